@@ -1,0 +1,223 @@
+package car
+
+// Words holds a name in the two vocabularies of the trade.
+type Words struct{ US, UK string }
+
+// In returns the name in the vocabulary "uk" or, for anything else, "us".
+func (w Words) In(vocabulary string) string {
+	if vocabulary == "uk" {
+		return w.UK
+	}
+	return w.US
+}
+
+// Side is where an item sits, as one sits in the car.
+type Side int
+
+// The sides. An item on the centre line or right across the car has no side.
+const (
+	NoSide Side = iota
+	Left
+	Right
+)
+
+// String returns "left", "right" or "".
+func (s Side) String() string { return [...]string{"", "left", "right"}[s] }
+
+// Face says who ever sees a part.
+type Face int
+
+// The faces of a part.
+const (
+	Outer Face = iota // painted, blocked and looked at
+	Hidden
+	SeenWhenOpen
+)
+
+// Trade is one of the five kinds of labour a shop prices apart.
+type Trade int
+
+// The trades, in the order in which a car passes through them.
+const (
+	Metal Trade = iota
+	Prep
+	BodyWork
+	Paint
+	Fit
+	Trades // how many there are
+)
+
+// TradeIDs are the ids of the trades in files, by Trade.
+var TradeIDs = [Trades]string{"metal", "prep", "body", "paint", "fit"}
+
+// Way is a way of mending an item, from least to most work.
+type Way int
+
+// The ways.
+const (
+	Leave Way = iota
+	Treat
+	Patch
+	Section
+	Full
+	Fabricate
+	Ways // how many there are
+)
+
+// WayIDs are the ids of the ways in files, by Way.
+var WayIDs = [Ways]string{"leave", "treat", "patch", "section", "full", "fabricate"}
+
+// Conditions is the number of steps on the scale of condition.
+const Conditions = 6
+
+// ConditionIDs are the steps of the scale, from best to worst.
+var ConditionIDs = [Conditions]string{"sound", "light_pitting", "heavy_pitting", "pinholes", "rusted_through", "gone"}
+
+// Standards are the three standards of finish.
+var Standards = []string{"driver", "show", "concours"}
+
+// Hours is low, likely and high: one job in ten comes out below the first, half
+// below the second, one in ten above the third. A zero triple means no work.
+type Hours [3]float64
+
+// WayOfMending is what one way takes on one item: hours at show standard with
+// the way in open, by trade, and the price of the part where one is bought.
+type WayOfMending struct {
+	Done    bool // false: this way is not done on this part
+	Instead Way  // what is done instead when Done is false
+	Once    string
+	Hours   [Trades]Hours
+	Price   Hours // money in the rates' currency, major units; zero = no part
+}
+
+// Rust holds the constants of the loss of metal of one part: worst spot against
+// mean loss (m), exponent of time (b), life of the paint in years.
+type Rust struct{ M, B, Life float64 }
+
+// Part is a kind of part of a body.
+type Part struct {
+	ID               string
+	Name             Words
+	Zone, Group      int // indices into Body.Zones, Body.Groups
+	Face             Face
+	Structural       bool
+	NearMounting     bool
+	Table            string // which table of ways by condition applies
+	AreaM2, MM       float64
+	Gauge, Trap      int
+	Splash           float64 // share of road splash against air, 0 to 1
+	Rust             Rust
+	LeadJoints       int
+	SeenWhenStripped bool // false: a closed box, seen only once opened
+	Joint, Had       string
+	CoveredBy        []string
+	Option           string
+	Items            []int
+	Ways             [Ways]WayOfMending
+}
+
+// Item is one part in its place.
+type Item struct {
+	ID     string
+	Part   int
+	Side   Side
+	End    string // "front", "rear" or ""
+	Place  string // only where side and end do not say it
+	Pocket int
+}
+
+// Group is a set of pockets that mirror each other.
+type Group struct {
+	ID      string
+	Name    Words
+	Pockets []int
+}
+
+// Pocket is the set of items that share the same water and dirt.
+type Pocket struct {
+	ID    string
+	Group int
+	Items []int
+}
+
+// Zone is a part of the car as one walks round it.
+type Zone struct {
+	ID   string
+	Name Words
+}
+
+// GettingIn is work that is charged once to reach other work.
+type GettingIn struct {
+	ID    string
+	Hours Hours
+	Price Hours
+}
+
+// Option is a variant of a body that brings parts of its own.
+type Option struct {
+	ID   string
+	Name Words
+}
+
+// Body is one pattern of body with the chosen options applied.
+type Body struct {
+	ID                string
+	Name              Words
+	CarriesTheLoad    Words
+	OnAFrame, OpenCar bool
+	StageFactor       float64            // strip and survey against the two-door in one shell
+	AfterSurveyFactor map[string]float64 // by work id
+	GettingIn         []GettingIn
+	Options           []Option
+	LookFirst         []string // part ids
+	Zones             []Zone
+	Groups            []Group
+	Pockets           []Pocket
+	Parts             []Part
+	Items             []Item
+
+	partIndex, itemIndex map[string]int
+}
+
+// PartOf returns the part of item i.
+func (b *Body) PartOf(i int) *Part { return &b.Parts[b.Items[i].Part] }
+
+// ItemNamed finds an item by id.
+func (b *Body) ItemNamed(id string) (int, bool) { i, ok := b.itemIndex[id]; return i, ok }
+
+// PartNamed finds a part by id.
+func (b *Body) PartNamed(id string) (int, bool) { i, ok := b.partIndex[id]; return i, ok }
+
+// AreaM2 is the sum of one face of every item, and of the outer ones alone.
+func (b *Body) AreaM2() (all, outer float64) {
+	for i := range b.Items {
+		p := b.PartOf(i)
+		all += p.AreaM2
+		if p.Face == Outer {
+			outer += p.AreaM2
+		}
+	}
+	return all, outer
+}
+
+// LeadJoints counts the lead-loaded joints of the body.
+func (b *Body) LeadJoints() int {
+	n := 0
+	for i := range b.Items {
+		n += b.PartOf(i).LeadJoints
+	}
+	return n
+}
+
+// ItemName is the item in words, such as "Outer rocker, left".
+func (b *Body) ItemName(i int, vocabulary string) string {
+	it := b.Items[i]
+	name := b.PartOf(i).Name.In(vocabulary)
+	switch {
+	case it.Place != "":
+		return name + ", " + it.Place
+	case it.Side != NoSide:
+		return name + ", " + it.Side.String()
+	}
+	return name
+}

@@ -1,0 +1,78 @@
+package car
+
+import "underpaint/engine/strict"
+
+// Common holds what is the same for every body: names of trades, conditions and
+// ways, and which neighbours tend to need work with a part.
+type Common struct {
+	Trades     [Trades]Words
+	Conditions [Conditions]Words
+	LooksLike  [Conditions]string
+	Ways       [Ways]Words
+	Behind     []Behind // in file order
+}
+
+// Behind lists the neighbours that tend to need metalwork once Part is rusted
+// through, with the chance of each; for explaining and for joining seams. The
+// dependence of the rust itself is carried by shared water, not by this list.
+type Behind struct {
+	Part       string
+	Neighbours []Neighbour
+}
+
+// Neighbour is one part behind or beside another.
+type Neighbour struct {
+	Part   string
+	Chance float64
+}
+
+// rustByTrap gives a part's rust constants from how well it holds water, unless
+// its own are known: m, b and paint life by trap 1 to 5. Assumption; b after
+// ISO 9224:2012 (0.523, 0.575) and sheltered sites (Benarie and Lipfert 1986).
+var rustByTrap = [6]Rust{1: {1.4, .523, 10}, 2: {1.7, .575, 8}, 3: {2.0, .850, 6}, 4: {2.5, .850, 5}, 5: {3.1, .850, 4}}
+
+// RustByTrap returns the constants for a trap score of 1 to 5.
+func RustByTrap(trap int) Rust {
+	if trap < 1 || trap > 5 {
+		return Rust{}
+	}
+	return rustByTrap[trap]
+}
+
+// LoadCommon reads the shared words.
+func LoadCommon() (*Common, error) {
+	text, err := files.ReadFile("data/common.json")
+	if err != nil {
+		return nil, err
+	}
+	f, err := strict.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	f.Keys("format", "trades", "conditions", "ways", "behind_source", "behind")
+	f.Get("format").OneOf("underpaint words 1")
+	c := &Common{}
+	for i, t := range f.Get("trades").Items() {
+		t.Get("id").OneOf(TradeIDs[i])
+		c.Trades[i] = words(t.Get("name"))
+	}
+	for i, t := range f.Get("conditions").Items() {
+		t.Get("id").OneOf(ConditionIDs[i])
+		c.Conditions[i] = words(t.Get("name"))
+		c.LooksLike[i] = t.Get("looks_like").Text(200)
+	}
+	for i, t := range f.Get("ways").Items() {
+		t.Get("id").OneOf(WayIDs[i])
+		c.Ways[i] = words(t.Get("name"))
+	}
+	behind := f.Get("behind")
+	for _, part := range behind.Names() {
+		one := behind.Get(part)
+		b := Behind{Part: part}
+		for _, n := range one.Names() {
+			b.Neighbours = append(b.Neighbours, Neighbour{n, one.Get(n).Number(0, 1)})
+		}
+		c.Behind = append(c.Behind, b)
+	}
+	return c, f.Err()
+}

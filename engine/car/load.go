@@ -1,0 +1,146 @@
+package car
+
+import (
+	"embed"
+
+	"underpaint/engine/strict"
+)
+
+//go:embed data/*.json
+var files embed.FS
+
+// BodyIDs are the six patterns, in the order in which they are offered.
+var BodyIDs = []string{"two_door_unitary", "four_door_saloon", "convertible_unitary", "open_two_seater", "pickup", "hardtop_on_frame"}
+
+// KnownBody says whether id names a pattern.
+func KnownBody(id string) bool {
+	for _, b := range BodyIDs {
+		if b == id {
+			return true
+		}
+	}
+	return false
+}
+
+// Load reads one pattern with the given options (ids of Body.Options). The
+// data is part of the program, so an error means a damaged build or an option
+// that the body does not have.
+func Load(id string, options ...string) (*Body, error) {
+	if !KnownBody(id) {
+		return nil, &strict.Error{Path: "body", Found: id, Expected: "one of the six bodies"}
+	}
+	text, err := files.ReadFile("data/" + id + ".json")
+	if err != nil {
+		return nil, err
+	}
+	f, err := strict.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	b := &Body{ID: id, partIndex: map[string]int{}, itemIndex: map[string]int{}}
+	for _, o := range list(f, "options") {
+		b.Options = append(b.Options, Option{ID: o.Get("id").Text(60), Name: words(o.Get("name"))})
+	}
+	if err := checkOptions(b, options); err != nil {
+		return nil, err
+	}
+	readHead(f, b)
+	readGroups(f, b)
+	for _, p := range f.Get("parts").Items() {
+		readPart(p, b, options)
+	}
+	linkPockets(b)
+	return b, f.Err()
+}
+
+func checkOptions(b *Body, options []string) error {
+	for _, want := range options {
+		known := false
+		for _, o := range b.Options {
+			known = known || o.ID == want
+		}
+		if !known {
+			return &strict.Error{Path: "options", Found: want, Expected: "an option of this body"}
+		}
+	}
+	return nil
+}
+
+func list(f strict.Field, name string) []strict.Field {
+	if !f.Has(name) {
+		return nil
+	}
+	return f.Get(name).Items()
+}
+
+func words(f strict.Field) Words {
+	f.Keys("us", "uk")
+	return Words{US: f.Get("us").Text(200), UK: f.Get("uk").Text(200)}
+}
+
+func triple(f strict.Field) Hours {
+	n := f.Numbers(3, 0, 1e6)
+	if len(n) != 3 {
+		return Hours{}
+	}
+	return Hours{n[0], n[1], n[2]}
+}
+
+func readHead(f strict.Field, b *Body) {
+	f.Keys("format", "id", "name", "carries_the_load", "on_a_frame", "open_car", "sources", "stage_factor",
+		"after_survey_factor", "getting_in", "options", "look_first", "zones", "pocket_groups", "parts")
+	f.Get("format").OneOf("underpaint body 1")
+	b.Name = words(f.Get("name"))
+	b.CarriesTheLoad = words(f.Get("carries_the_load"))
+	b.OnAFrame = f.Get("on_a_frame").Bool()
+	b.OpenCar = f.Get("open_car").Bool()
+	b.StageFactor = f.Get("stage_factor").Number(0.1, 5)
+	b.AfterSurveyFactor = map[string]float64{}
+	after := f.Get("after_survey_factor")
+	for _, name := range after.Names() {
+		b.AfterSurveyFactor[name] = after.Get(name).Number(0.1, 5)
+	}
+	for _, a := range f.Get("getting_in").Items() {
+		a.Keys("id", "hours", "price")
+		g := GettingIn{ID: a.Get("id").Text(60), Hours: triple(a.Get("hours"))}
+		if a.Has("price") {
+			g.Price = triple(a.Get("price"))
+		}
+		b.GettingIn = append(b.GettingIn, g)
+	}
+	for _, l := range f.Get("look_first").Items() {
+		b.LookFirst = append(b.LookFirst, l.Text(60))
+	}
+}
+
+func readGroups(f strict.Field, b *Body) {
+	for _, z := range f.Get("zones").Items() {
+		z.Keys("id", "name")
+		b.Zones = append(b.Zones, Zone{ID: z.Get("id").Text(60), Name: words(z.Get("name"))})
+	}
+	for _, g := range f.Get("pocket_groups").Items() {
+		g.Keys("id", "name")
+		b.Groups = append(b.Groups, Group{ID: g.Get("id").Text(60), Name: words(g.Get("name"))})
+	}
+}
+
+// linkPockets gathers the pockets of each group, in the order of the groups.
+func linkPockets(b *Body) {
+	old := b.Pockets
+	b.Pockets = nil
+	moved := make([]int, len(old))
+	for g := range b.Groups {
+		for k := range old {
+			if old[k].Group == g {
+				moved[k] = len(b.Pockets)
+				b.Groups[g].Pockets = append(b.Groups[g].Pockets, len(b.Pockets))
+				b.Pockets = append(b.Pockets, Pocket{ID: old[k].ID, Group: g})
+			}
+		}
+	}
+	for i := range b.Items {
+		b.Items[i].Pocket = moved[b.Items[i].Pocket]
+		k := &b.Pockets[b.Items[i].Pocket]
+		k.Items = append(k.Items, i)
+	}
+}

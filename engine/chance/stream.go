@@ -1,0 +1,41 @@
+package chance
+
+import (
+	"math"
+	"math/rand/v2"
+)
+
+// Stream is a reproducible sequence of random numbers: the PCG-DXSM generator of
+// math/rand/v2 (M. O'Neill, "PCG: a family of simple fast space-efficient
+// statistically good algorithms for random number generation", 2014; 128 bits of
+// state). It is a small value; a copy continues on its own from the same place.
+// The zero Stream is NewStream(0, 0).
+type Stream struct {
+	pcg rand.PCG
+}
+
+// NewStream returns the sequence that rand.NewPCG(seed, index) gives. Neighbouring
+// seeds and neighbouring indexes give sequences that look independent (tested).
+// Seeds that differ only in their upper 20 bits or so do not: hash such a seed first.
+func NewStream(seed, index uint64) Stream {
+	var s Stream
+	s.pcg.Seed(seed, index)
+	return s
+}
+
+// Uint64 returns the next 64 random bits.
+func (s *Stream) Uint64() uint64 {
+	return s.pcg.Uint64()
+}
+
+// Uniform returns the next number strictly between 0 and 1: (k + ½)/2^52 with k
+// the upper 52 bits of Uint64. Every such number is exact, and so is 1 minus it;
+// with one bit more the largest would round to 1.
+func (s *Stream) Uniform() float64 {
+	return openUniform(s.pcg.Uint64())
+}
+
+// openUniform reads the upper bits as a number in [1, 2) and takes away 1 − 2^-53.
+func openUniform(bits uint64) float64 {
+	return math.Float64frombits(0x3ff<<52|bits>>12) - (1 - 0x1p-53)
+}

@@ -1,0 +1,121 @@
+package chance
+
+import (
+	"errors"
+	"math"
+	"strconv"
+)
+
+// z90 is Φ⁻¹(0.9), the unit in which ThreePoint measures normal deviates.
+const z90 = 1.2815515655446004
+
+// wideTailTimes: how many times further out "high" may lie than "low" before
+// the upper tail is the formula's rather than the estimator's. Assumption.
+const wideTailTimes = 2.5
+
+// ThreePoint is a positive quantity known by its 10th, 50th and 90th percentile
+// (low, likely, high): the Johnson quantile-parameterised distribution with
+// lower bound 0, J-QPD-S, of C. C. Hadlock and J. E. Bickel, "Johnson
+// quantile-parameterized distributions", Decision Analysis 14(1), 2017, written
+// without its special cases. With L, B, H = ln low, ln likely, ln high,
+//
+//	h = (H−L)/2,  m = min(B−L, H−B),  n = sign(L+H−2B)
+//	Q = likely · exp(h·s + n·(√(m² + (h²−m²)·s²) − m)),  s = Φ⁻¹(p)/Φ⁻¹(0.9)
+//
+// It is lognormal when likely is the geometric mean of low and high; with
+// likely = low nothing falls below likely; all three equal is a constant.
+type ThreePoint struct {
+	low, likely, high float64
+	h, m              float64 // as above, in natural logs
+	m2, k             float64 // m² and h²−m²
+	sign              float64 // n
+}
+
+// NewThreePoint makes the distribution. It refuses figures that are not finite,
+// a low that is not above 0, and figures out of order.
+func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
+	for _, v := range [3]float64{low, likely, high} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return ThreePoint{}, errors.New("low, likely and high must be finite numbers")
+		}
+	}
+	if low <= 0 {
+		return ThreePoint{}, errors.New("low must be more than 0, found " + shortest(low))
+	}
+	if low > likely {
+		return ThreePoint{}, errors.New("low (" + shortest(low) + ") must not be more than likely (" + shortest(likely) + ")")
+	}
+	if likely > high {
+		return ThreePoint{}, errors.New("likely (" + shortest(likely) + ") must not be more than high (" + shortest(high) + ")")
+	}
+	t := ThreePoint{low: low, likely: likely, high: high}
+	below, above := Log(likely/low), Log(high/likely)
+	t.h = (below + above) / 2
+	t.m = math.Min(below, above)
+	t.m2 = float64(t.m * t.m)
+	t.k = float64(math.Abs(above-below) / 2 * (t.h + t.m))
+	switch {
+	case above > below:
+		t.sign = 1
+	case above < below:
+		t.sign = -1
+	}
+	return t, nil
+}
+
+func shortest(v float64) string {
+	return strconv.FormatFloat(v, 'g', -1, 64)
+}
+
+// At returns the quantile at s = Φ⁻¹(p)/Φ⁻¹(0.9): At(-1), At(0) and At(1) are
+// low, likely and high. It never decreases with s, apart from the last places.
+// s must be finite.
+func (t ThreePoint) At(s float64) float64 {
+	if t.m == 0 {
+		// √(h²s²) written as h·|s|, so that the flat side is flat to the last bit.
+		return float64(t.likely * Exp(float64(t.h*s)+float64(t.sign*t.h*math.Abs(s))))
+	}
+	bend := math.Sqrt(t.m2+float64(t.k*float64(s*s))) - t.m
+	return float64(t.likely * Exp(float64(t.h*s)+float64(t.sign*bend)))
+}
+
+// Quantile returns the value not exceeded with chance p: 0 at p = 0 and +Inf at
+// p = 1 unless the figure is flat on that side; NaN outside [0, 1].
+func (t ThreePoint) Quantile(p float64) float64 {
+	flat := t.m == 0 // on the side away from the skew, or everywhere
+	switch {
+	case p == 0 && !(flat && t.sign >= 0):
+		return 0
+	case p == 1 && !(flat && t.sign <= 0):
+		return math.Inf(1)
+	case p == 0 || p == 1:
+		return t.likely
+	}
+	return t.At(NormalQuantile(p) / z90)
+}
+
+// Low returns the 10th percentile.
+func (t ThreePoint) Low() float64 { return t.low }
+
+// Likely returns the 50th percentile.
+func (t ThreePoint) Likely() float64 { return t.likely }
+
+// High returns the 90th percentile.
+func (t ThreePoint) High() float64 { return t.high }
+
+// Scaled returns the distribution of k times the quantity, k finite and above 0.
+func (t ThreePoint) Scaled(k float64) ThreePoint {
+	if !(k > 0 && k <= math.MaxFloat64) {
+		panic("engine: internal error: three-point figure scaled by " + shortest(k))
+	}
+	t.low = float64(t.low * k)
+	t.likely = float64(t.likely * k)
+	t.high = float64(t.high * k)
+	return t
+}
+
+// WideTail reports high/likely > 2.5 × likely/low: the upper tail then comes
+// from the formula more than from the three figures.
+func (t ThreePoint) WideTail() bool {
+	return t.high/t.likely > float64(wideTailTimes*(t.likely/t.low))
+}

@@ -1,0 +1,128 @@
+package damage
+
+import "underpaint/engine/car"
+
+// Chances are the posterior chances of one item.
+type Chances struct {
+	Condition [car.Conditions]float64
+	Finding   [Findings]float64
+	Dent      float64
+}
+
+// Holed is the chance that the item is rusted through or gone.
+func (c Chances) Holed() float64 { return c.Condition[4] + c.Condition[5] }
+
+// Chances returns the exact posterior chances of every item. The weight of each
+// state of the shared factors is laid on the table of x (the adjoint of reading
+// it), so that the items cost one pass each whatever the number of states.
+func (m *Model) Chances() []Chances {
+	out := make([]Chances, len(m.Body.Items))
+	var weight [RepairStates][]float64
+	for r := range weight {
+		weight[r] = make([]float64, tableSize)
+	}
+	for g := range m.Body.Groups {
+		for n, pocket := range m.Body.Groups[g].Pockets {
+			for _, i := range m.Body.Pockets[pocket].Items {
+				m.layWeight(g, n, i, &weight)
+				out[i] = m.gather(i, &weight)
+			}
+		}
+	}
+	return out
+}
+
+func (m *Model) layWeight(g, n, i int, weight *[RepairStates][]float64) {
+	for r := range weight {
+		clear(weight[r])
+	}
+	side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
+	m.posterior.Levels(g, n, func(root, p, q int, v float64) {
+		level, k, repair := m.split(root)
+		at, w := cell(m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + side[q])
+		row := weight[repair]
+		for c := range w {
+			row[at-1+c] += float64(v * w[c])
+		}
+	})
+}
+
+func (m *Model) gather(i int, weight *[RepairStates][]float64) (c Chances) {
+	for r := range weight {
+		for x, v := range weight[r] {
+			if v == 0 {
+				continue
+			}
+			j := m.prior[i].joint(m.table[i].at[x], r)
+			if e := m.seen[i]; e != nil {
+				j.condition(e)
+			}
+			c.add(&j, v)
+		}
+	}
+	return c
+}
+
+// condition multiplies a likelihood in and scales the whole to one.
+func (j *Likelihood) condition(e *Likelihood) {
+	sum := 0.0
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				j[k][f][d] *= e[k][f][d]
+				sum += j[k][f][d]
+			}
+		}
+	}
+	if sum == 0 {
+		return
+	}
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				j[k][f][d] /= sum
+			}
+		}
+	}
+}
+
+func (c *Chances) add(j *Likelihood, v float64) {
+	for k := range j {
+		for f := range j[k] {
+			one := j[k][f][0] + j[k][f][1]
+			c.Condition[k] += float64(v * one)
+			c.Finding[f] += float64(v * one)
+			c.Dent += float64(v * j[k][f][1])
+		}
+	}
+}
+
+// RepairState is the posterior chance of each state of earlier repairs.
+func (m *Model) RepairState() (p [RepairStates]float64) {
+	for root, v := range m.posterior.Root() {
+		_, _, r := m.split(root)
+		p[r] += v
+	}
+	return p
+}
+
+// HistoryLevel is the posterior chance of each alternative of the history.
+func (m *Model) HistoryLevel() []float64 {
+	p := make([]float64, len(m.Levels))
+	for root, v := range m.posterior.Root() {
+		level, _, _ := m.split(root)
+		p[level] += v
+	}
+	return p
+}
+
+// CarFactor is the posterior mean of the factor of the car as a whole, in
+// standard deviations: above 0, worse than such cars usually are.
+func (m *Model) CarFactor() (mean float64) {
+	mid := m.carTerm[len(m.carTerm)-1] / StandardGrids.Car.Reach
+	for root, v := range m.posterior.Root() {
+		_, k, _ := m.split(root)
+		mean += float64(v*m.carTerm[k]) / mid
+	}
+	return mean
+}

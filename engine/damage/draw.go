@@ -1,0 +1,143 @@
+package damage
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/network"
+)
+
+// Car is one imagined car that agrees with everything known. Make one with
+// [Model.NewCar] and fill it again and again with [Model.Draw].
+type Car struct {
+	Level, Repair int       // history level, repair state
+	Condition     []int8    // by item
+	Finding       []Finding // by item
+	Dent          []bool    // filler over a dent, by item
+	LeadFailed    []int8    // failed lead joints, by item
+
+	shared network.NestedDraw
+}
+
+// NewCar allocates a car for Draw.
+func (m *Model) NewCar() *Car {
+	n := len(m.Body.Items)
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n)}
+}
+
+// Draw fills c with one imagined car. It takes the same number of uniforms from
+// the stream whatever comes out, so that two models drawn from equal streams
+// give cars that differ only where the models do.
+func (m *Model) Draw(s *chance.Stream, c *Car) {
+	m.posterior.Sample(s, &c.shared)
+	level, k, repair := m.split(c.shared.Root)
+	c.Level, c.Repair = level, repair
+	mu := m.mu[level]
+	for g := range m.Body.Groups {
+		above := m.carTerm[k] + m.groupTerm[c.shared.P[g]]
+		for n, pocket := range m.Body.Groups[g].Pockets {
+			q := c.shared.Q[g][n]
+			for _, i := range m.Body.Pockets[pocket].Items {
+				x := mu[i] + above + m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)][q]
+				m.drawItem(s, c, i, x, repair)
+			}
+		}
+	}
+	m.drawLead(s, c)
+}
+
+func (m *Model) drawItem(s *chance.Stream, c *Car, i int, x float64, repair int) {
+	uRust, uRepair, uThen, uDent := s.Uniform(), s.Uniform(), s.Uniform(), s.Uniform()
+	l := &m.prior[i]
+	if e := m.seen[i]; e != nil {
+		m.drawSeen(c, i, x, repair, uRust)
+		return
+	}
+	c.Dent[i] = uDent < l.dent[repair]
+	knock := l.knock[repair]
+	if uRepair < knock {
+		c.Finding[i], c.Condition[i] = Replaced, pick(&l.then[Replaced], uThen)
+		return
+	}
+	k := m.step(i, x+float64(m.own[i]*chance.NormalQuantile(uRust)))
+	c.Finding[i], c.Condition[i] = NoFinding, k
+	if k < firstHole {
+		return
+	}
+	u := (uRepair - knock) / (1 - knock)
+	if u >= l.holed[repair] {
+		return
+	}
+	u /= l.holed[repair]
+	f := PatchOverRust
+	for f < Replaced && u >= l.kinds[repair][f] {
+		u -= l.kinds[repair][f]
+		f++
+	}
+	c.Finding[i], c.Condition[i] = f, pick(&l.then[f], uThen)
+}
+
+// step is the condition of item i when the log of its loss ratio is y.
+func (m *Model) step(i int, y float64) int8 {
+	th := &m.threshold[b2i(m.Body.PartOf(i).Face == car.Hidden)]
+	k := int8(0)
+	for int(k) < len(th) && y >= th[k] {
+		k++
+	}
+	return k
+}
+
+// drawSeen draws condition, finding and dent together where something was seen.
+func (m *Model) drawSeen(c *Car, i int, x float64, repair int, u float64) {
+	j := m.prior[i].joint(m.table[i].read(x), repair)
+	e, sum := m.seen[i], 0.0
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				j[k][f][d] *= e[k][f][d]
+				sum += j[k][f][d]
+			}
+		}
+	}
+	u *= sum
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				if j[k][f][d] == 0 {
+					continue
+				}
+				c.Condition[i], c.Finding[i], c.Dent[i] = int8(k), Finding(f), d == 1
+				if u < j[k][f][d] {
+					return
+				}
+				u -= j[k][f][d]
+			}
+		}
+	}
+}
+
+func pick(p *[car.Conditions]float64, u float64) int8 {
+	last := int8(0)
+	for k, v := range p {
+		if v > 0 {
+			last = int8(k)
+		}
+		if u < v {
+			return int8(k)
+		}
+		u -= v
+	}
+	return last
+}
+
+func (m *Model) drawLead(s *chance.Stream, c *Car) {
+	p := m.fig.failedLead[m.Levels[c.Level].LastClimate]
+	for i := range m.Body.Items {
+		n := int8(0)
+		for joint := m.Body.PartOf(i).LeadJoints; joint > 0; joint-- {
+			if s.Uniform() < p {
+				n++
+			}
+		}
+		c.LeadFailed[i] = n
+	}
+}

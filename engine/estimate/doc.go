@@ -1,0 +1,15 @@
+// Package estimate imagines many cars that agree with everything known, prices
+// each, and says what range their prices span.
+//
+// Start with [Run]: [NewRun] takes a conditioned model of hidden damage and one
+// price table for each standard asked about; [Run.Add] adds imagined cars;
+// [Run.Range] reads the range off. Cars are dealt out over independent
+// randomisations, so that the standard error of each end of the range is
+// measured and not guessed, and drawing goes on until both ends are as good as
+// [Accuracy] asks or the budget is spent (in the spirit of JCGM 101:2008, 7.9).
+//
+// Every car has a stream of uniforms of its own, made from the seed and the
+// number of the car: the same car file, rates and seed give the same bytes
+// everywhere, and two runs that differ in one answer are compared on the same
+// imagined cars.
+package estimate

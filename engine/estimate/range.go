@@ -1,0 +1,107 @@
+package estimate
+
+import (
+	"math"
+	"slices"
+
+	"underpaint/engine/chance"
+)
+
+// Quantiles of a kind of line, of hours or of weeks: one car in ten is below
+// Low, half are below Half, one in ten above High.
+type Quantiles struct{ Low, Half, High float64 }
+
+// Range is what a run says of one standard. Money is in minor units, hours and
+// weeks in thousandths; quantiles follow definition 7 of Hyndman and Fan (1996).
+type Range struct {
+	Cars                      int
+	Low, Half, SetAside, High float64 // P10, P50, P80, P90
+	SELow, SEHigh             float64 // standard errors of the ends
+	Dots                      [20]float64
+	Hours, Weeks, Metal       Quantiles
+	Kinds                     [Kinds]Quantiles
+}
+
+type ends struct{ low, high, seLow, seHigh float64 }
+
+// ends takes P10 and P90 of all cars, and their standard errors from the spread
+// over the randomisations.
+func (one *row) ends() (e ends) {
+	all := slices.Clone(one.total)
+	slices.Sort(all)
+	e.low, e.high = chance.QuantileMinor(all, 0.1), chance.QuantileMinor(all, 0.9)
+	per := len(one.total) / Randomisations
+	part := make([]int64, per)
+	var low, high [Randomisations]float64
+	for j := range low {
+		for k := range part {
+			part[k] = one.total[k*Randomisations+j]
+		}
+		slices.Sort(part)
+		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
+	}
+	e.seLow, e.seHigh = standardError(low[:]), standardError(high[:])
+	return e
+}
+
+// standardError is that of the mean of independent values.
+func standardError(v []float64) float64 {
+	mean, sum := 0.0, 0.0
+	for _, x := range v {
+		mean += x
+	}
+	mean /= float64(len(v))
+	for _, x := range v {
+		sum += float64((x - mean) * (x - mean))
+	}
+	return math.Sqrt(sum / float64(len(v)*(len(v)-1)))
+}
+
+// Range reads the range of the k-th standard off the cars so far.
+func (r *Run) Range(k int) Range {
+	one := &r.rows[k]
+	e := one.ends()
+	out := Range{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
+	all := slices.Clone(one.total)
+	slices.Sort(all)
+	out.Half, out.SetAside = chance.QuantileMinor(all, 0.5), chance.QuantileMinor(all, 0.8)
+	for d := range out.Dots {
+		out.Dots[d] = chance.QuantileMinor(all, (float64(d)+0.5)/20)
+	}
+	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
+	for kind := range out.Kinds {
+		out.Kinds[kind] = quantiles(one.kinds[kind])
+	}
+	return out
+}
+
+func quantiles(v []int64) Quantiles {
+	s := slices.Clone(v)
+	slices.Sort(s)
+	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}
+}
+
+// Below is the share of imagined cars of the k-th standard whose price is at or
+// below a sum in minor units.
+func (r *Run) Below(k int, sum int64) float64 {
+	n := 0
+	for _, v := range r.rows[k].total {
+		if v <= sum {
+			n++
+		}
+	}
+	return float64(n) / float64(len(r.rows[k].total))
+}
+
+// Totals returns the prices of all cars of the k-th standard, in the order of
+// the cars. Read only.
+func (r *Run) Totals(k int) []int64 { return r.rows[k].total }
+
+// Holed is the share of cars in which item i is rusted through or gone.
+func (r *Run) Holed(i int) float64 { return float64(r.holed[i]) / float64(r.cars) }
+
+// ZoneHoled is the share of cars in which anything in the zone is.
+func (r *Run) ZoneHoled(z int) float64 { return float64(r.zone[z]) / float64(r.cars) }
+
+// PartHoled is the share of cars in which any item of the part is.
+func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.cars) }

@@ -1,0 +1,149 @@
+package exposure
+
+import (
+	"math"
+
+	"underpaint/engine/chance"
+)
+
+// cluster is a set of levels on the way to becoming one.
+type cluster struct {
+	weight  float64
+	mean    []float64 // of the members' μ on every kind of part, by weight
+	end     end
+	members []int
+}
+
+// never is the cost of joining what must not be joined.
+var never = math.Inf(1)
+
+// cost is what joining two clusters adds to the sum of weight × squared distance
+// from the mean. It stops early, with something above limit, once limit is passed.
+func cost(a, b *cluster, limit float64) float64 {
+	if a.end != b.end {
+		return never
+	}
+	factor := a.weight * b.weight / (a.weight + b.weight)
+	sum := 0.0
+	for i := range a.mean {
+		d := a.mean[i] - b.mean[i]
+		if sum += float64(d * d); sum*factor > limit {
+			break
+		}
+	}
+	return sum * factor
+}
+
+// take adds the members of b to a.
+func (a *cluster) take(b *cluster) {
+	total := a.weight + b.weight
+	for i := range a.mean {
+		a.mean[i] += float64((b.mean[i] - a.mean[i]) * (b.weight / total))
+	}
+	a.weight = total
+	a.members = append(a.members, b.members...)
+}
+
+// thin joins clusters that are all but equal, likeliest first, until forWard or
+// fewer are left: each is taken by the first kept one that is near enough.
+func thin(all []cluster) []cluster {
+	for near := 1e-8; len(all) > forWard && near < 1e4; near *= 4 {
+		var kept []cluster
+	next:
+		for i := range all {
+			for k := range kept {
+				if cost(&all[i], &kept[k], near) <= near {
+					kept[k].take(&all[i])
+					continue next
+				}
+			}
+			kept = append(kept, all[i])
+		}
+		all = kept
+	}
+	return all
+}
+
+// ward joins the two clusters that cost least, again and again, until at most so
+// many are left or no two may be joined. At a tie the earlier two.
+func ward(all []cluster, most int) []cluster {
+	near := make([]int, len(all)) // the cheapest later cluster to join with, -1 for none
+	price := make([]float64, len(all))
+	seek := func(i int) {
+		near[i], price[i] = -1, never
+		for k := i + 1; k < len(all); k++ {
+			if all[k].members == nil {
+				continue
+			}
+			if c := cost(&all[i], &all[k], price[i]); c < price[i] {
+				near[i], price[i] = k, c
+			}
+		}
+	}
+	for i := range all {
+		seek(i)
+	}
+	for left := len(all); left > most; left-- {
+		best := 0
+		for i := range all {
+			if price[i] < price[best] {
+				best = i
+			}
+		}
+		if price[best] == never {
+			break
+		}
+		gone := near[best]
+		all[best].take(&all[gone])
+		all[gone].members = nil
+		near[gone], price[gone] = -1, never
+		for i := range all {
+			if all[i].members == nil {
+				continue
+			}
+			if i == best || near[i] == best || near[i] == gone {
+				seek(i)
+			} else if i < best {
+				if c := cost(&all[i], &all[best], price[i]); c < price[i] {
+					near[i], price[i] = best, c
+				}
+			}
+		}
+	}
+	var out []cluster
+	for _, c := range all {
+		if c.members != nil {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// speaker is the member that stands for all: the one whose μ, moved by the same
+// amount on every kind of part, come nearest to the mean of the cluster. seen are
+// the members' μ.
+func (c *cluster) speaker(levels []Level, seen [][]float64) Level {
+	if len(c.members) == 1 {
+		return levels[c.members[0]]
+	}
+	best, least, move := 0, never, 0.0
+	n := float64(len(c.mean))
+	for _, k := range c.members {
+		shift, square := 0.0, 0.0
+		for i := range c.mean {
+			shift += c.mean[i] - seen[k][i]
+		}
+		shift /= n
+		for i := range c.mean {
+			d := c.mean[i] - seen[k][i] - shift
+			square += float64(d * d)
+		}
+		if square < least {
+			best, least, move = k, square, shift
+		}
+	}
+	l := levels[best]
+	l.RatesTimes *= chance.Exp(move)
+	l.Weight = c.weight
+	return l
+}

@@ -1,0 +1,182 @@
+package message
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"underpaint/engine/money"
+	"underpaint/engine/strict"
+)
+
+// Engine answers requests. It starts without rates: the first request must be
+// "open". The zero Engine is ready.
+type Engine struct{ session *Session }
+
+// Ask answers one request with one reply; it never fails and never panics. The
+// reply carries the request's id, or 0 when that could not be read.
+func (e *Engine) Ask(request []byte) (reply []byte) {
+	id := int64(0)
+	defer func() {
+		if p := recover(); p != nil {
+			reply = broken(id)
+		}
+	}()
+	f, err := strict.Parse(request)
+	if err != nil {
+		return refused(id, "request", err)
+	}
+	id = int64(f.Get("id").Whole(0, 1<<30))
+	ask := f.Get("ask").OneOf("open", "range", "cover", "check_car")
+	if f.Err() != nil {
+		return refused(id, "request", f.Err())
+	}
+	if e.session == nil && ask != "open" && ask != "check_car" {
+		return refused(id, "rates", &strict.Error{Path: "rates", Found: "nothing", Expected: "the shop's rates to be opened first"})
+	}
+	switch ask {
+	case "open":
+		return e.open(id, f)
+	case "range":
+		return e.session.askRange(id, f)
+	case "cover":
+		return e.session.askCover(id, f)
+	}
+	return checkCar(id, f)
+}
+
+func (e *Engine) open(id int64, f strict.Field) []byte {
+	f.Keys("id", "ask", "rates")
+	text := f.Get("rates").Document()
+	if f.Err() != nil {
+		return refused(id, "request", f.Err())
+	}
+	s, err := NewSession([]byte(text))
+	if err != nil {
+		return refused(id, "rates", err)
+	}
+	e.session = s
+	return s.opened(id)
+}
+
+func checkCar(id int64, f strict.Field) []byte {
+	f.Keys("id", "ask", "car")
+	c := readCar(f.Get("car"))
+	if err := f.Err(); err != nil {
+		return refused(id, "car", err)
+	}
+	if _, err := c.Levels(); err != nil {
+		return refused(id, "car", err)
+	}
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "car_ok")
+		member(w, "canonical", string(c.Text()))
+	})
+	return w.Bytes()
+}
+
+func (s *Session) askRange(id int64, f strict.Field) []byte {
+	f.Keys("id", "ask", "car", "effort", "axis_at_least", "before")
+	effort := f.Get("effort").OneOf("rough", "settle")
+	view := view{}
+	if f.Has("axis_at_least") {
+		view.axisAtLeast = int64(f.Get("axis_at_least").Number(0, 1e15))
+	}
+	if f.Has("before") {
+		b := f.Get("before")
+		b.Keys("low_minor", "high_minor", "answer")
+		view.before = &before{money.Minor(b.Get("low_minor").Number(0, 1e15)), money.Minor(b.Get("high_minor").Number(0, 1e15)), b.Get("answer").Text(200)}
+	}
+	c := readCar(f.Get("car"))
+	if err := f.Err(); err != nil {
+		return refused(id, "car", err)
+	}
+	if err := s.Open(c); err != nil {
+		return refused(id, "car", err)
+	}
+	state := Rough
+	if effort == "settle" {
+		state = s.step()
+	} else {
+		state = s.rough()
+	}
+	return s.rangeReply(id, state, view)
+}
+
+// askCover says in how many cars of ten a sum would be enough.
+func (s *Session) askCover(id int64, f strict.Field) []byte {
+	f.Keys("id", "ask", "sum")
+	sum := f.Get("sum")
+	text := sum.Decimal()
+	if f.Err() != nil {
+		return refused(id, "sum", f.Err())
+	}
+	d, err := money.Parse(text)
+	if err != nil || d.IsNegative() {
+		return refused(id, "sum", &strict.Error{Path: "sum", Found: text, Expected: "an amount of money"})
+	}
+	if s.job == nil || len(s.job.runs) != 1 || s.job.runs[0].run.Rows() != 1 || s.job.runs[0].run.Cars() == 0 {
+		return refused(id, "sum", &strict.Error{Path: "sum", Found: "no single range", Expected: "one body and one standard chosen first"})
+	}
+	m, _ := s.Rates.Currency.Round(d)
+	share := s.job.runs[0].run.Below(0, int64(m))
+	line := s.Rates.Currency.TextWhole(m) + ": " + coverWords(share)
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "cover")
+		member(w, "text", line)
+	})
+	return w.Bytes()
+}
+
+func coverWords(share float64) string {
+	switch {
+	case share < 0.05:
+		return "fewer than 1 car in 20 like yours would come out below this."
+	case share > 0.95:
+		return "more than 19 cars in 20 like yours would come out below this, and some would still cost more."
+	}
+	n := min(9, max(1, int(math.Floor(share*10+0.5))))
+	if n == 1 {
+		return "about 1 car in 10 like yours would come out below this."
+	}
+	return "about " + strconv.Itoa(n) + " cars in 10 like yours would come out below this."
+}
+
+func head(w *strict.Writer, id int64, kind string) {
+	w.Key("id")
+	w.Whole(id)
+	member(w, "kind", kind)
+}
+
+// refused is the reply to what cannot be answered. It never holds a figure.
+func refused(id int64, what string, err error) []byte {
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "refused")
+		member(w, "what", what)
+		var at *strict.Error
+		if errors.As(err, &at) {
+			// A path within the user's own file, not within the message around it.
+			own := *at
+			own.Path = strings.TrimPrefix(own.Path, "car.")
+			at, err = &own, &own
+			member(w, "path", at.Path)
+			member(w, "found", at.Found)
+			member(w, "expected", at.Expected)
+		}
+		member(w, "text", err.Error())
+	})
+	return w.Bytes()
+}
+
+func broken(id int64) []byte {
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "broken")
+		member(w, "text", "The sums stopped on a mistake of the program. Nothing you entered is lost.")
+	})
+	return w.Bytes()
+}

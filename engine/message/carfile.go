@@ -1,0 +1,209 @@
+package message
+
+import (
+	"strconv"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/evidence"
+	"underpaint/engine/exposure"
+	"underpaint/engine/rates"
+	"underpaint/engine/strict"
+)
+
+// CarFormat is the first member of every car file.
+const CarFormat = "underpaint car 1"
+
+// Bounds of what a customer may enter.
+const (
+	oldestYear, newestYear = 1920, 1999
+	maxLives, maxLooks     = 12, 400
+)
+
+// Car is what is known of one car, as the customer and the shop entered it.
+type Car struct {
+	AskedIn     int // the year in which the answers were given; the engine has no clock
+	Bodies      []string
+	Made        Made
+	Life        []Life
+	EarlierWork string // "" = not asked
+	Standard    string // an id of car.Standards, or NotSure
+	Scope       string
+	Options     []string
+	Looks       []evidence.Look
+}
+
+// Made is when the car was made: a year, a decade, or neither.
+type Made struct{ Year, Decade int }
+
+// Life is one part of the car's life. The first is where it spent most of it;
+// the others came before and have Years.
+type Life struct {
+	Place, Shore, Kept, RoadYears string
+	Years                         int
+}
+
+// NotSure is the answer of somebody who does not know.
+const NotSure = "not_sure"
+
+// DecodeCar reads a car file. The error names the first fault by its path.
+func DecodeCar(data []byte) (*Car, error) {
+	f, err := strict.Parse(data)
+	if err != nil {
+		return nil, err
+	}
+	c := readCar(f)
+	return c, f.Err()
+}
+
+func readCar(f strict.Field) *Car {
+	f.Keys("format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks")
+	f.Get("format").OneOf(CarFormat)
+	c := &Car{AskedIn: f.Get("asked_in").Whole(2020, 2200)}
+	c.readBodies(f.Get("bodies"))
+	c.readMade(f.Get("made"))
+	lives := f.Get("life").Items()
+	if n := len(lives); f.Err() == nil && (n == 0 || n > maxLives) {
+		f.Get("life").ComplainFound(strconv.Itoa(n)+" entries", "1 to "+strconv.Itoa(maxLives)+" places where the car lived")
+	}
+	for i, l := range lives {
+		c.Life = append(c.Life, readLife(l, i))
+	}
+	if f.Has("earlier_work") {
+		c.EarlierWork = f.Get("earlier_work").OneOf(damage.Answers...)
+	}
+	c.Standard = f.Get("standard").OneOf(append(append([]string{}, car.Standards...), NotSure)...)
+	c.Scope = rates.ScopeIDs[0]
+	if f.Has("scope") {
+		c.Scope = f.Get("scope").OneOf(rates.ScopeIDs...)
+	}
+	c.readOptions(f)
+	c.readLooks(f)
+	c.checkYears(f)
+	return c
+}
+
+func (c *Car) readBodies(f strict.Field) {
+	items := f.Items()
+	if n := len(items); f.Err() == nil && (n == 0 || n > len(car.BodyIDs)) {
+		f.ComplainFound(strconv.Itoa(n)+" bodies", "1 to 6 of: "+join(car.BodyIDs, ", "))
+	}
+	for _, b := range items {
+		id := b.OneOf(car.BodyIDs...)
+		if contains(c.Bodies, id) {
+			b.ComplainFound(id+" twice", "each body once")
+		}
+		c.Bodies = append(c.Bodies, id)
+	}
+}
+
+func (c *Car) readMade(f strict.Field) {
+	f.Keys("year", "decade", "not_sure")
+	if n := len(f.Names()); f.Err() == nil && n != 1 {
+		f.ComplainFound(strconv.Itoa(n)+" members", "one of year, decade or not_sure")
+	}
+	switch {
+	case f.Has("year"):
+		c.Made.Year = f.Get("year").Whole(oldestYear, newestYear)
+	case f.Has("decade"):
+		d := f.Get("decade")
+		c.Made.Decade = d.Whole(oldestYear, newestYear-9)
+		if c.Made.Decade%10 != 0 {
+			d.Complain("the first year of a decade, such as 1960")
+		}
+	case f.Has("not_sure"):
+		if !f.Get("not_sure").Bool() {
+			f.Get("not_sure").Complain("true")
+		}
+	}
+}
+
+func readLife(f strict.Field, i int) Life {
+	f.Keys("place", "shore", "kept", "road_years", "years")
+	l := Life{RoadYears: NotSure}
+	place := f.Get("place")
+	l.Place = place.Text(60)
+	if l.Place != NotSure {
+		if _, climate := exposure.ClimateOf(l.Place); !climate {
+			if _, known := exposure.PlaceOf(l.Place); !known {
+				place.Complain("a place of the list, dry, mild, damp, salt, sea or not_sure")
+			}
+		}
+	}
+	if f.Has("shore") {
+		l.Shore = f.Get("shore").OneOf("shore", "near", "inland", NotSure)
+	}
+	l.Kept = f.Get("kept").OneOf("driven_all_year", "driven_in_summer", "mostly_garaged", "mostly_outside", NotSure)
+	if f.Has("road_years") {
+		l.RoadYears = f.Get("road_years").OneOf("under_10", "10_to_20", "20_to_35", "over_35", NotSure)
+	}
+	if i > 0 {
+		l.Years = f.Get("years").Whole(1, 120)
+	} else if f.Has("years") {
+		f.Get("years").Complain("no years here: the first place takes the rest of the car's life")
+	}
+	return l
+}
+
+func (c *Car) readOptions(f strict.Field) {
+	if !f.Has("options") {
+		return
+	}
+	for _, o := range f.Get("options").Items() {
+		id := o.Text(60)
+		known := false
+		for _, body := range c.Bodies {
+			known = known || contains(optionIDs(body), id)
+		}
+		if !known {
+			o.Complain("an option of this body")
+		}
+		c.Options = append(c.Options, id)
+	}
+}
+
+func (c *Car) readLooks(f strict.Field) {
+	if !f.Has("looks") {
+		return
+	}
+	items := f.Get("looks").Items()
+	if len(items) > maxLooks {
+		f.Get("looks").ComplainFound(strconv.Itoa(len(items))+" looks", "at most "+strconv.Itoa(maxLooks))
+	}
+	for _, l := range items {
+		l.Keys("look", "on", "result", "by")
+		c.Looks = append(c.Looks, evidence.Look{Look: l.Get("look").Text(60), On: l.Get("on").Text(60),
+			Result: l.Get("result").OneOf("yes", "no", "could_not"), By: l.Get("by").OneOf("customer", "shop")})
+	}
+}
+
+// checkYears refuses a car from the future and a life longer than the car's.
+func (c *Car) checkYears(f strict.Field) {
+	youngest := c.Made.Year
+	if c.Made.Decade != 0 {
+		youngest = c.Made.Decade + 8
+	}
+	if youngest == 0 {
+		youngest = 1975
+	}
+	age := c.AskedIn - youngest
+	years := 0
+	for i := 1; i < len(c.Life); i++ {
+		years += c.Life[i].Years
+		if years >= age && f.Err() == nil {
+			f.Get("life").Items()[i].Get("years").ComplainFound(strconv.Itoa(years)+" years in earlier places",
+				"fewer years than the car's age of "+strconv.Itoa(age))
+		}
+	}
+}
+
+func optionIDs(body string) (ids []string) {
+	b, err := car.Load(body)
+	if err != nil {
+		return nil
+	}
+	for _, o := range b.Options {
+		ids = append(ids, o.ID)
+	}
+	return ids
+}

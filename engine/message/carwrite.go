@@ -1,0 +1,139 @@
+package message
+
+import (
+	"underpaint/engine/exposure"
+	"underpaint/engine/strict"
+)
+
+// Text writes the car file with its members in their usual order. Reading it
+// back gives the same car.
+func (c *Car) Text() []byte {
+	w := strict.NewWriter()
+	w.Object(func() {
+		member(w, "format", CarFormat)
+		w.Key("asked_in")
+		w.Whole(int64(c.AskedIn))
+		list(w, "bodies", c.Bodies)
+		w.Key("made")
+		w.Object(func() { c.writeMade(w) })
+		w.Key("life")
+		w.Array(func() {
+			for i := range c.Life {
+				w.Object(func() { c.Life[i].write(w) })
+			}
+		})
+		if c.EarlierWork != "" {
+			member(w, "earlier_work", c.EarlierWork)
+		}
+		member(w, "standard", c.Standard)
+		member(w, "scope", c.Scope)
+		if len(c.Options) > 0 {
+			list(w, "options", c.Options)
+		}
+		if len(c.Looks) > 0 {
+			w.Key("looks")
+			w.Array(func() { c.writeLooks(w) })
+		}
+	})
+	return w.Bytes()
+}
+
+func (c *Car) writeMade(w *strict.Writer) {
+	switch {
+	case c.Made.Year != 0:
+		w.Key("year")
+		w.Whole(int64(c.Made.Year))
+	case c.Made.Decade != 0:
+		w.Key("decade")
+		w.Whole(int64(c.Made.Decade))
+	default:
+		w.Key("not_sure")
+		w.Bool(true)
+	}
+}
+
+func (l Life) write(w *strict.Writer) {
+	member(w, "place", l.Place)
+	if l.Shore != "" {
+		member(w, "shore", l.Shore)
+	}
+	member(w, "kept", l.Kept)
+	member(w, "road_years", l.RoadYears)
+	if l.Years > 0 {
+		w.Key("years")
+		w.Whole(int64(l.Years))
+	}
+}
+
+func (c *Car) writeLooks(w *strict.Writer) {
+	for _, l := range c.Looks {
+		w.Object(func() {
+			member(w, "look", l.Look)
+			member(w, "on", l.On)
+			member(w, "result", l.Result)
+			member(w, "by", l.By)
+		})
+	}
+}
+
+func member(w *strict.Writer, name, value string) {
+	w.Key(name)
+	w.String(value)
+}
+
+func list(w *strict.Writer, name string, values []string) {
+	w.Key(name)
+	w.Array(func() {
+		for _, v := range values {
+			w.String(v)
+		}
+	})
+}
+
+// Levels turns what was told of the car's age and life into the alternatives of
+// its history, earliest period first.
+func (c *Car) Levels() ([]exposure.Level, error) {
+	ages, err := c.ages()
+	if err != nil {
+		return nil, err
+	}
+	var told []exposure.ToldPeriod
+	for i := 1; i <= len(c.Life); i++ {
+		l := c.Life[i%len(c.Life)] // the earlier places first, then the main one
+		climates, err := exposure.ClimatesAt(l.Place, l.Shore)
+		if err != nil {
+			return nil, err
+		}
+		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
+	}
+	return exposure.Levels(ages, told)
+}
+
+func (c *Car) ages() (exposure.Ages, error) {
+	switch {
+	case c.Made.Year != 0:
+		return exposure.MadeIn(c.Made.Year, c.AskedIn)
+	case c.Made.Decade != 0:
+		return exposure.MadeInDecade(c.Made.Decade, c.AskedIn)
+	}
+	return exposure.MadeNotSure(c.AskedIn)
+}
+
+func contains(ids []string, id string) bool {
+	for _, k := range ids {
+		if k == id {
+			return true
+		}
+	}
+	return false
+}
+
+func join(words []string, between string) (s string) {
+	for i, w := range words {
+		if i > 0 {
+			s += between
+		}
+		s += w
+	}
+	return s
+}

@@ -1,0 +1,182 @@
+package message
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+	"underpaint/engine/rates"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// Version is the version of the messages; a page and an engine of different
+// versions refuse each other.
+const Version = "1"
+
+// Seed is the seed of every range unless a request names another.
+const Seed = 1
+
+// Session is one shop's rates and the car in hand. It is not safe for use by
+// several goroutines at once.
+type Session struct {
+	Rates    *rates.Rates
+	Accuracy estimate.Accuracy
+
+	common *car.Common
+	text   *wording
+	job    *job
+}
+
+// NewSession opens a shop's rates.
+func NewSession(ratesText []byte) (*Session, error) {
+	r, err := rates.Decode(ratesText)
+	if err != nil {
+		return nil, err
+	}
+	common, err := car.LoadCommon()
+	if err != nil {
+		return nil, err
+	}
+	text, err := loadWording()
+	if err != nil {
+		return nil, err
+	}
+	return &Session{Rates: r, Accuracy: estimate.StandardAccuracy, common: common, text: text}, nil
+}
+
+// job is the car in hand with its imagined cars so far.
+type job struct {
+	key  string
+	car  *Car
+	runs []bodyRun
+}
+
+// bodyRun is one body that the car may be.
+type bodyRun struct {
+	body      *car.Body
+	standards []string
+	tables    []*work.Table
+	run       *estimate.Run
+}
+
+// Open makes the car the one in hand, keeping the imagined cars if it already is.
+func (s *Session) Open(c *Car) error {
+	key := string(c.Text())
+	if s.job != nil && s.job.key == key {
+		return nil
+	}
+	j := &job{key: key, car: c}
+	levels, err := c.Levels()
+	if err != nil {
+		return err
+	}
+	standards := []string{c.Standard}
+	if c.Standard == NotSure {
+		standards = car.Standards
+	}
+	for _, id := range c.Bodies {
+		one := bodyRun{standards: standards}
+		if one.body, err = car.Load(id, ownOptions(id, c.Options)...); err != nil {
+			return err
+		}
+		seen, err := s.seen(one.body, c)
+		if err != nil {
+			return err
+		}
+		model, err := damage.New(damage.Known{Body: one.body, Levels: levels, EarlierWork: c.EarlierWork, Seen: seen}, damage.StandardGrids)
+		if err != nil {
+			return &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them taken back"}
+		}
+		for _, standard := range standards {
+			t, err := work.NewTable(one.body, s.common, s.Rates, standard, c.Scope)
+			if err != nil {
+				return err
+			}
+			one.tables = append(one.tables, t)
+		}
+		one.run = estimate.NewRun(model, one.tables, Seed)
+		j.runs = append(j.runs, one)
+	}
+	s.job = j
+	return nil
+}
+
+// seen turns the looks into evidence. While the body is not known, looks count
+// only for the bodies that have the part.
+func (s *Session) seen(b *car.Body, c *Car) ([]*damage.Likelihood, error) {
+	looks := c.Looks
+	if len(c.Bodies) > 1 {
+		looks = nil
+		for _, l := range c.Looks {
+			if _, ok := b.ItemNamed(l.On); ok {
+				looks = append(looks, l)
+			}
+		}
+	}
+	return evidence.FromLooks(b, looks)
+}
+
+func ownOptions(body string, chosen []string) (own []string) {
+	if len(chosen) == 0 {
+		return nil
+	}
+	for _, id := range optionIDs(body) {
+		if contains(chosen, id) {
+			own = append(own, id)
+		}
+	}
+	return own
+}
+
+// State says how far the range has got.
+type State string
+
+// The states of a range.
+const (
+	Rough       State = "rough"
+	Refining    State = "refining"
+	Settled     State = "settled"
+	BudgetEnded State = "budget_ended"
+)
+
+// step adds one block of imagined cars to every run that is not settled yet and
+// says how far it has got.
+func (s *Session) step() State {
+	state := Settled
+	for k := range s.job.runs {
+		r := s.job.runs[k].run
+		switch {
+		case r.Settled(s.Accuracy):
+		case r.Cars()+estimate.Block > s.Accuracy.Budget:
+			if state == Settled {
+				state = BudgetEnded
+			}
+		default:
+			r.Add()
+			if !r.Settled(s.Accuracy) {
+				state = Refining
+			}
+		}
+	}
+	return state
+}
+
+// rough makes sure of one block of cars in every run.
+func (s *Session) rough() State {
+	for k := range s.job.runs {
+		if r := s.job.runs[k].run; r.Cars() == 0 {
+			r.Add()
+		}
+	}
+	return Rough
+}
+
+// Settle adds cars until every range is settled or its budget is spent.
+func (s *Session) Settle() State {
+	for {
+		if state := s.step(); state != Refining {
+			return state
+		}
+	}
+}

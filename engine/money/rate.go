@@ -1,0 +1,113 @@
+package money
+
+import (
+	"errors"
+	"math"
+	"math/bits"
+)
+
+// perMajor is how finely a Rate is held: millionths of the major unit.
+const perMajor = 1_000_000
+
+// Rate is a price per unit (an hour, a litre, a piece) in one currency, held as
+// whole millionths of the major unit. The zero Rate is a price of nothing.
+type Rate struct {
+	millionths int64 // 0 to 10^12
+	divisor    uint64
+}
+
+// NewRate makes a price per unit in major units: not negative, at most
+// 1,000,000 and with no more than 6 decimals.
+func (c Currency) NewRate(d Decimal) (Rate, error) {
+	n, ok := sixDecimals(d, 0, 1_000_000)
+	if !ok {
+		return Rate{}, errors.New("expected a price from 0 to 1000000 with at most 6 decimals, found " + show(d))
+	}
+	// millionths × thousandths is in 10^-9 of the major unit; a minor unit is
+	// 10^(9−Digits) of those.
+	divisor := uint64(1)
+	for i := c.Digits; i < 9; i++ {
+		divisor *= 10
+	}
+	return Rate{millionths: n, divisor: divisor}, nil
+}
+
+// Of returns the price of a quantity given in thousandths of the unit, rounded
+// once, exactly as Currency.Round rounds the decimal product.
+func (r Rate) Of(thousandths int64) Minor {
+	if r.millionths == 0 {
+		return 0
+	}
+	return mulDiv(r.millionths, thousandths, r.divisor)
+}
+
+// Percent is a rate in hundredths, such as a tax or a mark-up, held as whole
+// millionths of a per cent. The zero Percent is 0 %.
+type Percent struct{ millionths int64 }
+
+// NewPercent makes a percentage: 7.25 is 7.25 %. From −100 to 1000, with no
+// more than 6 decimals.
+func NewPercent(d Decimal) (Percent, error) {
+	n, ok := sixDecimals(d, -100, 1000)
+	if !ok {
+		return Percent{}, errors.New("expected a percentage from -100 to 1000 with at most 6 decimals, found " + show(d))
+	}
+	return Percent{millionths: n}, nil
+}
+
+// Of returns that part of an amount, rounded once, exactly as Currency.Round
+// rounds the decimal product.
+func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*perMajor) }
+
+// sixDecimals returns d in millionths if it lies from low to high and has no
+// finer part.
+func sixDecimals(d Decimal, low, high int64) (millionths int64, ok bool) {
+	// Bounds first, on the size of the digits, so that a huge exponent costs
+	// nothing.
+	if e := d.Exponent(); d.IsZero() {
+		return 0, true
+	} else if e < -1000 || d.NumDigits()+int(e) > 7 {
+		return 0, false
+	}
+	scaled := d.Shift(6)
+	if !scaled.IsInteger() {
+		return 0, false
+	}
+	n := scaled.BigInt().Int64()
+	return n, n >= low*perMajor && n <= high*perMajor
+}
+
+// show writes a decimal for an error text without writing out a huge exponent.
+func show(d Decimal) string {
+	if e := d.Exponent(); e > 20 || e < -40 {
+		return "a number out of range"
+	}
+	return quote(d.String())
+}
+
+// mulDiv returns a × b / divisor, rounded half away from zero. The product is
+// held in 128 bits.
+func mulDiv(a, b int64, divisor uint64) Minor {
+	hi, lo := bits.Mul64(magnitude(a), magnitude(b))
+	lo, carry := bits.Add64(lo, divisor/2, 0) // the divisors are even
+	hi += carry
+	if hi >= divisor {
+		panic("engine: internal error: amount out of range")
+	}
+	q, _ := bits.Div64(hi, lo, divisor)
+	if q > math.MaxInt64 {
+		panic("engine: internal error: amount out of range")
+	}
+	if (a < 0) != (b < 0) {
+		return -Minor(q)
+	}
+	return Minor(q)
+}
+
+// magnitude is |x|, also for the smallest integer.
+func magnitude(x int64) uint64 {
+	if x < 0 {
+		return -uint64(x)
+	}
+	return uint64(x)
+}

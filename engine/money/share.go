@@ -1,0 +1,67 @@
+package money
+
+import (
+	"math/bits"
+	"slices"
+)
+
+// Share splits an amount in proportion to weights by the largest remainder:
+// every part is rounded towards zero, and the units left go one each to the
+// parts that lost most, ties to the earlier. The parts add up to total, and a
+// weight of zero gets nothing.
+//
+// Weights must not be negative, and at least one must be above zero unless
+// total is zero; anything else is a mistake of the program and panics.
+func Share(total Minor, weights []int64) []Minor {
+	sum := sumWeights(weights)
+	parts := make([]Minor, len(weights))
+	if total == 0 {
+		return parts
+	}
+	if sum == 0 {
+		panic("engine: internal error: nothing to share by")
+	}
+	whole := magnitude(int64(total))
+	left := whole
+	lost := make([]uint64, len(weights))
+	order := make([]int, len(weights))
+	for i, w := range weights {
+		hi, lo := bits.Mul64(whole, uint64(w))
+		q, r := bits.Div64(hi, lo, sum) // w ≤ sum, so q ≤ whole
+		parts[i], lost[i], order[i] = Minor(q), r, i
+		left -= q
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch {
+		case lost[a] > lost[b]:
+			return -1
+		case lost[a] < lost[b]:
+			return 1
+		}
+		return 0
+	})
+	// Fewer units are left than parts lost something, so a part that lost
+	// nothing (a zero weight above all) is never reached.
+	for _, i := range order[:left] {
+		parts[i]++
+	}
+	if total < 0 {
+		for i := range parts {
+			parts[i] = -parts[i]
+		}
+	}
+	return parts
+}
+
+// sumWeights adds the weights and checks them.
+func sumWeights(weights []int64) uint64 {
+	sum := uint64(0)
+	for _, w := range weights {
+		next, carry := bits.Add64(sum, uint64(w), 0)
+		if w < 0 || carry != 0 {
+			panic("engine: internal error: weight negative or out of range")
+		}
+		sum = next
+	}
+	return sum
+}

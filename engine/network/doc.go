@@ -1,0 +1,25 @@
+// Package network does exact inference in discrete Bayesian networks: exact
+// posteriors given evidence on any node, and exact sampling from them.
+//
+// Start with [Nested] for the shape of a whole car, a root with groups, pockets
+// and leaves, whose joint table would be far too large to write down; the upward
+// pass is in nested_pass.go. Start with [Net] for a small network of any shape,
+// which works by variable elimination. Both agree wherever both can be used.
+//
+// # Guarantees
+//
+//   - Exact: no sampling, no iteration, no approximation in a posterior. What is
+//     lost is the rounding of float64 sums and products.
+//   - No underflow: products are kept with an exponent of their own, so evidence
+//     of log-likelihood -650 or -65,000 has a posterior as precise as any other.
+//   - Impossible evidence is [ErrNoSupport], never a number. Weights and likelihoods
+//     that are negative, infinite or not numbers are errors that name the place.
+//   - Sampling is by inverse distribution functions, one uniform for each node in
+//     a fixed order, so equal streams give like draws (common random numbers).
+//   - Same bits natively and in WebAssembly: only sums, products, quotients and
+//     the logarithm of package chance.
+//   - Bounded memory: the rows kept for sampling do not exceed 2^16.
+//
+// Weights, likelihoods and posteriors are plain ratios without a unit; log
+// evidence is in natural logarithms.
+package network

@@ -1,0 +1,152 @@
+package network
+
+import (
+	"errors"
+	"strconv"
+)
+
+// ErrNoSupport says that the evidence has probability zero: not all of it can be
+// true. Evidence that is only very improbable has a posterior like any other.
+var ErrNoSupport = errors.New("the evidence has no support: not all of it can be true")
+
+// Leaf carries the evidence on one node under a pocket. Multiply multiplies its
+// likelihood at every level q of the pocket into dst, for root state r and level
+// p of the group. It must be a pure function; likelihoods are finite and not
+// negative, and only their ratios matter to the posterior.
+type Leaf interface {
+	Multiply(r, p int, dst []float64)
+}
+
+// Pocket is a node whose levels have prior Weights, with the leaves under it
+// that carry evidence. Leaves without evidence send no message and are left out.
+type Pocket struct {
+	Weights []float64
+	Leaves  []Leaf
+}
+
+// Group is a node whose levels have prior Weights, with its pockets.
+type Group struct {
+	Weights []float64
+	Pockets []Pocket
+}
+
+// Nested is a network of three storeys under one root: given the root state the
+// groups are independent, given a group's level its pockets are, and given a
+// pocket's level its leaves are. The Weights of groups and pockets count in
+// proportion. Root holds prior weight × likelihood of each root state and counts
+// as it stands: its scale enters the evidence.
+type Nested struct {
+	Root   []float64
+	Groups []Group
+}
+
+// NestedPosterior is a Nested conditioned on the evidence of its leaves. It calls
+// the leaves again when asked for rows, so they must not change; and it keeps
+// rows and scratch space, so one goroutine at a time may use it.
+type NestedPosterior struct {
+	evidence wide
+	root     []float64 // posterior, adds to 1
+	rootCum  []float64
+	groups   []groupPosterior
+	scratch  scratch
+	rows     rowCache
+}
+
+// groupPosterior is one group after the upward pass.
+type groupPosterior struct {
+	prior   []float64 // of its levels, adds to 1
+	given   []float64 // [root × levels + p] posterior of the levels given the root; nil = no evidence
+	pockets []pocketPosterior
+}
+
+// pocketPosterior is one pocket; its posterior rows are worked out when asked for.
+type pocketPosterior struct {
+	prior   []float64 // of its levels, adds to 1
+	leaves  []Leaf
+	firstAt int // number of its first row among all rows of the posterior
+}
+
+// Condition passes the evidence of all leaves up to the root. Each leaf is asked
+// once for every root state and group level that prior and evidence so far leave
+// possible; groups and pockets without leaves cost nothing. The error is
+// [ErrNoSupport], or names the weights or the leaf that cannot be used.
+func (n Nested) Condition() (*NestedPosterior, error) {
+	post, err := n.prepare()
+	if err != nil {
+		return nil, err
+	}
+	upward := make([]wide, len(n.Root))
+	for r, w := range n.Root {
+		upward[r] = widen(w)
+	}
+	for g := range post.groups {
+		if k, leaf := post.pass(g, upward); leaf >= 0 {
+			return nil, unusable(g, k, ", leaf "+strconv.Itoa(leaf)+": expected likelihoods that are finite and not negative")
+		}
+	}
+	for _, v := range upward {
+		post.evidence = post.evidence.plus(v)
+	}
+	if post.evidence.zero() {
+		return nil, ErrNoSupport
+	}
+	post.root = make([]float64, len(upward))
+	for r, v := range upward {
+		post.root[r] = v.over(post.evidence)
+	}
+	post.rootCum = cumulative(post.root)
+	return post, nil
+}
+
+// prepare checks the weights and lays out the posterior.
+func (n Nested) prepare() (*NestedPosterior, error) {
+	if len(n.Root) == 0 {
+		return nil, errors.New("root: expected at least one state")
+	}
+	for r, w := range n.Root {
+		if !usable(w) {
+			return nil, errors.New("root state " + strconv.Itoa(r) + ": expected a weight that is finite and not negative")
+		}
+	}
+	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups))}
+	rows, widest := 0, 0
+	for g, group := range n.Groups {
+		to, ok := &post.groups[g], false
+		if to.prior, ok = normalised(group.Weights); !ok {
+			return nil, unusable(g, -1, weightsWanted)
+		}
+		to.pockets = make([]pocketPosterior, len(group.Pockets))
+		for k, pocket := range group.Pockets {
+			one := pocketPosterior{leaves: pocket.Leaves, firstAt: rows}
+			if one.prior, ok = normalised(pocket.Weights); !ok {
+				return nil, unusable(g, k, weightsWanted)
+			}
+			to.pockets[k] = one
+			if len(pocket.Leaves) > 0 {
+				rows += len(n.Root) * len(group.Weights)
+				widest = max(widest, len(pocket.Weights))
+			}
+		}
+	}
+	post.scratch = newScratch(widest)
+	post.rows = rowCache{width: widest, total: rows}
+	return post, nil
+}
+
+const weightsWanted = ": expected weights that are finite, not negative and not all zero"
+
+// unusable names a group, and a pocket of it unless k is negative.
+func unusable(g, k int, what string) error {
+	place := "group " + strconv.Itoa(g)
+	if k >= 0 {
+		place += ", pocket " + strconv.Itoa(k)
+	}
+	return errors.New(place + what)
+}
+
+// LogEvidence is the natural logarithm of the sum over all joint states of
+// Root × weights × likelihoods, the weights of groups and pockets adding to 1.
+func (post *NestedPosterior) LogEvidence() float64 { return post.evidence.log() }
+
+// Root returns the posterior of the root states; it adds to 1. Read only.
+func (post *NestedPosterior) Root() []float64 { return post.root }

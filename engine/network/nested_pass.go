@@ -1,0 +1,162 @@
+package network
+
+// The upward pass (J. Pearl, "Probabilistic Reasoning in Intelligent Systems",
+// 1988, chapter 4, on a tree): a pocket's message is the sum over its levels of
+// weight × likelihoods of its leaves; a group's message the sum over its levels of
+// weight × messages of its pockets; the root multiplies the messages of its groups.
+
+// scratch is working space for one pocket's levels.
+type scratch struct {
+	level []float64 // one value per level
+	wide  []wide
+}
+
+func newScratch(width int) scratch {
+	return scratch{level: make([]float64, width), wide: make([]wide, width)}
+}
+
+// pass works out the levels of group g given each root state and multiplies the
+// group's message into upward. When a leaf misbehaves it stops and returns the
+// pocket and leaf; otherwise leaf is -1.
+func (post *NestedPosterior) pass(g int, upward []wide) (pocket, leaf int) {
+	group := &post.groups[g]
+	if !group.evidence() {
+		return 0, -1
+	}
+	levels := len(group.prior)
+	group.given = make([]float64, len(upward)*levels)
+	weight, row := make([]wide, levels), make([]wide, levels)
+	for p, w := range group.prior {
+		weight[p] = widen(w)
+	}
+	for r := range upward {
+		if upward[r].zero() {
+			continue
+		}
+		var sum wide
+		for p := range row {
+			row[p] = weight[p]
+			if k, leaf := group.multiply(r, p, &row[p], &post.scratch); leaf >= 0 {
+				return k, leaf
+			}
+			sum = sum.plus(row[p])
+		}
+		upward[r] = upward[r].times(sum)
+		if sum.zero() {
+			continue
+		}
+		for p, v := range row {
+			group.given[r*levels+p] = v.over(sum)
+		}
+	}
+	return 0, -1
+}
+
+func (group *groupPosterior) evidence() bool {
+	for k := range group.pockets {
+		if len(group.pockets[k].leaves) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// multiply multiplies the messages of the group's pockets at root state r and
+// level p into v, stopping as soon as it is zero.
+func (group *groupPosterior) multiply(r, p int, v *wide, s *scratch) (pocket, leaf int) {
+	for k := range group.pockets {
+		if v.zero() {
+			break
+		}
+		pocket := &group.pockets[k]
+		if len(pocket.leaves) == 0 {
+			continue
+		}
+		message, leaf := pocket.message(r, p, s)
+		if leaf >= 0 {
+			return k, leaf
+		}
+		*v = v.times(message)
+	}
+	return 0, -1
+}
+
+// Between these bounds a product of float64s has lost nothing to underflow, and
+// one more likelihood can be looked at before it has.
+const (
+	plainLow  = 0x1p-900
+	plainHigh = 0x1p+900
+)
+
+// message sums weight × likelihoods over the levels of the pocket, and names the
+// first leaf that misbehaves (else -1).
+func (pocket *pocketPosterior) message(r, p int, s *scratch) (sum wide, leaf int) {
+	level := s.level[:len(pocket.prior)]
+	if pocket.plain(r, p, level) {
+		total := 0.0
+		for _, v := range level {
+			total += v
+		}
+		return widen(total), -1
+	}
+	return pocket.careful(r, p, s)
+}
+
+// row writes the posterior of the pocket's levels given root state r and group
+// level p to dst: it adds to 1, or is all zero if r and p cannot be.
+func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
+	if pocket.plain(r, p, dst) {
+		total := 0.0
+		for _, v := range dst {
+			total += v
+		}
+		for q := range dst {
+			dst[q] /= total
+		}
+		return
+	}
+	sum, _ := pocket.careful(r, p, s)
+	for q := range dst {
+		dst[q] = s.wide[q].over(sum)
+	}
+}
+
+// plain writes weight × likelihoods to dst in ordinary float64s. It gives up, and
+// returns false, as soon as a value is zero, out of bounds or not a number.
+func (pocket *pocketPosterior) plain(r, p int, dst []float64) bool {
+	copy(dst, pocket.prior)
+	for _, leaf := range pocket.leaves {
+		leaf.Multiply(r, p, dst)
+		for _, v := range dst {
+			if !(v >= plainLow && v <= plainHigh) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// careful is plain for likelihoods of any size: it takes each leaf by itself and
+// multiplies in wide numbers, left in s.wide, whose sum it returns.
+func (pocket *pocketPosterior) careful(r, p int, s *scratch) (sum wide, leaf int) {
+	level, product := s.level[:len(pocket.prior)], s.wide[:len(pocket.prior)]
+	for q, w := range pocket.prior {
+		product[q] = widen(w)
+	}
+	for n, leaf := range pocket.leaves {
+		for q := range level {
+			level[q] = 1
+		}
+		leaf.Multiply(r, p, level)
+		for q, v := range level {
+			if !usable(v) {
+				return wide{}, n
+			}
+			product[q] = product[q].times(widen(v))
+		}
+	}
+	for _, v := range product {
+		sum = sum.plus(v)
+	}
+	return sum, -1
+}

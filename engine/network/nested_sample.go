@@ -1,0 +1,74 @@
+package network
+
+import "underpaint/engine/chance"
+
+// NestedDraw is one state of every shared node. The zero value is ready for
+// [NestedPosterior.Sample], which allocates its slices once and then reuses them.
+type NestedDraw struct {
+	Root int     // state of the root
+	P    []int   // level of each group
+	Q    [][]int // level of each pocket of each group
+}
+
+// Sample draws one joint state from the posterior, exactly. It takes one uniform
+// for the root, then for each group one for its level and one for each of its
+// pockets in order, by inverse distribution functions and whether or not there is
+// evidence: equal streams give states that differ only where the posteriors do.
+// Once the rows that matter have been met it allocates nothing.
+func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
+	if !post.fits(d) {
+		post.shape(d)
+	}
+	d.Root = find(post.rootCum, s.Uniform())
+	for g := range post.groups {
+		group := &post.groups[g]
+		p := pick(group.levels(d.Root), s.Uniform())
+		d.P[g] = p
+		row := d.Root*len(group.prior) + p
+		for k := range group.pockets {
+			d.Q[g][k] = pick(post.pocketRow(&group.pockets[k], d.Root, p, row), s.Uniform())
+		}
+	}
+}
+
+// levels is the posterior of the group's levels given root state r.
+func (group *groupPosterior) levels(r int) []float64 {
+	if group.given == nil {
+		return group.prior
+	}
+	n := len(group.prior)
+	return group.given[r*n : (r+1)*n]
+}
+
+// pocketRow is the posterior of the pocket's levels given root state r and group
+// level p, the at-th such pair; it is valid until the next call.
+func (post *NestedPosterior) pocketRow(pocket *pocketPosterior, r, p, at int) []float64 {
+	if len(pocket.leaves) == 0 {
+		return pocket.prior
+	}
+	row, known := post.rows.at(pocket.firstAt + at)
+	row = row[:len(pocket.prior)]
+	if !known {
+		pocket.row(r, p, row, &post.scratch)
+	}
+	return row
+}
+
+func (post *NestedPosterior) fits(d *NestedDraw) bool {
+	if len(d.P) != len(post.groups) || len(d.Q) != len(post.groups) {
+		return false
+	}
+	for g := range d.Q {
+		if len(d.Q[g]) != len(post.groups[g].pockets) {
+			return false
+		}
+	}
+	return true
+}
+
+func (post *NestedPosterior) shape(d *NestedDraw) {
+	d.P, d.Q = make([]int, len(post.groups)), make([][]int, len(post.groups))
+	for g := range d.Q {
+		d.Q[g] = make([]int, len(post.groups[g].pockets))
+	}
+}

@@ -1,0 +1,72 @@
+package network
+
+// Inverse distribution functions. A weight of zero is never picked, and a larger
+// u never picks an earlier state, so equal uniforms give like draws.
+
+// pick returns the first state at which the running sum of weights exceeds u.
+// The weights add to 1 but for rounding; past the sum it is the last possible one.
+func pick(weights []float64, u float64) int {
+	last, sum := 0, 0.0
+	for i, w := range weights {
+		if w == 0 {
+			continue
+		}
+		last = i
+		sum += w
+		if u < sum {
+			return i
+		}
+	}
+	return last
+}
+
+// cumulative returns the running sums of weights that add to 1 but for rounding;
+// from the last possible state on they are exactly 1.
+func cumulative(weights []float64) []float64 {
+	cum, last, sum := make([]float64, len(weights)), 0, 0.0
+	for i, w := range weights {
+		if w > 0 {
+			last = i
+		}
+		sum += w
+		cum[i] = min(sum, 1)
+	}
+	for i := last; i < len(cum); i++ {
+		cum[i] = 1
+	}
+	return cum
+}
+
+// find is pick by bisection, for long tables: the first state with u < cum.
+func find(cum []float64, u float64) int {
+	low, high := 0, len(cum)-1
+	for low < high {
+		mid := int(uint(low+high) >> 1)
+		if u < cum[mid] {
+			high = mid
+		} else {
+			low = mid + 1
+		}
+	}
+	return low
+}
+
+// normalised returns the weights divided by their sum; ok is false when one is
+// not usable, there are none, or the sum is not a positive finite number.
+func normalised(weights []float64) (out []float64, ok bool) {
+	sum := 0.0
+	for _, w := range weights {
+		if !usable(w) {
+			return nil, false
+		}
+		sum += w
+	}
+	if sum == 0 || !usable(sum) {
+		return nil, false
+	}
+	out = make([]float64, len(weights))
+	for i, w := range weights {
+		out[i] = w / sum
+	}
+	return out, true
+}

@@ -1,0 +1,53 @@
+package network
+
+import "math/bits"
+
+// rowCache remembers pocket rows by number, one per slot: a second row that falls
+// on the same slot takes it over. It starts small, doubles while rows keep being
+// missed, and never grows past mostSlots, so a posterior that is sampled a few
+// times stays cheap and one sampled for long stays bounded. What it forgets is
+// worked out again, to the same bits.
+type rowCache struct {
+	width  int // values per row
+	total  int // number of rows there are
+	shift  uint
+	misses int
+	key    []int // row number + 1 by slot; 0 = empty
+	value  []float64
+}
+
+const (
+	fewestSlots = 1 << 9
+	mostSlots   = 1 << 16 // 10 MB at 19 levels
+)
+
+// at returns the slot of row n and whether it holds that row already. If not, the
+// caller must fill it.
+func (c *rowCache) at(n int) (row []float64, known bool) {
+	if len(c.key) > 0 {
+		if slot := c.slot(n); c.key[slot] == n+1 {
+			return c.value[slot*c.width : (slot+1)*c.width], true
+		}
+	}
+	if c.misses >= len(c.key) && len(c.key) < mostSlots && len(c.key) < 2*c.total {
+		c.grow()
+	}
+	slot := c.slot(n)
+	c.key[slot] = n + 1
+	c.misses++
+	return c.value[slot*c.width : (slot+1)*c.width], false
+}
+
+// slot is multiplicative hashing by 2^64 ÷ golden ratio (D. E. Knuth, "The Art of
+// Computer Programming" 3, 6.4): neighbours, which are drawn together, land apart.
+func (c *rowCache) slot(n int) int {
+	return int(uint64(n) * 0x9e3779b97f4a7c15 >> c.shift)
+}
+
+// grow doubles the slots and forgets all rows, which come back as they are needed.
+func (c *rowCache) grow() {
+	slots := max(fewestSlots, 2*len(c.key))
+	c.key, c.value = make([]int, slots), make([]float64, slots*c.width)
+	c.shift = uint(64 - bits.TrailingZeros(uint(slots)))
+	c.misses = 0
+}

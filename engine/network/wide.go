@@ -1,0 +1,98 @@
+package network
+
+import (
+	"math"
+
+	"underpaint/engine/chance"
+)
+
+// wide is a non-negative number m × 2^(512 e), so that a product of any number
+// of likelihoods neither underflows nor loses digits. Scaling by a power of two
+// is exact: every operation is as precise as the same one on float64, and cheaper
+// than a logarithm. Zero is wide{}; otherwise m is in [2^-256, 2^256).
+type wide struct {
+	m float64
+	e int32
+}
+
+const (
+	wideLow  = 0x1p-256
+	wideHigh = 0x1p+256
+	stepUp   = 0x1p+512
+	stepDown = 0x1p-512
+	stepBits = 512
+)
+
+// usable reports whether v can be a weight or a likelihood: finite, not negative.
+func usable(v float64) bool { return v >= 0 && v <= math.MaxFloat64 }
+
+// widen turns a usable float64 into normal form.
+func widen(v float64) wide { return wide{m: v}.normal() }
+
+func (a wide) normal() wide {
+	if a.m == 0 {
+		return wide{}
+	}
+	for a.m < wideLow {
+		a.m *= stepUp
+		a.e--
+	}
+	for a.m >= wideHigh {
+		a.m *= stepDown
+		a.e++
+	}
+	return a
+}
+
+func (a wide) zero() bool { return a.m == 0 }
+
+// times multiplies; two normal mantissas have a product within float64's range.
+func (a wide) times(b wide) wide { return wide{m: a.m * b.m, e: a.e + b.e}.normal() }
+
+// plus adds. A number two steps below the other is less than 2^-512 of it, far
+// under half a unit in the last place, and so disappears.
+func (a wide) plus(b wide) wide {
+	if a.zero() {
+		return b
+	}
+	if b.zero() {
+		return a
+	}
+	if a.e < b.e {
+		a, b = b, a
+	}
+	switch a.e - b.e {
+	case 0:
+		a.m += b.m
+	case 1:
+		a.m += float64(b.m * stepDown)
+	}
+	return a.normal()
+}
+
+// over is a ÷ total as a float64, for a part of a positive total; a part below
+// float64's range is 0.
+func (a wide) over(total wide) float64 {
+	if a.zero() {
+		return 0
+	}
+	ratio := a.m / total.m
+	for e := a.e - total.e; e != 0; {
+		if e < 0 {
+			ratio *= stepDown
+			e++
+		} else {
+			ratio *= stepUp
+			e--
+		}
+		if ratio == 0 {
+			return 0
+		}
+	}
+	return ratio
+}
+
+// log is the natural logarithm of a positive number.
+func (a wide) log() float64 {
+	return float64(float64(a.e)*(stepBits*math.Ln2)) + chance.Log(a.m)
+}

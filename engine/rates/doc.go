@@ -1,0 +1,77 @@
+// Package rates reads a shop's published rates: what it charges, what that
+// includes, how its first stage is priced and how it is taxed.
+//
+// Start with [Decode], which turns the file into [Rates] or says where it is
+// wrong, and [Sample], a complete file of an invented shop. [Rates.CheckCode]
+// names one exact set of rates on everything priced with it; [Rates.Warnings]
+// lists what is allowed but usually a slip.
+//
+// # The file
+//
+// One JSON object in UTF-8, format line "underpaint rates 1". Every member is
+// needed unless marked "may be left out"; a member that is not listed, a
+// duplicate, a number out of bounds or a list in the wrong order refuses the
+// whole file with the path of the first fault. Money is in major units of the
+// shop's currency. A decimal is written as "85.00" or 85 and kept exactly, with
+// at most six decimals. Three figures in a list are low, likely and high: one
+// job in ten comes out below the first, half below the second, one in ten above
+// the third; they may be equal but not fall. A percentage is 0 to 100. "source"
+// (every group may carry one) and "note" are texts of at most 300 characters.
+//
+//	format      "underpaint rates 1"
+//	shop        name, town: texts of 1 to 80 characters
+//	            contact: text (1 to 200); href may be left out: https:, http:, mailto: or tel:
+//	            invented: true for a shop that does not exist
+//	currency    ISO 4217 code that package money knows
+//	words       "us" or "uk": which names of parts; units "us" (feet, gallons) or "metric", for display only
+//	country     ISO 3166-1 alpha-2: GB, not UK
+//	rates_of    date, YYYY-MM-DD; valid_until: date, not before rates_of
+//	labour      metal, prep, body, paint, fit: rate (decimal an hour, 0 to 1000000), pace (our hours × this, 0.3 to 3)
+//	            includes: any of "supplies", "booth", "parts_chasing"
+//	            least_charge_hours: 0 to 40
+//	materials   list, each: id (word), name (us, uk), unit ("litre", "kilogram", "each"),
+//	            price (decimal a unit, 0 to 1000000), source (needed here)
+//	            how: exactly one of film, per_m2, per_car
+//	              film: coats (0.5 to 12), dry_um (dry film of one coat, 1 to 2000 µm), volume_solids (0.02 to 1, by
+//	                volume, ready to spray), transfer (0.1 to 1, share of what leaves the gun that stays on the car);
+//	                the unit is a litre ready to spray, hardener and reducer in it
+//	              per_m2, per_car: quantity (0.0001 to 10000 units a square metre, or a car)
+//	            area: "reached" (every face the gun reaches), "outer" (outer skins), "inside_and_under" (reached
+//	              less outer), "none" (goes with per_car)
+//	            stage: "strip" (strip and survey) or "after"
+//	            standards: those that use it, of driver, show, concours; a strip material serves all three, since that
+//	              stage does not depend on the standard
+//	            factor: may be left out; standard → quantity × this, 0.05 to 20; not for the strip stage
+//	            scopes: may be left out = all; those of "whole_body", "outside_only", "metalwork_only" that need it
+//	consumables money_per_metal_hour: three figures (0.01 to 1000000) for wire, gas and discs, or null = in the rate
+//	parts       price_factor (decimal, starting prices × this, 0.01 to 100000), handling_percent,
+//	            prices: list of part (id), way ("patch", "section", "full", "fabricate"),
+//	              body (a body's id; may be left out = every body that has the part),
+//	              price: three figures (0.01 to 1000000000) or null = starting price × factor,
+//	              had: "made_today", "section_only", "found", "by_hand", "specialist", or null = as the starting figures
+//	what_is_done null = starting figures; else standard → kind (outer, hidden, structural,
+//	            structural_near_mounting) → condition → six chances in the order of the ways, adding to 1
+//	strip_and_survey
+//	            charged: each of the steps once, step and how ("fixed", "each", "by_the_hour", "at_cost");
+//	              no_more_than (may be left out, only by the hour): hours for a two-door of one shell, 0.1 to 1000,
+//	              scaled to other bodies as the step's own hours are
+//	            price: amount for the fixed steps, or null = likely hours × rates + the stage's materials
+//	            to_stop: amount for putting it back or boxing it up when the customer stops there
+//	            includes: text of at most 2000 characters
+//	sent_out    handling_percent; work: list of id, name, price (three figures), stage, standards,
+//	              scopes (as above, needed here)
+//	supplies    how "in_the_rate"; or "share_of_labour" with percent and, may be left out, no_more_than (amount a job)
+//	tax         name (us, uk), percent; on: labour, materials, parts, supplies, sent_out, each "yes", "no", "not_sure";
+//	            published "without_tax" or "with_tax"; note (may be empty)
+//	time        hours_a_week: three figures (1 to 400), weeks_until_start (0 to 520),
+//	            waits_weeks: may be left out; three figures (0.1 to 520) of weeks waiting for others
+//	allowance   before_percent, after_percent: set apart, never in the range
+//	terms       list of at most 40 paragraphs of 1 to 2000 characters
+//	own_figures null; figures learnt from past jobs are not taken yet
+//
+// # Guarantees
+//
+// Decode reads no clock, keeps nothing of a refused file and returns the same
+// Rates for the same bytes on every build. The check code does not depend on
+// the order of members or on white space; it changes with any figure or text.
+package rates

@@ -1,0 +1,31 @@
+package rates
+
+// The members of each group of the file. The JSON Schema beside the site lists
+// the same names, and a test compares the two.
+var (
+	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
+		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
+		"tax", "time", "allowance", "terms", "own_figures", "note", "source"}
+	shopKeys     = []string{"name", "town", "contact", "invented"}
+	contactKeys  = []string{"text", "href"}
+	wordsKeys    = []string{"us", "uk"}
+	labourKeys   = []string{"metal", "prep", "body", "paint", "fit", "includes", "least_charge_hours", "source"}
+	tradeKeys    = []string{"rate", "pace", "note", "source"}
+	materialKeys = []string{"id", "name", "unit", "price", "how", "area", "stage", "standards", "factor", "scopes",
+		"note", "source"}
+	howKeys         = []string{ByFilm, PerM2, PerCar}
+	filmKeys        = []string{"coats", "dry_um", "volume_solids", "transfer"}
+	quantityKeys    = []string{"quantity"}
+	consumablesKeys = []string{"money_per_metal_hour", "source"}
+	partsKeys       = []string{"price_factor", "handling_percent", "prices", "source"}
+	partPriceKeys   = []string{"body", "part", "way", "price", "had", "note", "source"}
+	stripKeys       = []string{"charged", "price", "to_stop", "includes", "note", "source"}
+	chargeKeys      = []string{"step", "how", "no_more_than", "note", "source"}
+	sentOutKeys     = []string{"handling_percent", "work", "source"}
+	sentKeys        = []string{"id", "name", "price", "stage", "standards", "scopes", "note", "source"}
+	suppliesKeys    = []string{"how", "percent", "no_more_than", "source"}
+	taxKeys         = []string{"name", "percent", "on", "published", "note", "source"}
+	taxOnKeys       = []string{"labour", "materials", "parts", "supplies", "sent_out"}
+	timeKeys        = []string{"hours_a_week", "weeks_until_start", "waits_weeks", "source"}
+	allowanceKeys   = []string{"before_percent", "after_percent", "source"}
+)

@@ -1,0 +1,68 @@
+package rates
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+)
+
+// Parts says what replacement parts cost.
+type Parts struct {
+	PriceFactor money.Decimal // starting prices × this
+	Handling    Percent
+	Prices      []PartPrice // in file order
+	Source      string
+}
+
+// PartPrice is what the shop knows of one part: its price for one way of
+// mending, and how it is had.
+type PartPrice struct {
+	Body         string // "" = every body that has the part
+	Part         string
+	Way          car.Way
+	Priced       bool       // false: starting price × factor
+	Price        [3]float64 // major units, if Priced
+	Had          string     // "" = as the starting figures
+	Note, Source string
+}
+
+// Find returns the shop's own entry for a part; one for the body named goes
+// before one for every body.
+func (p Parts) Find(body, part string, way car.Way) (PartPrice, bool) {
+	best, found := PartPrice{}, false
+	for _, one := range p.Prices {
+		if one.Part != part || one.Way != way || (one.Body != "" && one.Body != body) {
+			continue
+		}
+		if !found || one.Body != "" {
+			best, found = one, true
+		}
+	}
+	return best, found
+}
+
+// HadAs returns how the shop has the part, or "" when it does not say.
+func (p Parts) HadAs(body, part string) string {
+	had := ""
+	for _, one := range p.Prices {
+		if one.Part != part || one.Had == "" {
+			continue
+		}
+		if one.Body == body {
+			return one.Had
+		}
+		if one.Body == "" {
+			had = one.Had
+		}
+	}
+	return had
+}
+
+// Kinds are the tables of what is done: which one applies is named by the part.
+var Kinds = []string{"outer", "hidden", "structural", "structural_near_mounting"}
+
+// WhatIsDone is the shop's own table: the chance of each way by standard (as in
+// car.Standards), kind (as in Kinds) and condition (as in car.ConditionIDs).
+// Every row adds to 1.
+type WhatIsDone struct {
+	Chance [3][4][car.Conditions][car.Ways]float64
+}

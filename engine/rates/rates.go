@@ -1,0 +1,127 @@
+package rates
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+)
+
+// Format is the first member of every rates file.
+const Format = "underpaint rates 1"
+
+// Rates is a shop's published rates. It comes only from [Decode], which has
+// checked every figure against the bounds in the package comment.
+type Rates struct {
+	Shop        Shop
+	Currency    money.Currency
+	Words       string // "us" or "uk"
+	Units       string // "us" or "metric", for display only
+	Country     string // ISO 3166-1 alpha-2
+	RatesOf     string // YYYY-MM-DD
+	ValidUntil  string // YYYY-MM-DD, not before RatesOf
+	Labour      Labour
+	Materials   []Material // in file order
+	Consumables Consumables
+	Parts       Parts
+	WhatIsDone  *WhatIsDone // nil = starting figures
+	Strip       Strip
+	SentOut     SentOut
+	Supplies    Supplies
+	Tax         Tax
+	Time        Time
+	Allowance   Allowance
+	Terms       []string
+
+	code string
+}
+
+// Shop is who publishes the rates.
+type Shop struct {
+	Name, Town string
+	Contact    Contact
+	Invented   bool // true: no such shop exists
+}
+
+// Contact is one line about how to reach the shop. Href is empty or begins with
+// https:, http:, mailto: or tel:.
+type Contact struct{ Text, Href string }
+
+// Price is a published price per unit (an hour, a litre, a piece). Its Of gives
+// the price of a quantity in thousandths of the unit.
+type Price struct {
+	money.Rate
+	Published money.Decimal // major units, as in the file
+}
+
+// Percent is a published percentage. Its Of gives that part of an amount.
+type Percent struct {
+	money.Percent
+	Published money.Decimal // 6.25 = 6.25 %
+}
+
+// Labour is what an hour costs, by trade.
+type Labour struct {
+	Trades     [car.Trades]Trade
+	Includes   []string // of "supplies", "booth", "parts_chasing"
+	LeastHours float64  // least charge for a job, hours
+	Source     string
+}
+
+// IncludesIn says whether the hourly rate includes one of the things that can
+// be charged apart.
+func (l Labour) IncludesIn(thing string) bool { return contains(l.Includes, thing) }
+
+// Trade is one trade's rate an hour and pace: the starting hours × Pace are the
+// shop's own.
+type Trade struct {
+	Rate         Price
+	Pace         float64
+	Note, Source string
+}
+
+// Consumables are wire, gas and discs, charged by the hour of metalwork.
+// Charged false: they are in the rate and PerMetalHour is zero.
+type Consumables struct {
+	Charged      bool
+	PerMetalHour [3]float64 // major units: low, likely, high
+	Source       string
+}
+
+// Supplies are what is too small to list: either in the rate or a share of
+// labour, never both.
+type Supplies struct {
+	ShareOfLabour bool
+	Percent       Percent
+	Capped        bool
+	NoMoreThan    money.Minor // a job, if Capped
+	Source        string
+}
+
+// Time is how many hours a week one car gets, and the queue.
+type Time struct {
+	HoursAWeek      [3]float64
+	WeeksUntilStart float64
+	Waits           bool
+	WaitsWeeks      [3]float64 // weeks waiting for others, if Waits
+	Source          string
+}
+
+// Allowance is what the shop sets apart for what no survey can show, in per
+// cent; it is never part of the range.
+type Allowance struct {
+	Before, After Percent
+	Source        string
+}
+
+// CheckCode names these rates on everything priced with them: the first ten
+// hexadecimal digits of the SHA-256 of the file's canonical form, in two groups
+// of five.
+func (r *Rates) CheckCode() string { return r.code }
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,198 @@
+package rates
+
+import (
+	"os"
+	"regexp"
+	"slices"
+	"sort"
+	"strings"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+)
+
+func schema(t *testing.T) map[string]any {
+	t.Helper()
+	text, err := os.ReadFile("../../site/schema/rates.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tree(t, text)
+}
+
+// TestSchemaNames: the groups of the schema have the members that Decode knows,
+// and no group of the schema is left uncompared.
+func TestSchemaNames(t *testing.T) {
+	s := schema(t)
+	want := map[string][]string{
+		"":                                   fileKeys,
+		"properties.shop":                    shopKeys,
+		"properties.shop.properties.contact": contactKeys,
+		"properties.labour":                  labourKeys,
+		"properties.consumables":             consumablesKeys,
+		"properties.parts":                   partsKeys,
+		"properties.what_is_done":            car.Standards,
+		"properties.strip_and_survey":        stripKeys,
+		"properties.sent_out":                sentOutKeys,
+		"properties.supplies":                suppliesKeys,
+		"properties.tax":                     taxKeys,
+		"properties.tax.properties.on":       taxOnKeys,
+		"properties.time":                    timeKeys,
+		"properties.allowance":               allowanceKeys,
+		"$defs.words":                        wordsKeys,
+		"$defs.trade":                        tradeKeys,
+		"$defs.quantity":                     quantityKeys,
+		"$defs.film":                         filmKeys,
+		"$defs.material":                     materialKeys,
+		"$defs.material.properties.how":      howKeys,
+		"$defs.material.properties.factor":   car.Standards,
+		"$defs.part_price":                   partPriceKeys,
+		"$defs.charge":                       chargeKeys,
+		"$defs.sent":                         sentKeys,
+		"$defs.kinds":                        Kinds,
+		"$defs.rows":                         car.ConditionIDs[:],
+	}
+	compared := 0
+	groups(s, "", func(path string, group map[string]any) {
+		known, there := want[path]
+		if !there {
+			t.Errorf("the schema has a group %q that Decode does not", path)
+			return
+		}
+		compared++
+		if got := names(group["properties"].(map[string]any)); !slices.Equal(got, sorted(known)) {
+			t.Errorf("%s: schema has %v, Decode knows %v", path, got, sorted(known))
+		}
+		if group["additionalProperties"] != false {
+			t.Errorf("%s takes unknown members", path)
+		}
+	})
+	if compared != len(want) {
+		t.Errorf("%d groups compared, want %d", compared, len(want))
+	}
+}
+
+// groups calls f with every description of an object that names its members.
+func groups(v any, path string, f func(path string, group map[string]any)) {
+	group, ok := v.(map[string]any)
+	if !ok {
+		return
+	}
+	if _, closed := group["additionalProperties"]; closed {
+		f(path, group)
+	}
+	for name, x := range group {
+		groups(x, strings.TrimPrefix(path+"."+name, "."), f)
+	}
+}
+
+func names(m map[string]any) (list []string) {
+	for name := range m {
+		list = append(list, name)
+	}
+	sort.Strings(list)
+	return list
+}
+
+func sorted(list []string) []string {
+	list = slices.Clone(list)
+	sort.Strings(list)
+	return list
+}
+
+// TestSchemaIDs: where Decode takes one of a list of ids, so does the schema.
+func TestSchemaIDs(t *testing.T) {
+	s := schema(t)
+	for path, want := range map[string][]string{
+		"properties.words":                                 {"us", "uk"},
+		"properties.country":                               strings.Fields(countries),
+		"properties.labour.properties.includes.items":      includable,
+		"properties.supplies.properties.how":               {"in_the_rate", "share_of_labour"},
+		"properties.tax.properties.published":              {WithoutTax, WithTax},
+		"properties.tax.properties.on.properties.labour":   {Yes, No, NotSure},
+		"$defs.standards.items":                            car.Standards,
+		"$defs.scopes.items":                               ScopeIDs,
+		"$defs.material.properties.unit":                   {Litre, Kilogram, Each},
+		"$defs.material.properties.area":                   {Reached, Outer, InsideAndUnder, NoArea},
+		"$defs.material.properties.stage":                  {StripStage, AfterStage},
+		"$defs.part_price.properties.body":                 car.BodyIDs,
+		"$defs.part_price.properties.way":                  car.WayIDs[car.Patch:],
+		"$defs.part_price.properties.had":                  append(slices.Clone(hadIDs), "null"),
+		"$defs.charge.properties.step":                     StepIDs,
+		"$defs.charge.properties.how":                      {Fixed, EachOne, ByTheHour, AtCost},
+		"$defs.sent.properties.stage":                      {StripStage, AfterStage},
+		"properties.tax.properties.on.properties.sent_out": {Yes, No, NotSure},
+		"properties.units":                                 {"us", "metric"},
+	} {
+		var got []string
+		for _, id := range get(t, s, path+".enum").([]any) {
+			if id == nil {
+				id = "null"
+			}
+			got = append(got, id.(string))
+		}
+		if !slices.Equal(sorted(got), sorted(want)) {
+			t.Errorf("%s: schema has %v, Decode takes %v", path, got, want)
+		}
+	}
+	if got := get(t, s, "properties.format.const"); got != Format {
+		t.Errorf("format %v", got)
+	}
+	for _, code := range get(t, s, "properties.currency.enum").([]any) {
+		if _, err := money.CurrencyOf(code.(string)); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// TestSchemaRequired: what the schema calls required is what Decode misses, for
+// every group of both samples.
+func TestSchemaRequired(t *testing.T) {
+	s := schema(t)
+	for _, sample := range [][]byte{Sample(), SampleUK()} {
+		file := tree(t, sample)
+		if fault := fits(t, s, s, file); fault != "" {
+			t.Fatalf("a sample does not fit the schema: %s", fault)
+		}
+		visit(file, "", func(path string, _ any) {
+			if strings.HasSuffix(path, "]") {
+				return
+			}
+			less := changed(t, sample, path, missing)
+			_, err := Decode(less)
+			fault := fits(t, s, s, tree(t, less))
+			if (err == nil) != (fault == "") {
+				t.Errorf("without %s: schema %q, Decode %v", path, fault, err)
+			}
+		})
+	}
+}
+
+// acrossEntries are complaints about how entries go together, about bounds of
+// decimals written as text, and about how a number, date or line is written,
+// which the schema leaves to the program.
+var acrossEntries = regexp.MustCompile(`not before|only once|an id of its own|film of paint|for the car|with any other|all three|` +
+	`for the strip stage|standards that use|none below|id of a part|in which this part|null, since|or both|one entry for|as in the entry|` +
+	`by the hour|missing: |at most 2 decimals|one line|without blanks|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
+
+// TestSchemaRefuses: the schema refuses the wrong values that Decode refuses,
+// save for what it leaves to the program.
+func TestSchemaRefuses(t *testing.T) {
+	s := schema(t)
+	refusals := 0
+	for _, c := range refused {
+		sample := Sample()
+		if c.uk {
+			sample = SampleUK()
+		}
+		if fits(t, s, s, tree(t, changed(t, sample, c.at, c.value))) != "" {
+			refusals++
+		} else if !acrossEntries.MatchString(c.expected) {
+			t.Errorf("%s = %v fits the schema", c.at, c.value)
+		}
+	}
+	if refusals < 70 {
+		t.Errorf("the schema refuses only %d of %d", refusals, len(refused))
+	}
+}

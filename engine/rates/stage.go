@@ -1,0 +1,102 @@
+package rates
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+)
+
+// How a step of the strip and survey is charged.
+const (
+	Fixed     = "fixed"
+	EachOne   = "each"
+	ByTheHour = "by_the_hour"
+	AtCost    = "at_cost"
+)
+
+// StepIDs are the steps of the strip and survey, in working order. On a car
+// with a separate chassis the body lift takes the place of the rotisserie and
+// is charged as that step is.
+var StepIDs = []string{
+	"check_in", "make_safe", "disassemble", "running_gear", "rotisserie", "undercoat", "sealer", "mask_plug",
+	"skins", "lead", "blast_shell", "blast_loose", "purge_1", "purge_2", "purge_3", "wire_wheel", "pits",
+	"survey", "meet", "flash", "wipe", "epoxy", "waste",
+}
+
+// Strip says how the strip and survey is priced: the first job the customer is
+// asked to authorise.
+type Strip struct {
+	Charged  []Charge // one for each of StepIDs, in that order
+	PriceSet bool     // false: worked out from likely hours × rates + materials
+	Price    money.Minor
+	ToStop   money.Minor // putting it back or boxing it up
+	Includes string
+	Note     string
+	Source   string
+}
+
+// Charge says how one step is charged.
+type Charge struct {
+	Step   string
+	How    string // Fixed, EachOne, ByTheHour, AtCost
+	Capped bool
+	// NoMoreThan is the ceiling of a step by the hour, if Capped: hours for a
+	// two-door of one shell, to be scaled as the step's own hours are.
+	NoMoreThan   float64
+	Note, Source string
+}
+
+// ScopeIDs are how much of the car is done.
+var ScopeIDs = []string{"whole_body", "outside_only", "metalwork_only"}
+
+// SentOut is work done by others and charged on.
+type SentOut struct {
+	Handling Percent
+	Work     []Sent // in file order
+	Source   string
+}
+
+// Sent is one kind of work sent out, a car.
+type Sent struct {
+	ID           string
+	Name         car.Words
+	Price        [3]float64 // major units
+	Stage        string
+	Standards    [3]bool // by index in car.Standards
+	Scopes       [3]bool // by index in ScopeIDs
+	Note, Source string
+}
+
+// The answers to "is this kind of line taxed?", and how rates are published.
+const (
+	Yes     = "yes"
+	No      = "no"
+	NotSure = "not_sure"
+
+	WithoutTax = "without_tax"
+	WithTax    = "with_tax"
+)
+
+// Tax is charged, or not, by kind of line.
+type Tax struct {
+	Name      car.Words
+	Percent   Percent
+	On        TaxOn
+	Published string // WithTax: every published figure of a taxed kind has the tax in it
+	Note      string
+	Source    string
+}
+
+// TaxOn answers for each kind of line: Yes, No or NotSure.
+type TaxOn struct{ Labour, Materials, Parts, Supplies, SentOut string }
+
+// Kinds lists the answers in the order of the fields.
+func (t TaxOn) Kinds() [5]string {
+	return [5]string{t.Labour, t.Materials, t.Parts, t.Supplies, t.SentOut}
+}
+
+// NotSure says whether any kind of line is unsettled, so that tax cannot be
+// worked out.
+func (t Tax) NotSure() bool {
+	kinds := t.On.Kinds()
+	return contains(kinds[:], NotSure)
+}

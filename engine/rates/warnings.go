@@ -1,0 +1,197 @@
+package rates
+
+import (
+	"strconv"
+	"strings"
+
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+)
+
+// Warnings lists what the file allows but is usually a slip, each as a sentence
+// for the shop, in the order of the file. It reads no clock: whether the rates
+// have run out is for the page to say.
+func (r *Rates) Warnings() []string {
+	var w warnings
+	w.dates(r)
+	w.labour(r)
+	w.materials(r)
+	w.parts(r)
+	w.whatIsDone(r)
+	w.stage(r)
+	w.supplies(r)
+	w.tax(r)
+	w.wide("Hours a week", r.Time.HoursAWeek)
+	w.wide("Weeks of waiting", r.Time.WaitsWeeks)
+	w.allowance(r)
+	return w
+}
+
+type warnings []string
+
+func (w *warnings) add(sentence string) { *w = append(*w, sentence) }
+
+// dates: a customer compares rates held for years with money of today.
+func (w *warnings) dates(r *Rates) {
+	from, until := r.RatesOf, r.ValidUntil
+	years := atoi(until[:4]) - atoi(from[:4])
+	if years > 2 || years == 2 && until[4:] > from[4:] {
+		w.add("The rates are valid for more than two years, from " + from + " to " + until + ".")
+	}
+	if from == until {
+		w.add("The rates run out on the day they begin, " + from + ".")
+	}
+}
+
+// atoi reads the year of a date that Decode has checked.
+func atoi(year string) int {
+	n, err := strconv.Atoi(year)
+	if err != nil {
+		panic("engine: internal error: year " + year)
+	}
+	return n
+}
+
+func (w *warnings) labour(r *Rates) {
+	lowest, highest := -1, -1
+	for t := range r.Labour.Trades {
+		rate := r.Labour.Trades[t].Rate.Published
+		if rate.IsZero() {
+			w.add("An hour of " + tradeName(t) + " is priced at nothing.")
+			continue
+		}
+		if lowest < 0 || rate.LessThan(r.Labour.Trades[lowest].Rate.Published) {
+			lowest = t
+		}
+		if highest < 0 || rate.GreaterThan(r.Labour.Trades[highest].Rate.Published) {
+			highest = t
+		}
+	}
+	if lowest >= 0 && r.Labour.Trades[highest].Rate.Published.GreaterThan(r.Labour.Trades[lowest].Rate.Published.Mul(must("4"))) {
+		w.add("An hour of " + tradeName(highest) + " costs more than four times an hour of " + tradeName(lowest) + ".")
+	}
+	w.wide("Consumables for an hour of metalwork", r.Consumables.PerMetalHour)
+}
+
+var tradeNames = [car.Trades]string{"metalwork", "strip and prep", "body and block", "paint", "fitting and assembly"}
+
+func tradeName(t int) string { return tradeNames[t] }
+
+func labourWord(r *Rates) string { return car.Words{US: "labor", UK: "labour"}.In(r.Words) }
+
+func (w *warnings) materials(r *Rates) {
+	stages := map[string]bool{}
+	for _, m := range r.Materials {
+		stages[m.Stage] = true
+		if m.Price.Published.IsZero() {
+			w.add("The material " + m.ID + " is priced at nothing.")
+		}
+	}
+	if !stages[StripStage] {
+		w.add("No material is charged in the strip stage: not even primer and blasting media.")
+	}
+	if !stages[AfterStage] {
+		w.add("No material is charged after the survey: not even paint.")
+	}
+}
+
+func (w *warnings) parts(r *Rates) {
+	for _, p := range r.Parts.Prices {
+		w.wide("The price of "+p.Part+" ("+car.WayIDs[p.Way]+")", p.Price)
+	}
+}
+
+// whatIsDone: rust left in a part that carries the load is a matter of safety.
+func (w *warnings) whatIsDone(r *Rates) {
+	if r.WhatIsDone == nil {
+		return
+	}
+	for s, standard := range car.Standards {
+		for k, kind := range Kinds {
+			for c, condition := range car.ConditionIDs {
+				row := r.WhatIsDone.Chance[s][k][c]
+				if strings.HasPrefix(kind, "structural") && c >= 3 && row[car.Leave]+row[car.Treat] > 0 {
+					w.add("What is done (" + standard + ", " + kind + ", " + condition +
+						"): a part that carries the load is left or only treated although it has holes.")
+				}
+			}
+		}
+	}
+}
+
+func (w *warnings) stage(r *Rates) {
+	open := false
+	for _, c := range r.Strip.Charged {
+		open = open || c.How == ByTheHour && !c.Capped
+	}
+	if open {
+		w.add("A step of the strip and survey is charged by the hour without a ceiling: the customer cannot know what the stage costs.")
+	}
+	if r.Strip.ToStop == 0 {
+		w.add("Stopping after the survey is priced at nothing: is putting the car back or boxing it up free?")
+	}
+	if r.Strip.PriceSet && r.Strip.Price == 0 {
+		w.add("The strip and survey is set to a price of nothing.")
+	}
+	for _, s := range r.SentOut.Work {
+		w.wide("Work sent out, "+s.ID, s.Price)
+	}
+}
+
+func (w *warnings) supplies(r *Rates) {
+	inRate := r.Labour.IncludesIn("supplies")
+	switch {
+	case r.Supplies.ShareOfLabour && inRate:
+		w.add("Supplies are charged twice: the hourly rate includes them and they are also a share of " + labourWord(r) + ".")
+	case !r.Supplies.ShareOfLabour && !inRate:
+		w.add("Supplies are said to be in the rate, but the rate is not said to include them.")
+	}
+	if r.Supplies.ShareOfLabour && r.Supplies.Percent.Published.IsZero() {
+		w.add("Supplies are a share of " + labourWord(r) + " of 0 %.")
+	}
+	if r.Supplies.Capped && r.Supplies.NoMoreThan == money.Minor(0) {
+		w.add("Supplies are capped at nothing.")
+	}
+}
+
+func (w *warnings) tax(r *Rates) {
+	kinds := r.Tax.On.Kinds()
+	taxed := contains(kinds[:], Yes)
+	zero := r.Tax.Percent.Published.IsZero()
+	switch {
+	case r.Tax.NotSure():
+		w.add("Tax is not worked out, since it is not settled for every kind of line. Ask your adviser.")
+	case taxed && zero:
+		w.add("Some lines are taxed, but at 0 %.")
+	case !taxed && !zero:
+		w.add("A tax is named, but no kind of line is taxed.")
+	}
+	if r.Tax.Published == WithTax && (!taxed || zero) {
+		w.add("Tax both ways: the published figures are said to have tax in them, but no line is taxed.")
+	} else if r.Tax.Published == WithTax && contains(kinds[:], No) {
+		w.add("Tax both ways: the published figures are said to have tax in them, but some kinds of line are not taxed.")
+	}
+	// CAP Code 3.18 and Directive 2005/29/EC art. 7(4)(c): prices for consumers
+	// include tax. Only countries where that was read in the sources.
+	if r.Tax.Published == WithoutTax && taxed && contains([]string{"GB", "IE", "DE", "AT"}, r.Country) {
+		w.add("Prices shown to consumers in this country usually have to include tax, and these do not.")
+	}
+}
+
+func (w *warnings) allowance(r *Rates) {
+	if r.Allowance.After.Published.GreaterThan(r.Allowance.Before.Published) {
+		w.add("The allowance for the unknown grows after the survey; it should shrink.")
+	}
+	if r.Allowance.Before.Published.GreaterThan(must("20")) {
+		w.add("The allowance for the unknown is more than 20 %: the range already holds what is usually found.")
+	}
+}
+
+// wide warns when the upper end is far out compared with the lower: the tail is
+// then that of the formula between the three figures, not the shop's.
+func (w *warnings) wide(what string, t [3]float64) {
+	if t[0] > 0 && t[2]*t[0] > 2.5*t[1]*t[1] {
+		w.add(what + ": high is far above likely compared with low (" + plain(t[0]) + ", " + plain(t[1]) + ", " +
+			plain(t[2]) + "). One job in ten should come out above the high figure, not one in a hundred.")
+	}
+}

@@ -1,0 +1,246 @@
+package work
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/money"
+)
+
+// Bill is what one imagined car takes and costs. Hours are in thousandths,
+// money in whole minor units. Make one with [Table.NewBill] and fill it again
+// and again with [Table.Do].
+type Bill struct {
+	StripHours, AfterHours [car.Trades]int64
+	Way                    []car.Way // what is done, by item; Leave where covered
+	Drawn                  []car.Way // before anything forced it
+	Covered                []bool
+	RaisedBy               []int16 // index of the opening that raised it, or −1
+
+	Strip       money.Minor             // the strip and survey stage
+	Labour      [car.Trades]money.Minor // after the survey
+	Least       money.Minor             // topping up to the least charge
+	Materials   money.Minor             // after the survey
+	Consumables money.Minor
+	Parts       money.Minor
+	SentOut     money.Minor
+	Supplies    money.Minor
+	Total       money.Minor
+	Tax         money.Minor // on top of Total when rates are published without tax
+	Weeks       float64     // in the shop, without the wait for a start
+
+	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
+	sentIn  money.Minor       // sent out within the strip stage
+	partsIn money.Minor       // parts before handling
+	credit  []bool
+	list    *[]Line // when set, every line is written down
+}
+
+// NewBill allocates a bill for Do.
+func (t *Table) NewBill() *Bill {
+	n := len(t.items)
+	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n)}
+}
+
+// Do works out one imagined car.
+func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
+	b.StripHours, b.AfterHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}, [car.Trades]int64{}
+	b.partsIn = 0
+	t.drawWays(c, u, b)
+	t.raiseWays(b.Way, b.RaisedBy)
+	t.dropCovered(b)
+	t.creditSeams(b)
+	f := t.factors(u)
+	t.workItems(c, u, &f, b)
+	t.getIn(lastPlace, u, &f, b)
+	for k := range t.after {
+		line := &t.after[k]
+		b.add(line, score(u.After[k]), f[line.trade])
+	}
+	t.stripCar(u, &f, b)
+	t.price(u, b)
+}
+
+func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
+	for i := range t.items {
+		line := &t.items[i]
+		b.RaisedBy[i], b.Covered[i], b.credit[i] = -1, false, false
+		way := car.Leave
+		if !line.leftOut {
+			way = line.instead[pickWay(&line.chance[c.Condition[i]], u.Way[i])]
+		}
+		b.Way[i], b.Drawn[i] = way, way
+	}
+}
+
+func pickWay(p *[car.Ways]float64, u float64) car.Way {
+	last := car.Leave
+	for w, v := range p {
+		if v > 0 {
+			last = car.Way(w)
+		}
+		if u < v {
+			return car.Way(w)
+		}
+		u -= v
+	}
+	return last
+}
+
+// dropCovered drops what full panels, or another chassis, replace.
+func (t *Table) dropCovered(b *Bill) {
+	for i, covered := range t.covers {
+		if b.Way[i] == car.Full && len(covered) > 0 {
+			for _, k := range covered {
+				b.Covered[k] = true
+			}
+		}
+	}
+	for k := range t.accesses {
+		a := &t.accesses[k]
+		if len(a.covers) > 0 && a.needed(b.Way) {
+			for _, i := range a.covers {
+				b.Covered[i] = true
+			}
+		}
+	}
+	for i := range b.Way {
+		if b.Covered[i] && !(t.items[i].once && b.Way[i] == car.Full) {
+			b.Way[i] = car.Leave
+		}
+	}
+}
+
+// creditSeams marks the smaller of two new neighbours: their shared seam is made
+// once. Smaller is by likely hours of metalwork; at a tie the later item.
+func (t *Table) creditSeams(b *Bill) {
+	for _, s := range t.seams {
+		if b.Way[s.first] < car.Full || b.Way[s.second] < car.Full || t.items[s.first].once || t.items[s.second].once {
+			continue
+		}
+		small := s.second
+		if t.items[s.first].ways[b.Way[s.first]].likelyMetal < t.items[s.second].ways[b.Way[s.second]].likelyMetal {
+			small = s.first
+		}
+		b.credit[small] = true
+	}
+}
+
+// workItems adds hours and parts of every item, with what earlier repairs add.
+func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b *Bill) {
+	for i := range t.items {
+		if b.Covered[i] {
+			continue
+		}
+		way := &t.items[i].ways[b.Way[i]]
+		extra := b.Way[i] < car.Full && !t.items[i].leftOut && (c.Finding[i] == damage.PatchOverRust || c.Finding[i] == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0)
+		if way.n == 0 && !extra {
+			continue
+		}
+		s := score(u.Hours[i])
+		for k := 0; k < way.n; k++ {
+			h := way.hours[k].At(s)
+			if b.credit[i] && way.trade[k] == car.Metal {
+				h *= 1 - t.fig.seam
+			}
+			b.hours(i, "", way.trade[k], h*f[way.trade[k]])
+		}
+		if extra {
+			t.addFindings(c, i, s, f[car.Metal], b)
+		}
+		if way.price != nil {
+			b.part(i, wholeMinor(way.price.At(score(u.Price[i]))))
+		}
+	}
+	for k := range t.above {
+		a := &t.above[k]
+		rule := &t.fig.above[a.above]
+		if b.Way[a.brace] >= rule.atLeast && !b.Covered[a.brace] && b.Way[a.floor] <= rule.atMost && !b.Covered[a.floor] {
+			tp := t.money.above[a.above]
+			b.hours(a.brace, rule.id, car.Metal, tp.At(score(u.Hours[a.brace]))*f[car.Metal])
+		}
+	}
+}
+
+func (t *Table) addFindings(c *damage.Car, i int, s, factor float64, b *Bill) {
+	switch c.Finding[i] {
+	case damage.PatchOverRust:
+		b.hours(i, "patch_over_rust", car.Metal, t.finding[0].At(s)*factor)
+	case damage.FillerOverHole:
+		b.hours(i, "filler_over_hole", car.Metal, t.finding[1].At(s)*factor)
+	}
+	if c.Dent[i] {
+		b.hours(i, "filler_over_dent", car.Metal, t.finding[2].At(s)*factor)
+	}
+	for n := c.LeadFailed[i]; n > 0; n-- {
+		b.hours(i, "cracked_lead", car.Metal, t.failedLead.At(s)*factor)
+	}
+}
+
+// getIn adds what has to be done once to reach the work.
+func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *Bill) {
+	lifted := t.doneInStrip("body_lift")
+	for k := range t.accesses {
+		a := &t.accesses[k]
+		if !a.needed(b.Way) {
+			continue
+		}
+		lifted = lifted || a.line.id == "body_off"
+		b.add(&a.line, score(u.Access[k]), f[a.line.trade])
+		if a.price != nil {
+			b.part(-1, wholeMinor(a.price.At(score(u.AccessPay[k]))))
+		}
+	}
+	if !lifted {
+		return
+	}
+	for k := range t.nuts {
+		if n := &t.nuts[k]; u.Nut[k] < t.money.nutChance[lastPlace] {
+			b.add(&n.line, score(u.NutHours[k]), f[n.line.trade])
+		}
+	}
+}
+
+// stripCar adds the strip and survey: all its hours are worked, but only the
+// steps charged by the hour or at cost are charged as worked.
+func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
+	for k := range t.strip {
+		line := &t.strip[k]
+		worked := thousandths(line.hours.At(score(u.Strip[k])) * f[line.trade])
+		b.StripHours[line.trade] += worked
+		if line.chargedAsWorked() {
+			charged := worked
+			if line.ceiling > 0 {
+				charged = min(charged, thousandths(line.ceiling))
+			}
+			b.billed[line.trade] += charged
+			b.write(Line{ID: line.id, Item: -1, Trade: line.trade, Thousandths: charged, Strip: true})
+		}
+	}
+}
+
+// thousandths rounds hours to a thousandth.
+func thousandths(h float64) int64 { return int64(h*1000 + 0.5) }
+
+// wholeMinor rounds an amount in minor units.
+func wholeMinor(v float64) money.Minor { return money.Minor(int64(v + 0.5)) }
+
+func (b *Bill) add(line *plainLine, s, factor float64) {
+	b.hours(-1, line.id, line.trade, line.hours.At(s)*factor)
+}
+
+func (b *Bill) hours(item int, id string, trade car.Trade, h float64) {
+	n := thousandths(h)
+	b.AfterHours[trade] += n
+	b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
+}
+
+func (b *Bill) part(item int, price money.Minor) {
+	b.partsIn += price
+	b.write(Line{ID: "part", Item: item, Price: price})
+}
+
+func (b *Bill) write(l Line) {
+	if b.list != nil {
+		*b.list = append(*b.list, l)
+	}
+}

@@ -1,0 +1,19 @@
+// Package work turns the condition of every item of a car into what is done
+// about it, how long that takes and what it costs at a shop's rates.
+//
+// Start with [NewTable]: one body, one standard, one scope and one shop's rates
+// make a flat price table. [Table.Do] takes one imagined car and a set of
+// uniforms and returns its [Bill], with no allocation.
+//
+// The order is fixed: each item's way of mending is drawn or chosen; metal that
+// has to be opened to reach other metal is raised again and again until nothing
+// changes; what a full panel covers is dropped; then getting in, once each; then
+// the credit for seams that two new neighbours share.
+//
+// Hours of every line are rounded to a thousandth of an hour, so that adding
+// them is exact, and each sum is priced with one rounding (package money). The
+// price of a drawn list of work ([Table.Explain]) reckoned in decimals is the
+// bill to the minor unit.
+//
+// Figures are in data/work.json and in the body files, with their sources.
+package work

@@ -1,0 +1,67 @@
+package work
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+)
+
+// Uniforms are the numbers in (0, 1) that one imagined car takes for its work:
+// per item one for the way, one for the hours of all its trades and one for the
+// price of its part; one for each other line; two for the whole car. All are
+// drawn whether needed or not, so that two tables filled from equal streams
+// differ only where the tables do.
+type Uniforms struct {
+	Way, Hours, Price []float64 // by item
+	Access, AccessPay []float64 // by access line
+	Nut, NutHours     []float64
+	Strip, After      []float64
+	Sent              []float64
+	Wire              float64    // consumables an hour of metalwork
+	Week, Wait        float64    // hours a week, weeks of waiting
+	Car               [2]float64 // whole-car factors of hours
+}
+
+// NewUniforms allocates the uniforms of one car. The numbers of access lines
+// and strip steps differ with the scope; the sizes here are those of the table.
+func (t *Table) NewUniforms() *Uniforms {
+	n := len(t.items)
+	return &Uniforms{
+		Way: make([]float64, n), Hours: make([]float64, n), Price: make([]float64, n),
+		Access: make([]float64, len(t.accesses)), AccessPay: make([]float64, len(t.accesses)),
+		Nut: make([]float64, len(t.nuts)), NutHours: make([]float64, len(t.nuts)),
+		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
+		Sent: make([]float64, len(t.Rates.SentOut.Work)),
+	}
+}
+
+// Fill draws all uniforms of one car, those common to every standard and scope
+// first.
+func (u *Uniforms) Fill(s *chance.Stream) {
+	u.Car[0], u.Car[1] = s.Uniform(), s.Uniform()
+	u.Wire, u.Week, u.Wait = s.Uniform(), s.Uniform(), s.Uniform()
+	for _, list := range [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After} {
+		for i := range list {
+			list[i] = s.Uniform()
+		}
+	}
+}
+
+// q90 is the scale of ThreePoint.At: the 90th percentile of a normal is 1.
+var q90 = chance.NormalQuantile(0.9)
+
+// score turns a uniform into the argument of ThreePoint.At.
+func score(u float64) float64 { return chance.NormalQuantile(u) / q90 }
+
+// factors are the two whole-car factors of hours with median 1, by trade: how
+// hard the work on this car goes, in metal and in all other trades.
+func (t *Table) factors(u *Uniforms) (f [car.Trades]float64) {
+	metal := chance.NormalQuantile(u.Car[0])
+	own := chance.NormalQuantile(u.Car[1])
+	other := float64(t.fig.rho*metal) + float64(t.money.rhoRest*own)
+	rest := chance.Exp(t.fig.sdOther * other)
+	for trade := range f {
+		f[trade] = rest
+	}
+	f[car.Metal] = chance.Exp(t.fig.sdMetal * metal)
+	return f
+}

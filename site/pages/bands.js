@@ -1,0 +1,56 @@
+// Bands above the content: where answers came from, what is wrong, what can be
+// opened. Each says what happened and what can be done.
+
+import { button, el } from "./dom.js";
+import { dateText } from "./shared.js";
+
+export function band(kind, paragraphs, buttons = []) {
+  return el("div", { class: "band", "data-band": kind },
+    paragraphs.filter(Boolean).map((p) => (typeof p === "string" ? el("p", {}, p) : p)),
+    buttons.length > 0 && el("div", { class: "band-buttons" }, buttons.map(([text, act]) => button(text, act))));
+}
+
+/** Where the answers came from, unless this visitor gave them. */
+export function originBand(from, opened, actions) {
+  if (from.kind === "sample") return band("sample", ["A worked sample. This car is invented."], [["Start with your own car", actions.again]]);
+  if (from.kind === "file") return band("file", ["Opened from a file. The shop has not checked these answers."], [["Start again", actions.again]]);
+  if (from.kind === "kept") return band("kept", [`This is the car kept on this device on ${dateText(from.entered)}.`]);
+  const rates = from.ratesOf ? `, at rates of ${dateText(from.ratesOf)}` : "";
+  const when = from.entered ? ` on ${dateText(from.entered)}` : "";
+  return band("link", [
+    `Opened from a link. Someone else entered these answers${when}${rates}. They are not checked by the shop.`,
+    otherRates(from, opened),
+  ], [["Start again", actions.again]]);
+}
+
+/** Both figures side by side when the rates have changed since the link. */
+function otherRates(from, opened) {
+  if (!from.told || !from.code || from.code === opened.rates.check_code) return null;
+  const dated = from.ratesOf ? ` of ${dateText(from.ratesOf)}` : "";
+  return `The link says that at its rates${dated} 8 cars in 10 came between ${from.told.low} and ${from.told.high}. Below is the range at the shop's present rates, so the two may differ.`;
+}
+
+export function ratesBand(reply) {
+  return band("rates", [
+    "The shop's rates could not be read, so no figure is shown. Your answers are kept; please ask the shop.",
+    reply?.text && el("details", {}, el("summary", {}, "For the shop"), el("p", {}, reply.text)),
+  ]);
+}
+
+export function pastBand(rates) {
+  return el("p", { class: "past", "data-band": "past" }, rates.past_text);
+}
+
+export function deadBand(reload) {
+  return band("dead", ["The sums could not be done in this browser, so no figure is shown. Your answers are kept."],
+    [["Try once more", reload]]);
+}
+
+export function restartedBand() {
+  return band("restarted", ["The sums stopped and were started again. Nothing you entered is lost."]);
+}
+
+export function brokenBand(text) {
+  return band("broken", ["Something is wrong in the sums, so no figure is shown. Your answers are kept; please tell the shop.",
+    el("details", {}, el("summary", {}, "For the shop"), el("p", {}, text))]);
+}

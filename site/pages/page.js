@@ -1,0 +1,173 @@
+// The customer's page: ties the visit, the engine and the screens together.
+// Read flow.js for the order of questions and result.js for the range.
+
+import { EngineLink } from "./engine-link.js";
+import { Ranging } from "./ranging.js";
+import { Visit } from "./visit.js";
+import { questions } from "./questions.js";
+import { afterRange, nextStep, stepOfPath } from "./flow.js";
+import { blankCar, isComplete } from "./car.js";
+import { screenFor } from "./screens.js";
+import { ResultPage, exchange } from "./result.js";
+import { rangeFigure, spokenRange } from "./range.js";
+import { basisSection } from "./basis.js";
+import { coverSection } from "./cover.js";
+import { keepSection } from "./keep.js";
+import { deadBand, ratesBand, restartedBand, brokenBand, band, pastBand } from "./bands.js";
+import { encode } from "./link.js";
+import { toShare, today } from "./shared.js";
+import { startOffline, watchConnection } from "./offline.js";
+import { unfoldForPaper } from "./paper.js";
+import { Frame } from "./frame.js";
+import { Arrivals } from "./arrivals.js";
+import * as store from "./store.js";
+
+const MOST_RATES = 2097152;
+const SPEAK_AFTER_MS = 600;
+const blank = blankCar(new Date().getFullYear());
+const frame = new Frame();
+
+const app = {
+  opened: null, words: "us", q: questions("us"), reply: null, result: null, compact: null, speaking: 0,
+  said: () => visit.state.said,
+  amend: (changes) => visit.amend(changes),
+  back: () => visit.back(),
+  answer,
+};
+
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) });
+const visit = new Visit(blank, show);
+const ranging = new Ranging(link, visit.state.axis);
+const arrivals = new Arrivals({ link, visit, frame, app, blank });
+
+/** What an answer does: the car as it is now, the next screen, and what the
+ *  range was before, so that the next one can say what moved. */
+function answer(changes, id, text, facts = {}) {
+  const { step, car, changing } = visit.state;
+  const next = { ...changes, step: nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
+  if (next.step === "range") next.changing = false;
+  if (changes.car && JSON.stringify(changes.car) !== JSON.stringify(car)) {
+    const row = app.reply?.rows.length === 1 ? app.reply.rows[0] : null;
+    next.before = row ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text } : null;
+    keepOn(changes.car);
+  }
+  visit.go(next);
+}
+
+function keepOn(car) {
+  if (!visit.state.keeping) return true;
+  const stamp = String(Date.now());
+  const done = store.keep(car, today(), stamp);
+  visit.amend({ keeping: done, stamp });
+  if (!done) frame.put("storage", band("storage", ["Could not keep this on the device (its storage is full or switched off). Save a file now."]));
+  return done;
+}
+
+function show(state, { moved }) {
+  clearTimeout(app.speaking);
+  frame.say("");
+  frame.put("refused", null);
+  const { step } = state;
+  frame.step(step, app.q[step]?.number, state.changing);
+  app.result = app.compact = null;
+  if (step === "range" && app.opened) app.result = resultPage(state);
+  const main = step === "range" ? app.result?.node ?? null : screenFor(state, app);
+  frame.content(main, step === "body" ? firstScreenNotes() : null, moved);
+  arrivals.bands(state);
+  if (isComplete(state.car) && (step === "range" || afterRange(step))) wantRange(state);
+  else app.reply = null;
+}
+
+function firstScreenNotes() {
+  return arrivals.firstScreen(() => arrivals.openSample());
+}
+
+function wantRange(state) {
+  if (!app.opened) { frame.waiting(true); return; }
+  const { car, before, step } = state;
+  if (step !== "range" && app.reply) frame.effect(rangeFigure(app.reply));
+  frame.waiting(!app.reply && step === "range");
+  ranging.want(car, before, (reply, last) => took(reply, last, state)).catch(() => frame.put("engine", deadBand(() => location.reload())));
+}
+
+function took(reply, last, state) {
+  if (JSON.stringify(visit.state.car) !== JSON.stringify(state.car) || visit.state.step !== state.step) return;
+  frame.waiting(false);
+  if (reply.kind !== "range") { refused(reply); return; }
+  app.reply = reply;
+  arrivals.bands(visit.state);
+  if (app.result) app.result.show(reply, last); else frame.effect(rangeFigure(reply), exchange);
+  document.body.dataset.range = reply.state;
+  if (!last) return;
+  visit.amend({ axis: ranging.axis });
+  app.speaking = setTimeout(() => frame.say(spokenRange(reply)), SPEAK_AFTER_MS);
+}
+
+/** No figure where something does not hold: the engine's sentence, and the way
+ *  to the question it is about. */
+function refused(reply) {
+  app.reply = null;
+  frame.effect(null);
+  if (reply.kind === "broken") { frame.put("refused", brokenBand(reply.text)); return; }
+  const steps = [...new Set([reply.path, ...(reply.paths ?? [])].filter(Boolean).map(stepOfPath).filter(Boolean))];
+  frame.put("refused", band("refused", [reply.text, "No figure is shown until this is put right."],
+    steps.map((step) => [`Change: ${app.q[step].short}`, () => change(step)])));
+  app.result?.node.replaceChildren();
+}
+
+const change = (step) => visit.go({ step, changing: true });
+
+function resultPage(state) {
+  const { car, said } = state;
+  const { opened, words } = app;
+  const more = ["road", "elsewhere", "earlier", "seen", "scope"];
+  const given = { road: car.life?.[0]?.road_years, elsewhere: said.elsewhere || car.life?.length > 1, earlier: car.earlier_work, seen: said.seen || car.looks, scope: said.scope || car.scope };
+  const closer = more.find((step) => !given[step]) ?? null;
+  return new ResultPage({
+    opened, words, bodies: car.bodies, closer,
+    goCloser: () => visit.go({ step: closer, changing: false }),
+    past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
+    basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
+    cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum)),
+    keep: keepSection({
+      car: () => car, reply: () => app.reply, opened: () => opened,
+      canonical: async () => (await link.ask({ ask: "check_car", car })).canonical,
+      mayReplace: () => Boolean(visit.state.keeping),
+      keeping: (on) => { visit.amend({ keeping: on }); return on ? keepOn(car) : true; },
+      erased: () => { app.reply = null; visit.erase(blank); },
+    }),
+    address: async () => location.href.split("#")[0] + await encode(toShare(car, app.reply, opened.rates, today())),
+  });
+}
+
+async function ratesText() {
+  const response = await fetch("rates.json", { cache: "no-cache" });
+  if (!response.ok) return null;
+  const text = await response.text();
+  return text.length <= MOST_RATES ? text : null;
+}
+
+async function openShop() {
+  let rates = null;
+  try { rates = await ratesText(); } catch { /* said below */ }
+  if (rates === null) { frame.put("engine", ratesBand(null)); frame.waiting(false); return; }
+  try {
+    const reply = await link.open(rates);
+    frame.loaded();
+    if (reply.kind !== "opened") { frame.waiting(false); frame.put("engine", ratesBand(reply)); return; }
+    app.opened = reply;
+    app.words = reply.words;
+    app.q = questions(reply.words);
+    frame.shop(reply);
+    const redraw = ["frame", "place_list", "else_list", "seen", "holes", "range", "not_covered", "fenders"].includes(visit.state.step) || afterRange(visit.state.step);
+    if (redraw) show(visit.state, { moved: false });
+    await arrivals.fromAddress();
+  } catch { frame.loaded(); frame.waiting(false); frame.put("engine", deadBand(() => location.reload())); }
+}
+
+frame.onBack(() => visit.back());
+unfoldForPaper(document.body);
+watchConnection((off) => frame.connection(off));
+show(visit.state, { moved: false });
+openShop().finally(() => startOffline(() => !visit.state.car.bodies && !location.hash,
+  (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. Your answers stay."], [["Load it", load]]))));

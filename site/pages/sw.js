@@ -1,0 +1,67 @@
+// Keeps one whole build for use without a connection. Every file is checked
+// against its sum when it is taken in, so a folder that is half copied is never
+// used: the older build stays until the new one is whole.
+//
+// The rates are the one file a shop changes by itself: they are asked for first
+// and the kept ones used when there is no answer. They are taken only from a
+// host that still serves this very build, so that new rates never meet an old
+// engine.
+"use strict";
+
+const build = { /*files*/ };
+const CACHE = "build " + build.id;
+const RATES_WAIT_MS = 4000;
+const here = (path) => new URL(path, self.registration.scope).href;
+
+async function takeIn(cache, { path, integrity }) {
+  const address = here(path);
+  let response;
+  try { response = await fetch(address, { integrity }); } catch { response = await fetch(address, { integrity, cache: "reload" }); }
+  if (!response.ok) throw new Error(path + ": " + response.status);
+  await cache.put(address, response);
+}
+
+async function install() {
+  const cache = await caches.open(CACHE);
+  await Promise.all(build.files.map((file) => takeIn(cache, file)));
+  const rates = await fetch(here("rates.json"), { cache: "no-cache" });
+  if (rates.ok) await cache.put(here("rates.json"), rates);
+}
+
+async function activate() {
+  for (const name of await caches.keys()) {
+    if (name.startsWith("build ") && name !== CACHE) await caches.delete(name);
+  }
+}
+
+async function ratesFromHost() {
+  const [named, rates] = await Promise.all([fetch(here("build.json"), { cache: "no-store" }), fetch(here("rates.json"), { cache: "no-cache" })]);
+  if (!named.ok || !rates.ok) throw new Error("no rates");
+  if ((await named.json()).id !== build.id) { self.registration.update(); throw new Error("another build"); }
+  await (await caches.open(CACHE)).put(here("rates.json"), rates.clone());
+  return rates;
+}
+
+async function rates() {
+  const late = new Promise((_, reject) => setTimeout(() => reject(new Error("late")), RATES_WAIT_MS));
+  try { return await Promise.race([ratesFromHost(), late]); } catch {
+    return (await (await caches.open(CACHE)).match(here("rates.json"))) ?? fetch(here("rates.json"));
+  }
+}
+
+async function fromBuild(address) {
+  return (await (await caches.open(CACHE)).match(address)) ?? fetch(address);
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("message", (event) => { if (event.data === "take over") self.skipWaiting(); });
+self.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
+  url.search = "";
+  url.hash = "";
+  const address = url.href === here("") ? here("index.html") : url.href;
+  if (address === here("rates.json")) event.respondWith(rates());
+  else if (build.files.some((file) => here(file.path) === address)) event.respondWith(fromBuild(address));
+});

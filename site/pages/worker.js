@@ -1,0 +1,97 @@
+// The engine's own thread. Requests come with an id; every request is answered
+// under that id, whatever happens, or the page is told that the engine died.
+//
+// In:  {kind:"start"}                        load the engine
+//      {kind:"ask", id, request}             one question, one answer
+//      {kind:"range", id, request}           rough at once, then better and better
+// Out: {kind:"loading", loaded}              bytes of the engine so far
+//      {kind:"ready"} or {kind:"dead", text}
+//      {kind:"reply", id, last, reply}       last is false while a range refines
+//      {kind:"overtaken", id}                a newer range request took its place
+"use strict";
+
+let newest = 0;
+
+/** Counts the bytes as they come and gives the engine its right type, so that
+ *  a host that serves it under a wrong type does no harm. */
+function counted(response) {
+  const reader = response.body.getReader();
+  let loaded = 0;
+  const stream = new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await reader.read();
+      if (done) { controller.close(); return; }
+      loaded += value.byteLength;
+      postMessage({ kind: "loading", loaded });
+      controller.enqueue(value);
+    },
+  });
+  return new Response(stream, { headers: { "Content-Type": "application/wasm" } });
+}
+
+async function fetchEngine() {
+  const response = await fetch("engine.wasm");
+  if (!response.ok) throw new Error("the engine could not be loaded (" + response.status + ")");
+  return counted(response);
+}
+
+/** Compiles while loading where the browser can, else after loading. */
+async function instantiate(imports) {
+  if (typeof WebAssembly.instantiateStreaming === "function") {
+    return WebAssembly.instantiateStreaming(fetchEngine(), imports);
+  }
+  const whole = await (await fetchEngine()).arrayBuffer();
+  return WebAssembly.instantiate(whole, imports);
+}
+
+function dead(error) {
+  postMessage({ kind: "dead", text: String(error && error.message || error) });
+}
+
+async function start() {
+  importScripts("wasm_exec.js");
+  const go = new Go();
+  go.env = { GOGC: "50" };
+  const { instance } = await instantiate(go.importObject);
+  go.run(instance).then(() => dead("the engine ended"), dead);
+  if (typeof globalThis.underpaintAsk !== "function") throw new Error("the engine did not start");
+  postMessage({ kind: "ready" });
+}
+
+function ask(request, id) {
+  return JSON.parse(globalThis.underpaintAsk(JSON.stringify({ ...request, id })));
+}
+
+/** Lets messages that came in meanwhile be read before the next slice. */
+function breathe() {
+  return new Promise((resolve) => {
+    const channel = new MessageChannel();
+    channel.port1.onmessage = () => { channel.port1.close(); resolve(); };
+    channel.port2.postMessage(null);
+  });
+}
+
+async function range(id, request) {
+  newest = id;
+  let reply = ask({ ...request, effort: "rough" }, id);
+  let shown = performance.now();
+  while (reply.kind === "range" && (reply.state === "rough" || reply.state === "refining")) {
+    if (reply.state === "rough" || performance.now() - shown > 250) {
+      postMessage({ kind: "reply", id, last: false, reply });
+      shown = performance.now();
+    }
+    await breathe();
+    if (newest !== id) { postMessage({ kind: "overtaken", id }); return; }
+    reply = ask({ ...request, effort: "settle" }, id);
+  }
+  postMessage({ kind: "reply", id, last: true, reply });
+}
+
+self.onmessage = ({ data }) => {
+  if (data.kind === "start") { start().catch(dead); return; }
+  try {
+    if (data.kind === "range") { range(data.id, data.request).catch(dead); return; }
+    postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
+  } catch (error) { dead(error); }
+};
+self.onmessageerror = () => dead("a message could not be read");

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// policy is the content security policy of every answer. The pages carry the
+// same one in a meta element, for hosts that set no headers; there
+// frame-ancestors has no effect (W3C Content Security Policy Level 3, 3.3).
+const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
+	"img-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; " +
+	"object-src 'none'; frame-ancestors 'self'"
+
+// types by extension. A file of another kind is not served.
+var types = map[string]string{
+	".html": "text/html; charset=utf-8",
+	".css":  "text/css; charset=utf-8",
+	".js":   "text/javascript; charset=utf-8",
+	".json": "application/json; charset=utf-8",
+	".svg":  "image/svg+xml",
+	".wasm": "application/wasm",
+}
+
+// serve listens until the process ends and says where on out.
+func serve(addr, dir string, out io.Writer) error {
+	listener, err := net.Listen("tcp", addr)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "serving %s on http://%s/\n", dir, listener.Addr())
+	server := &http.Server{Handler: handler(dir), ReadHeaderTimeout: 10 * time.Second}
+	return server.Serve(listener)
+}
+
+// handler serves the built folder: right types, security headers, and the
+// compressed variant that the browser takes.
+func handler(dir string) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		setHeaders(w.Header())
+		if r.Method != http.MethodGet && r.Method != http.MethodHead {
+			w.Header().Set("Allow", "GET, HEAD")
+			http.Error(w, "only reading is possible here", http.StatusMethodNotAllowed)
+			return
+		}
+		name := path.Clean("/" + r.URL.Path)
+		if strings.HasSuffix(r.URL.Path, "/") {
+			name = path.Join(name, "index.html")
+		}
+		kind, known := types[path.Ext(name)]
+		if !known {
+			http.NotFound(w, r)
+			return
+		}
+		w.Header().Set("Content-Type", kind)
+		serveVariant(w, r, filepath.Join(dir, filepath.FromSlash(name)), name)
+	})
+}
+
+func setHeaders(h http.Header) {
+	h.Set("Content-Security-Policy", policy)
+	h.Set("X-Content-Type-Options", "nosniff")
+	h.Set("Referrer-Policy", "no-referrer")
+	h.Set("Cross-Origin-Opener-Policy", "same-origin")
+	h.Set("Cross-Origin-Resource-Policy", "same-origin")
+}
+
+// serveVariant picks .br, .gz or the file as it is. Files in the folder of a
+// build never change; all others are asked for again each time.
+func serveVariant(w http.ResponseWriter, r *http.Request, target, name string) {
+	w.Header().Set("Vary", "Accept-Encoding")
+	w.Header().Set("Cache-Control", "no-cache")
+	if strings.HasPrefix(name, "/v-") {
+		w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+	}
+	accepted := r.Header.Get("Accept-Encoding")
+	for _, v := range []struct{ coding, suffix string }{{"br", ".br"}, {"gzip", ".gz"}, {"", ""}} {
+		if v.coding != "" && !accepts(accepted, v.coding) {
+			continue
+		}
+		file, err := os.Open(target + v.suffix)
+		if err != nil {
+			continue
+		}
+		defer file.Close()
+		info, err := file.Stat()
+		if err != nil || info.IsDir() {
+			continue
+		}
+		if v.coding != "" {
+			w.Header().Set("Content-Encoding", v.coding)
+		}
+		http.ServeContent(w, r, "", info.ModTime(), file)
+		return
+	}
+	w.Header().Del("Cache-Control")
+	http.NotFound(w, r)
+}
+
+// accepts reads an Accept-Encoding header (RFC 9110, 12.5.3): a coding with a
+// weight of nought is refused.
+func accepts(header, coding string) bool {
+	for part := range strings.SplitSeq(header, ",") {
+		name, weight, _ := strings.Cut(strings.TrimSpace(part), ";")
+		if strings.EqualFold(strings.TrimSpace(name), coding) {
+			weight = strings.ReplaceAll(weight, " ", "")
+			return !(strings.HasPrefix(weight, "q=0") && strings.Trim(weight[3:], ".0") == "")
+		}
+	}
+	return false
+}

@@ -1,0 +1,106 @@
+// The link and what goes into it, without a browser.
+
+import test from "node:test";
+import assert from "node:assert/strict";
+import { Newer, NotWhole, carriesCar, crc32, decode, encode } from "../pages/link.js";
+import { fromShared, toShare, today } from "../pages/shared.js";
+import { markOf, placesFor, withBodies, withMark } from "../pages/car.js";
+import { nextStep, stepOfPath } from "../pages/flow.js";
+
+const car = { format: "underpaint car 1", asked_in: 2026, bodies: ["pickup"], made: { year: 1951 }, life: [{ place: "salt", kept: "driven_all_year" }], standard: "driver" };
+
+test("the check value of CRC-32 is the published one", () => {
+  // "123456789" gives cbf43926: the check value listed for CRC-32/ISO-HDLC (the
+  // CRC of RFC 1952) in the catalogue of parametrised CRC algorithms, and the
+  // one zlib's crc32 gives.
+  assert.equal(crc32(new TextEncoder().encode("123456789")), "cbf43926");
+  assert.equal(crc32(new Uint8Array()), "00000000");
+});
+
+test("what goes into a link comes out the same", async () => {
+  const fragment = await encode(car);
+  assert.match(fragment, /^#v1\.[A-Za-z0-9_-]+\.[0-9a-f]{8}$/);
+  assert.ok(carriesCar(fragment));
+  assert.deepEqual(await decode(fragment), car);
+});
+
+test("any letter changed, or any end cut off, is found", async () => {
+  const fragment = await encode(car);
+  const body = fragment.indexOf(".") + 1;
+  for (let i = body; i < fragment.length; i++) {
+    const other = fragment[i] === "A" ? "B" : "A";
+    const changed = fragment.slice(0, i) + other + fragment.slice(i + 1);
+    const result = await decode(changed).then((c) => c, (e) => e);
+    // The last letter of base64url may carry spare bits that say nothing.
+    if (!(result instanceof NotWhole)) assert.deepEqual(result, car, `letter ${i}`);
+    await assert.rejects(decode(fragment.slice(0, i)), NotWhole, `cut at ${i}`);
+  }
+});
+
+test("a link that unpacks to far too much is stopped", async () => {
+  const huge = await new Response(new Blob(["0".repeat(5_000_000)]).stream().pipeThrough(new CompressionStream("deflate-raw"))).arrayBuffer();
+  const text = Buffer.from(huge).toString("base64url");
+  assert.ok(text.length < 16000, "the test needs a small link");
+  await assert.rejects(decode(`#v1.${text}.00000000`), NotWhole);
+});
+
+test("other kinds of link are told apart", async () => {
+  await assert.rejects(decode("#v2.abc.00000000"), Newer);
+  assert.equal(carriesCar("#basis-title"), false);
+});
+
+test("the frame around a shared car takes nothing on trust", () => {
+  const rates = { date: "2026-06-03", check_code: "a1b2c d3e4f" };
+  const reply = { rows: [{ low_text: "$74,000", high_text: "$140,000" }] };
+  const { from } = fromShared(toShare(car, reply, rates, "2026-06-04"));
+  assert.deepEqual(from.told, { low: "$74,000", high: "$140,000" });
+  const forged = fromShared({ ...toShare(car, reply, rates, "2026-06-04"), told: { low: "free, says the shop", high: "$1" }, entered: "yesterday" });
+  assert.equal(forged.from.told, null);
+  assert.equal(forged.from.entered, null);
+  assert.throws(() => fromShared({ format: "something else" }));
+  assert.throws(() => fromShared(null));
+});
+
+test("the day is the visitor's own", () => {
+  assert.equal(today(new Date(2026, 0, 9, 23, 59)), "2026-01-09");
+});
+
+const place = { id: "rockers", name: "Rockers", left: ["outer_sill.left"], right: ["outer_sill.right"], look: "bubbles" };
+
+test("left says nothing about the right, clean says it of both", () => {
+  const left = withMark(car, place, "left");
+  assert.deepEqual(left.looks, [{ look: "bubbles", on: "outer_sill.left", result: "yes", by: "customer" }]);
+  assert.equal(markOf(left, place), "left");
+  const clean = withMark(left, place, "clean");
+  assert.deepEqual(clean.looks.map((l) => [l.on, l.result]), [["outer_sill.left", "no"], ["outer_sill.right", "no"]]);
+  assert.equal(withMark(clean, place, null).looks, undefined);
+});
+
+test("another body drops the looks at the old one", () => {
+  const marked = withMark(car, place, "both");
+  assert.equal(withBodies(marked, ["pickup"]), marked);
+  assert.equal(withBodies(marked, ["four_door_saloon"]).looks, undefined);
+});
+
+test("with two bodies only parts that both have are asked about", () => {
+  const opened = { bodies: [
+    { id: "a", customer_places: [place, { id: "floor", name: "Floor", whole: ["x"], look: "carpet" }] },
+    { id: "b", customer_places: [{ ...place, right: [] }] },
+  ] };
+  const found = placesFor(opened, { bodies: ["a", "b"] });
+  assert.deepEqual(found.map((p) => [p.id, p.left, p.right]), [["rockers", ["outer_sill.left"], []]]);
+});
+
+test("the order of the questions", () => {
+  const walk = (step, answers) => answers.reduce((at, answer) => [...at, nextStep(at.at(-1), answer)], [step]);
+  assert.deepEqual(walk("body", ["two_door", "shell", "year", "mild", "kept", "show", null]), ["body", "frame", "year", "place", "kept", "standard", "range", "road"]);
+  assert.deepEqual(walk("elsewhere", ["yes", "pick", "us_ohio", "kept", "years", "no"]), ["elsewhere", "else_place", "else_list", "else_kept", "else_years", "elsewhere", "earlier"]);
+  assert.equal(nextStep("seen", "done", { marked: true }), "holes");
+  assert.equal(nextStep("kept", "driven_all_year", { complete: true }, true), "range");
+  assert.equal(nextStep("body", "two_door", { complete: true }, true), "frame");
+});
+
+test("a refused path leads to its question", () => {
+  const pairs = { "made.year": "year", "life[0].place": "place", "life[1].years": "elsewhere", "looks[3]": "seen", bodies: "body", nothing: null };
+  for (const [path, step] of Object.entries(pairs)) assert.equal(stepOfPath(path), step, path);
+});

@@ -1,0 +1,199 @@
+// What goes wrong: rates, engine, worker, connection. No figure is ever shown
+// that does not hold, and the answers stay.
+
+import test from "node:test";
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
+
+/** Answers the first questions without waiting for a range. */
+async function answerAll(page) {
+  await press(page, "four_door_saloon");
+  await page.getByLabel("Year").fill("1967");
+  await page.getByRole("button", { name: "Continue" }).click();
+  for (const a of ["mild", "driven_all_year", "show"]) await press(page, a);
+}
+
+const noFigure = async (page) => assert.equal(await page.locator(".sentence, .dots").count(), 0, "no figure is shown");
+
+for (const [name, body, status] of [["broken", "{\"format\": \"underpaint rates 1\", ", 200], ["missing", "", 404], ["of another kind", "[]", 200]]) {
+  test(`rates that are ${name}: the sentence for it, no figure, answers kept`, () => visit({ allow: /404/ }, async (page, { origin }) => {
+    await page.route("**/rates.json", (route) => route.fulfill({ status, body, contentType: "application/json" }));
+    await page.goto(`${origin}/`);
+    await page.waitForSelector('[data-band="rates"]');
+    assert.match(await page.locator('[data-band="rates"]').innerText(), /rates could not be read, so no figure is shown/);
+    await answerAll(page);
+    await noFigure(page);
+    assert.match(await page.evaluate(() => JSON.stringify(history.state)), /1967/);
+  }));
+}
+
+test("rates past their date are said under the range, in its size, and printed", () => visit({}, async (page, { origin, dir }) => {
+  const rates = JSON.parse(readFileSync(`${dir}/rates.json`, "utf8"));
+  rates.valid_until = "2026-06-30";
+  await page.clock.setFixedTime(new Date("2026-07-02T10:00:00"));
+  await page.route("**/rates.json", (route) => route.fulfill({ body: JSON.stringify(rates), contentType: "application/json" }));
+  await firstRange(page, origin);
+  assert.match(await page.locator(".past").textContent(), /ran out/);
+  const size = (s) => page.locator(s).first().evaluate((n) => getComputedStyle(n).fontSize);
+  assert.equal(await size(".past"), await size(".sentence li"));
+  await page.emulateMedia({ media: "print" });
+  assert.ok(await page.locator(".past").isVisible());
+}));
+
+test("a host that serves the engine under a wrong type does no harm", () => visit({}, async (page, { origin }) => {
+  await page.route("**/engine.wasm", async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, headers: { ...response.headers(), "content-type": "application/octet-stream" } });
+  });
+  await firstRange(page, origin);
+  assert.ok(await sentence(page));
+}));
+
+test("an engine that cannot be loaded: no figure, answers kept, a way to try again", () => visit({ allow: /404|Failed/ }, async (page, { origin }) => {
+  await page.route("**/engine.wasm", (route) => route.fulfill({ status: 404, body: "" }));
+  await page.goto(`${origin}/`);
+  await page.waitForSelector('[data-band="dead"]');
+  await answerAll(page);
+  await noFigure(page);
+  await page.unroute("**/engine.wasm");
+  await page.getByRole("button", { name: "Try once more" }).click();
+  await settled(page);
+  assert.ok(await sentence(page));
+}));
+
+test("half an engine is refused", () => visit({ allow: /./ }, async (page, { origin, dir }) => {
+  const id = JSON.parse(readFileSync(`${dir}/build.json`, "utf8")).id;
+  const whole = readFileSync(`${dir}/v-${id}/engine.wasm`);
+  await page.route("**/engine.wasm", (route) => route.fulfill({ body: whole.subarray(0, whole.length >> 1), contentType: "application/wasm" }));
+  await page.goto(`${origin}/`);
+  await page.waitForSelector('[data-band="dead"]');
+  await noFigure(page);
+}));
+
+test("a browser without WebAssembly says so", () => visit({ allow: /./ }, async (page, { origin }) => {
+  await page.route("**/worker.js", async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, body: `delete self.WebAssembly;\n${await response.text()}` });
+  });
+  await page.goto(`${origin}/`);
+  await page.waitForSelector('[data-band="dead"]');
+  assert.match(await page.locator('[data-band="dead"]').innerText(), /could not be done in this browser/);
+}));
+
+test("without scripts the page says what it can", () => visit({ javaScriptEnabled: false }, async (page, { origin }) => {
+  await page.goto(`${origin}/`);
+  await page.waitForTimeout(4500);
+  assert.ok(await page.locator("#no-start").isVisible());
+  assert.match(await page.locator("#no-start").innerText(), /not an estimate, not a quotation/);
+}));
+
+test("a worker that dies is started again, and nothing entered is lost", () => visit({ allow: /killed by the test/ }, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.workers()[0].evaluate(() => { setTimeout(() => { throw new Error("killed by the test"); }); });
+  await page.waitForSelector('[data-band="restarted"]');
+  assert.match(await page.locator('[data-band="restarted"]').innerText(), /started again. Nothing you entered is lost/);
+  await page.getByRole("button", { name: "See what would make it closer" }).click();
+  await press(page, "10_to_20");
+  await settled(page);
+  assert.ok(await sentence(page));
+}));
+
+test("a worker that dies in the middle of a range finishes that range", () => visit({ allow: /killed by the test/ }, async (page, { origin }) => {
+  await firstRange(page, origin);
+  const before = await sentence(page);
+  await page.workers()[0].evaluate(() => {
+    const real = globalThis.underpaintAsk;
+    globalThis.underpaintAsk = (text) => { if (JSON.parse(text).effort === "settle") throw new Error("killed by the test"); return real(text); };
+  });
+  await page.getByRole("button", { name: /Change: Kept/ }).click();
+  await press(page, "mostly_garaged");
+  await page.waitForSelector('[data-band="restarted"]');
+  await settled(page);
+  assert.ok(await sentence(page) && before);
+}));
+
+test("a mistake inside the sums shows no figure", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.workers()[0].evaluate(() => {
+    globalThis.underpaintAsk = (text) => JSON.stringify({ id: JSON.parse(text).id, kind: "broken", text: "made up by the test" });
+  });
+  await page.getByRole("button", { name: /Change: Kept/ }).click();
+  await press(page, "mostly_garaged");
+  await page.waitForSelector('[data-band="broken"]');
+  await noFigure(page);
+}));
+
+test("a refused entry is said with the way to its question, and no figure", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.workers()[0].evaluate(() => {
+    globalThis.underpaintAsk = (text) => JSON.stringify({ id: JSON.parse(text).id, kind: "refused", what: "car", path: "made.year", text: "made.year: expected another year" });
+  });
+  await page.getByRole("button", { name: /Change: Kept/ }).click();
+  await press(page, "mostly_garaged");
+  await page.waitForSelector('[data-band="refused"]');
+  await noFigure(page);
+  await page.getByRole("button", { name: "Change: Made" }).click();
+  assert.equal(await heading(page), "What year was it made?");
+}));
+
+test("a newer answer overtakes an older one", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.getByRole("button", { name: "See what would make it closer" }).click();
+  for (const a of ["under_10", "no", "not_known_of"]) await press(page, a);
+  await settled(page);
+  assert.match(await page.locator(".moved").textContent(), /^No known repairs moved/);
+}));
+
+/** Waits until the worker for offline use has the whole build. */
+const takenIn = (page) => page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+
+test("the second time it works without a connection", () => visit({ worker: "allow", allow: /ERR_INTERNET|Failed to load|Failed to fetch/ }, async (page, { origin, context }) => {
+  await firstRange(page, origin);
+  const before = await sentence(page);
+  await takenIn(page);
+  await context.setOffline(true);
+  const second = await context.newPage();
+  await firstRange(second, origin);
+  assert.equal(await sentence(second), before);
+  assert.match(await second.locator("#offline").textContent(), /No connection: everything still works/);
+  await second.locator(".opened-out").first().waitFor();
+  await second.goto(`${origin}/about.html`);
+  assert.equal(await heading(second), "About the figures");
+}));
+
+test("a build that is only half there is never used", () => visit({ worker: "allow", allow: /./ }, async (page, { origin, context }) => {
+  await context.route("**/style.css", async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, body: `${await response.text()}\n/* from another build */` });
+  });
+  await page.goto(`${origin}/`);
+  const states = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.register("sw.js");
+    const worker = registration.installing;
+    if (worker && worker.state === "installing") await new Promise((r) => worker.addEventListener("statechange", r, { once: true }));
+    return [worker?.state ?? "redundant", Boolean(registration.active)];
+  });
+  assert.deepEqual(states, ["redundant", false]);
+}));
+
+test("new rates are taken without a new build", () => visit({ worker: "allow" }, async (page, { origin, dir, context }) => {
+  await page.goto(`${origin}/`);
+  await takenIn(page);
+  await page.reload();
+  const rates = readFileSync(`${dir}/rates.json`, "utf8");
+  await context.route("**/rates.json", (route) => route.fulfill({ body: `${rates} `, contentType: "application/json" }));
+  const length = await page.evaluate(async () => (await (await fetch("rates.json")).text()).length);
+  assert.equal(length, rates.length + 1);
+}));
+
+test("the server sends the policy, the types and the small variants", async () => {
+  await visit({}, async (page, { origin }) => {
+    const response = await page.goto(`${origin}/`);
+    const headers = response.headers();
+    assert.match(headers["content-security-policy"], /default-src 'none'.*'wasm-unsafe-eval'/);
+    assert.equal(headers["x-content-type-options"], "nosniff");
+    const refused = await page.evaluate(() => { try { return eval("1+1"); } catch (e) { return e.name; } });
+    assert.equal(refused, "EvalError");
+  });
+});
