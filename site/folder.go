@@ -59,6 +59,13 @@ func arrange(parts map[string][]byte, rates []byte) (folder, error) {
 	if err := f.fill("index.html", markSettings, settings); err != nil {
 		return folder{}, err
 	}
+	text, err := shopText(rates)
+	if err != nil {
+		return folder{}, err
+	}
+	if err := f.fill("index.html", markShopText, text); err != nil {
+		return folder{}, err
+	}
 	list, err := json.Marshal(f.listing())
 	if err != nil {
 		return folder{}, err

@@ -63,7 +63,7 @@ func expBeyond(x float64) float64 {
 // scaledByPowerOfTwo returns y·2ᵐ, rounding once, where adding to the exponent
 // could leave the normal numbers.
 func scaledByPowerOfTwo(y float64, m int64) float64 {
-	half := m / 2
+	half := m >> 1
 	return float64(float64(y*powerOfTwo(half)) * powerOfTwo(m-half))
 }
 

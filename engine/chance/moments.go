@@ -38,8 +38,9 @@ func (t ThreePoint) Moments() (mean, variance float64) {
 	}
 	edge := 1.0
 	for t.m > 0 && edge > bend && edge > 0x1p-24 {
-		add(edge/2, edge)
-		edge /= 2
+		next := float64(edge / 2)
+		add(next, edge)
+		edge = next
 	}
 	add(0, edge)
 	if math.IsInf(second, 1) {
@@ -51,7 +52,7 @@ func (t ThreePoint) Moments() (mean, variance float64) {
 // panel integrates d and d², with d = Q/likely − 1, against the normal density
 // over a ≤ |z| ≤ b.
 func (t ThreePoint) panel(a, b float64) (first, second float64) {
-	centre, half := (a+b)/2, (b-a)/2
+	centre, half := float64((a+b)/2), float64((b-a)/2)
 	for _, node := range gauss12 {
 		for _, x := range [2]float64{node[0], -node[0]} {
 			z := centre + float64(half*x)

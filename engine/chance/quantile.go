@@ -78,9 +78,9 @@ func place(n int, p float64, rule QuantileRule) (j int, share float64) {
 	case HF7:
 		m = 1 - p
 	case HF8:
-		m = (p + 1) / 3
+		m = float64((p + 1) / 3)
 	case HF9:
-		m = p/4 + 3.0/8
+		m = float64(p/4) + 3.0/8
 	default:
 		panic("engine: internal error: quantile rule " + strconv.Itoa(int(rule)))
 	}

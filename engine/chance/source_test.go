@@ -33,11 +33,11 @@ func faults(fset *token.FileSet, file *ast.File) []string {
 				at(n, "math."+n.Sel.Name)
 			}
 		case *ast.AssignStmt:
-			if n.Tok == token.MUL_ASSIGN {
-				at(n, "product by *=")
+			if n.Tok == token.MUL_ASSIGN || n.Tok == token.QUO_ASSIGN {
+				at(n, "product or quotient by assignment")
 			}
 		case *ast.BinaryExpr:
-			if n.Op == token.MUL && !rounded(parents) {
+			if isProduct(n) && !rounded(parents) {
 				at(n, "product outside float64()")
 			}
 		}
@@ -45,6 +45,14 @@ func faults(fset *token.FileSet, file *ast.File) []string {
 		return true
 	})
 	return found
+}
+
+// isProduct also counts a division by a written number: the compiler turns one by
+// a power of two into a product, which it may then fuse.
+func isProduct(n *ast.BinaryExpr) bool {
+	_, literalOver := n.X.(*ast.BasicLit)
+	_, literalUnder := n.Y.(*ast.BasicLit)
+	return n.Op == token.MUL || n.Op == token.QUO && literalUnder && !literalOver
 }
 
 // rounded climbs from a product through larger products, quotients and brackets.
@@ -102,6 +110,7 @@ func TestSourceReader(t *testing.T) {
 	for body, want := range map[string]int{
 		"return x*y + z": 1, "return float64(x*y) + z": 0, "t := x * y; return t + z": 1,
 		"return float64(x*y/z)": 0, "x *= y; return x": 1, "return math.Exp(x)": 1, "return math.Sqrt(x)": 0,
+		"return x/4 + z": 1, "return float64(x/4) + z": 0, "return 1.0/3 + x/y": 0,
 		"return f(x*y)": 1, "return float64(x*(y+z))": 0, "return float64(x*(y*z+1))": 1, "return float64((x*y)*z)": 0,
 	} {
 		fset := token.NewFileSet()

@@ -49,8 +49,8 @@ func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
 		return ThreePoint{}, errors.New("likely (" + shortest(likely) + ") must not be more than high (" + shortest(high) + ")")
 	}
 	t := ThreePoint{low: low, likely: likely, high: high}
-	below, above := Log(likely/low), Log(high/likely)
-	t.h = (below + above) / 2
+	below, above := logRatio(likely, low), logRatio(high, likely)
+	t.h = float64((below + above) / 2)
 	t.m = math.Min(below, above)
 	t.m2 = float64(t.m * t.m)
 	t.k = float64(math.Abs(above-below) / 2 * (t.h + t.m))
@@ -61,6 +61,14 @@ func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
 		t.sign = -1
 	}
 	return t, nil
+}
+
+// logRatio returns ln(a/b) for a ≥ b > 0, also where a/b is beyond a float64.
+func logRatio(a, b float64) float64 {
+	if ratio := a / b; ratio <= math.MaxFloat64 {
+		return Log(ratio)
+	}
+	return Log(a) - Log(b)
 }
 
 func shortest(v float64) string {

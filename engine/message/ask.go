@@ -66,7 +66,7 @@ func checkCar(id int64, f strict.Field) []byte {
 	if err := f.Err(); err != nil {
 		return refused(id, "car", err)
 	}
-	if _, err := c.Levels(); err != nil {
+	if err := c.Check(); err != nil {
 		return refused(id, "car", err)
 	}
 	w := strict.NewWriter()

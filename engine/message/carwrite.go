@@ -1,6 +1,8 @@
 package message
 
 import (
+	"underpaint/engine/car"
+	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
 	"underpaint/engine/strict"
 )
@@ -136,4 +138,37 @@ func join(words []string, between string) (s string) {
 		s += w
 	}
 	return s
+}
+
+// Check says whether everything in the file fits together: the years, and every
+// look with the bodies that the car may be.
+func (c *Car) Check() error {
+	if _, err := c.Levels(); err != nil {
+		return err
+	}
+	for _, id := range c.Bodies {
+		b, err := car.Load(id, ownOptions(id, c.Options)...)
+		if err != nil {
+			return err
+		}
+		if _, err := evidence.FromLooks(b, c.looksAt(b)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// looksAt are the looks that count for a body: all of them, or, while the body
+// is not known, those at parts that it has.
+func (c *Car) looksAt(b *car.Body) []evidence.Look {
+	if len(c.Bodies) == 1 {
+		return c.Looks
+	}
+	var own []evidence.Look
+	for _, l := range c.Looks {
+		if _, ok := b.ItemNamed(l.On); ok {
+			own = append(own, l)
+		}
+	}
+	return own
 }

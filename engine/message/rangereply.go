@@ -169,3 +169,21 @@ func (s *Session) label(b *bodyRun, k int) string {
 	}
 	return b.body.Name.In(s.Rates.Words) + ", " + lowerFirst(standard)
 }
+
+// Reply is the range of the car in hand as the page gets it, with a plain view.
+func (s *Session) Reply(id int64, state State) []byte { return s.rangeReply(id, state, view{}) }
+
+// RatesLine names the rates by their dates.
+func (s *Session) RatesLine() string {
+	return "rates of " + date(s.Rates.RatesOf) + ", valid until " + date(s.Rates.ValidUntil)
+}
+
+// LocalCaution is the caution that stands at the foot of everything.
+func (s *Session) LocalCaution() string {
+	for _, c := range s.text.cautions {
+		if c.id == "local" {
+			return c.text.In(s.Rates.Words)
+		}
+	}
+	return ""
+}

@@ -80,7 +80,7 @@ func (s *Session) Open(c *Car) error {
 		if one.body, err = car.Load(id, ownOptions(id, c.Options)...); err != nil {
 			return err
 		}
-		seen, err := s.seen(one.body, c)
+		seen, err := evidence.FromLooks(one.body, c.looksAt(one.body))
 		if err != nil {
 			return err
 		}
@@ -100,21 +100,6 @@ func (s *Session) Open(c *Car) error {
 	}
 	s.job = j
 	return nil
-}
-
-// seen turns the looks into evidence. While the body is not known, looks count
-// only for the bodies that have the part.
-func (s *Session) seen(b *car.Body, c *Car) ([]*damage.Likelihood, error) {
-	looks := c.Looks
-	if len(c.Bodies) > 1 {
-		looks = nil
-		for _, l := range c.Looks {
-			if _, ok := b.ItemNamed(l.On); ok {
-				looks = append(looks, l)
-			}
-		}
-	}
-	return evidence.FromLooks(b, looks)
 }
 
 func ownOptions(body string, chosen []string) (own []string) {

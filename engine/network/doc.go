@@ -18,7 +18,8 @@
 //     a fixed order, so equal streams give like draws (common random numbers).
 //   - Same bits natively and in WebAssembly: only sums, products, quotients and
 //     the logarithm of package chance.
-//   - Bounded memory: the rows kept for sampling do not exceed 2^16.
+//   - Bounded memory: a table of root states × levels for each group with evidence,
+//     and at most 2^16 rows kept for sampling; a table of a Net has at most 2^22 cells.
 //
 // Weights, likelihoods and posteriors are plain ratios without a unit; log
 // evidence is in natural logarithms.

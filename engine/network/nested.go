@@ -129,7 +129,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 	}
 	post.scratch = newScratch(widest)
-	post.rows = rowCache{width: widest, total: rows}
+	post.rows = rowCache{width: widest}
 	return post, nil
 }
 

@@ -85,7 +85,7 @@ func (n *Net) Condition(likelihood map[string][]float64) (*Posterior, error) {
 	if err := n.check(likelihood); err != nil {
 		return nil, err
 	}
-	post := &Posterior{variables: slices.Clone(n.variables), index: make(map[string]int, len(n.index))}
+	post := &Posterior{variables: n.variables, index: make(map[string]int, len(n.index))}
 	for i, v := range n.variables {
 		post.index[v.name] = i
 		post.factors = append(post.factors, n.factor(i, likelihood[v.name]))

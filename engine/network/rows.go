@@ -9,7 +9,6 @@ import "math/bits"
 // worked out again, to the same bits.
 type rowCache struct {
 	width  int // values per row
-	total  int // number of rows there are
 	shift  uint
 	misses int
 	key    []int // row number + 1 by slot; 0 = empty
@@ -29,7 +28,7 @@ func (c *rowCache) at(n int) (row []float64, known bool) {
 			return c.value[slot*c.width : (slot+1)*c.width], true
 		}
 	}
-	if c.misses >= len(c.key) && len(c.key) < mostSlots && len(c.key) < 2*c.total {
+	if c.misses >= len(c.key) && len(c.key) < mostSlots {
 		c.grow()
 	}
 	slot := c.slot(n)
@@ -39,7 +38,8 @@ func (c *rowCache) at(n int) (row []float64, known bool) {
 }
 
 // slot is multiplicative hashing by 2^64 ÷ golden ratio (D. E. Knuth, "The Art of
-// Computer Programming" 3, 6.4): neighbours, which are drawn together, land apart.
+// Computer Programming" 3, 6.4). It spreads the numbers 0 to n-1 so evenly that
+// with three slots for each no two share one, and the cache stops growing.
 func (c *rowCache) slot(n int) int {
 	return int(uint64(n) * 0x9e3779b97f4a7c15 >> c.shift)
 }

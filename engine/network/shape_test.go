@@ -3,6 +3,8 @@ package network_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"underpaint/engine/network"
@@ -45,6 +47,41 @@ func TestGridEqualsEnumeration(t *testing.T) {
 			}
 		}
 		near(t, "chance of "+one.name, post.Marginal(one.name)[1], want, 1e-12)
+	}
+}
+
+// Tables stay as small as the shape allows: a grid of 5 × 5 with four levels each
+// can be worked through in tables over at most seven variables, 4^7 cells, and
+// without evidence the chances of all states add to 1.
+func TestGridOfManyLevels(t *testing.T) {
+	const side, levels = 5, 4
+	n, r := network.NewNet(), rand.New(rand.NewPCG(5, 5))
+	for i := range side * side {
+		var parents, table = []string(nil), []float64(nil)
+		if i%side > 0 {
+			parents = append(parents, fmt.Sprint(i-1))
+		}
+		if i >= side {
+			parents = append(parents, fmt.Sprint(i-side))
+		}
+		for range []int{1, levels, levels * levels}[len(parents)] {
+			table = append(table, chances(r, levels)...)
+		}
+		if err := n.Add(fmt.Sprint(i), levels, parents, table); err != nil {
+			t.Fatal(err)
+		}
+	}
+	post, err := n.Condition(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "log evidence", post.LogEvidence(), 0, 1e-12)
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	post.Marginal("12")
+	runtime.ReadMemStats(&after)
+	if bytes := after.TotalAlloc - before.TotalAlloc; bytes > 25*2*16*16384 {
+		t.Errorf("a marginal took %d bytes, want at most 25 products of 4^7 cells and their sums", bytes)
 	}
 }
 

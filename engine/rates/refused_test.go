@@ -1,6 +1,9 @@
 package rates
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // refused are wrong values with what the complaint must say.
 var refused = []struct {
@@ -134,5 +137,6 @@ var refused = []struct {
 	{at: "allowance.after_percent", value: "x", expected: "a plain amount"},
 	{at: "terms[0]", value: "", expected: "1 to 2000"},
 	{at: "terms[0]", value: strings.Repeat("x", 2001), expected: "at most 2000"},
+	{at: "terms", value: slices.Repeat([]any{"x"}, 41), expected: "at most 40"},
 	{at: "own_figures", value: map[string]any{}, expected: "not taken in this version"},
 }

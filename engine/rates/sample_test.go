@@ -63,6 +63,12 @@ func TestSampleFigures(t *testing.T) {
 	if !r.Labour.IncludesIn("booth") || r.Labour.IncludesIn("tea") {
 		t.Errorf("includes %v", r.Labour.Includes)
 	}
+	if w := r.Time; !w.Waits || w.WaitsWeeks != [3]float64{4, 8, 20} || w.HoursAWeek != [3]float64{20, 25, 30} || w.WeeksUntilStart != 10 {
+		t.Errorf("time: %+v", w)
+	}
+	if w := decode(t, changed(t, Sample(), "time.waits_weeks", missing)).Time; w.Waits || w.WaitsWeeks != [3]float64{} {
+		t.Errorf("time without waits: %+v", w)
+	}
 	uk := decode(t, SampleUK())
 	if s := uk.Supplies; !s.ShareOfLabour || !s.Capped || uk.Currency.Text(s.NoMoreThan) != "£720.00" || s.Percent.Of(10000) != 300 {
 		t.Errorf("supplies: %+v", s)

@@ -100,4 +100,10 @@ func TestPartsFind(t *testing.T) {
 	if got := p.HadAs("pickup", "door_skin"); got != "found" {
 		t.Errorf("had as %q", got)
 	}
+	// Two ways of mending one part need to say only once how it is had.
+	section := `{"part":"door_skin","way":"section","price":[1,2,3],"had":null}`
+	p = decode(t, changed(t, Sample(), "parts.prices", raw("["+row("", "[1,2,3]", `"found"`)+","+section+"]"))).Parts
+	if got := p.HadAs("pickup", "door_skin"); got != "found" {
+		t.Errorf("had as %q", got)
+	}
 }

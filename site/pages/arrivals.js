@@ -50,8 +50,7 @@ export class Arrivals {
       const reply = await link.ask({ ask: "check_car", car });
       if (reply.kind !== "car_ok") { frame.put("arrival", band("arrival", ["This car could not be opened.", reply.text])); return false; }
       const checked = JSON.parse(reply.canonical);
-      app.reply = null;
-      visit.go({ keeping: false, ...more, car: checked, said: {}, draft: null, before: null, from, changing: false, step: isComplete(checked) ? "range" : "body" });
+      visit.go({ keeping: false, ...more, car: checked, said: {}, draft: null, before: null, from, changing: false, step: isComplete(checked) ? "range" : "body" }, { other: true });
       return true;
     } catch {
       frame.put("arrival", band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."]));

@@ -4,7 +4,7 @@
 import { button, el } from "./dom.js";
 import { markOf, markedHalves, placesFor } from "./car.js";
 
-const MARK_TEXT = { left: "seen on the left", right: "seen on the right", both: "seen", clean: "looked, clean" };
+const MARK_TEXT = { left: "seen on the left", right: "seen on the right", both: "seen", clean: "looked, nothing found" };
 
 export function placeName(opened, id) {
   for (const country of opened.places) {

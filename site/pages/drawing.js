@@ -1,7 +1,7 @@
 // Our own line drawings: side views for the first question, the car opened out
 // flat for the zones, and a cut below the door. All take the text's colour.
 
-import { el, svg } from "./dom.js";
+import { el, freshId, svg } from "./dom.js";
 
 const WEIGHT = { strong: 1.7, plain: 1.1, light: 0.85, fine: 0.7 };
 const read = async (name) => {
@@ -68,7 +68,7 @@ function sheet(data, name, inTen, zoneOf, id) {
 }
 
 function keyEntry([name, text]) {
-  const id = `key-${name}`;
+  const id = freshId("key");
   return el("li", {}, svg("svg", { viewBox: "0 0 36 20", class: "key-box", "aria-hidden": "true", focusable: "false" },
     hatching(id), svg("rect", { x: 1, y: 1, width: 34, height: 18, class: "stroke", "stroke-width": 1, fill: "none" }),
     name !== "blank" && svg("rect", { x: 1, y: 1, width: 34, height: 18, fill: `url(#${id}-${name})` })), text);
@@ -83,10 +83,11 @@ export async function openedOut(body, zones) {
   for (const zone of zones) {
     for (const item of zone.items) { inTen.set(item.id, item.in_ten); zoneOf.set(item.id, zone.id); }
   }
+  const id = freshId("sheet");
   return el("figure", { class: "sheets" },
     el("div", { class: "sheet-pair" },
-      el("div", {}, el("p", { class: "sheet-name" }, "Outside"), sheet(data, "skins", inTen, zoneOf, "skins")),
-      el("div", {}, el("p", { class: "sheet-name" }, "Behind the skins"), sheet(data, "behind", inTen, zoneOf, "behind"))),
+      el("div", {}, el("p", { class: "sheet-name" }, "Outside"), sheet(data, "skins", inTen, zoneOf, `${id}-skins`)),
+      el("div", {}, el("p", { class: "sheet-name" }, "Behind the skins"), sheet(data, "behind", inTen, zoneOf, `${id}-behind`))),
     el("figcaption", {}, el("p", {}, "The car opened out flat, nose up; its left is on your left. The closer the lines, the more cars of ten are rusted through there."),
       el("ul", { class: "key" }, KEY.map(keyEntry))));
 }

@@ -31,7 +31,7 @@ export class Frame {
   loaded() { this.#isLoaded = true; clearTimeout(this.#slow); byId("loading").hidden = true; }
 
   shop({ shop, rates }) {
-    byId("shop-name").textContent = shop.name;
+    byId("shop-name").textContent = shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
     byId("rates-line").textContent = rates.line;
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
     const contact = byId("contact");

@@ -7,6 +7,7 @@ import { markOf, markedHalves } from "./car.js";
 
 const MARKS = [["left", "Left"], ["right", "Right"], ["both", "Both"], ["clean", "Clean"]];
 const WHOLE_MARKS = [["both", "Rusty"], ["clean", "Clean"]];
+const HOLE_MARKS = [["both", "A hole"], ["clean", "No hole"]];
 const LOOK_FOR = { bubbles: "bubbles or rust in the paint", carpet: "rust or a soft place", open_hole: "a hole" };
 const SIDES = { left: ", left", right: ", right", whole: "" };
 
@@ -20,7 +21,7 @@ export function askSeen(q, car, places, mark, done) {
 
 function placeRow(car, place, mark) {
   const given = markOf(car, place);
-  const marks = place.left?.length || place.right?.length ? MARKS : WHOLE_MARKS;
+  const marks = place.left?.length || place.right?.length ? MARKS : place.look === "open_hole" ? HOLE_MARKS : WHOLE_MARKS;
   const buttons = el("div", { class: "marks" });
   const state = el("span", { class: "place-state" });
   const draw = (now) => {

@@ -23,12 +23,14 @@ import { Arrivals } from "./arrivals.js";
 import * as store from "./store.js";
 
 const MOST_RATES = 2097152;
+const NEEDS_SHOP = ["place_list", "range", "not_covered"];
 const SPEAK_AFTER_MS = 600;
 const blank = blankCar(new Date().getFullYear());
 const frame = new Frame();
 
 const app = {
-  opened: null, words: "us", q: questions("us"), reply: null, result: null, compact: null, speaking: 0,
+  opened: null, words: "us", q: questions("us"), reply: null, result: null, speaking: 0,
+  shownCar: null, replyCar: null, drawing: 0,
   said: () => visit.state.said,
   amend: (changes) => visit.amend(changes),
   back: () => visit.back(),
@@ -43,12 +45,13 @@ const arrivals = new Arrivals({ link, visit, frame, app, blank });
 /** What an answer does: the car as it is now, the next screen, and what the
  *  range was before, so that the next one can say what moved. */
 function answer(changes, id, text, facts = {}) {
-  const { step, car, changing } = visit.state;
+  const { step, changing } = visit.state;
+  const car = app.shownCar;
   const next = { ...changes, step: nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
   if (next.step === "range") next.changing = false;
   if (changes.car && JSON.stringify(changes.car) !== JSON.stringify(car)) {
-    const row = app.reply?.rows.length === 1 ? app.reply.rows[0] : null;
-    next.before = row ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text } : null;
+    const row = app.reply?.rows.length === 1 && app.replyCar === JSON.stringify(car) ? app.reply.rows[0] : null;
+    next.before = row && changes.car.standard !== "not_sure" && changes.car.bodies.length === 1 ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text } : null;
     keepOn(changes.car);
   }
   visit.go(next);
@@ -69,13 +72,15 @@ function show(state, { moved }) {
   frame.put("refused", null);
   const { step } = state;
   frame.step(step, app.q[step]?.number, state.changing);
-  app.result = app.compact = null;
+  app.result = null;
+  app.shownCar = state.car;
+  app.drawing++;
   if (step === "range" && app.opened) app.result = resultPage(state);
   const main = step === "range" ? app.result?.node ?? null : screenFor(state, app);
   frame.content(main, step === "body" ? firstScreenNotes() : null, moved);
   arrivals.bands(state);
   if (isComplete(state.car) && (step === "range" || afterRange(step))) wantRange(state);
-  else app.reply = null;
+  else frame.waiting(false);
 }
 
 function firstScreenNotes() {
@@ -84,17 +89,18 @@ function firstScreenNotes() {
 
 function wantRange(state) {
   if (!app.opened) { frame.waiting(true); return; }
-  const { car, before, step } = state;
-  if (step !== "range" && app.reply) frame.effect(rangeFigure(app.reply));
-  frame.waiting(!app.reply && step === "range");
-  ranging.want(car, before, (reply, last) => took(reply, last, state)).catch(() => frame.put("engine", deadBand(() => location.reload())));
+  const { car, before } = state;
+  const drawing = app.drawing;
+  frame.waiting(true);
+  ranging.want(car, before, (reply, last) => { if (drawing === app.drawing) took(reply, last, car); }).catch(() => frame.put("engine", deadBand(() => location.reload())));
 }
 
-function took(reply, last, state) {
-  if (JSON.stringify(visit.state.car) !== JSON.stringify(state.car) || visit.state.step !== state.step) return;
+/** An answer of the engine for the screen that is still shown. */
+function took(reply, last, car) {
   frame.waiting(false);
   if (reply.kind !== "range") { refused(reply); return; }
   app.reply = reply;
+  app.replyCar = JSON.stringify(car);
   arrivals.bands(visit.state);
   if (app.result) app.result.show(reply, last); else frame.effect(rangeFigure(reply), exchange);
   document.body.dataset.range = reply.state;
@@ -155,12 +161,13 @@ async function openShop() {
     const reply = await link.open(rates);
     frame.loaded();
     if (reply.kind !== "opened") { frame.waiting(false); frame.put("engine", ratesBand(reply)); return; }
+    const otherWords = reply.words !== app.words;
     app.opened = reply;
     app.words = reply.words;
     app.q = questions(reply.words);
     frame.shop(reply);
-    const redraw = ["frame", "place_list", "else_list", "seen", "holes", "range", "not_covered", "fenders"].includes(visit.state.step) || afterRange(visit.state.step);
-    if (redraw) show(visit.state, { moved: false });
+    const { step } = visit.state;
+    if (otherWords || NEEDS_SHOP.includes(step) || afterRange(step)) show(visit.state, { moved: document.activeElement !== document.body });
     await arrivals.fromAddress();
   } catch { frame.loaded(); frame.waiting(false); frame.put("engine", deadBand(() => location.reload())); }
 }

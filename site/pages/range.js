@@ -2,7 +2,7 @@
 // then the dots, the one stage that has a price, and the rest in that order of
 // weight. Every figure comes as ready text from the engine.
 
-import { el, list } from "./dom.js";
+import { el, freshId, list } from "./dom.js";
 import { dotRow, figuresTable, levelsOf } from "./dots.js";
 
 const isRough = (reply) => reply.state === "rough" || reply.state === "refining";
@@ -27,9 +27,9 @@ function rowBlock(row, reply, levels, title) {
     row.headline && el("div", { class: "sentence" },
       el("p", { class: "sentence-head" }, row.sentence_head),
       el("ul", {}, row.sentence.map((part) => el("li", {}, part)))),
-    (row.headline || row === reply.rows[0]) && el("p", { class: "caveat" }, `${row.not_an_estimate} ${row.tax_line}`),
+    (row.headline || row === reply.rows[0]) && el("p", { class: "caveat" }, row.headline ? `${row.not_an_estimate} ${row.tax_line}` : row.not_an_estimate),
     dotRow(row, reply.axis, levels),
-    row.headline && el("p", { class: "set-aside" }, row.set_aside_line));
+    row.headline ? el("p", { class: "set-aside" }, row.set_aside_line) : el("p", {}, row.tax_line));
 }
 
 /** What is spoken once the range has settled. */
@@ -38,10 +38,12 @@ export function spokenRange(reply) {
     ?? [reply.rows.length > 1 ? `${row.label}:` : "", row.headline ? `${row.sentence_head} ${row.sentence.join(". ")}.` : row.dots_text].join(" ").trim()).join(" ");
 }
 
-/** The next step with its price and its lines. cautions: those at its lines. */
-export function stageSection(stage, cautions = []) {
-  return el("section", { class: "next", "aria-labelledby": "next-title" },
-    el("h2", { id: "next-title" }, "The next step"),
+/** The next step with its price and its lines. cautions: those at its lines; of:
+ *  whose it is, where there are several. */
+export function stageSection(stage, cautions = [], of = "") {
+  const id = freshId("next");
+  return el("section", { class: "next", "aria-labelledby": id },
+    el("h2", { id }, of ? `The next step: ${of}` : "The next step"),
     el("p", { class: "stage-price" }, el("span", {}, stage.name), " ", el("strong", {}, stage.price_text)),
     el("p", {}, stage.fixed_line), el("p", {}, stage.get_line), el("p", {}, stage.stop_line),
     stage.includes && el("p", {}, stage.includes),
@@ -51,6 +53,18 @@ export function stageSection(stage, cautions = []) {
         el("thead", {}, el("tr", {}, ["Work", "How it is charged", "Sum"].map((h) => el("th", { scope: "col" }, h)))),
         el("tbody", {}, stage.lines.map((l) => el("tr", {}, el("th", { scope: "row" }, l.text), el("td", {}, l.basis), el("td", {}, l.amount_text)))))),
     stageCautions(cautions));
+}
+
+/** The price of the stage for many bodies at once, while the body is not known. */
+export function stagePrices(rows) {
+  const id = freshId("next");
+  return el("section", { class: "next", "aria-labelledby": id },
+    el("h2", { id }, "The next step"),
+    el("p", {}, `${rows[0].stage.name}, by body:`),
+    el("table", {}, el("caption", { class: "visually-hidden" }, rows[0].stage.name),
+      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Body"), el("th", { scope: "col" }, "Price"))),
+      el("tbody", {}, rows.map((r) => el("tr", {}, el("th", { scope: "row" }, r.label), el("td", {}, r.stage.price_text))))),
+    el("p", {}, rows[0].stage.get_line), el("p", {}, rows[0].stage.stop_line));
 }
 
 /** What a customer must know before agreeing stands open; what matters to
@@ -66,7 +80,7 @@ function stageCautions(cautions) {
 export function notInIt(reply) {
   return el("section", { class: "not-in-it", "aria-labelledby": "not-title" },
     el("h2", { id: "not-title" }, "Not in the range"), list(reply.not_in_it),
-    [...new Set(reply.rows.map((r) => r.allowance_line))].map((line) => el("p", {}, line)));
+    reply.rows.filter((r) => r.allowance_line).map((r) => el("p", {}, reply.rows.length > 1 ? `${r.label}: ${r.allowance_line}` : r.allowance_line)));
 }
 
 export function howLong(reply) {

@@ -3,7 +3,7 @@
 // unfolded or stands on stays.
 
 import { button, el } from "./dom.js";
-import { howLong, howSure, notInIt, rangeFigure, stageSection, whereMoneyGoes } from "./range.js";
+import { howLong, howSure, notInIt, rangeFigure, stagePrices, stageSection, whereMoneyGoes } from "./range.js";
 import { zonesSection } from "./zones.js";
 import { paperFoot, paperHead } from "./paper.js";
 
@@ -36,14 +36,14 @@ const cautionLines = (reply, ...lines) => cautionsAt(reply, ...lines).map((c) =>
 
 function stages(reply) {
   const rows = distinct(reply.rows, (r) => r.stage);
-  return rows.map((row, i) => el("div", {}, rows.length > 1 && el("p", { class: "row-label" }, row.label),
-    stageSection(row.stage, i === rows.length - 1 ? cautionsAt(reply, "stage") : [])));
+  if (rows.length > 2) return [stagePrices(rows)];
+  return rows.map((row, i) => stageSection(row.stage, i === rows.length - 1 ? cautionsAt(reply, "stage") : [], rows.length > 1 ? row.label : ""));
 }
 
 function zones(reply, bodies) {
   const shown = bodies.length === reply.rows.length && bodies.length > 1 ? reply.rows.map((r, i) => [r, bodies[i]]) : [[reply.rows[0], bodies[0]]];
   if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
-  return [...shown.map(([row, body]) => el("div", {}, shown.length > 1 && el("p", { class: "row-label" }, row.label), zonesSection(row, body))),
+  return [...shown.map(([row, body]) => zonesSection(row, body, shown.length > 1 ? row.label : "")),
     ...cautionLines(reply, "structure", "floors")];
 }
 
@@ -60,7 +60,6 @@ export class ResultPage {
   constructor(host) {
     this.#host = host;
     for (const name of BOXES) this.#boxes[name] = el("div", { class: `box box-${name}` });
-    this.#boxes.cover.append(host.cover);
     this.#boxes.basis.append(host.basis);
     this.#boxes.keep.append(host.keep);
     if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
@@ -79,6 +78,9 @@ export class ResultPage {
     exchange(box.absent, notInIt(reply));
     exchange(box.zones, zones(reply, bodies));
     exchange(box.long, howLong(reply), reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]), cautionLines(reply, "paint"));
+    // A sum can be held against one range only.
+    if (reply.rows.length > 1) box.cover.replaceChildren();
+    else if (!box.cover.hasChildNodes()) box.cover.append(this.#host.cover);
     exchange(box.sure, howSure(reply), cautionLines(reply, "end"));
     if (last) this.#host.address().then((address) => exchange(box.foot, paperFoot(opened, reply, address)), () => {});
   }

@@ -2,13 +2,13 @@
 // beside it. A zone in hand is outlined on the drawing; the list is the real
 // thing and the drawing its mirror.
 
-import { el } from "./dom.js";
+import { el, freshId } from "./dom.js";
 import { openedOut } from "./drawing.js";
 
-/** row: a row of the range; body: whose drawing. */
-export function zonesSection(row, body) {
-  const box = el("section", { class: "zones", "aria-labelledby": "zones-title" },
-    el("h2", { id: "zones-title" }, "Zone by zone"));
+/** row: a row of the range; body: whose drawing; of: as for the next step. */
+export function zonesSection(row, body, of = "") {
+  const id = freshId("zones");
+  const box = el("section", { class: "zones", "aria-labelledby": id }, el("h2", { id }, of ? `Zone by zone: ${of}` : "Zone by zone"));
   const items = el("div", { class: "zone-list" }, row.zones.map((zone) => zoneEntry(zone, box)));
   const picture = el("div", { class: "zone-picture" });
   box.append(el("div", { class: "zone-pair" }, items, picture));

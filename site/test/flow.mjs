@@ -8,7 +8,7 @@ import { firstRange, heading, press, sentence, settled, visit } from "./browser.
 async function tabTo(page, text, most = 60) {
   for (let i = 0; i < most; i++) {
     await page.keyboard.press("Tab");
-    const now = await page.evaluate(() => document.activeElement?.textContent ?? "");
+    const now = await page.evaluate(() => (document.activeElement === document.body ? "" : document.activeElement.textContent));
     if (now.includes(text)) return;
   }
   assert.fail(`no way to "${text}" by Tab`);
@@ -111,6 +111,7 @@ test("three rows on one axis and no sentence while the standard is not sure", ()
 test("two ranges, never pooled, while the frame is not sure", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin, { frame: "not_sure" });
   assert.equal(await page.locator(".sentence").count(), 2);
+  assert.equal(await page.locator(".cover").count(), 0, "a sum can be held against one range only");
 }));
 
 test("a body that is not covered gets rates and the stage price, and no range", () => visit({}, async (page, { origin }) => {

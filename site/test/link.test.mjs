@@ -28,11 +28,12 @@ test("any letter changed, or any end cut off, is found", async () => {
   const fragment = await encode(car);
   const body = fragment.indexOf(".") + 1;
   for (let i = body; i < fragment.length; i++) {
-    const other = fragment[i] === "A" ? "B" : "A";
+    const other = fragment[i] === "a" ? "b" : "a";
     const changed = fragment.slice(0, i) + other + fragment.slice(i + 1);
     const result = await decode(changed).then((c) => c, (e) => e);
     // The last letter of base64url may carry spare bits that say nothing.
-    if (!(result instanceof NotWhole)) assert.deepEqual(result, car, `letter ${i}`);
+    const inCheck = i > fragment.lastIndexOf(".");
+    if (!(result instanceof NotWhole)) { assert.ok(!inCheck, `letter ${i} of the check`); assert.deepEqual(result, car, `letter ${i}`); }
     await assert.rejects(decode(fragment.slice(0, i)), NotWhole, `cut at ${i}`);
   }
 });

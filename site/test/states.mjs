@@ -3,7 +3,7 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
 
 /** Answers the first questions without waiting for a range. */
@@ -113,6 +113,20 @@ test("a worker that dies in the middle of a range finishes that range", () => vi
   assert.ok(await sentence(page) && before);
 }));
 
+test("a worker that falls silent is taken for dead and started again", () => visit({}, async (page, { origin }) => {
+  await page.clock.install();
+  await firstRange(page, origin);
+  await page.workers()[0].evaluate(() => self.close());
+  await page.getByRole("button", { name: /Change: Kept/ }).click();
+  await press(page, "mostly_garaged");
+  await page.waitForTimeout(300);
+  assert.equal(await page.locator('[data-band="restarted"]').count(), 0);
+  await page.clock.runFor(21000);
+  await page.waitForSelector('[data-band="restarted"]');
+  await settled(page);
+  assert.ok(await sentence(page));
+}));
+
 test("a mistake inside the sums shows no figure", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin);
   await page.workers()[0].evaluate(() => {
@@ -142,7 +156,10 @@ test("a newer answer overtakes an older one", () => visit({}, async (page, { ori
   await page.getByRole("button", { name: "See what would make it closer" }).click();
   for (const a of ["under_10", "no", "not_known_of"]) await press(page, a);
   await settled(page);
-  assert.match(await page.locator(".moved").textContent(), /^No known repairs moved/);
+  const shown = await sentence(page);
+  await page.reload();
+  await settled(page);
+  assert.equal(shown, await sentence(page), "the range is that of the newest answers");
 }));
 
 /** Waits until the worker for offline use has the whole build. */
@@ -187,13 +204,49 @@ test("new rates are taken without a new build", () => visit({ worker: "allow" },
   assert.equal(length, rates.length + 1);
 }));
 
-test("the server sends the policy, the types and the small variants", async () => {
-  await visit({}, async (page, { origin }) => {
-    const response = await page.goto(`${origin}/`);
-    const headers = response.headers();
-    assert.match(headers["content-security-policy"], /default-src 'none'.*'wasm-unsafe-eval'/);
-    assert.equal(headers["x-content-type-options"], "nosniff");
-    const refused = await page.evaluate(() => { try { return eval("1+1"); } catch (e) { return e.name; } });
-    assert.equal(refused, "EvalError");
+/** Makes the served folder look as if another build had been copied over it. */
+function otherBuild(dir) {
+  const names = ["sw.js", "sw.js.br", "sw.js.gz"];
+  const kept = names.map((n) => readFileSync(`${dir}/${n}`));
+  writeFileSync(`${dir}/sw.js`, String(kept[0]).replace(/id: "[0-9a-f]+"/, 'id: "other"'));
+  rmSync(`${dir}/sw.js.br`);
+  rmSync(`${dir}/sw.js.gz`);
+  return () => names.forEach((n, i) => writeFileSync(`${dir}/${n}`, kept[i]));
+}
+
+const builds = (page) => page.evaluate(() => caches.keys());
+
+test("a newer build takes over by itself while nothing is entered, and is offered while something is", () => visit({ worker: "allow" }, async (page, { origin, dir, browser }) => {
+  const second = await browser.newContext();
+  const entered = await second.newPage();
+  for (const p of [page, entered]) { await p.goto(`${origin}/`); await takenIn(p); await p.reload(); await p.waitForTimeout(500); }
+  const [before] = await builds(page);
+  await answerAll(entered);
+  await settled(entered);
+  const restore = otherBuild(dir);
+  try {
+    await page.reload();
+    await page.waitForFunction(async (old) => { const k = await caches.keys(); return k.length === 1 && k[0] !== old; }, before);
+    await entered.reload();
+    await entered.waitForSelector('[data-band="newer"]');
+    assert.ok((await builds(entered)).includes(before), "the build in use stays whole");
+    await entered.getByRole("button", { name: "Load it" }).click();
+    await entered.waitForFunction(async (old) => { const k = await caches.keys(); return k.length === 1 && k[0] !== old; }, before);
+    await settled(entered);
+    assert.match(await entered.locator(".basis").innerText(), /1967/);
+  } finally { restore(); await second.close(); }
+}));
+
+test("the server sends the policy, and the browser keeps to it", () => visit({ allow: /Content Security Policy/ }, async (page, { origin }) => {
+  const response = await page.goto(`${origin}/`);
+  const headers = response.headers();
+  assert.match(headers["content-security-policy"], /default-src 'none'.*'wasm-unsafe-eval'/);
+  assert.equal(headers["x-content-type-options"], "nosniff");
+  const ran = await page.evaluate(() => {
+    const script = document.createElement("script");
+    script.textContent = "globalThis.ranInline = true";
+    document.head.append(script);
+    return Boolean(globalThis.ranInline);
   });
-});
+  assert.equal(ran, false);
+}));

@@ -1,0 +1,100 @@
+// Command underpaint gives at the prompt what the pages give: the cost range of
+// one car or of a folder of cars, at a shop's rates.
+//
+// Exit codes: 0 done; 1 a file cannot be used (the reason is on standard
+// error); 2 the command line is wrong.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+)
+
+const usage = `usage:
+  underpaint range CAR.json --rates RATES.json [--json]   the range of one car
+  underpaint range FOLDER   --rates RATES.json [--json]   every car file in a folder, on all cores
+  underpaint check FILE...                                say whether files of ours can be used
+  underpaint sample rates|rates-uk                        print an invented shop's rates
+  underpaint help
+
+FILE "-" is standard input. With --json the result is the engine's own reply, one
+line per car; without it a report in words.
+`
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+// run carries out one command line and returns the exit code.
+func run(args []string, in io.Reader, out, complaints io.Writer) int {
+	if len(args) == 0 {
+		fmt.Fprint(complaints, usage)
+		return 2
+	}
+	c := command{in: in, out: out, complaints: complaints}
+	switch args[0] {
+	case "range":
+		return c.ranges(args[1:])
+	case "check":
+		return c.check(args[1:])
+	case "sample":
+		return c.sample(args[1:])
+	case "help", "-h", "-help", "--help":
+		fmt.Fprint(out, usage)
+		return 0
+	}
+	fmt.Fprintf(complaints, "underpaint: %q is not a command\n%s", args[0], usage)
+	return 2
+}
+
+// command carries the streams of one run.
+type command struct {
+	in              io.Reader
+	out, complaints io.Writer
+}
+
+func (c command) fail(code int, format string, args ...any) int {
+	fmt.Fprintf(c.complaints, "underpaint: "+format+"\n", args...)
+	return code
+}
+
+// parse reads flags that may stand before or after the operands, as people
+// expect of a command.
+func (c command) parse(name string, args []string, flags *flag.FlagSet) (operands []string, ok bool) {
+	flags.SetOutput(c.complaints)
+	flags.Usage = func() { fmt.Fprint(c.complaints, usage) }
+	for {
+		if err := flags.Parse(args); err != nil {
+			return nil, false
+		}
+		if flags.NArg() == 0 {
+			return operands, true
+		}
+		operands = append(operands, flags.Arg(0))
+		args = flags.Args()[1:]
+	}
+}
+
+// maxFile is more than any file of ours can be; a longer one is refused without
+// being read to its end.
+const maxFile = 5 << 20
+
+func (c command) read(name string) ([]byte, error) {
+	if name == "-" {
+		return limited(c.in, "standard input")
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return limited(f, name)
+}
+
+func limited(r io.Reader, name string) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
+	if err == nil && len(data) > maxFile {
+		err = fmt.Errorf("%s: longer than any file of ours can be (5 MB)", name)
+	}
+	return data, err
+}

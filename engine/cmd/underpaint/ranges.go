@@ -1,0 +1,152 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strconv"
+	"strings"
+
+	"underpaint/engine/message"
+)
+
+func (c command) ranges(args []string) int {
+	flags := flag.NewFlagSet("range", flag.ContinueOnError)
+	rates := flags.String("rates", "", "the shop's rates file")
+	asJSON := flags.Bool("json", false, "print the engine's own reply")
+	operands, ok := c.parse("range", args, flags)
+	if !ok {
+		return 2
+	}
+	if len(operands) != 1 || *rates == "" {
+		return c.fail(2, "range needs one car file or folder, and --rates RATES.json\n%s", usage)
+	}
+	ratesText, err := c.read(*rates)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	if _, err := message.NewSession(ratesText); err != nil {
+		return c.fail(1, "%s: %v", *rates, err)
+	}
+	if info, err := os.Stat(operands[0]); err == nil && info.IsDir() {
+		return c.folder(operands[0], ratesText, *asJSON)
+	}
+	text, err := c.read(operands[0])
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	var report bytes.Buffer
+	if err := one(&report, text, ratesText, *asJSON); err != nil {
+		return c.fail(1, "%s: %v", operands[0], err)
+	}
+	return c.print(report.Bytes())
+}
+
+func (c command) print(text []byte) int {
+	if _, err := c.out.Write(text); err != nil {
+		return c.fail(1, "%v", err)
+	}
+	return 0
+}
+
+// one works out one car. Nothing is written unless all of it is.
+func one(out io.Writer, car, rates []byte, asJSON bool) error {
+	s, err := message.NewSession(rates)
+	if err != nil {
+		return err
+	}
+	decoded, err := message.DecodeCar(car)
+	if err != nil {
+		return err
+	}
+	if err := s.Open(decoded); err != nil {
+		return err
+	}
+	state := s.Settle()
+	if asJSON {
+		_, err = fmt.Fprintf(out, "%s\n", s.Reply(0, state))
+		return err
+	}
+	return report(out, s, state)
+}
+
+// folder works out every car file of a folder on all cores, in the order of the
+// names, and goes on past files that cannot be used.
+func (c command) folder(dir string, rates []byte, asJSON bool) int {
+	names, err := filepath.Glob(filepath.Join(dir, "*.json"))
+	if err != nil || len(names) == 0 {
+		return c.fail(1, "%s: no car files (*.json) in it", dir)
+	}
+	slices.Sort(names)
+	results := make([]bytes.Buffer, len(names))
+	errs := make([]error, len(names))
+	done := c.spread(len(names), func(n int) {
+		text, err := c.read(names[n])
+		if err == nil {
+			err = one(&results[n], text, rates, asJSON)
+		}
+		errs[n] = err
+	})
+	code := 0
+	for n := range names {
+		<-done[n]
+		if errs[n] != nil {
+			code = c.fail(1, "%s: %v", names[n], errs[n])
+			continue
+		}
+		if !asJSON {
+			fmt.Fprintf(c.out, "%s\n%s\n", filepath.Base(names[n]), strings.Repeat("=", len(filepath.Base(names[n]))))
+		}
+		if k := c.print(results[n].Bytes()); k != 0 {
+			return k
+		}
+		results[n] = bytes.Buffer{}
+		c.progress(n+1, len(names))
+	}
+	return code
+}
+
+// spread runs work for 0 to n−1 on all cores; the n-th channel is closed when
+// the n-th piece is done.
+func (c command) spread(n int, work func(int)) []chan struct{} {
+	done := make([]chan struct{}, n)
+	for i := range done {
+		done[i] = make(chan struct{})
+	}
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		go func() {
+			for i := range next {
+				work(i)
+				close(done[i])
+			}
+		}()
+	}
+	go func() {
+		for i := range n {
+			next <- i
+		}
+		close(next)
+	}()
+	return done
+}
+
+// progress keeps one line on standard error when that is a terminal.
+func (c command) progress(n, of int) {
+	f, ok := c.complaints.(*os.File)
+	if !ok {
+		return
+	}
+	if info, err := f.Stat(); err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return
+	}
+	fmt.Fprint(f, "\r"+strconv.Itoa(n)+" of "+strconv.Itoa(of)+" cars")
+	if n == of {
+		fmt.Fprintln(f)
+	}
+}

@@ -1,0 +1,153 @@
+package evidence
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+)
+
+// combine joins all results on one item, whatever their order.
+func combine(results []result) *damage.Likelihood {
+	slices.SortFunc(results, func(a, b result) int {
+		if c := cmp.Compare(a.order, b.order); c != 0 {
+			return c
+		}
+		return cmp.Compare(b2i(a.byShop), b2i(b.byShop))
+	})
+	condition, finding := logCondition(results), logFinding(results)
+	out := &damage.Likelihood{}
+	for k := range out {
+		for f := range out[k] {
+			for d := range out[k][f] {
+				out[k][f][d] = chance.Exp(condition[k] + finding[f][d])
+			}
+		}
+	}
+	return out
+}
+
+// logCondition joins the looks at condition, scaled so that the largest is 0.
+func logCondition(results []result) (total [car.Conditions]float64) {
+	for _, bad := range []bool{true, false} {
+		addSteps(&total, results, bad)
+	}
+	top := slices.Max(total[:])
+	for k := range total {
+		total[k] -= top
+	}
+	return total
+}
+
+// addSteps adds the bad (or the good) results of looks at condition: on each
+// step between neighbouring conditions the largest log ratio counts whole, every
+// further one in part. Each step grows with every result taken in, which is what
+// keeps one more bad result from lowering the chance of a hole; joining whole
+// logs by weight would not.
+func addSteps(total *[car.Conditions]float64, results []result, bad bool) {
+	further, sum := looks().w.further, 0.0
+	for k := 1; k < car.Conditions; k++ {
+		largest, all := 0.0, 0.0
+		for _, r := range results {
+			if r.ofFinding || r.yes != bad {
+				continue
+			}
+			step := r.condition[k] - r.condition[k-1]
+			all += step
+			if math.Abs(step) > math.Abs(largest) {
+				largest = step
+			}
+		}
+		sum += largest + float64(further*(all-largest))
+		total[k] += sum
+	}
+}
+
+// logFinding joins the looks at what an earlier repair left, good and bad
+// together, scaled so that the largest is 0: the one with the widest spread
+// counts whole, at a tie the first in the data, the rest in part.
+func logFinding(results []result) (total [damage.Findings][2]float64) {
+	widest, width := -1, -1.0
+	for n, r := range results {
+		if !r.ofFinding {
+			continue
+		}
+		if low, high := ends(&r.finding); high-low > width {
+			widest, width = n, high-low
+		}
+	}
+	for n, r := range results {
+		if !r.ofFinding {
+			continue
+		}
+		counts := looks().w.further
+		if n == widest {
+			counts = 1
+		}
+		for f := range total {
+			for d := range total[f] {
+				total[f][d] += float64(counts * r.finding[f][d])
+			}
+		}
+	}
+	_, top := ends(&total)
+	for f := range total {
+		for d := range total[f] {
+			total[f][d] -= top
+		}
+	}
+	return total
+}
+
+// ends are the least and the greatest log likelihood.
+func ends(l *[damage.Findings][2]float64) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for f := range l {
+		for _, v := range l[f] {
+			low, high = math.Min(low, v), math.Max(high, v)
+		}
+	}
+	return low, high
+}
+
+// Joined is the likelihood of two things seen of one item whose errors have
+// nothing to do with each other, such as a look before the strip and the survey
+// after it, scaled so that the largest entry is one. Either may be nil for
+// nothing seen; of two nils it is nil.
+func Joined(a, b *damage.Likelihood) *damage.Likelihood {
+	switch {
+	case a == nil && b == nil:
+		return nil
+	case a == nil:
+		a = damage.NoEvidence()
+	case b == nil:
+		b = damage.NoEvidence()
+	}
+	out, top := &damage.Likelihood{}, 0.0
+	for k := range out {
+		for f := range out[k] {
+			for d := range out[k][f] {
+				out[k][f][d] = a[k][f][d] * b[k][f][d]
+				top = math.Max(top, out[k][f][d])
+			}
+		}
+	}
+	for k := range out {
+		for f := range out[k] {
+			for d := range out[k][f] {
+				out[k][f][d] /= top
+			}
+		}
+	}
+	return out
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,168 @@
+package evidence
+
+import (
+	_ "embed"
+	"slices"
+	"sync"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/strict"
+)
+
+//go:embed data/reading.json
+var readingFile []byte
+
+// SurveyEntry is what the survey of the bare metal recorded of one item. An
+// empty member was left blank; an entry with nothing but blanks says nothing,
+// never that the item is sound.
+type SurveyEntry struct {
+	Condition string // one of car.ConditionIDs
+	Finding   string // one of damage.FindingIDs; blank on an item that was seen = none
+	Dent      string // filler over a dent, Yes or No; blank on an item that was seen = No
+	Opened    bool   // a closed box was opened and seen; no effect on other parts
+}
+
+// reading is how often a record is right.
+type reading struct {
+	condition [2][car.Conditions][car.Conditions]float64 // [closed box][true][recorded]
+	finding   float64
+}
+
+var readings = sync.OnceValue(func() *reading {
+	r, err := readReading(readingFile)
+	if err != nil {
+		panic("engine: internal error: reading data: " + err.Error())
+	}
+	return r
+})
+
+func readReading(text []byte) (*reading, error) {
+	f, err := strict.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	f.Keys("format", "source", "seen", "closed_box_from_outside", "finding_right")
+	f.Get("format").OneOf("underpaint reading 1")
+	f.Get("source").Text(300)
+	r := &reading{finding: f.Get("finding_right").Number(0.5, 1-leastChance)}
+	r.condition[0] = readSpread(f.Get("seen"))
+	r.condition[1] = readSpread(f.Get("closed_box_from_outside"))
+	return r, f.Err()
+}
+
+// readSpread spreads the record of each true condition over the scale. One step
+// out, and two, is shared between the sides that exist; what each step further
+// out takes is taken from the record being right.
+func readSpread(f strict.Field) (out [car.Conditions][car.Conditions]float64) {
+	f.Keys("right", "one_step", "two_steps", "each_further")
+	right := f.Get("right").Number(0, 1)
+	further := f.Get("each_further").Number(leastChance, 1)
+	off := [3]float64{0, f.Get("one_step").Number(leastChance, 1), f.Get("two_steps").Number(leastChance, 1)}
+	for is := range out {
+		row := &out[is]
+		row[is] = right
+		for recorded := range row {
+			steps := max(recorded-is, is-recorded)
+			switch {
+			case steps == 0:
+			case steps > 2:
+				row[recorded] = further
+				row[is] -= further
+			case is-steps >= 0 && is+steps < car.Conditions:
+				row[recorded] = off[steps] / 2
+			default:
+				row[recorded] = off[steps]
+			}
+		}
+	}
+	return out
+}
+
+// Reading is the likelihood of what the survey recorded of an item of part p,
+// nil where it recorded nothing. Every entry is a chance, from above 0 to 1. The
+// path of an error is the member of the entry: condition, finding or dent.
+func Reading(p *car.Part, e SurveyEntry) (*damage.Likelihood, error) {
+	condition, finding, err := e.check(p)
+	if err != nil {
+		return nil, err
+	}
+	closed := !p.SeenWhenStripped && !e.Opened
+	if condition >= 0 && !closed { // the item was seen: a blank means that there was nothing
+		finding = max(finding, int(damage.NoFinding))
+		if e.Dent == "" {
+			e.Dent = No
+		}
+	}
+	dented := p.Face == car.Outer && e.Dent != ""
+	if condition < 0 && finding < 0 && !dented {
+		return nil, nil
+	}
+	out := damage.NoEvidence()
+	for k := range out {
+		for f := range out[k] {
+			for d := range out[k][f] {
+				v := &out[k][f][d]
+				if condition >= 0 {
+					*v *= readings().condition[b2i(closed)][k][condition]
+				}
+				if finding >= 0 {
+					*v *= findingRead(p, damage.Finding(f), damage.Finding(finding))
+				}
+				if dented {
+					*v *= dentRead(d == 1, e.Dent == Yes)
+				}
+			}
+		}
+	}
+	return out, nil
+}
+
+// check turns the ids into indices, -1 for blanks.
+func (e SurveyEntry) check(p *car.Part) (condition, finding int, err error) {
+	condition = slices.Index(car.ConditionIDs[:], e.Condition)
+	if condition < 0 && e.Condition != "" {
+		return 0, 0, &strict.Error{Path: "condition", Found: quote(e.Condition), Expected: "a step of the scale, from sound to gone"}
+	}
+	finding = slices.Index(damage.FindingIDs[:], e.Finding)
+	if finding < 0 && e.Finding != "" {
+		return 0, 0, &strict.Error{Path: "finding", Found: quote(e.Finding), Expected: "none, patch_over_rust, filler_over_hole or replaced"}
+	}
+	if e.Dent != "" && e.Dent != Yes && e.Dent != No {
+		return 0, 0, &strict.Error{Path: "dent", Found: quote(e.Dent), Expected: "yes or no"}
+	}
+	if e.Dent == Yes && p.Face != car.Outer {
+		return 0, 0, &strict.Error{Path: "dent", Found: quote(e.Dent), Expected: "no: only an outer part is filled over a dent, and " + p.ID + " is none"}
+	}
+	return condition, finding, nil
+}
+
+// findingRead is the chance of recording a finding given the true one. An item
+// that is not an outer one has no filler over a hole: there filler is read as
+// patch, and what is recorded wrong is shared by the two others it can have.
+func findingRead(p *car.Part, is, recorded damage.Finding) float64 {
+	others := float64(damage.Findings - 1)
+	if p.Face != car.Outer {
+		others--
+		is, recorded = asPatch(is), asPatch(recorded)
+	}
+	if is == recorded {
+		return readings().finding
+	}
+	return (1 - readings().finding) / others
+}
+
+func asPatch(f damage.Finding) damage.Finding {
+	if f == damage.FillerOverHole {
+		return damage.PatchOverRust
+	}
+	return f
+}
+
+// dentRead is the chance of recording filler over a dent, or none, given the truth.
+func dentRead(is, recorded bool) float64 {
+	if is == recorded {
+		return readings().finding
+	}
+	return 1 - readings().finding
+}
