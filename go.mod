@@ -3,10 +3,10 @@ module underpaint
 go 1.26
 
 require (
-	github.com/andybalholm/brotli v1.2.1 // indirect
-	github.com/go-json-experiment/json v1.27.2 // indirect
-	github.com/hack-pad/safejs v0.1.0 // indirect
-	github.com/leanovate/gopter v0.2.11 // indirect
-	github.com/shopspring/decimal v1.4.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
+	github.com/andybalholm/brotli v1.2.1
+	github.com/go-json-experiment/json v1.27.2
+	github.com/hack-pad/safejs v0.1.0
+	github.com/leanovate/gopter v0.2.11
+	github.com/shopspring/decimal v1.4.0
+	gonum.org/v1/gonum v0.17.0
 )

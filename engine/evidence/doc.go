@@ -21,8 +21,9 @@
 //     believed before. This does not hold for looks at repairs: a magnet that
 //     lets go may as well speak of a dent, and a photograph of a new panel speaks
 //     against rust.
-//   - A look by a customer never moves the chance of a hole further than the same
-//     look by the shop; the seller's word is the exception named above.
+//   - A look at condition by a customer never moves the chance of a hole further
+//     than the same look by the shop; the seller's word is the exception named
+//     above.
 //   - Could not look is no evidence. An item of which nothing was seen has a nil
 //     likelihood.
 //   - No likelihood is zero and the largest from FromLooks and Joined is one.

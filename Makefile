@@ -1,0 +1,48 @@
+# One verb per line of DEVELOPERS.md. Needs Go, Node and make; `make test` also
+# installs Chromium from Debian's packages when it is not there.
+
+RATES ?= engine/rates/data/sample.json
+ADDR  ?= 127.0.0.1:8080
+OUT   ?= site/dist
+WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
+
+.PHONY: run dist test test-go test-wasm test-page lint bench fuzz prompt
+
+run: ## build everything and serve the pages with the sample shop
+	go run ./site serve -addr $(ADDR) -rates $(RATES)
+
+dist: ## the folder for a web host, compressed variants included
+	go run ./site build -out $(OUT) -rates $(RATES)
+
+test: lint test-go test-wasm test-page
+
+test-go:
+	go test ./...
+
+# The engine's own tests once more where its customers run it.
+test-wasm:
+	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/message
+
+test-page: /usr/bin/chromium site/node_modules/.package-lock.json
+	cd site && node --test --test-timeout=600000 test/*.test.mjs
+
+/usr/bin/chromium:
+	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium
+
+site/node_modules/.package-lock.json: site/package-lock.json
+	cd site && npm ci --no-audit --no-fund
+
+lint:
+	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
+	go vet ./...
+	GOOS=js GOARCH=wasm go vet ./wasm ./engine/message
+
+bench: ## Go's own benchmarks
+	go test -run '^$$' -bench . -benchmem ./engine/...
+
+fuzz: ## a minute on each decoder
+	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
+	go test -run '^$$' -fuzz FuzzDecodeCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
+
+prompt: ## the command, into ./underpaint
+	go build -o underpaint ./engine/cmd/underpaint

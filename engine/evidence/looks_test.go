@@ -1,0 +1,239 @@
+package evidence
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/strict"
+)
+
+func TestRefused(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	good := Look{"bubbles", "outer_sill.left", Yes, ByCustomer}
+	for name, row := range map[string]struct {
+		list           []Look
+		path, expected string
+	}{
+		"unknown look":      {[]Look{{"smell", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles, open_hole"},
+		"no look":           {[]Look{{"", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles"},
+		"unknown item":      {[]Look{good, {"bubbles", "outer_sill.middle", Yes, ByShop}}, "looks[1].on", "an item of this body"},
+		"part for an item":  {[]Look{{"bubbles", "outer_sill", Yes, ByShop}}, "looks[0].on", "an item of this body"},
+		"item elsewhere":    {[]Look{{"prod", "chassis_rail.left", Yes, ByShop}}, "looks[0].on", "an item of this body"},
+		"wrong part":        {[]Look{good, good, {"carpet", "roof_skin.whole", No, ByShop}}[1:], "looks[1].on", "which roof_skin is not"},
+		"magnet on a box":   {[]Look{{"magnet", "inner_sill.left", Yes, ByShop}}, "looks[0].on", "which inner_sill is not"},
+		"whole side":        {[]Look{{"gaps", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "a look at one item"},
+		"whole side, named": {[]Look{{"jack", "left", No, ByShop}}, "looks[0].look", "a look at one item"},
+		"shop's look":       {[]Look{{"prod", "outer_sill.left", No, ByCustomer}}, "looks[0].by", "shop: the look prod"},
+		"not tried either":  {[]Look{{"scope", "outer_sill.left", CouldNot, ByCustomer}}, "looks[0].by", "shop: the look scope"},
+		"somebody":          {[]Look{{"bubbles", "outer_sill.left", No, "seller"}}, "looks[0].by", "customer or shop"},
+		"nobody":            {[]Look{{"bubbles", "outer_sill.left", No, ""}}, "looks[0].by", "customer or shop"},
+		"other result":      {[]Look{{"bubbles", "outer_sill.left", "bad", ByShop}}, "looks[0].result", "yes, no or could_not"},
+		"no result":         {[]Look{{"bubbles", "outer_sill.left", "", ByShop}}, "looks[0].result", "yes, no or could_not"},
+		"contradiction":     {[]Look{good, {"bubbles", "outer_sill.left", No, ByCustomer}}, "looks[1].on", "looks[0] is this look already"},
+		"twice the same":    {[]Look{{"tap", "outer_sill.left", No, ByShop}, good, good}, "looks[2].on", "looks[1] is this look already"},
+		"answer, then none": {[]Look{good, {"bubbles", "outer_sill.left", CouldNot, ByCustomer}}, "looks[1].on", "looks[0] is this look already"},
+	} {
+		seen, err := FromLooks(b, row.list)
+		var e *strict.Error
+		switch {
+		case !errors.As(err, &e):
+			t.Errorf("%s: %v, want a refusal", name, err)
+		case seen != nil:
+			t.Errorf("%s: likelihoods beside a refusal", name)
+		case e.Path != row.path || !strings.Contains(e.Expected, row.expected):
+			t.Errorf("%s: %v, want path %s and %q", name, err, row.path, row.expected)
+		}
+	}
+	_, err := FromLooks(b, []Look{{Look: "a\u202e\n" + strings.Repeat("x", 50), On: "hood.whole"}})
+	if want := `found "a\u202e\n` + strings.Repeat("x", 37) + `…"`; err == nil || !strings.HasSuffix(err.Error(), want) {
+		t.Errorf("hostile text: %v, want it to end in %s", err, want)
+	}
+}
+
+// Two people may make the same look, and one person two looks.
+func TestAccepted(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	seen, err := FromLooks(b, []Look{{"bubbles", "outer_sill.left", Yes, ByCustomer}, {"bubbles", "outer_sill.left", No, ByShop},
+		{"tap", "outer_sill.left", Yes, ByCustomer}, {"bubbles", "outer_sill.right", Yes, ByCustomer}, {"bubbles", "hood.whole", CouldNot, ByShop}})
+	if err != nil || len(seen) != len(b.Items) {
+		t.Fatalf("%d likelihoods, %v", len(seen), err)
+	}
+	for i := range seen {
+		id := b.Items[i].ID
+		if want := id == "outer_sill.left" || id == "outer_sill.right"; (seen[i] != nil) != want {
+			t.Errorf("%s: %v", id, seen[i])
+		}
+	}
+	if seen, err = FromLooks(b, nil); err != nil || len(seen) != len(b.Items) {
+		t.Errorf("no looks: %d likelihoods, %v", len(seen), err)
+	}
+}
+
+// By hand from the definition of conditional probability: the ratio of two
+// entries is the ratio of the chances of the answer, to the power of its weight.
+func TestSingleLooks(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	sill := func(look, result, by string) *damage.Likelihood {
+		return one(t, b, "outer_sill.left", Look{Look: look, Result: result, By: by})
+	}
+	near(t, "hole, shop", sill("open_hole", Yes, ByShop)[0][0][0], .003/.75, 1e-14)
+	near(t, "no hole, shop", sill("open_hole", No, ByShop)[5][1][1], .25/.997, 1e-14)
+	near(t, "hole, customer", sill("open_hole", Yes, ByCustomer)[3][2][0], math.Pow(.15/.75, .6), 1e-14)
+	near(t, "seller's word", sill("word", Yes, ByShop)[0][0][0], math.Pow(.05/.65, .2), 1e-14)
+	near(t, "seller praises", sill("word", No, ByShop)[5][0][0], math.Pow(.35/.95, .2), 1e-14)
+	near(t, "customer's own word", sill("word", Yes, ByCustomer)[0][0][0], math.Pow(.05/.65, .6), 1e-14)
+	gauge := sill("gauge", Yes, ByShop)
+	for k := range gauge {
+		near(t, "gauge, nothing done", gauge[k][damage.NoFinding][0], .05/.92, 1e-14)
+		near(t, "gauge, dent", gauge[k][damage.NoFinding][1], 1, 0)
+		near(t, "gauge, patch", gauge[k][damage.PatchOverRust][0], .15/.92, 1e-14)
+		near(t, "gauge, filler", gauge[k][damage.FillerOverHole][0], 1, 0)
+		near(t, "gauge, replaced", gauge[k][damage.Replaced][0], .6/.92, 1e-14)
+		near(t, "gauge, replaced and dented since", gauge[k][damage.Replaced][1], 1, 0)
+	}
+	photos := sill("photos", No, ByCustomer)
+	near(t, "no photographs, replaced", photos[2][damage.Replaced][1], math.Pow(.5/.98, .6), 1e-14)
+}
+
+// By hand from the rule in the package comment.
+func TestSeveralLooks(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	steps := func(p ...float64) (product float64) {
+		product = 1
+		for n := 0; n < len(p); n += 2 { // whole, and a further one
+			product *= p[n] * math.Pow(p[n+1], .4)
+		}
+		return product
+	}
+	// Two bad results: on the last step tapping says more than the borescope.
+	two := one(t, b, "inner_sill.left", Look{Look: "tap", Result: Yes, By: ByShop}, Look{Look: "scope", Result: Yes, By: ByShop})
+	near(t, "pinholes to sound", two[3][0][0]/two[0][0][0],
+		steps(.15/.05, .2/.12, .4/.15, .45/.2, .65/.4, .62/.45), 1e-12)
+	near(t, "gone to rusted through", two[5][0][0]/two[4][0][0], steps(.85/.75, .93/.85), 1e-12)
+	// A bad result and a good one do not weaken each other.
+	against := one(t, b, "inner_sill.left", Look{Look: "tap", Result: Yes, By: ByShop}, Look{Look: "scope", Result: No, By: ByShop})
+	near(t, "disagreeing", against[4][0][0]/against[0][0][0], .75/.12*(.15/.95), 1e-12)
+	// Photographs spread widest (.5/.02), so the magnet counts .4; condition apart.
+	three := one(t, b, "outer_sill.left", Look{Look: "photos", Result: Yes, By: ByShop},
+		Look{Look: "magnet", Result: Yes, By: ByShop}, Look{Look: "tap", Result: Yes, By: ByShop})
+	near(t, "filler to none", three[1][damage.FillerOverHole][0]/three[1][damage.NoFinding][0], .1/.02*math.Pow(.92/.05, .4), 1e-10)
+	near(t, "condition beside findings", three[5][0][0]/three[0][0][0], .85/.12, 1e-12)
+	// Weight first, then spread: a customer's photographs (1.93) yield to the shop's magnet (2.91).
+	mixed := one(t, b, "outer_sill.left", Look{Look: "photos", Result: Yes, By: ByCustomer}, Look{Look: "magnet", Result: Yes, By: ByShop})
+	near(t, "weighted before compared", mixed[0][damage.FillerOverHole][0]/mixed[0][damage.NoFinding][0],
+		.92/.05*math.Pow(.1/.02, .6*.4), 1e-10)
+	// At a tie (magnet and gauge, both yes) the first in the data, the magnet, is whole.
+	tie := one(t, b, "outer_sill.left", Look{Look: "gauge", Result: Yes, By: ByShop}, Look{Look: "magnet", Result: Yes, By: ByShop})
+	near(t, "tie", tie[0][damage.Replaced][0]/tie[0][damage.NoFinding][0], math.Pow(.6/.05, .4), 1e-12)
+}
+
+// The data hold together: every part exists, chances never fall as the condition
+// gets worse, everything is worded and sourced.
+func TestKinds(t *testing.T) {
+	parts, all := map[string]bool{}, 0
+	for _, id := range car.BodyIDs {
+		plain := load(t, id)
+		var options []string
+		for _, o := range plain.Options {
+			options = append(options, o.ID)
+		}
+		b, err := car.Load(id, options...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range b.Parts {
+			parts[p.ID] = true
+		}
+		all = len(b.Items)
+		if n := len(Items(b, "word")); n != all {
+			t.Errorf("%s: the seller's word covers %d of %d items", id, n, all)
+		}
+	}
+	if Items(load(t, "pickup"), "smell") != nil {
+		t.Error("items of an unknown look")
+	}
+	ids := map[string]bool{}
+	for _, k := range Kinds() {
+		if again, ok := KindOf(k.ID); !ok || ids[k.ID] || !reflect.DeepEqual(again, k) {
+			t.Errorf("%s: not found, or twice", k.ID)
+		}
+		ids[k.ID] = true
+		for _, w := range []car.Words{k.Name, k.How, k.Needs} {
+			if w.US == "" || w.UK == "" {
+				t.Errorf("%s: words missing", k.ID)
+			}
+		}
+		if k.Source == "" || len(k.Parts) == 0 {
+			t.Errorf("%s: no source or no parts", k.ID)
+		}
+		for _, p := range k.Parts {
+			if !parts[p] {
+				t.Errorf("%s: no body has a part %s", k.ID, p)
+			}
+		}
+		for c := 1; c < car.Conditions; c++ {
+			if k.ChanceOfYes(c, damage.NoFinding, false) < k.ChanceOfYes(c-1, damage.NoFinding, false) {
+				t.Errorf("%s: yes gets rarer from %s on", k.ID, car.ConditionIDs[c-1])
+			}
+		}
+		if under := strings.Contains(strings.Join(k.Parts, " "), "_rail"); under && k.AnswersTo == OfCondition && k.CustomerCan &&
+			k.ID != sellersWord && !k.BySide && !strings.Contains(k.Caution.UK, "under a car on a jack") {
+			t.Errorf("%s: a customer may reach under the car and is not warned", k.ID)
+		}
+		if k.NotAtLead && !strings.Contains(k.Caution.US, "lead") {
+			t.Errorf("%s: says nothing of lead", k.ID)
+		}
+	}
+	if _, ok := KindOf("smell"); ok || len(ids) != 16 {
+		t.Errorf("%d looks, or an unknown one found", len(ids))
+	}
+}
+
+// FuzzFromLooks: whatever is entered is refused by name or gives likelihoods
+// above zero, at most one.
+func FuzzFromLooks(f *testing.F) {
+	b := load(f, "two_door_unitary")
+	for _, k := range Kinds() {
+		f.Add(k.ID, "outer_sill.left", Yes, ByShop, "tap", No, ByCustomer)
+	}
+	f.Add("", "\xff", "", "seller", "magnet", "yes\n", "")
+	f.Fuzz(func(t *testing.T, look, on, result, by, look2, result2, by2 string) {
+		seen, err := FromLooks(b, []Look{{look, on, result, by}, {look2, on, result2, by2}})
+		if err != nil {
+			var e *strict.Error
+			if !errors.As(err, &e) || !strings.HasPrefix(e.Path, "looks[") || strings.ContainsAny(err.Error(), "\n\r\x00") {
+				t.Fatalf("refusal %q", err)
+			}
+			return
+		}
+		for _, l := range seen {
+			if l != nil {
+				sane(t, l)
+			}
+		}
+	})
+}
+
+// sane checks that no entry is zero and that the largest is one.
+func sane(t testing.TB, l *damage.Likelihood) {
+	t.Helper()
+	top := 0.0
+	for k := range l {
+		for f := range l[k] {
+			for _, v := range l[k][f] {
+				if !(v > 0 && v <= 1) {
+					t.Fatalf("entry %g", v)
+				}
+				top = math.Max(top, v)
+			}
+		}
+	}
+	if top != 1 {
+		t.Fatalf("largest entry %g", top)
+	}
+}
