@@ -106,19 +106,17 @@ func genVisit(bodies []*car.Body) gopter.Gen {
 		v := visit{body: bodies[x[0].(int)], answers: x[2].([]int)}
 		v.item = x[1].(int) % len(v.body.Items)
 		for n := range v.answers {
-			v.answers[n] %= 4 // half the slots without evidence
+			v.answers[n] %= 4 // 4 and 5 become no look and yes
 		}
 		for n, w := range x[3].([]float64) {
 			if w > 0 { // a third of the prior is ruled out
 				v.prior[n/8][n/2%4][n%2] = w * w * w
 			}
 		}
-		v.prior[n6(x[1].(int))][0][0] += 1e-3
+		v.prior[x[1].(int)%car.Conditions][0][0] += 1e-3 // never nothing at all
 		return v
 	})
 }
-
-func n6(n int) int { return n % car.Conditions }
 
 func allBodies(t *testing.T) (out []*car.Body) {
 	for _, id := range car.BodyIDs {

@@ -161,7 +161,7 @@ func refused(id int64, what string, err error) []byte {
 		if errors.As(err, &at) {
 			// A path within the user's own file, not within the message around it.
 			own := *at
-			own.Path = strings.TrimPrefix(own.Path, "car.")
+			own.Path = strings.TrimPrefix(strings.TrimPrefix(own.Path, "car"), ".")
 			at, err = &own, &own
 			member(w, "path", at.Path)
 			member(w, "found", at.Found)

@@ -1,0 +1,128 @@
+package estimate
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/exposure"
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+	"underpaint/engine/work"
+)
+
+func testRun(t testing.TB, change func(*rates.Rates)) *Run {
+	t.Helper()
+	must := func(err error) {
+		if err != nil {
+			t.Helper()
+			t.Fatal(err)
+		}
+	}
+	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+		{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}}})
+	must(err)
+	body, err := car.Load("two_door_unitary")
+	must(err)
+	common, err := car.LoadCommon()
+	must(err)
+	model, err := damage.New(damage.Known{Body: body, Levels: levels, EarlierWork: "not_known_of"}, damage.StandardGrids)
+	must(err)
+	r, err := rates.Decode(rates.Sample())
+	must(err)
+	if change != nil {
+		change(r)
+	}
+	table, err := work.NewTable(body, common, r, "show", "whole_body")
+	must(err)
+	return NewRun(model, []*work.Table{table}, 1)
+}
+
+func allAt(pace float64) func(*rates.Rates) {
+	return func(r *rates.Rates) {
+		for t := range r.Labour.Trades {
+			r.Labour.Trades[t].Pace = pace
+		}
+	}
+}
+
+// TestWorkedHours compares the hours with an independent calculation of the same
+// model by another hand, in another language, on 40,000 cars of its own; the
+// tolerance is five standard errors of both together.
+func TestWorkedHours(t *testing.T) {
+	run := testRun(t, allAt(1))
+	for run.Cars() < 32*Block {
+		run.Add()
+	}
+	check := func(name string, v []int64, p, want, se float64) {
+		s := slices.Clone(v)
+		slices.Sort(s)
+		got := chance.QuantileMinor(s, p) / 1000
+		if math.Abs(got-want) > 5*se*math.Sqrt(1+40000.0/float64(len(s))) {
+			t.Errorf("%s at %g: got %.2f, want %.2f", name, p, got, want)
+		}
+	}
+	ps := []float64{.1, .5, .8, .9}
+	for i, want := range []float64{900.23, 1225.06, 1501.26, 1666.12} {
+		check("all hours", run.rows[0].hours, ps[i], want, []float64{1.42, 2.03, 2.83, 4.08}[i])
+	}
+	for i, want := range []float64{205.29, 406.15, 585.25, 692.52} {
+		check("metalwork after the strip", run.rows[0].metal, ps[i], want, []float64{1.48, 1.72, 1.76, 3.01}[i])
+	}
+}
+
+// TestDearerRatesNeverLower raises one rate at a time on the same imagined cars.
+func TestDearerRatesNeverLower(t *testing.T) {
+	plain := testRun(t, nil)
+	plain.Add()
+	for trade := car.Metal; trade < car.Trades; trade++ {
+		dear := testRun(t, func(r *rates.Rates) {
+			p := &r.Labour.Trades[trade].Rate
+			p.Published = p.Published.Add(money.Decimal(r.Labour.Trades[trade].Rate.Published))
+			rate, err := r.Currency.NewRate(p.Published)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p.Rate = rate
+		})
+		dear.Add()
+		for n := range plain.Totals(0) {
+			if dear.Totals(0)[n] < plain.Totals(0)[n] {
+				t.Fatalf("%s: car %d became cheaper at twice the rate", car.TradeIDs[trade], n)
+			}
+		}
+		if slices.Equal(dear.Totals(0), plain.Totals(0)) {
+			t.Errorf("%s: twice the rate changed nothing", car.TradeIDs[trade])
+		}
+	}
+}
+
+// TestSeedRepeats holds a run to its seed.
+func TestSeedRepeats(t *testing.T) {
+	a, b, c := testRun(t, nil), testRun(t, nil), testRun(t, nil)
+	c.Seed = 2
+	for _, r := range []*Run{a, b, c} {
+		r.Add()
+	}
+	if !slices.Equal(a.Totals(0), b.Totals(0)) {
+		t.Error("one seed gave two results")
+	}
+	if slices.Equal(a.Totals(0), c.Totals(0)) {
+		t.Error("two seeds gave one result")
+	}
+}
+
+func BenchmarkImaginedCar(b *testing.B) {
+	run := testRun(b, nil)
+	run.Add()
+	b.ReportAllocs()
+	for b.Loop() {
+		damaged := chance.NewStream(1, uint64(b.N))
+		run.model.Draw(&damaged, run.car)
+		run.rows[0].u.Fill(&damaged)
+		run.rows[0].table.Do(run.car, "mild", run.rows[0].u, run.rows[0].bill)
+	}
+}

@@ -1,0 +1,182 @@
+package evidence
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/strict"
+)
+
+func part(t testing.TB, b *car.Body, id string) *car.Part {
+	t.Helper()
+	n, ok := b.PartNamed(id)
+	if !ok {
+		t.Fatalf("no part %s", id)
+	}
+	return &b.Parts[n]
+}
+
+func read(t testing.TB, p *car.Part, e SurveyEntry) *damage.Likelihood {
+	t.Helper()
+	l, err := Reading(p, e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// By hand from data/reading.json: each row is a true condition, each column what
+// was recorded.
+func TestReadingCondition(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	seen := [6][6]float64{
+		{.8485, .14, .01, .0005, .0005, .0005},
+		{.07, .849, .07, .01, .0005, .0005},
+		{.005, .07, .8495, .07, .005, .0005},
+		{.0005, .005, .07, .8495, .07, .005},
+		{.0005, .0005, .01, .07, .849, .07},
+		{.0005, .0005, .0005, .01, .14, .8485},
+	}
+	closed := [6][6]float64{
+		{.435, .35, .20, .005, .005, .005},
+		{.175, .44, .175, .20, .005, .005},
+		{.10, .175, .445, .175, .10, .005},
+		{.005, .10, .175, .445, .175, .10},
+		{.005, .005, .20, .175, .44, .175},
+		{.005, .005, .005, .20, .35, .435},
+	}
+	for recorded, id := range car.ConditionIDs {
+		for name, row := range map[string]struct {
+			part   string
+			opened bool
+			want   [6][6]float64
+		}{
+			"seen":    {"floor_brace", false, seen},
+			"outside": {"inner_sill", false, closed},
+			"opened":  {"inner_sill", true, seen},
+		} {
+			p := part(t, b, row.part)
+			if closedBox := name != "seen"; p.SeenWhenStripped == closedBox || p.Face == car.Outer {
+				t.Fatalf("%s is not the part for this case", row.part)
+			}
+			l := read(t, p, SurveyEntry{Condition: id, Finding: "none", Opened: row.opened})
+			for is := range l {
+				near(t, name+": "+car.ConditionIDs[is]+" recorded as "+id, l[is][0][0], row.want[is][recorded]*.97, 1e-15)
+			}
+		}
+	}
+}
+
+// Whatever the truth, the chances of all records of it add up to one.
+func TestReadingAddsUp(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	for _, id := range []string{"outer_sill", "floor_brace", "inner_sill"} {
+		p := part(t, b, id)
+		var sum damage.Likelihood
+		for _, condition := range car.ConditionIDs {
+			for f, finding := range damage.FindingIDs {
+				for _, dent := range []string{Yes, No} {
+					if p.Face != car.Outer && (damage.Finding(f) == damage.FillerOverHole || dent == Yes) {
+						continue // cannot be, or is read as patch
+					}
+					l := read(t, p, SurveyEntry{Condition: condition, Finding: finding, Dent: dent})
+					for k := range l {
+						for f := range l[k] {
+							for d := range l[k][f] {
+								sum[k][f][d] += l[k][f][d]
+							}
+						}
+					}
+				}
+			}
+		}
+		for k := range sum {
+			for f := range sum[k] {
+				for d := range sum[k][f] {
+					near(t, id, sum[k][f][d], 1, 1e-14)
+				}
+			}
+		}
+	}
+}
+
+func TestReadingBlanks(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	outer, seen, closed := part(t, b, "outer_sill"), part(t, b, "floor_brace"), part(t, b, "inner_sill")
+	same := func(what string, p *car.Part, a, b SurveyEntry) {
+		t.Helper()
+		if *read(t, p, a) != *read(t, p, b) {
+			t.Errorf("%s: not the same", what)
+		}
+	}
+	same("blank on a seen item is none", outer, SurveyEntry{Condition: "gone"}, SurveyEntry{Condition: "gone", Finding: "none", Dent: No})
+	same("blank on an opened box is none", closed, SurveyEntry{Condition: "gone", Opened: true}, SurveyEntry{Condition: "gone", Finding: "none", Opened: true})
+	same("opening what is seen anyway", seen, SurveyEntry{Condition: "sound"}, SurveyEntry{Condition: "sound", Opened: true})
+	same("filler on an inner item is patch", seen, SurveyEntry{Finding: "filler_over_hole"}, SurveyEntry{Finding: "patch_over_rust"})
+	outside := read(t, closed, SurveyEntry{Condition: "gone"})
+	for k := range outside {
+		for f := range outside[k] {
+			if outside[k][f] != outside[k][0] {
+				t.Error("a blank on a closed box from outside says something of repairs")
+			}
+		}
+	}
+	for _, p := range []*car.Part{outer, seen, closed} {
+		if read(t, p, SurveyEntry{}) != nil || read(t, p, SurveyEntry{Opened: true}) != nil {
+			t.Errorf("%s: a blank entry says something", p.ID)
+		}
+	}
+	if read(t, seen, SurveyEntry{Dent: No}) != nil {
+		t.Error("no dent on an inner item says something")
+	}
+	dent := read(t, outer, SurveyEntry{Dent: Yes}) // and nothing of the condition or of repairs
+	near(t, "dent", dent[5][3][1]/dent[0][0][0], .97/.03, 1e-12)
+	near(t, "dent alone", dent[5][3][0], dent[0][0][0], 0)
+	finding := read(t, outer, SurveyEntry{Finding: "replaced"})
+	near(t, "finding", finding[5][damage.Replaced][1]/finding[0][damage.NoFinding][0], .97/.01, 1e-12)
+	finding = read(t, seen, SurveyEntry{Finding: "replaced"})
+	near(t, "finding inside", finding[5][damage.Replaced][1]/finding[0][damage.PatchOverRust][0], .97/.015, 1e-12)
+}
+
+func TestReadingRefused(t *testing.T) {
+	b := load(t, "two_door_unitary")
+	for path, e := range map[string]SurveyEntry{
+		"condition": {Condition: "rusty"},
+		"finding":   {Condition: "gone", Finding: "patch"},
+		"dent":      {Condition: "gone", Dent: CouldNot},
+		"dent on":   {Condition: "gone", Dent: Yes},
+	} {
+		l, err := Reading(part(t, b, "inner_sill"), e)
+		var refused *strict.Error
+		if l != nil || !errors.As(err, &refused) || refused.Path != strings.Fields(path)[0] || refused.Expected == "" {
+			t.Errorf("%s: %v, %v", path, l, err)
+		}
+	}
+}
+
+// Damaged data are refused where they stand.
+func TestDataRefused(t *testing.T) {
+	for name, row := range map[string]struct{ old, new, path string }{
+		"chance of one":    {"[0.02, 0.05, 0.35, 0.75, 0.92, 0.97]", "[0.02, 0.05, 0.35, 0.75, 0.92, 1]", "looks[5].yes_by_condition[5]"},
+		"chance missing":   {"[0.02, 0.05, 0.35, 0.75, 0.92, 0.97]", "[0.02, 0.05, 0.35, 0.75, 0.92]", "looks[5].yes_by_condition"},
+		"unknown member":   {`"not_at_lead": true`, `"at_lead": true`, "looks[2]"},
+		"unknown finding":  {`"patch_over_rust": 0.15`, `"patch": 0.15`, "looks[2].yes_by_finding"},
+		"weight above one": {`"further": 0.4`, `"further": 1.4`, "weights.further"},
+		"no source":        {`"source": "assumption: common practice, no published source"`, `"source": 1`, "looks[0].source"},
+	} {
+		text := strings.Replace(string(looksFile), row.old, row.new, 1)
+		_, err := readLooks([]byte(text))
+		var refused *strict.Error
+		if !errors.As(err, &refused) || refused.Path != row.path {
+			t.Errorf("%s: %v, want %s", name, err, row.path)
+		}
+	}
+	_, err := readReading([]byte(strings.Replace(string(readingFile), "0.97", "1", 1)))
+	var refused *strict.Error
+	if !errors.As(err, &refused) || refused.Path != "finding_right" {
+		t.Errorf("reading: %v", err)
+	}
+}

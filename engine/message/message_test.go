@@ -1,0 +1,169 @@
+package message
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"underpaint/engine/rates"
+)
+
+const goodCar = `{"format":"underpaint car 1","asked_in":2026,"bodies":["two_door_unitary"],"made":{"year":1967},` +
+	`"life":[{"place":"mild","kept":"driven_all_year"}],"earlier_work":"not_known_of","standard":"show"}`
+
+func opened(t testing.TB) *Engine {
+	t.Helper()
+	e := &Engine{}
+	text, err := json.Marshal(string(rates.Sample()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	reply := e.Ask([]byte(`{"id":1,"ask":"open","rates":` + string(text) + `}`))
+	if !strings.HasPrefix(string(reply), `{"id":1,"kind":"opened"`) {
+		t.Fatalf("not opened: %.200s", reply)
+	}
+	return e
+}
+
+// TestRefusals: bad input gives the path and what was expected, and no figure.
+func TestRefusals(t *testing.T) {
+	cases := []struct{ name, from, to, path string }{
+		{"unknown key", `"made"`, `"mode":1,"made"`, ""},
+		{"duplicate key", `"standard":"show"`, `"standard":"show","standard":"driver"`, ""},
+		{"unknown body", `two_door_unitary`, `hovercraft`, "bodies[0]"},
+		{"body twice", `["two_door_unitary"]`, `["two_door_unitary","two_door_unitary"]`, "bodies[1]"},
+		{"year as text", `1967`, `"1967"`, "made.year"},
+		{"negative year", `1967`, `-1967`, "made.year"},
+		{"huge number", `1967`, `1e308`, "made.year"},
+		{"future car", `"asked_in":2026`, `"asked_in":1967`, "asked_in"},
+		{"unknown place", `"mild"`, `"atlantis"`, "life[0].place"},
+		{"unknown standard", `"show"`, `"best"`, "standard"},
+		{"life longer than the car", `"kept":"driven_all_year"}]`, `"kept":"driven_all_year"},{"place":"salt","kept":"mostly_garaged","years":70}]`, "life[1].years"},
+		{"no life", `[{"place":"mild","kept":"driven_all_year"}]`, `[]`, "life"},
+		{"look on a part without it", `"standard":"show"`, `"standard":"show","looks":[{"look":"carpet","on":"outer_sill.left","result":"yes","by":"customer"}]`, "looks[0].on"},
+		{"shop's look by a customer", `"standard":"show"`, `"standard":"show","looks":[{"look":"prod","on":"front_floor.left","result":"yes","by":"customer"}]`, "looks[0].by"},
+		{"two answers to one look", `"standard":"show"`, `"standard":"show","looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"},{"look":"bubbles","on":"outer_sill.left","result":"no","by":"customer"}]`, "looks[1].on"},
+		{"option of another body", `"standard":"show"`, `"standard":"show","options":["outside_fenders"]`, "options[0]"},
+	}
+	e := opened(t)
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			car := strings.Replace(goodCar, c.from, c.to, 1)
+			if car == goodCar {
+				t.Fatal("the case changes nothing")
+			}
+			reply := string(e.Ask([]byte(`{"id":2,"ask":"range","effort":"rough","car":` + car + `}`)))
+			if !strings.Contains(reply, `"kind":"refused"`) {
+				t.Fatalf("not refused: %.200s", reply)
+			}
+			if c.path != "" && !strings.Contains(reply, `"path":"`+c.path+`"`) {
+				t.Errorf("want the path %s: %s", c.path, reply)
+			}
+			if strings.Contains(reply, "_minor") {
+				t.Errorf("a refusal with a figure: %s", reply)
+			}
+		})
+	}
+}
+
+// TestBrokenRequests: whatever comes in, a refusal comes out and the car in hand
+// stays.
+func TestBrokenRequests(t *testing.T) {
+	e := opened(t)
+	for _, text := range []string{"", "{", "null", "[]", `{"id":1}`, `{"id":-1,"ask":"range"}`, `{"id":1,"ask":"sing"}`, goodCar, goodCar + "x",
+		strings.Repeat("[", 100000), `{"id":3,"ask":"cover","sum":"a lot"}`, `{"id":3,"ask":"cover","sum":"100"}`} {
+		if reply := string(e.Ask([]byte(text))); !strings.Contains(reply, `"kind":"refused"`) {
+			t.Errorf("%.40q: not refused: %.200s", text, reply)
+		}
+	}
+}
+
+// TestCarFileRoundTrip: the text of a car is the same after reading it back.
+func TestCarFileRoundTrip(t *testing.T) {
+	c, err := DecodeCar([]byte(goodCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := DecodeCar(c.Text())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(again.Text()) != string(c.Text()) {
+		t.Errorf("%s\n%s", c.Text(), again.Text())
+	}
+}
+
+// TestSameBytes pins whole replies. The same test runs as wasm: the figures are
+// the same bytes there. A change that means to change figures changes these
+// sums, and says so in its commit.
+func TestSameBytes(t *testing.T) {
+	for _, c := range sameBytes {
+		e := opened(t)
+		car := strings.NewReplacer("two_door_unitary", c.body, `"show"`, `"`+c.standard+`"`).Replace(goodCar)
+		reply := e.Ask([]byte(`{"id":2,"ask":"range","effort":"rough","car":` + car + `}`))
+		if !strings.Contains(string(reply), `"kind":"range"`) {
+			t.Fatalf("%s: %.300s", c.body, reply)
+		}
+		sum := sha256.Sum256(reply)
+		if got := hex.EncodeToString(sum[:8]); got != c.sum {
+			t.Errorf("%s %s: %s, pinned %s", c.body, c.standard, got, c.sum)
+		}
+	}
+}
+
+var sameBytes = []struct{ body, standard, sum string }{
+	{"two_door_unitary", "show", "348fa2767c4acb60"},
+	{"hardtop_on_frame", "driver", "db1a0d6cf9b720c0"},
+	{"pickup", "concours", "ac73c6004f647d6c"},
+	{"open_two_seater", "not_sure", "3f9cccc2522fbeb2"},
+	{"convertible_unitary", "show", "e05301d716279c11"},
+	{"four_door_saloon", "show", "2d1358edf421db59"},
+}
+
+// TestSettles: a range gets to its stated accuracy, and the ends are in order.
+func TestSettles(t *testing.T) {
+	s, err := NewSession(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := DecodeCar([]byte(goodCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Open(c); err != nil {
+		t.Fatal(err)
+	}
+	if state := s.Settle(); state != Settled {
+		t.Fatalf("state %s", state)
+	}
+	r := s.Rows()[0]
+	if !(0 < r.Low && r.Low < r.Half && r.Half < r.SetAside && r.SetAside < r.High) {
+		t.Errorf("ends out of order: %d %d %d %d", r.Low, r.Half, r.SetAside, r.High)
+	}
+	if float64(r.Low) > r.Exact.Low || float64(r.High) < r.Exact.High {
+		t.Error("an end was rounded inward")
+	}
+	if w := r.Exact.High - r.Exact.Low; max(r.Exact.SELow, r.Exact.SEHigh) > s.Accuracy.ShareOfWidth*w {
+		t.Error("settled without the accuracy asked for")
+	}
+}
+
+func FuzzDecodeCar(f *testing.F) {
+	f.Add([]byte(goodCar))
+	f.Add([]byte(strings.Replace(goodCar, "mild", "salt", 1)))
+	f.Add([]byte(`{"format":"underpaint car 1"`))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		c, err := DecodeCar(text)
+		if (c == nil || err != nil) && err == nil {
+			t.Fatal("neither a car nor a reason")
+		}
+		if err != nil {
+			return
+		}
+		if again, err := DecodeCar(c.Text()); err != nil || string(again.Text()) != string(c.Text()) {
+			t.Fatalf("read back differently: %s", c.Text())
+		}
+	})
+}
