@@ -93,13 +93,12 @@ type StageLineReply struct{ Text, Basis, AmountText string }
 
 func (s *Session) stage(t *work.Table) StageReply {
 	st := t.StagePrice()
-	c := s.Rates.Currency
-	out := StageReply{Price: st.Likely, PriceText: c.TextWhole(st.Likely), Includes: s.Rates.Strip.Includes}
+	out := StageReply{Price: st.Likely, PriceText: s.wholeText(st.Likely), Includes: s.Rates.Strip.Includes}
 	var each, hourly, cost []string
 	var ceiling money.Minor
 	for _, l := range st.Lines {
 		name := l.Name.In(s.Rates.Words)
-		line := StageLineReply{Text: name, Basis: "fixed", AmountText: c.TextWhole(l.Likely)}
+		line := StageLineReply{Text: name, Basis: "fixed", AmountText: s.wholeText(l.Likely)}
 		switch l.How {
 		case rates.EachOne:
 			line.Basis = grouped(int64(l.Each)) + " at a price each"
@@ -107,7 +106,7 @@ func (s *Session) stage(t *work.Table) StageReply {
 		case rates.ByTheHour:
 			line.Basis = "by the hour"
 			if l.Ceiling > 0 {
-				line.Basis += ", no more than " + c.TextWhole(l.Ceiling)
+				line.Basis += ", no more than " + s.wholeText(l.Ceiling)
 				ceiling += l.Ceiling
 			}
 			hourly = append(hourly, lowerFirst(name))
@@ -120,11 +119,11 @@ func (s *Session) stage(t *work.Table) StageReply {
 	if s.Rates.Strip.PriceSet {
 		out.Lines = fixedTogether(out.Lines)
 	} else if st.Materials > 0 {
-		out.Lines = append(out.Lines, StageLineReply{"Materials of this stage", "fixed", c.TextWhole(st.Materials)})
+		out.Lines = append(out.Lines, StageLineReply{"Materials of this stage", "fixed", s.wholeText(st.Materials)})
 	}
-	out.FixedLine = s.fixedLine(c.TextWhole(st.Fixed), each, hourly, cost, ceiling, st.SentOut)
+	out.FixedLine = s.fixedLine(s.wholeText(st.Fixed), each, hourly, cost, ceiling, st.SentOut)
 	out.GetLine = "You get the shell in primer and every part's condition in writing."
-	out.StopLine = "To stop there: " + c.TextWhole(st.ToStop) + "."
+	out.StopLine = "To stop there: " + s.wholeText(st.ToStop) + "."
 	return out
 }
 
@@ -146,7 +145,7 @@ func (s *Session) fixedLine(fixed string, each, hourly, cost []string, ceiling m
 	if len(hourly) > 0 {
 		line += ". By the hour: " + join(hourly, "; ")
 		if ceiling > 0 {
-			line += ", where a ceiling is named no more than " + s.Rates.Currency.TextWhole(ceiling) + " together"
+			line += ", where a ceiling is named no more than " + s.wholeText(ceiling) + " together"
 		}
 	}
 	if len(cost) > 0 || sentOut {
@@ -160,4 +159,14 @@ func sentOutWords(yes bool) []string {
 		return []string{"work sent out"}
 	}
 	return nil
+}
+
+// wholeText writes the parts of a stage to the nearest whole unit of money: they
+// are worked out from likely hours, and cents would claim more than is known.
+func (s *Session) wholeText(m money.Minor) string {
+	major := money.Minor(1)
+	for range s.Rates.Currency.Digits {
+		major *= 10
+	}
+	return s.Rates.Currency.TextWhole(money.RoundNearest(m, major))
 }
