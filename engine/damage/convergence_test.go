@@ -1,0 +1,101 @@
+//go:build !js
+
+// Left out of the wasm run for its length alone: the arithmetic is the same
+// there, which the pinned replies of package message hold to the bit.
+
+package damage_test
+
+import (
+	"math"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/evidence"
+	"underpaint/engine/exposure"
+)
+
+// TestGridsHaveConverged: against much finer grids no chance of a condition moves
+// by more than .0002, before any survey and after surveys that found every sill,
+// floor and corner item rusted through, or sound and lightly pitted by turns.
+func TestGridsHaveConverged(t *testing.T) {
+	worst := 0.0
+	for _, id := range []string{"two_door_unitary", "hardtop_on_frame"} {
+		body, err := car.Load(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, place := range []string{"dry", "mild", "salt", "sea"} {
+			for name, seen := range surveys(t, body) {
+				d := gap(t, body, place, seen, damage.StandardGrids)
+				if d > 0.0002 {
+					t.Errorf("%s, %s, %s: a chance moves by %.6f", id, place, name, d)
+				}
+				worst = math.Max(worst, d)
+			}
+		}
+	}
+	t.Logf("largest move %.6f", worst)
+}
+
+// TestCoarseGridsAreCaught proves that the gate can go red.
+func TestCoarseGridsAreCaught(t *testing.T) {
+	body, err := car.Load("two_door_unitary")
+	if err != nil {
+		t.Fatal(err)
+	}
+	coarse := damage.Grids{Car: damage.Grid{Points: 7, Reach: 4}, Group: damage.Grid{Points: 5, Reach: 3}, Pocket: damage.Grid{Points: 5, Reach: 3}}
+	if d := gap(t, body, "salt", surveys(t, body)["sound and light"], coarse); d < 0.0002 {
+		t.Errorf("coarse grids moved a chance by %.6f only", d)
+	}
+}
+
+// surveys are what may have been found: nothing, everything bad, everything good.
+func surveys(t *testing.T, b *car.Body) map[string][]*damage.Likelihood {
+	bad, good := make([]*damage.Likelihood, len(b.Items)), make([]*damage.Likelihood, len(b.Items))
+	turn := 0
+	for i := range b.Items {
+		switch b.Groups[b.PartOf(i).Group].ID {
+		case "sill", "floor", "corner":
+		default:
+			continue
+		}
+		read := func(condition string) *damage.Likelihood {
+			l, err := evidence.Reading(b.PartOf(i), evidence.SurveyEntry{Condition: condition, Opened: !b.PartOf(i).SeenWhenStripped})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return l
+		}
+		bad[i], good[i] = read("rusted_through"), read([]string{"sound", "light_pitting"}[turn%2])
+		turn++
+	}
+	if turn < 20 {
+		t.Fatalf("only %d items in sills, floors and corners", turn)
+	}
+	return map[string][]*damage.Likelihood{"nothing seen": nil, "all rusted through": bad, "sound and light": good}
+}
+
+// gap is the largest difference of any chance between grids and the fine ones.
+func gap(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids) (worst float64) {
+	t.Helper()
+	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+		{Climate: place, Years: 15, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all [2][]damage.Chances
+	for n, g := range []damage.Grids{grids, damage.FineGrids} {
+		m, err := damage.New(damage.Known{Body: b, Levels: levels, Seen: seen}, g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all[n] = m.Chances()
+	}
+	for i := range all[0] {
+		for k := range all[0][i].Condition {
+			worst = math.Max(worst, math.Abs(all[0][i].Condition[k]-all[1][i].Condition[k]))
+		}
+	}
+	return worst
+}
