@@ -25,6 +25,7 @@ type pricing struct {
 }
 
 func (t *Table) setMoney() error {
+	t.money = pricing{}
 	m := &t.money
 	m.rhoRest = math.Sqrt(1 - t.fig.rho*t.fig.rho)
 	for _, a := range t.fig.above {
