@@ -109,3 +109,44 @@ func TestZeroRates(t *testing.T) {
 		}
 	}
 }
+
+// TestMoreDamageNeverCostsLess: on every item of every body, at every standard,
+// the mean price of what is done (likely hours and prices) does not fall from one
+// condition to the next worse. A single draw may: a bolted-on panel can be cheaper
+// than a section let into a bad one.
+func TestMoreDamageNeverCostsLess(t *testing.T) {
+	items := 0
+	for _, body := range car.BodyIDs {
+		for _, standard := range car.Standards {
+			_, table := testTable(t, body, standard)
+			for i := range table.items {
+				line, before := &table.items[i], 0.0
+				if line.once {
+					continue // another chassis is priced once, for the whole car
+				}
+				for k := range line.chance {
+					mean := 0.0
+					for w, p := range line.chance[k] {
+						one := &line.ways[line.instead[w]]
+						cost := 0.0
+						for n := 0; n < one.n; n++ {
+							cost += one.hours[n].Likely() * table.Rates.Labour.Trades[one.trade[n]].Rate.Published.InexactFloat64()
+						}
+						if one.price != nil {
+							cost += one.price.Likely() / table.minorPerMajor()
+						}
+						mean += p * cost
+					}
+					if mean < before-1e-9 {
+						t.Errorf("%s, %s, %s: %s costs %.2f, a step better %.2f", body, standard, table.Body.Items[i].ID, car.ConditionIDs[k], mean, before)
+					}
+					before = mean
+				}
+				items++
+			}
+		}
+	}
+	if items < 1500 {
+		t.Errorf("only %d items looked at", items)
+	}
+}
