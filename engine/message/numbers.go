@@ -55,21 +55,21 @@ func grouped(n int64) string {
 // tenths is a share as a whole number of cars in ten.
 func tenths(share float64) int { return int(math.Floor(share*10 + 0.5)) }
 
-// carsInTen says a share in words: "6 cars in 10".
+// carsInTen says a share in words: "6 cars of 10".
 func carsInTen(share float64) string {
 	switch n := tenths(share); {
 	case share == 0:
 		return "none of the imagined cars"
 	case share < 0.05:
-		return "fewer than 1 car in 20"
+		return "fewer than 1 car of 20"
 	case share == 1:
 		return "every one of the imagined cars"
 	case share > 0.95:
-		return "more than 19 cars in 20"
+		return "more than 19 cars of 20"
 	case n == 1:
-		return "1 car in 10"
+		return "1 car of 10"
 	default:
-		return strconv.Itoa(n) + " cars in 10"
+		return strconv.Itoa(n) + " cars of 10"
 	}
 }
 

@@ -138,20 +138,21 @@ func fixedTogether(lines []StageLineReply) []StageLineReply {
 }
 
 func (s *Session) fixedLine(fixed string, each, hourly, cost []string, ceiling money.Minor, sentOut bool) string {
-	line := fixed + " of it is fixed"
+	line := fixed + " of it is fixed."
 	if len(each) > 0 {
-		line += ", counting " + join(each, "; ") + " at a price each"
+		line += " At a price each, in that sum: " + join(each, "; ") + "."
 	}
 	if len(hourly) > 0 {
-		line += ". By the hour: " + join(hourly, "; ")
+		line += " By the hour: " + join(hourly, "; ")
 		if ceiling > 0 {
-			line += ", where a ceiling is named no more than " + s.wholeText(ceiling) + " together"
+			line += "; those with a ceiling no more than " + s.wholeText(ceiling) + " together"
 		}
+		line += "."
 	}
 	if len(cost) > 0 || sentOut {
-		line += ". At cost: " + join(append(cost, sentOutWords(sentOut)...), "; ")
+		line += " At cost: " + join(append(cost, sentOutWords(sentOut)...), "; ") + "."
 	}
-	return line + "."
+	return line
 }
 
 func sentOutWords(yes bool) []string {

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"underpaint/engine/rates"
+)
+
+const goodCar = `{"format":"underpaint car 1","asked_in":2026,"bodies":["pickup"],"made":{"decade":1950},` +
+	`"life":[{"place":"dry","kept":"mostly_outside"}],"standard":"driver"}`
+
+// files writes a folder with the sample rates and the given car files.
+func files(t *testing.T, cars map[string]string) (dir, ratesFile string) {
+	t.Helper()
+	dir, ratesFile = t.TempDir(), filepath.Join(t.TempDir(), "rates.json")
+	for name, text := range cars {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.WriteFile(ratesFile, rates.Sample(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return dir, ratesFile
+}
+
+func command1(args ...string) (code int, out, complaints string) {
+	var o, e bytes.Buffer
+	code = run(args, strings.NewReader(goodCar), &o, &e)
+	return code, o.String(), e.String()
+}
+
+func TestExitCodes(t *testing.T) {
+	dir, ratesFile := files(t, map[string]string{"good.json": goodCar, "broken.json": goodCar[:50], "young.json": strings.Replace(goodCar, "1950", "1955", 1)})
+	at := func(name string) string { return filepath.Join(dir, name) }
+	cases := []struct {
+		name string
+		args []string
+		code int
+		says string // in what is printed, or in the complaint when the code is not 0
+	}{
+		{"nothing", nil, 2, "usage:"},
+		{"unknown command", []string{"sing"}, 2, `"sing" is not a command`},
+		{"unknown flag", []string{"range", "--loud"}, 2, "usage:"},
+		{"no rates", []string{"range", at("good.json")}, 2, "--rates"},
+		{"help", []string{"help"}, 0, "usage:"},
+		{"a range in words", []string{"range", at("good.json"), "--rates", ratesFile}, 0, "Think of 10 cars like yours."},
+		{"flags first", []string{"range", "--rates", ratesFile, at("good.json")}, 0, "not an estimate, not a quotation, not a ceiling"},
+		{"from standard input", []string{"range", "-", "--rates", ratesFile}, 0, "Pickup"},
+		{"no such file", []string{"range", at("none.json"), "--rates", ratesFile}, 1, "none.json"},
+		{"half a file", []string{"range", at("broken.json"), "--rates", ratesFile}, 1, "broken.json"},
+		{"a decade that is none", []string{"range", at("young.json"), "--rates", ratesFile}, 1, "made.decade"},
+		{"a car for rates", []string{"range", at("good.json"), "--rates", at("good.json")}, 1, "good.json"},
+		{"check a car", []string{"check", at("good.json")}, 0, "a car file that can be used"},
+		{"check rates", []string{"check", ratesFile}, 0, "check code"},
+		{"check both, one broken", []string{"check", at("good.json"), at("broken.json")}, 1, "broken.json"},
+		{"sample", []string{"sample", "rates"}, 0, `"underpaint rates 1"`},
+		{"sample of nothing", []string{"sample"}, 2, "rates-uk"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			code, out, complaints := command1(c.args...)
+			if code != c.code {
+				t.Errorf("exit code %d, want %d: %s", code, c.code, complaints)
+			}
+			said := out
+			if c.code != 0 {
+				said = complaints
+				if strings.Contains(out, "$") {
+					t.Errorf("a figure beside a refusal: %s", out)
+				}
+			}
+			if !strings.Contains(said, c.says) {
+				t.Errorf("want %q in %.300q", c.says, said)
+			}
+		})
+	}
+}
+
+// TestFolder goes on past a broken file, in the order of the names, and gives the
+// same bytes as one car alone.
+func TestFolder(t *testing.T) {
+	other := strings.Replace(goodCar, `"dry"`, `"salt"`, 1)
+	dir, ratesFile := files(t, map[string]string{"a.json": goodCar, "b.json": "{", "c.json": other})
+	code, out, complaints := command1("range", dir, "--rates", ratesFile, "--json")
+	if code != 1 || !strings.Contains(complaints, "b.json") {
+		t.Errorf("exit code %d: %s", code, complaints)
+	}
+	_, a, _ := command1("range", filepath.Join(dir, "a.json"), "--rates", ratesFile, "--json")
+	_, c, _ := command1("range", filepath.Join(dir, "c.json"), "--rates", ratesFile, "--json")
+	if a == "" || a == c || out != a+c {
+		t.Error("the folder does not give what its cars give")
+	}
+}
+
+// TestTooLong refuses a file that cannot be ours without reading it to its end.
+func TestTooLong(t *testing.T) {
+	endless := strings.NewReader(strings.Repeat(" ", 50<<20))
+	var out, complaints bytes.Buffer
+	if code := run([]string{"check", "-"}, endless, &out, &complaints); code != 1 || !strings.Contains(complaints.String(), "5 MB") {
+		t.Errorf("exit code %d: %s", code, complaints.String())
+	}
+	if endless.Len() < 40<<20 {
+		t.Error("the file was read to its end")
+	}
+}
