@@ -27,6 +27,9 @@ type ends struct{ low, high, seLow, seHigh float64 }
 // ends takes P10 and P90 of all cars, and their standard errors from the spread
 // over the randomisations.
 func (one *row) ends() (e ends) {
+	if one.knownAt == len(one.total) && one.knownAt > 0 {
+		return one.known
+	}
 	all := slices.Clone(one.total)
 	slices.Sort(all)
 	e.low, e.high = chance.QuantileMinor(all, 0.1), chance.QuantileMinor(all, 0.9)
@@ -41,6 +44,7 @@ func (one *row) ends() (e ends) {
 		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
 	}
 	e.seLow, e.seHigh = standardError(low[:]), standardError(high[:])
+	one.known, one.knownAt = e, len(one.total)
 	return e
 }
 

@@ -51,15 +51,17 @@ var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint"
 
 // row is what is kept of every imagined car at one standard.
 type row struct {
-	table  *work.Table
-	u      *work.Uniforms
-	bill   *work.Bill
-	total  []int64 // minor units, by car
-	hours  []int64 // thousandths
-	weeks  []int64 // thousandths
-	metal  []int64 // thousandths of metalwork after the strip
-	kinds  [Kinds][]int64
-	raised []int32 // by item: cars in which something else forced it open
+	table   *work.Table
+	u       *work.Uniforms
+	bill    *work.Bill
+	total   []int64 // minor units, by car
+	hours   []int64 // thousandths
+	weeks   []int64 // thousandths
+	metal   []int64 // thousandths of metalwork after the strip
+	kinds   [Kinds][]int64
+	raised  []int32 // by item: cars in which something else forced it open
+	known   ends    // as of the first knownAt cars, so that asking again costs nothing
+	knownAt int
 }
 
 // Run is a growing set of imagined cars, priced at one or more standards.

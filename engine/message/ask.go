@@ -78,7 +78,7 @@ func checkCar(id int64, f strict.Field) []byte {
 }
 
 func (s *Session) askRange(id int64, f strict.Field) []byte {
-	f.Keys("id", "ask", "car", "effort", "axis_at_least", "before")
+	f.Keys("id", "ask", "car", "effort", "axis_at_least", "before", "quiet")
 	effort := f.Get("effort").OneOf("rough", "settle")
 	view := view{}
 	if f.Has("axis_at_least") {
@@ -89,6 +89,7 @@ func (s *Session) askRange(id int64, f strict.Field) []byte {
 		b.Keys("low_minor", "high_minor", "answer")
 		view.before = &before{money.Minor(b.Get("low_minor").Number(0, 1e15)), money.Minor(b.Get("high_minor").Number(0, 1e15)), b.Get("answer").Text(200)}
 	}
+	quiet := f.Has("quiet") && f.Get("quiet").Bool()
 	c := readCar(f.Get("car"))
 	if err := f.Err(); err != nil {
 		return refused(id, "car", err)
@@ -102,7 +103,23 @@ func (s *Session) askRange(id int64, f strict.Field) []byte {
 	} else {
 		state = s.rough()
 	}
+	if quiet && state == Refining {
+		return s.refining(id)
+	}
 	return s.rangeReply(id, state, view)
+}
+
+// refining is the short reply of a range that goes on and need not be shown yet:
+// saying a range costs about as much as another block of imagined cars.
+func (s *Session) refining(id int64) []byte {
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "range")
+		member(w, "state", string(Refining))
+		w.Key("imagined_cars")
+		w.Whole(int64(s.Cars()))
+	})
+	return w.Bytes()
 }
 
 // askCover says in how many cars of ten a sum would be enough.

@@ -46,7 +46,8 @@ func (s *Session) row(b *bodyRun, k int) Row {
 		"1 would cost more than " + row.HighText,
 	}
 	row.SetAsideLine = "If you set aside " + row.SetAsideText + ", 2 cars in 10 would still cost more."
-	row.GoodTo = "each end good to about ±" + c.TextWhole(goodTo(x))
+	// U+2060 keeps the sign and the amount on one line.
+	row.GoodTo = "each end good to about ±\u2060" + c.TextWhole(goodTo(x))
 	row.DotsText = "Each dot is one car in twenty: 2 below, 16 between, 2 above."
 	row.NotAnEstimate = "A cost range: not an estimate, not a quotation, not a ceiling."
 	row.HoursLine, row.WeeksLine = s.hoursLine(x), s.weeksLine(x)

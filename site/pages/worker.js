@@ -76,13 +76,15 @@ async function range(id, request) {
   let reply = ask({ ...request, effort: "rough" }, id);
   let shown = performance.now();
   while (reply.kind === "range" && (reply.state === "rough" || reply.state === "refining")) {
-    if (reply.state === "rough" || performance.now() - shown > 250) {
+    if (reply.rows) {
       postMessage({ kind: "reply", id, last: false, reply });
       shown = performance.now();
     }
     await breathe();
     if (newest !== id) { postMessage({ kind: "overtaken", id }); return; }
-    reply = ask({ ...request, effort: "settle" }, id);
+    // A quiet slice only adds imagined cars; saying the range costs as much again.
+    const quiet = performance.now() - shown < 400;
+    reply = ask({ ...request, effort: "settle", quiet }, id);
   }
   postMessage({ kind: "reply", id, last: true, reply });
 }
