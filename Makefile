@@ -41,6 +41,8 @@ bench: ## Go's own benchmarks
 	go test -run '^$$' -bench . -benchmem ./engine/...
 
 fuzz: ## a minute on each decoder
+	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/strict
+	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecodeCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
 

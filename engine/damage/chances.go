@@ -1,6 +1,10 @@
 package damage
 
-import "underpaint/engine/car"
+import (
+	"math"
+
+	"underpaint/engine/car"
+)
 
 // Chances are the posterior chances of one item.
 type Chances struct {
@@ -119,10 +123,10 @@ func (m *Model) HistoryLevel() []float64 {
 // CarFactor is the posterior mean of the factor of the car as a whole, in
 // standard deviations: above 0, worse than such cars usually are.
 func (m *Model) CarFactor() (mean float64) {
-	mid := m.carTerm[len(m.carTerm)-1] / StandardGrids.Car.Reach
+	one := m.fig.sigma * math.Sqrt(m.fig.car) // what one standard deviation adds to y
 	for root, v := range m.posterior.Root() {
 		_, k, _ := m.split(root)
-		mean += float64(v*m.carTerm[k]) / mid
+		mean += float64(v*m.carTerm[k]) / one
 	}
 	return mean
 }

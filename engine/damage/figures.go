@@ -3,6 +3,7 @@ package damage
 import (
 	_ "embed"
 	"math"
+	"sync"
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
@@ -62,7 +63,10 @@ const (
 	closed
 )
 
-func loadFigures() (*figures, error) {
+// loadFigures reads the embedded figures once; they are never changed.
+var loadFigures = sync.OnceValues(readFigures)
+
+func readFigures() (*figures, error) {
 	f, err := strict.Parse(figuresFile)
 	if err != nil {
 		return nil, err

@@ -22,7 +22,12 @@ type Range struct {
 	Kinds                     [Kinds]Quantiles
 }
 
-type ends struct{ low, high, seLow, seHigh float64 }
+// ends are the ends of a range with their standard errors, and the totals in
+// order that they were read from.
+type ends struct {
+	low, high, seLow, seHigh float64
+	sorted                   []int64
+}
 
 // ends takes P10 and P90 of all cars, and their standard errors from the spread
 // over the randomisations.
@@ -30,9 +35,9 @@ func (one *row) ends() (e ends) {
 	if one.knownAt == len(one.total) && one.knownAt > 0 {
 		return one.known
 	}
-	all := slices.Clone(one.total)
-	slices.Sort(all)
-	e.low, e.high = chance.QuantileMinor(all, 0.1), chance.QuantileMinor(all, 0.9)
+	e.sorted = slices.Clone(one.total)
+	slices.Sort(e.sorted)
+	e.low, e.high = chance.QuantileMinor(e.sorted, 0.1), chance.QuantileMinor(e.sorted, 0.9)
 	per := len(one.total) / Randomisations
 	part := make([]int64, per)
 	var low, high [Randomisations]float64
@@ -66,11 +71,9 @@ func (r *Run) Range(k int) Range {
 	one := &r.rows[k]
 	e := one.ends()
 	out := Range{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
-	all := slices.Clone(one.total)
-	slices.Sort(all)
-	out.Half, out.SetAside = chance.QuantileMinor(all, 0.5), chance.QuantileMinor(all, 0.8)
+	out.Half, out.SetAside = chance.QuantileMinor(e.sorted, 0.5), chance.QuantileMinor(e.sorted, 0.8)
 	for d := range out.Dots {
-		out.Dots[d] = chance.QuantileMinor(all, (float64(d)+0.5)/20)
+		out.Dots[d] = chance.QuantileMinor(e.sorted, (float64(d)+0.5)/20)
 	}
 	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
 	for kind := range out.Kinds {

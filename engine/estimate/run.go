@@ -59,8 +59,7 @@ type row struct {
 	weeks   []int64 // thousandths
 	metal   []int64 // thousandths of metalwork after the strip
 	kinds   [Kinds][]int64
-	raised  []int32 // by item: cars in which something else forced it open
-	known   ends    // as of the first knownAt cars, so that asking again costs nothing
+	known   ends // as of the first knownAt cars, so that asking again costs nothing
 	knownAt int
 }
 
@@ -84,7 +83,7 @@ func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
 	r := &Run{Seed: seed, model: model, car: model.NewCar(), holed: make([]int32, len(b.Items)),
 		zone: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts))}
 	for _, t := range tables {
-		r.rows = append(r.rows, row{table: t, u: t.NewUniforms(), bill: t.NewBill(), raised: make([]int32, len(b.Items))})
+		r.rows = append(r.rows, row{table: t, u: t.NewUniforms(), bill: t.NewBill()})
 	}
 	return r
 }
@@ -155,11 +154,6 @@ func (one *row) keep() {
 	}
 	for k, v := range amounts {
 		one.kinds[k] = append(one.kinds[k], int64(v))
-	}
-	for i, by := range b.RaisedBy {
-		if by >= 0 {
-			one.raised[i]++
-		}
 	}
 }
 

@@ -94,13 +94,13 @@ func newAxis(c money.Currency, dearest float64, least int64) axis {
 	}
 	a := axis{max: int64(n * step * math.Pow10(c.Digits))}
 	for k := 0.0; k <= n; k++ {
-		a.ticks = append(a.ticks, tick{k / n, shortMoney(c, int64(k*step))})
+		a.ticks = append(a.ticks, tick{k / n, shortMoney(int64(k * step))})
 	}
 	return a
 }
 
 // shortMoney writes a whole amount of major units for an axis: 0, 500, 50k, 2m.
-func shortMoney(c money.Currency, major int64) string {
+func shortMoney(major int64) string {
 	switch {
 	case major == 0:
 		return "0"

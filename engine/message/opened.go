@@ -1,6 +1,8 @@
 package message
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
@@ -135,6 +137,7 @@ var customerPlaces = []struct {
 
 func (s *Session) writeCustomerPlaces(w *strict.Writer, b *car.Body) {
 	for _, p := range customerPlaces {
+		looked := evidence.Items(b, p.look)
 		var sides [3][]string
 		for _, part := range p.parts {
 			k, ok := b.PartNamed(part)
@@ -142,7 +145,7 @@ func (s *Session) writeCustomerPlaces(w *strict.Writer, b *car.Body) {
 				continue
 			}
 			for _, i := range b.Parts[k].Items {
-				if contains(itemIDs(b, evidence.Items(b, p.look)), b.Items[i].ID) {
+				if slices.Contains(looked, i) {
 					sides[b.Items[i].Side] = append(sides[b.Items[i].Side], b.Items[i].ID)
 				}
 			}
@@ -159,13 +162,6 @@ func (s *Session) writeCustomerPlaces(w *strict.Writer, b *car.Body) {
 			list(w, "whole", sides[car.NoSide])
 		})
 	}
-}
-
-func itemIDs(b *car.Body, items []int) (ids []string) {
-	for _, i := range items {
-		ids = append(ids, b.Items[i].ID)
-	}
-	return ids
 }
 
 // writePlaces lists the places by country, the shop's own country first.

@@ -11,18 +11,18 @@ import (
 // Row is the range of one body at one standard, as it is shown. All texts are
 // ready; amounts are in minor units.
 type Row struct {
-	ID, Label                                    string
-	Headline                                     bool
-	Low, Half, SetAside, High                    money.Minor
-	LowText, HalfText, SetAsideText, HighText    string
-	Sentence                                     [3]string
-	SetAsideLine, GoodTo, HoursLine, WeeksLine   string
-	TaxLine, AllowanceLine, MovedLine, DotsText  string
-	NotAnEstimate, SentenceHead, KindsNote, Bars string
-	Kinds                                        []KindRow
-	Zones                                        []ZoneRow
-	Stage                                        StageReply
-	Exact                                        estimate.Range
+	ID, Label                                   string
+	Headline                                    bool
+	Low, Half, SetAside, High                   money.Minor
+	LowText, HalfText, SetAsideText, HighText   string
+	Sentence                                    [3]string
+	SetAsideLine, GoodTo, HoursLine, WeeksLine  string
+	TaxLine, AllowanceLine, MovedLine, DotsText string
+	NotAnEstimate, SentenceHead, KindsNote      string
+	Kinds                                       []KindRow
+	Zones                                       []ZoneRow
+	Stage                                       StageReply
+	Exact                                       estimate.Range
 }
 
 // KindRow is what one kind of line comes to, with its own ends.
@@ -52,7 +52,7 @@ func (s *Session) row(b *bodyRun, k int) Row {
 	row.NotAnEstimate = "A cost range: not an estimate, not a quotation, not a ceiling."
 	row.HoursLine, row.WeeksLine = s.hoursLine(x), s.weeksLine(x)
 	row.TaxLine, row.AllowanceLine = s.taxLine(x), s.allowanceLine(e.half)
-	row.Kinds, row.KindsNote = s.kinds(b, k, x), "Each line has its own ends, so the lines do not add up to the range: they are seldom all low or all high in one car."
+	row.Kinds, row.KindsNote = s.kinds(x), "Each line has its own ends, so the lines do not add up to the range: they are seldom all low or all high in one car."
 	row.Zones = s.zones(b)
 	row.Stage = s.stage(b.tables[k])
 	return row
@@ -134,7 +134,7 @@ func (s *Session) say(us, uk string) string {
 	return us
 }
 
-func (s *Session) kinds(b *bodyRun, k int, x estimate.Range) (out []KindRow) {
+func (s *Session) kinds(x estimate.Range) (out []KindRow) {
 	c := s.Rates.Currency
 	for kind, q := range x.Kinds {
 		if q.High == 0 {

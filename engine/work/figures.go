@@ -2,6 +2,7 @@ package work
 
 import (
 	_ "embed"
+	"sync"
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
@@ -96,7 +97,10 @@ type figures struct {
 	after                 []afterWork
 }
 
-func loadFigures() (*figures, error) {
+// loadFigures reads the embedded figures once; they are never changed.
+var loadFigures = sync.OnceValues(readFigures)
+
+func readFigures() (*figures, error) {
 	f, err := strict.Parse(figuresFile)
 	if err != nil {
 		return nil, err

@@ -60,7 +60,7 @@ func (c command) fail(code int, format string, args ...any) int {
 
 // parse reads flags that may stand before or after the operands, as people
 // expect of a command.
-func (c command) parse(name string, args []string, flags *flag.FlagSet) (operands []string, ok bool) {
+func (c command) parse(args []string, flags *flag.FlagSet) (operands []string, ok bool) {
 	flags.SetOutput(c.complaints)
 	flags.Usage = func() { fmt.Fprint(c.complaints, usage) }
 	for {

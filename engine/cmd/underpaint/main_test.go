@@ -28,7 +28,7 @@ func files(t *testing.T, cars map[string]string) (dir, ratesFile string) {
 	return dir, ratesFile
 }
 
-func command1(args ...string) (code int, out, complaints string) {
+func prompt(args ...string) (code int, out, complaints string) {
 	var o, e bytes.Buffer
 	code = run(args, strings.NewReader(goodCar), &o, &e)
 	return code, o.String(), e.String()
@@ -63,7 +63,7 @@ func TestExitCodes(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			code, out, complaints := command1(c.args...)
+			code, out, complaints := prompt(c.args...)
 			if code != c.code {
 				t.Errorf("exit code %d, want %d: %s", code, c.code, complaints)
 			}
@@ -86,12 +86,12 @@ func TestExitCodes(t *testing.T) {
 func TestFolder(t *testing.T) {
 	other := strings.Replace(goodCar, `"dry"`, `"salt"`, 1)
 	dir, ratesFile := files(t, map[string]string{"a.json": goodCar, "b.json": "{", "c.json": other})
-	code, out, complaints := command1("range", dir, "--rates", ratesFile, "--json")
+	code, out, complaints := prompt("range", dir, "--rates", ratesFile, "--json")
 	if code != 1 || !strings.Contains(complaints, "b.json") {
 		t.Errorf("exit code %d: %s", code, complaints)
 	}
-	_, a, _ := command1("range", filepath.Join(dir, "a.json"), "--rates", ratesFile, "--json")
-	_, c, _ := command1("range", filepath.Join(dir, "c.json"), "--rates", ratesFile, "--json")
+	_, a, _ := prompt("range", filepath.Join(dir, "a.json"), "--rates", ratesFile, "--json")
+	_, c, _ := prompt("range", filepath.Join(dir, "c.json"), "--rates", ratesFile, "--json")
 	if a == "" || a == c || out != a+c {
 		t.Error("the folder does not give what its cars give")
 	}

@@ -19,7 +19,7 @@ func (c command) ranges(args []string) int {
 	flags := flag.NewFlagSet("range", flag.ContinueOnError)
 	rates := flags.String("rates", "", "the shop's rates file")
 	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	operands, ok := c.parse("range", args, flags)
+	operands, ok := c.parse(args, flags)
 	if !ok {
 		return 2
 	}
@@ -85,7 +85,7 @@ func (c command) folder(dir string, rates []byte, asJSON bool) int {
 	slices.Sort(names)
 	results := make([]bytes.Buffer, len(names))
 	errs := make([]error, len(names))
-	done := c.spread(len(names), func(n int) {
+	done := spread(len(names), func(n int) {
 		text, err := c.read(names[n])
 		if err == nil {
 			err = one(&results[n], text, rates, asJSON)
@@ -113,7 +113,7 @@ func (c command) folder(dir string, rates []byte, asJSON bool) int {
 
 // spread runs work for 0 to n−1 on all cores; the n-th channel is closed when
 // the n-th piece is done.
-func (c command) spread(n int, work func(int)) []chan struct{} {
+func spread(n int, work func(int)) []chan struct{} {
 	done := make([]chan struct{}, n)
 	for i := range done {
 		done[i] = make(chan struct{})
