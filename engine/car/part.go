@@ -1,6 +1,10 @@
 package car
 
-import "underpaint/engine/strict"
+import (
+	"slices"
+
+	"underpaint/engine/strict"
+)
 
 var partKeys = []string{"id", "name", "zone", "group", "face", "structural", "near_mounting", "table", "area_m2",
 	"gauge", "mm", "trap", "splash", "rust", "lead_joints", "seen_when_stripped", "joint", "had", "option",
@@ -13,7 +17,7 @@ func readPart(f strict.Field, b *Body, options []string) {
 	p := Part{ID: f.Get("id").Text(60), Name: words(f.Get("name"))}
 	if f.Has("option") {
 		p.Option = f.Get("option").Text(60)
-		if !contains(options, p.Option) {
+		if !slices.Contains(options, p.Option) {
 			return
 		}
 	}
@@ -94,7 +98,7 @@ func readWays(f strict.Field, p *Part) {
 		if one.Has("instead") {
 			one.Keys("instead")
 			instead := one.Get("instead").Text(60)
-			if k := indexIn(instead, WayIDs[:]); k >= 0 {
+			if k := slices.Index(WayIDs[:], instead); k >= 0 {
 				p.Ways[w].Instead = Way(k)
 			} else {
 				p.Ways[w].Once = instead
@@ -132,16 +136,5 @@ func groupIDs(b *Body) (ids []string) {
 
 // indexOf reads one of the ids and returns its index; 0 after a complaint.
 func indexOf(f strict.Field, ids []string) int {
-	return max(0, indexIn(f.OneOf(ids...), ids))
+	return max(0, slices.Index(ids, f.OneOf(ids...)))
 }
-
-func indexIn(id string, ids []string) int {
-	for i := range ids {
-		if ids[i] == id {
-			return i
-		}
-	}
-	return -1
-}
-
-func contains(ids []string, id string) bool { return indexIn(id, ids) >= 0 }

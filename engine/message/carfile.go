@@ -1,7 +1,9 @@
 package message
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
@@ -86,11 +88,11 @@ func readCar(f strict.Field) *Car {
 func (c *Car) readBodies(f strict.Field) {
 	items := f.Items()
 	if n := len(items); f.Err() == nil && (n == 0 || n > len(car.BodyIDs)) {
-		f.ComplainFound(strconv.Itoa(n)+" bodies", "1 to 6 of: "+join(car.BodyIDs, ", "))
+		f.ComplainFound(strconv.Itoa(n)+" bodies", "1 to 6 of: "+strings.Join(car.BodyIDs, ", "))
 	}
 	for _, b := range items {
 		id := b.OneOf(car.BodyIDs...)
-		if contains(c.Bodies, id) {
+		if slices.Contains(c.Bodies, id) {
 			b.ComplainFound(id+" twice", "each body once")
 		}
 		c.Bodies = append(c.Bodies, id)
@@ -153,7 +155,7 @@ func (c *Car) readOptions(f strict.Field) {
 		id := o.Text(60)
 		known := false
 		for _, body := range c.Bodies {
-			known = known || contains(optionIDs(body), id)
+			known = known || slices.Contains(optionIDs(body), id)
 		}
 		if !known {
 			o.Complain("an option of this body")

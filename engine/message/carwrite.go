@@ -121,25 +121,6 @@ func (c *Car) ages() (exposure.Ages, error) {
 	return exposure.MadeNotSure(c.AskedIn)
 }
 
-func contains(ids []string, id string) bool {
-	for _, k := range ids {
-		if k == id {
-			return true
-		}
-	}
-	return false
-}
-
-func join(words []string, between string) (s string) {
-	for i, w := range words {
-		if i > 0 {
-			s += between
-		}
-		s += w
-	}
-	return s
-}
-
 // Check says whether everything in the file fits together: the years, and every
 // look with the bodies that the car may be.
 func (c *Car) Check() error {

@@ -2,6 +2,7 @@ package message
 
 import (
 	"slices"
+	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
@@ -85,7 +86,7 @@ func (s *Session) labourNote() string {
 	if len(in) == 0 {
 		return "The rate an hour includes nothing else."
 	}
-	return "The rate an hour includes " + join(in, ", ") + "."
+	return "The rate an hour includes " + strings.Join(in, ", ") + "."
 }
 
 func (s *Session) writeBodies(w *strict.Writer) {
@@ -169,7 +170,7 @@ func (s *Session) writePlaces(w *strict.Writer) {
 	all := exposure.Places()
 	var countries []string
 	for _, p := range all {
-		if !contains(countries, p.Country) {
+		if !slices.Contains(countries, p.Country) {
 			countries = append(countries, p.Country)
 		}
 	}

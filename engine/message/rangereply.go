@@ -2,6 +2,7 @@ package message
 
 import (
 	"strconv"
+	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/exposure"
@@ -131,7 +132,7 @@ func (s *Session) CarLine() string {
 	for k := range s.job.runs {
 		parts = append(parts, s.job.runs[k].body.Name.In(words))
 	}
-	line := join(parts, " or ")
+	line := strings.Join(parts, " or ")
 	switch {
 	case c.Made.Year != 0:
 		line += " · " + strconv.Itoa(c.Made.Year)

@@ -2,6 +2,7 @@ package message
 
 import (
 	"strconv"
+	"strings"
 
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
@@ -110,9 +111,9 @@ func (s *Session) taxedKinds() string {
 		}
 	}
 	if n := len(on); n > 1 {
-		return join(on[:n-1], ", ") + " and " + on[n-1]
+		return strings.Join(on[:n-1], ", ") + " and " + on[n-1]
 	}
-	return join(on, "")
+	return strings.Join(on, "")
 }
 
 func (s *Session) allowanceLine(half money.Minor) string {

@@ -1,6 +1,8 @@
 package message
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
@@ -107,7 +109,7 @@ func ownOptions(body string, chosen []string) (own []string) {
 		return nil
 	}
 	for _, id := range optionIDs(body) {
-		if contains(chosen, id) {
+		if slices.Contains(chosen, id) {
 			own = append(own, id)
 		}
 	}

@@ -71,7 +71,7 @@ func (s *Session) behind(b *bodyRun, z int, share float64) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "Usually found with it: " + join(names, "; ") + "."
+	return "Usually found with it: " + strings.Join(names, "; ") + "."
 }
 
 func lowerFirst(s string) string {
@@ -140,17 +140,17 @@ func fixedTogether(lines []StageLineReply) []StageLineReply {
 func (s *Session) fixedLine(fixed string, each, hourly, cost []string, ceiling money.Minor, sentOut bool) string {
 	line := fixed + " of it is fixed."
 	if len(each) > 0 {
-		line += " At a price each, in that sum: " + join(each, "; ") + "."
+		line += " At a price each, in that sum: " + strings.Join(each, "; ") + "."
 	}
 	if len(hourly) > 0 {
-		line += " By the hour: " + join(hourly, "; ")
+		line += " By the hour: " + strings.Join(hourly, "; ")
 		if ceiling > 0 {
 			line += "; those with a ceiling no more than " + s.wholeText(ceiling) + " together"
 		}
 		line += "."
 	}
 	if len(cost) > 0 || sentOut {
-		line += " At cost: " + join(append(cost, sentOutWords(sentOut)...), "; ") + "."
+		line += " At cost: " + strings.Join(append(cost, sentOutWords(sentOut)...), "; ") + "."
 	}
 	return line
 }

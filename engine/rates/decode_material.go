@@ -1,6 +1,8 @@
 package rates
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
@@ -99,7 +101,7 @@ func readFactor(f strict.Field, m *Material) {
 		factor.Complain("no factor for the strip stage, which is the same for each standard")
 	}
 	for _, name := range factor.Names() {
-		i := index(car.Standards, name)
+		i := slices.Index(car.Standards, name)
 		x := factor.Get(name).Number(0.05, 20)
 		if i >= 0 && !marks[i] {
 			factor.Get(name).Complain("only standards that use the material")

@@ -1,6 +1,7 @@
 package rates
 
 import (
+	"slices"
 	"sync"
 
 	"underpaint/engine/car"
@@ -36,7 +37,7 @@ func readPartPrice(f strict.Field) PartPrice {
 		p.Body = f.Get("body").OneOf(car.BodyIDs...)
 	}
 	bought := car.WayIDs[car.Patch:]
-	p.Way = car.Patch + car.Way(index(bought, f.Get("way").OneOf(bought...)))
+	p.Way = car.Patch + car.Way(slices.Index(bought, f.Get("way").OneOf(bought...)))
 	if figures := f.Get("price"); !figures.IsNull() {
 		p.Priced = true
 		p.Price = three(figures, 0.01, highestAmount)

@@ -1,6 +1,7 @@
 package rates
 
 import (
+	"slices"
 	"strings"
 
 	"underpaint/engine/car"
@@ -29,7 +30,7 @@ func readCharged(f strict.Field) []Charge {
 	charged := make([]Charge, len(StepIDs))
 	for _, item := range f.Items() {
 		one := readCharge(item)
-		i := index(StepIDs, one.Step)
+		i := slices.Index(StepIDs, one.Step)
 		if i < 0 {
 			return nil
 		}

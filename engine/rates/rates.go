@@ -1,6 +1,8 @@
 package rates
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/money"
 )
@@ -68,7 +70,7 @@ type Labour struct {
 
 // IncludesIn says whether the hourly rate includes one of the things that can
 // be charged apart.
-func (l Labour) IncludesIn(thing string) bool { return contains(l.Includes, thing) }
+func (l Labour) IncludesIn(thing string) bool { return slices.Contains(l.Includes, thing) }
 
 // Trade is one trade's rate an hour and pace: the starting hours × Pace are the
 // shop's own.
@@ -116,12 +118,3 @@ type Allowance struct {
 // hexadecimal digits of the SHA-256 of the file's canonical form, in two groups
 // of five.
 func (r *Rates) CheckCode() string { return r.code }
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
-}

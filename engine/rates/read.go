@@ -1,6 +1,7 @@
 package rates
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -131,7 +132,7 @@ func chosen(f strict.Field, known []string, least int) []bool {
 		f.Complain("a list with at least " + strconv.Itoa(least) + " of " + strings.Join(known, ", "))
 	}
 	for _, item := range items {
-		i := index(known, item.OneOf(known...))
+		i := slices.Index(known, item.OneOf(known...))
 		if i < 0 {
 			return marks
 		}
@@ -141,13 +142,4 @@ func chosen(f strict.Field, known []string, least int) []bool {
 		marks[i] = true
 	}
 	return marks
-}
-
-func index(list []string, s string) int {
-	for i, x := range list {
-		if x == s {
-			return i
-		}
-	}
-	return -1
 }

@@ -1,6 +1,8 @@
 package rates
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/money"
 )
@@ -98,5 +100,5 @@ func (t TaxOn) Kinds() [5]string {
 // worked out.
 func (t Tax) NotSure() bool {
 	kinds := t.On.Kinds()
-	return contains(kinds[:], NotSure)
+	return slices.Contains(kinds[:], NotSure)
 }

@@ -1,6 +1,7 @@
 package rates
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -156,7 +157,7 @@ func (w *warnings) supplies(r *Rates) {
 
 func (w *warnings) tax(r *Rates) {
 	kinds := r.Tax.On.Kinds()
-	taxed := contains(kinds[:], Yes)
+	taxed := slices.Contains(kinds[:], Yes)
 	zero := r.Tax.Percent.Published.IsZero()
 	switch {
 	case r.Tax.NotSure():
@@ -168,12 +169,12 @@ func (w *warnings) tax(r *Rates) {
 	}
 	if r.Tax.Published == WithTax && (!taxed || zero) {
 		w.add("Tax both ways: the published figures are said to have tax in them, but no line is taxed.")
-	} else if r.Tax.Published == WithTax && contains(kinds[:], No) {
+	} else if r.Tax.Published == WithTax && slices.Contains(kinds[:], No) {
 		w.add("Tax both ways: the published figures are said to have tax in them, but some kinds of line are not taxed.")
 	}
 	// CAP Code 3.18 and Directive 2005/29/EC art. 7(4)(c): prices for consumers
 	// include tax. Only countries where that was read in the sources.
-	if r.Tax.Published == WithoutTax && taxed && contains([]string{"GB", "IE", "DE", "AT"}, r.Country) {
+	if r.Tax.Published == WithoutTax && taxed && slices.Contains([]string{"GB", "IE", "DE", "AT"}, r.Country) {
 		w.add("Prices shown to consumers in this country usually have to include tax, and these do not.")
 	}
 }

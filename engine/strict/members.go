@@ -1,6 +1,7 @@
 package strict
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -95,20 +96,11 @@ func (f Field) Keys(known ...string) {
 	}
 	for _, k := range n.kids {
 		m := &f.doc.nodes[k]
-		if !contains(known, m.name) {
+		if !slices.Contains(known, m.name) {
 			f.doc.first = f.doc.at(f.Path(), "the unknown name "+quote(m.name), expectedName(m.name, known), m.nameAt)
 			return
 		}
 	}
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }
 
 // mostNames is how many names an error lists.

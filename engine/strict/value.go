@@ -2,6 +2,7 @@ package strict
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -121,7 +122,7 @@ func (f Field) OneOf(ids ...string) string {
 	if n == nil {
 		return ""
 	}
-	if !contains(ids, n.text) {
+	if !slices.Contains(ids, n.text) {
 		expected := "one of " + list(ids)
 		if near := nearest(n.text, ids); near != "" && len(ids) > mostNames {
 			expected = quote(near)

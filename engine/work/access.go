@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/rates"
@@ -167,7 +169,7 @@ func (t *Table) setStrip() error {
 // setAfter scales the work that every job has after the survey.
 func (t *Table) setAfter() error {
 	for _, w := range t.fig.after {
-		if index(rates.ScopeIDs[t.Scope], w.scopes) < 0 {
+		if slices.Index(w.scopes, rates.ScopeIDs[t.Scope]) < 0 {
 			continue
 		}
 		tp, err := threePoint(w.hours[t.Standard], t.Body.AfterSurveyFactor[w.id]*t.pace(w.trade))

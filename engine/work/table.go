@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/rates"
@@ -63,7 +65,7 @@ func NewTable(body *car.Body, common *car.Common, r *rates.Rates, standard, scop
 	if err != nil {
 		return nil, err
 	}
-	t := &Table{Body: body, Rates: r, Standard: index(standard, car.Standards), Scope: index(scope, rates.ScopeIDs), fig: fig}
+	t := &Table{Body: body, Rates: r, Standard: slices.Index(car.Standards, standard), Scope: slices.Index(rates.ScopeIDs, scope), fig: fig}
 	if t.Standard < 0 {
 		return nil, &strict.Error{Path: "standard", Found: standard, Expected: "driver, show or concours"}
 	}
@@ -88,15 +90,6 @@ func NewTable(body *car.Body, common *car.Common, r *rates.Rates, standard, scop
 	return t, t.setMoney()
 }
 
-func index(id string, ids []string) int {
-	for i := range ids {
-		if ids[i] == id {
-			return i
-		}
-	}
-	return -1
-}
-
 // outsideOnly and metalOnly say what the customer wants done.
 func (t *Table) outsideOnly() bool { return rates.ScopeIDs[t.Scope] == "outside_only" }
 func (t *Table) metalOnly() bool   { return rates.ScopeIDs[t.Scope] == "metalwork_only" }
@@ -114,7 +107,7 @@ func (t *Table) setItems() error {
 	for i := range t.items {
 		p := t.Body.PartOf(i)
 		line := &t.items[i]
-		kind := index(p.Table, partKinds)
+		kind := slices.Index(partKinds, p.Table)
 		if own := t.Rates.WhatIsDone; own != nil {
 			line.chance = &own.Chance[t.Standard][kind]
 		} else {
