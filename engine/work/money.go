@@ -41,9 +41,7 @@ func (t *Table) setMoney() error {
 		}
 	}
 	m.stripMaterials = t.materialsOf(rates.StripStage)
-	if !t.metalOnly() {
-		m.materials = t.materialsOf(rates.AfterStage)
-	}
+	m.materials = t.materialsOf(rates.AfterStage)
 	m.stripLabour = t.fixedLabour()
 	if t.Rates.Strip.PriceSet {
 		// The shop's own price is for everything fixed in the stage, materials included.
@@ -131,7 +129,7 @@ func (t *Table) Quantity(m rates.Material) int64 {
 
 func (t *Table) materialsOf(stage string) (sum money.Minor) {
 	for _, m := range t.Rates.Materials {
-		if m.Stage == stage && !(t.outsideOnly() && m.Area == rates.InsideAndUnder && stage == rates.AfterStage) {
+		if m.Stage == stage && m.Scopes[t.Scope] {
 			sum += m.Price.Of(t.Quantity(m))
 		}
 	}

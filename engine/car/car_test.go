@@ -1,0 +1,83 @@
+package car
+
+import (
+	"math"
+	"testing"
+)
+
+// TestBodies loads every body and holds its references together.
+func TestBodies(t *testing.T) {
+	items := map[string]int{"two_door_unitary": 91, "hardtop_on_frame": 99, "open_two_seater": 101, "pickup": 88, "convertible_unitary": 90, "four_door_saloon": 101}
+	for _, id := range BodyIDs {
+		b, err := Load(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		optional := 0
+		if id == "pickup" {
+			optional = 2 // outside rear fenders, an option
+		}
+		if n := len(b.Items) + optional; n != items[id] && len(b.Items) != items[id] {
+			t.Errorf("%s has %d items", id, len(b.Items))
+		}
+		for i := range b.Items {
+			p := b.PartOf(i)
+			for _, cover := range p.CoveredBy {
+				if _, ok := b.PartNamed(cover); !ok {
+					t.Errorf("%s: %s is covered by %s, which is not there", id, p.ID, cover)
+				}
+			}
+			if b.Pockets[b.Items[i].Pocket].Group != p.Group {
+				t.Errorf("%s: %s lies in a pocket of another group", id, b.Items[i].ID)
+			}
+			for w, way := range p.Ways {
+				if !way.Done && way.Once == "" && !p.Ways[way.Instead].Done {
+					t.Errorf("%s: %s: instead of %s comes %s, which is not done", id, p.ID, WayIDs[w], WayIDs[way.Instead])
+				}
+			}
+		}
+		if all, outer := b.AreaM2(); outer <= 0 || outer >= all || b.LeadJoints() == 0 {
+			t.Errorf("%s: areas %g and %g, %d lead joints", id, all, outer, b.LeadJoints())
+		}
+	}
+}
+
+// TestGauges: the thickness of every part is that of its gauge. Manufacturers'
+// Standard Gauge: ounces per square foot over 16 and 41.82 lb per square foot per
+// inch; the ounces are those of the published table.
+func TestGauges(t *testing.T) {
+	ounces := map[int]float64{11: 80, 12: 70, 14: 50, 16: 40, 18: 32, 19: 28, 20: 24}
+	for _, id := range BodyIDs {
+		b, err := Load(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range b.Parts {
+			want := ounces[p.Gauge] / 16 / 41.82 * 25.4
+			if math.Abs(p.MM-want) > 0.006 {
+				t.Errorf("%s: %s of gauge %d is %g mm, the table has %.3f", id, p.ID, p.Gauge, p.MM, want)
+			}
+		}
+	}
+}
+
+// TestRefusals: what is not there is said by its path.
+func TestRefusals(t *testing.T) {
+	if _, err := Load("hovercraft"); err == nil {
+		t.Error("an unknown body was loaded")
+	}
+	if _, err := Load("two_door_unitary", "outside_fenders"); err == nil {
+		t.Error("an option of another body was taken")
+	}
+	plain, err := Load("pickup")
+	if err != nil {
+		t.Fatal(err)
+	}
+	wide, err := Load("pickup", "outside_fenders")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(wide.Items) <= len(plain.Items) {
+		t.Error("the option brings no items")
+	}
+}
