@@ -8,6 +8,11 @@
 // measured and not guessed, and drawing goes on until both ends are as good as
 // [Accuracy] asks or the budget is spent (in the spirit of JCGM 101:2008, 7.9).
 //
+// [Run.Difference] compares two tables car by car: the same imagined cars, two ways.
+// [Run.IfKnown] and [Run.IfLook] say how wide the range would be after one look, on
+// average and by outcome, from the cars at hand weighed by Bayes' rule; how many
+// cars bear the answer is told with it.
+//
 // Every car has a stream of uniforms of its own, made from the seed and the
 // number of the car: the same car file, rates and seed give the same bytes
 // everywhere, and two runs that differ in one answer are compared on the same

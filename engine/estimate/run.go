@@ -61,6 +61,7 @@ type row struct {
 	kinds   [Kinds][]int64
 	known   ends // as of the first knownAt cars, so that asking again costs nothing
 	knownAt int
+	ordered []int32 // cars by price, once asked for
 }
 
 // Run is a growing set of imagined cars, priced at one or more standards.
@@ -75,6 +76,8 @@ type Run struct {
 	zone  []int32 // by zone: cars in which anything there is
 	part  []int32 // by part
 	seen  []bool
+
+	memory *memory // nil = what each car was like is let go
 }
 
 // NewRun starts a run without cars.
@@ -105,6 +108,9 @@ func (r *Run) Add() {
 		damaged := chance.NewStream(r.Seed, uint64(2*n+1)*spread)
 		r.model.Draw(&damaged, r.car)
 		r.countHoles()
+		if r.memory != nil {
+			r.memory.add(r.car)
+		}
 		last := r.model.Levels[r.car.Level].LastClimate
 		for k := range r.rows {
 			one := &r.rows[k]

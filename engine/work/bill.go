@@ -56,6 +56,7 @@ func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 		line := &t.after[k]
 		b.add(line, score(u.After[k]), f[line.trade])
 	}
+	t.workWholeCar(u, &f, b)
 	t.stripCar(u, &f, b)
 	t.price(u, b)
 }
@@ -65,7 +66,9 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 		line := &t.items[i]
 		b.RaisedBy[i], b.Covered[i], b.credit[i] = -1, false, false
 		way := car.Leave
-		if !line.leftOut {
+		if chosen, ok := t.chosen(i); ok {
+			way = chosen
+		} else if !line.leftOut {
 			way = line.instead[pickWay(&line.chance[c.Condition[i]], u.Way[i])]
 		}
 		b.Way[i], b.Drawn[i] = way, way
@@ -132,7 +135,7 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 			continue
 		}
 		way := &t.items[i].ways[b.Way[i]]
-		extra := b.Way[i] < car.Full && !t.items[i].leftOut && (c.Finding[i] == damage.PatchOverRust || c.Finding[i] == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0)
+		extra := b.Way[i] < car.Full && !t.leftOut(i) && (c.Finding[i] == damage.PatchOverRust || c.Finding[i] == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0 || len(t.also(i)) > 0)
 		if way.n == 0 && !extra {
 			continue
 		}
@@ -174,6 +177,9 @@ func (t *Table) addFindings(c *damage.Car, i int, s, factor float64, b *Bill) {
 	for n := c.LeadFailed[i]; n > 0; n-- {
 		b.hours(i, "cracked_lead", car.Metal, t.failedLead.At(s)*factor)
 	}
+	for _, n := range t.also(i) {
+		b.hours(i, t.fig.found[n].ID, car.Metal, t.decided.further[n].At(s)*factor)
+	}
 }
 
 // getIn adds what has to be done once to reach the work.
@@ -196,24 +202,6 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 	for k := range t.nuts {
 		if n := &t.nuts[k]; u.Nut[k] < t.money.nutChance[lastPlace] {
 			b.add(&n.line, score(u.NutHours[k]), f[n.line.trade])
-		}
-	}
-}
-
-// stripCar adds the strip and survey: all its hours are worked, but only the
-// steps charged by the hour or at cost are charged as worked.
-func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
-	for k := range t.strip {
-		line := &t.strip[k]
-		worked := thousandths(line.hours.At(score(u.Strip[k])) * f[line.trade])
-		b.StripHours[line.trade] += worked
-		if line.chargedAsWorked() {
-			charged := worked
-			if line.ceiling > 0 {
-				charged = min(charged, thousandths(line.ceiling))
-			}
-			b.billed[line.trade] += charged
-			b.write(Line{ID: line.id, Item: -1, Trade: line.trade, Thousandths: charged, Strip: true})
 		}
 	}
 }

@@ -92,6 +92,7 @@ type figures struct {
 	gettingIn             []gettingIn
 	takeOut, failedLead   car.Hours
 	finding               [3]car.Hours // patch over rust, filler over a hole, filler over a dent
+	found                 []Finding
 	reached               float64
 	steps                 []step
 	after                 []afterWork
@@ -126,11 +127,8 @@ func readFigures() (*figures, error) {
 	for _, one := range f.Get("getting_in").Items() {
 		g.gettingIn = append(g.gettingIn, readGettingIn(one))
 	}
-	lead := f.Get("lead_joint")
-	g.takeOut, g.failedLead = triple(lead.Get("take_out")), triple(lead.Get("failed"))
-	for i, id := range []string{"patch_over_rust", "filler_over_hole", "filler_over_dent"} {
-		g.finding[i] = triple(f.Get("findings").Get(id))
-	}
+	g.takeOut = triple(f.Get("lead_joint").Get("take_out"))
+	g.readFindings(f.Get("findings"))
 	strip := f.Get("strip_and_survey")
 	g.reached = strip.Get("faces_reached_for_primer").Number(1, 2)
 	for _, s := range strip.Get("steps").Items() {

@@ -48,7 +48,8 @@ type Stage struct {
 	SentOut   bool // something in the stage is charged at cost from outside
 }
 
-// StagePrice works out the strip and survey.
+// StagePrice works out the strip and survey. Of a trade whose hours are known,
+// what is charged as worked is no longer likely but certain.
 func (t *Table) StagePrice() Stage {
 	s := Stage{Materials: t.money.stripMaterials, Fixed: t.money.stripLabour + t.money.stripMaterials, ToStop: t.Rates.Strip.ToStop}
 	s.Likely = s.Fixed
@@ -56,6 +57,9 @@ func (t *Table) StagePrice() Stage {
 		l := &t.strip[k]
 		rate := t.Rates.Labour.Trades[l.trade].Rate
 		line := StageLine{ID: l.id, Name: l.name, How: l.how, Each: l.each, Likely: rate.Of(thousandths(l.likely))}
+		if t.worked(l.trade) && l.chargedAsWorked() {
+			line.Likely = rate.Of(t.decided.charged[k])
+		}
 		if l.ceiling > 0 {
 			line.Ceiling = rate.Of(thousandths(l.ceiling))
 		}

@@ -30,6 +30,7 @@ type Table struct {
 	strip      []stripLine
 	after      []plainLine
 	money      pricing
+	decided    *decided // nil = nothing is
 }
 
 // itemLine is what can be done on one item.

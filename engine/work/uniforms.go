@@ -9,7 +9,8 @@ import (
 // per item one for the way, one for the hours of all its trades and one for the
 // price of its part; one for each other line; two for the whole car. All are
 // drawn whether needed or not, so that two tables filled from equal streams
-// differ only where the tables do.
+// differ only where the tables do. What was added last is drawn last, so that
+// nothing else moved.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -19,6 +20,7 @@ type Uniforms struct {
 	Wire              float64    // consumables an hour of metalwork
 	Week, Wait        float64    // hours a week, weeks of waiting
 	Car               [2]float64 // whole-car factors of hours
+	Found             []float64  // by finding of the whole car
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines
@@ -30,7 +32,8 @@ func (t *Table) NewUniforms() *Uniforms {
 		Access: make([]float64, len(t.accesses)), AccessPay: make([]float64, len(t.accesses)),
 		Nut: make([]float64, len(t.nuts)), NutHours: make([]float64, len(t.nuts)),
 		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
-		Sent: make([]float64, len(t.Rates.SentOut.Work)),
+		Sent:  make([]float64, len(t.Rates.SentOut.Work)),
+		Found: make([]float64, t.fig.perCar()),
 	}
 }
 
@@ -39,7 +42,7 @@ func (t *Table) NewUniforms() *Uniforms {
 func (u *Uniforms) Fill(s *chance.Stream) {
 	u.Car[0], u.Car[1] = s.Uniform(), s.Uniform()
 	u.Wire, u.Week, u.Wait = s.Uniform(), s.Uniform(), s.Uniform()
-	for _, list := range [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After} {
+	for _, list := range [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After, u.Found} {
 		for i := range list {
 			list[i] = s.Uniform()
 		}
@@ -53,10 +56,14 @@ var q90 = chance.NormalQuantile(0.9)
 func score(u float64) float64 { return chance.NormalQuantile(u) / q90 }
 
 // factors are the two whole-car factors of hours with median 1, by trade: how
-// hard the work on this car goes, in metal and in all other trades.
+// hard the work on this car goes, in metal and in all other trades. Hours of the
+// strip that were really worked have moved them.
 func (t *Table) factors(u *Uniforms) (f [car.Trades]float64) {
 	metal := chance.NormalQuantile(u.Car[0])
 	own := chance.NormalQuantile(u.Car[1])
+	if t.decided != nil && t.decided.stripKnown {
+		metal, own = t.decided.factors.at(metal, own)
+	}
 	other := float64(t.fig.rho*metal) + float64(t.money.rhoRest*own)
 	rest := chance.Exp(t.fig.sdOther * other)
 	for trade := range f {

@@ -1,0 +1,72 @@
+package estimate
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"encoding/hex"
+	"math"
+	"slices"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/work"
+)
+
+// pinned is the sum of everything below; a change that means to change these
+// figures changes it, and says so in its commit.
+const pinned = "0f1e3b610dba586c"
+
+// TestSameBytesDecided pins what chosen ways, findings and hours really worked make
+// of a block of cars, to the bit. The same test runs as wasm.
+func TestSameBytesDecided(t *testing.T) {
+	plain := testRun(t, nil)
+	table := plain.rows[0].table
+	n := len(table.Body.Items)
+	d := work.Undecided()
+	d.Way, d.Also = slices.Repeat([]int8{-1}, n), make([][]string, n)
+	at := func(id string) int {
+		i, ok := table.Body.ItemNamed(id)
+		if !ok {
+			t.Fatalf("no %s", id)
+		}
+		return i
+	}
+	d.Way[at("outer_sill.left")], d.Way[at("inner_sill.right")] = int8(car.Patch), int8(car.Section)
+	d.Also[at("outer_sill.left")], d.WholeCar = []string{"brazed", "bad_weld"}, []string{"twist"}
+	d.StripHours[car.Metal], d.StripHours[car.Prep], d.StripHours[car.Fit] = 14, 110.5, 80
+	decided, err := table.With(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := NewRun(plain.model, []*work.Table{table, decided}, 1)
+	r.Remember(true)
+	r.Add()
+	sum := sha256.New()
+	write := func(v ...float64) {
+		for _, x := range v {
+			if err := binary.Write(sum, binary.LittleEndian, math.Float64bits(x)); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	for k := range r.rows {
+		for _, v := range r.Totals(k) {
+			write(float64(v))
+		}
+	}
+	x := r.Difference(0, 1)
+	write(x.Low, x.Half, x.High, x.Dearer, x.Same, x.WeeksHalf)
+	for _, items := range [][]int{{3}, {3, 17, 40}} {
+		w := r.IfLook(1, items, func(b byte) float64 { return (float64(b) + .5) / packs })
+		write(w.Yes, w.WidthYes, w.WidthNo, w.Expected, w.Now, w.Effective)
+	}
+	for _, h := range table.StripOutlook() {
+		write(h[:]...)
+	}
+	for _, c := range table.Card(at("quarter_skin.left"), 4).Ways {
+		write(c.Hours[:]...)
+	}
+	if got := hex.EncodeToString(sum.Sum(nil)[:8]); got != pinned {
+		t.Errorf("%s, pinned %s", got, pinned)
+	}
+}

@@ -1,0 +1,133 @@
+package estimate
+
+import (
+	"math"
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+)
+
+// Worth is what one yes-or-no look is worth before anyone makes it: how wide the
+// range would be afterwards. Widths are P90 − P10 in minor units. A look leaves
+// the range as wide as it was or narrower on average, not in every outcome.
+type Worth struct {
+	Yes               float64 // chance of yes
+	WidthYes, WidthNo float64 // 0 for an outcome without any chance
+	Expected          float64 // mean of the two by their chances
+	Now               float64 // without the look
+	Effective         float64 // least effective number of cars behind a width
+}
+
+// IfKnown works out what knowing an event is worth for the k-th table. yes is the
+// chance, 0 to 1, that it comes out so on a car. Each imagined car counts by that
+// chance, or by its complement: this is Bayes' rule on the cars at hand, the same
+// as conditioning the network but for sampling. How well the cars at hand bear it
+// is Effective, (Σw)²/Σw² (L. Kish, Survey Sampling, Wiley, 1965). The run has to
+// have been told to [Run.Remember].
+func (r *Run) IfKnown(k int, yes func(c Seen) float64) Worth {
+	m, order := r.remembered(), r.rows[k].order()
+	weight := make([]float64, len(order))
+	for n, c := range order {
+		weight[n] = yes(Seen{m, int(c)})
+	}
+	return r.worth(k, weight)
+}
+
+// IfLook is [Run.IfKnown] for one look whose chance of yes depends on the damage
+// of one item, or of the worst of several: a look at a whole side. chance is asked
+// once for each packed byte (see [Pack]); of several items the greatest byte
+// counts, which has the worst condition.
+func (r *Run) IfLook(k int, items []int, chance func(packed byte) float64) Worth {
+	m, order := r.remembered(), r.rows[k].order()
+	table := chances(chance)
+	weight := make([]float64, len(order))
+	if len(items) == 1 {
+		packed := m.packed[items[0]]
+		for n, c := range order {
+			weight[n] = table[packed[c]]
+		}
+		return r.worth(k, weight)
+	}
+	worst := make([]byte, r.cars)
+	for _, i := range items {
+		for c, b := range m.packed[i] {
+			worst[c] = max(worst[c], b)
+		}
+	}
+	for n, c := range order {
+		weight[n] = table[worst[c]]
+	}
+	return r.worth(k, weight)
+}
+
+// chances asks for the chance of yes at every byte that Pack makes.
+func chances(chance func(packed byte) float64) (table [packs]float64) {
+	for k := range car.Conditions {
+		for f := damage.NoFinding; f < damage.Findings; f++ {
+			for _, dent := range []bool{false, true} {
+				b := Pack(k, f, dent)
+				table[b] = chance(b)
+			}
+		}
+	}
+	return table
+}
+
+func (r *Run) remembered() *memory {
+	if r.memory == nil || r.cars == 0 {
+		panic("engine: internal error: a run asked about cars that it does not remember")
+	}
+	return r.memory
+}
+
+// order lists the cars from the cheapest to the dearest; cars of one price in the
+// order in which they were imagined. It is worked out once for the cars so far.
+func (one *row) order() []int32 {
+	if len(one.ordered) == len(one.total) {
+		return one.ordered
+	}
+	one.ordered = make([]int32, len(one.total))
+	for n := range one.ordered {
+		one.ordered[n] = int32(n)
+	}
+	slices.SortStableFunc(one.ordered, func(a, b int32) int {
+		switch x, y := one.total[a], one.total[b]; {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return 0
+	})
+	return one.ordered
+}
+
+// worth reads both widths off the prices in order, weight by weight.
+func (r *Run) worth(k int, weight []float64) Worth {
+	e := r.rows[k].ends()
+	w := Worth{Now: e.high - e.low, Effective: math.Inf(1)}
+	var yes, no weighted
+	for _, v := range weight {
+		if !(v >= 0 && v <= 1) {
+			panic("engine: internal error: a chance outside 0 to 1 weighs a car")
+		}
+		yes.count(v)
+		no.count(1 - v)
+	}
+	w.Yes = yes.sum / float64(len(weight))
+	for _, one := range []*weighted{&yes, &no} {
+		if n := one.effective(); n > 0 {
+			one.aim(0.1, 0.9)
+			w.Effective = math.Min(w.Effective, n)
+		}
+	}
+	for n, v := range weight {
+		x := float64(e.sorted[n])
+		yes.take(x, v)
+		no.take(x, 1-v)
+	}
+	w.WidthYes, w.WidthNo = yes.value[1]-yes.value[0], no.value[1]-no.value[0]
+	w.Expected = float64(w.Yes*w.WidthYes) + float64((1-w.Yes)*w.WidthNo)
+	return w
+}
