@@ -28,6 +28,10 @@ func (m *Model) Chances() []Chances {
 	for g := range m.Body.Groups {
 		for n, pocket := range m.Body.Groups[g].Pockets {
 			for _, i := range m.Body.Pockets[pocket].Items {
+				if m.worst != nil {
+					out[i] = m.gatherWorst(g, n, i)
+					continue
+				}
 				m.layWeight(g, n, i, &weight)
 				out[i] = m.gather(i, &weight)
 			}
@@ -103,7 +107,7 @@ func (c *Chances) add(j *Likelihood, v float64) {
 
 // RepairState is the posterior chance of each state of earlier repairs.
 func (m *Model) RepairState() (p [RepairStates]float64) {
-	for root, v := range m.posterior.Root() {
+	for root, v := range m.rootPosterior() {
 		_, _, r := m.split(root)
 		p[r] += v
 	}
@@ -113,7 +117,7 @@ func (m *Model) RepairState() (p [RepairStates]float64) {
 // HistoryLevel is the posterior chance of each alternative of the history.
 func (m *Model) HistoryLevel() []float64 {
 	p := make([]float64, len(m.Levels))
-	for root, v := range m.posterior.Root() {
+	for root, v := range m.rootPosterior() {
 		level, _, _ := m.split(root)
 		p[level] += v
 	}
@@ -124,7 +128,10 @@ func (m *Model) HistoryLevel() []float64 {
 // standard deviations: above 0, worse than such cars usually are.
 func (m *Model) CarFactor() (mean float64) {
 	one := m.fig.sigma * math.Sqrt(m.fig.car) // what one standard deviation adds to y
-	for root, v := range m.posterior.Root() {
+	if one == 0 {
+		return 0
+	}
+	for root, v := range m.rootPosterior() {
 		_, k, _ := m.split(root)
 		mean += float64(v*m.carTerm[k]) / one
 	}

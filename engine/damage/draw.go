@@ -15,22 +15,29 @@ type Car struct {
 	Dent          []bool    // filler over a dent, by item
 	LeadFailed    []int8    // failed lead joints, by item
 
-	shared network.NestedDraw
+	shared   network.WorstDraw
+	carLevel int
+	own      []float64 // by member of Worst nodes: its uniform
+	allow    [car.Conditions]float64
 }
 
 // NewCar allocates a car for Draw.
 func (m *Model) NewCar() *Car {
 	n := len(m.Body.Items)
-	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n)}
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), own: make([]float64, len(m.members))}
 }
 
 // Draw fills c with one imagined car. It takes the same number of uniforms from
 // the stream whatever comes out, so that two models drawn from equal streams
 // give cars that differ only where the models do.
 func (m *Model) Draw(s *chance.Stream, c *Car) {
-	m.posterior.Sample(s, &c.shared)
+	if m.worst != nil {
+		m.worst.Sample(s, &c.shared)
+	} else {
+		m.posterior.Sample(s, &c.shared.NestedDraw)
+	}
 	level, k, repair := m.split(c.shared.Root)
-	c.Level, c.Repair = level, repair
+	c.Level, c.Repair, c.carLevel = level, repair, k
 	mu := m.mu[level]
 	for g := range m.Body.Groups {
 		above := m.carTerm[k] + m.groupTerm[c.shared.P[g]]
@@ -42,12 +49,19 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 			}
 		}
 	}
+	if m.worst != nil {
+		m.drawMembers(c)
+	}
 	m.drawLead(s, c)
 }
 
 func (m *Model) drawItem(s *chance.Stream, c *Car, i int, x float64, repair int) {
 	uRust, uRepair, uThen, uDent := s.Uniform(), s.Uniform(), s.Uniform(), s.Uniform()
 	l := &m.prior[i]
+	if m.worst != nil && m.member[i] >= 0 {
+		c.own[m.member[i]] = uRust // drawn once all shared factors are known
+		return
+	}
 	if e := m.seen[i]; e != nil {
 		m.drawSeen(c, i, x, repair, uRust)
 		return
@@ -98,7 +112,12 @@ func (m *Model) drawSeen(c *Car, i int, x float64, repair int, u float64) {
 			}
 		}
 	}
-	u *= sum
+	m.pickJoint(c, i, &j, u*sum)
+}
+
+// pickJoint picks condition, finding and dent by inverse distribution function;
+// u lies between 0 and the sum of j.
+func (m *Model) pickJoint(c *Car, i int, j *Likelihood, u float64) {
 	for k := range j {
 		for f := range j[k] {
 			for d := range j[k][f] {
@@ -137,6 +156,9 @@ func (m *Model) drawLead(s *chance.Stream, c *Car) {
 			if s.Uniform() < p {
 				n++
 			}
+		}
+		if m.lead != nil && m.lead[i] >= 0 {
+			n = int8(m.lead[i]) // counted on the bare metal: exact
 		}
 		c.LeadFailed[i] = n
 	}

@@ -132,3 +132,12 @@ func (g *figures) repairPrior(age float64) (p [RepairStates]float64) {
 	}
 	return p
 }
+
+// onItsOwn is a copy in which items share no luck: all variance is each item's
+// own, so that only the history is common to them.
+func (g *figures) onItsOwn() *figures {
+	own := *g
+	own.car, own.group, own.side = 0, 0, [2]float64{}
+	own.own = [2]float64{1, 1}
+	return &own
+}

@@ -47,6 +47,9 @@ type Known struct {
 	Levels      []exposure.Level // alternatives of its history; weights sum to 1
 	EarlierWork string           // one of Answers, or "" when not asked
 	Seen        []*Likelihood    // by item; nil entries (or a nil slice) = nothing seen
+	Worst       []Worst          // what was seen of the worst of several items; at most MostWorst
+	LeadFailed  []int            // failed lead joints counted, by item; negative (or a nil slice) = not counted
+	OnItsOwn    bool             // every part rusts on its own luck: the wrong model, for comparison
 }
 
 // Model is the network of one car, conditioned on what is known.
@@ -58,6 +61,7 @@ type Model struct {
 	mu        [][]float64 // [level][item] median of y
 	prior     []leafPrior
 	seen      []*Likelihood
+	lead      []int
 	table     []*conditionTable // by item
 	threshold [2][car.Conditions - 1]float64
 	own       []float64 // by item: deviation of what is its own
@@ -67,6 +71,9 @@ type Model struct {
 	tables    map[kind]*conditionTable
 	nested    network.Nested
 	posterior *network.NestedPosterior
+	worst     *network.WorstPosterior // nil without Worst nodes
+	member    []int                   // by item: its number among the members, −1 = none
+	members   []int                   // items
 }
 
 // New conditions the network on what is known. It fails only when the evidence
@@ -77,6 +84,10 @@ func New(known Known, grids Grids) (*Model, error) {
 		return nil, err
 	}
 	m := &Model{Body: known.Body, Levels: known.Levels, fig: fig, seen: known.Seen, tables: map[kind]*conditionTable{}}
+	if known.OnItsOwn {
+		m.fig = fig.onItsOwn()
+	}
+	m.lead = known.LeadFailed
 	if m.seen == nil {
 		m.seen = make([]*Likelihood, len(known.Body.Items))
 	}
@@ -94,7 +105,15 @@ func New(known Known, grids Grids) (*Model, error) {
 	if err != nil {
 		return nil, err
 	}
-	return m, nil
+	return m, m.setWorst(known.Worst)
+}
+
+// rootPosterior is that of the root states, with everything taken in.
+func (m *Model) rootPosterior() []float64 {
+	if m.worst != nil {
+		return m.worst.Root()
+	}
+	return m.posterior.Root()
 }
 
 // setGrids fixes the terms of the shared factors and returns the prior weights
@@ -175,4 +194,9 @@ func (m *Model) split(root int) (level, k, repair int) {
 
 // LogEvidence is the log of the chance of all that is known, up to the scale of
 // the likelihoods given.
-func (m *Model) LogEvidence() float64 { return m.posterior.LogEvidence() }
+func (m *Model) LogEvidence() float64 {
+	if m.worst != nil {
+		return m.worst.LogEvidence()
+	}
+	return m.posterior.LogEvidence()
+}

@@ -12,12 +12,7 @@ import (
 
 // combine joins all results on one item, whatever their order.
 func combine(results []result) *damage.Likelihood {
-	slices.SortFunc(results, func(a, b result) int {
-		if c := cmp.Compare(a.order, b.order); c != 0 {
-			return c
-		}
-		return cmp.Compare(b2i(a.byShop), b2i(b.byShop))
-	})
+	inOrder(results)
 	condition, finding := logCondition(results), logFinding(results)
 	out := &damage.Likelihood{}
 	for k := range out {
@@ -28,6 +23,26 @@ func combine(results []result) *damage.Likelihood {
 		}
 	}
 	return out
+}
+
+// worstOf joins all results on the worst of several items, by the same rule.
+func worstOf(results []result) (out [car.Conditions]float64) {
+	inOrder(results)
+	condition := logCondition(results)
+	for k, v := range condition {
+		out[k] = chance.Exp(v)
+	}
+	return out
+}
+
+// inOrder sorts results, so that the order of the looks changes nothing.
+func inOrder(results []result) {
+	slices.SortFunc(results, func(a, b result) int {
+		if c := cmp.Compare(a.order, b.order); c != 0 {
+			return c
+		}
+		return cmp.Compare(b2i(a.byShop), b2i(b.byShop))
+	})
 }
 
 // logCondition joins the looks at condition, scaled so that the largest is 0.

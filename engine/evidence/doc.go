@@ -30,11 +30,12 @@
 //   - The order of the looks changes nothing, not even the last digit.
 //   - Every refusal is a *strict.Error that names the entry, such as looks[3].on.
 //
-// Limits: door gaps and the lift at the jacking point speak of the worst item of
-// a whole side, and a customer's look at one side or the other of the worse of
-// two items. Both need a node of the network that holds the worst of several
-// items, and it has none; the former are listed with BySide set and refused, the
-// latter cannot be entered. Mistakes that all looks of one careless visit share
+// Door gaps and the lift at the jacking point are entered for a whole side, left
+// or right, and speak of the worst item there; a customer may answer for either
+// side of a part, such as outer_sill.either, which speaks of the worse of the two.
+//
+// Limits: no more than three such places can be counted together, because the
+// exact sums multiply. Mistakes that all looks of one careless visit share
 // are not modelled. Failed lead joints of a survey are counted and exact, so they
 // are no likelihood and not read here.
 //

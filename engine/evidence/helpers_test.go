@@ -36,7 +36,7 @@ func one(t testing.TB, b *car.Body, on string, list ...Look) *damage.Likelihood 
 	if err != nil {
 		t.Fatal(err)
 	}
-	return seen[item(t, b, on)]
+	return seen.Items[item(t, b, on)]
 }
 
 func near(t testing.TB, what string, got, want, tolerance float64) {

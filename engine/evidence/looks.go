@@ -32,63 +32,161 @@ type Look struct {
 	By     string // ByCustomer or ByShop
 }
 
-// FromLooks returns one likelihood per item of the body, nil where nothing was
-// seen. Each is scaled so that the largest entry is one. Refused, with the path
-// of the entry, are: an unknown look or item, a look that cannot be made at the
-// part, one that speaks of a whole side, one by a customer that only a shop can
-// do, and a second answer to the same look by the same person.
-func FromLooks(b *car.Body, list []Look) ([]*damage.Likelihood, error) {
+// Seen is what looks say: of single items, and of the worst of several.
+type Seen struct {
+	Items []*damage.Likelihood // by item, nil where nothing was seen of it alone
+	Worst []damage.Worst
+}
+
+// FromLooks returns the likelihoods of what was seen, each scaled so that the
+// largest entry is one. Refused, with the path of the entry, are: an unknown look
+// or place, a look that cannot be made there, one by a customer that only a shop
+// can do, one at either side by the shop, which can say which, a second answer to
+// the same look by the same person, and more looks at the worst of several items
+// than can be taken together.
+func FromLooks(b *car.Body, list []Look) (Seen, error) {
 	results := make([][]result, len(b.Items))
+	var nodes []node
 	first := map[Look]int{}
 	for n, l := range list {
-		kind, item, err := check(b, n, l)
+		kind, at, err := check(b, n, l)
 		if err != nil {
-			return nil, err
+			return Seen{}, err
 		}
 		same := Look{Look: l.Look, On: l.On, By: l.By}
 		if before, twice := first[same]; twice {
-			return nil, refuse(n, "on", l.On, "one answer to each look by the same person: looks["+strconv.Itoa(before)+"] is this look already")
+			return Seen{}, refuse(n, "on", l.On, "one answer to each look by the same person: looks["+strconv.Itoa(before)+"] is this look already")
 		}
 		first[same] = n
-		if l.Result != CouldNot {
-			results[item] = append(results[item], newResult(kind, l))
+		switch {
+		case l.Result == CouldNot:
+		case len(at) == 1 && !kind.BySide:
+			results[at[0]] = append(results[at[0]], newResult(kind, l))
+		default:
+			nodes = addTo(nodes, l.On, at, newResult(kind, l))
+			if len(nodes) > damage.MostWorst {
+				return Seen{}, refuse(n, "on", l.On, "no more than "+strconv.Itoa(damage.MostWorst)+" places at which the worst of several parts was looked for: whole sides, or either side of a part")
+			}
 		}
 	}
-	out := make([]*damage.Likelihood, len(b.Items))
+	out := Seen{Items: make([]*damage.Likelihood, len(b.Items))}
 	for i := range results {
 		if len(results[i]) > 0 {
-			out[i] = combine(results[i])
+			out.Items[i] = combine(results[i])
 		}
+	}
+	slices.SortFunc(nodes, func(x, y node) int { return strings.Compare(x.on, y.on) })
+	for _, n := range nodes {
+		out.Worst = append(out.Worst, damage.Worst{Items: n.items, Likely: worstOf(n.results)})
 	}
 	return out, nil
 }
 
-// check finds the kind and the item of entry n, or says what is wrong with it.
-func check(b *car.Body, n int, l Look) (kind Kind, item int, err error) {
+// node gathers the looks at the worst of the same items.
+type node struct {
+	on      string
+	items   []int
+	results []result
+}
+
+func addTo(nodes []node, on string, items []int, r result) []node {
+	for n := range nodes {
+		if nodes[n].on == on {
+			nodes[n].results = append(nodes[n].results, r)
+			return nodes
+		}
+	}
+	return append(nodes, node{on, items, []result{r}})
+}
+
+// check finds the kind and the items of entry n, or says what is wrong with it.
+func check(b *car.Body, n int, l Look) (kind Kind, at []int, err error) {
 	kind, ok := KindOf(l.Look)
 	if !ok {
-		return kind, 0, refuse(n, "look", l.Look, "one of "+strings.Join(kindIDs(), ", "))
+		return kind, nil, refuse(n, "look", l.Look, "one of "+strings.Join(kindIDs(), ", "))
 	}
-	if kind.BySide {
-		return kind, 0, refuse(n, "look", l.Look, "a look at one item: a look at a whole side cannot be counted yet")
-	}
-	item, ok = b.ItemNamed(l.On)
-	if !ok {
-		return kind, 0, refuse(n, "on", l.On, "an item of this body, such as "+b.Items[0].ID)
-	}
-	if part := b.PartOf(item).ID; !slices.Contains(kind.Parts, part) {
-		return kind, 0, refuse(n, "on", l.On, "an item of a part that the look "+l.Look+" can be made at, which "+part+" is not")
+	if at, err = place(b, n, kind, l); err != nil {
+		return kind, nil, err
 	}
 	if l.Result != Yes && l.Result != No && l.Result != CouldNot {
-		return kind, 0, refuse(n, "result", l.Result, "yes, no or could_not")
+		return kind, nil, refuse(n, "result", l.Result, "yes, no or could_not")
 	}
 	if l.By != ByCustomer && l.By != ByShop {
-		return kind, 0, refuse(n, "by", l.By, "customer or shop")
+		return kind, nil, refuse(n, "by", l.By, "customer or shop")
 	}
 	if l.By == ByCustomer && !kind.CustomerCan {
-		return kind, 0, refuse(n, "by", l.By, "shop: the look "+l.Look+" is not one for a customer")
+		return kind, nil, refuse(n, "by", l.By, "shop: the look "+l.Look+" is not one for a customer")
 	}
-	return kind, item, nil
+	return kind, at, nil
+}
+
+// place finds the items that a look speaks of: one, the parts of a whole side, or
+// the two of a part with one on either side.
+func place(b *car.Body, n int, kind Kind, l Look) ([]int, error) {
+	if kind.BySide {
+		at := OnSide(b, kind.ID, l.On)
+		if len(at) == 0 {
+			return nil, refuse(n, "on", l.On, "left or right: this look speaks of a whole side")
+		}
+		return at, nil
+	}
+	var at []int
+	if left, right, either := eitherOf(l.On); either {
+		i, okLeft := b.ItemNamed(left)
+		k, okRight := b.ItemNamed(right)
+		if !okLeft || !okRight {
+			return nil, refuse(n, "on", l.On, "a part of this body that has one on either side")
+		}
+		if kind.AnswersTo != OfCondition {
+			return nil, refuse(n, "on", l.On, "one side: what an earlier repair left is looked for on a part of its own")
+		}
+		if l.By == ByShop {
+			return nil, refuse(n, "on", l.On, "the side on which it was: only a customer may not know which")
+		}
+		at = []int{min(i, k), max(i, k)}
+	} else {
+		i, ok := b.ItemNamed(l.On)
+		if !ok {
+			return nil, refuse(n, "on", l.On, "an item of this body, such as "+b.Items[0].ID)
+		}
+		at = []int{i}
+	}
+	if part := b.PartOf(at[0]).ID; !slices.Contains(kind.Parts, part) {
+		return nil, refuse(n, "on", l.On, "an item of a part that the look "+l.Look+" can be made at, which "+part+" is not")
+	}
+	return at, nil
+}
+
+// eitherOf reads outer_sill.either as the two items that it may be.
+func eitherOf(on string) (left, right string, ok bool) {
+	dot := strings.LastIndexByte(on, '.')
+	if dot < 0 || !strings.Contains(on[dot:], "either") {
+		return "", "", false
+	}
+	on, where := on[:dot], on[dot:]
+	return on + strings.Replace(where, "either", "left", 1), on + strings.Replace(where, "either", "right", 1), true
+}
+
+// Has says whether a body has the place that a look names.
+func Has(b *car.Body, on string) bool {
+	if left, right, either := eitherOf(on); either {
+		_, okLeft := b.ItemNamed(left)
+		_, okRight := b.ItemNamed(right)
+		return okLeft && okRight
+	}
+	_, ok := b.ItemNamed(on)
+	return ok || on == car.Left.String() || on == car.Right.String()
+}
+
+// OnSide are the items that a look at a whole side speaks of, nil where the body
+// has none there.
+func OnSide(b *car.Body, look, side string) (out []int) {
+	for _, i := range Items(b, look) {
+		if s := b.Items[i].Side; s != car.NoSide && s.String() == side {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // refuse makes the error for one member of entry n.

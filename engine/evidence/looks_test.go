@@ -19,15 +19,21 @@ func TestRefused(t *testing.T) {
 		list           []Look
 		path, expected string
 	}{
-		"unknown look":      {[]Look{{"smell", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles, open_hole"},
-		"no look":           {[]Look{{"", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles"},
-		"unknown item":      {[]Look{good, {"bubbles", "outer_sill.middle", Yes, ByShop}}, "looks[1].on", "an item of this body"},
-		"part for an item":  {[]Look{{"bubbles", "outer_sill", Yes, ByShop}}, "looks[0].on", "an item of this body"},
-		"item elsewhere":    {[]Look{{"prod", "chassis_rail.left", Yes, ByShop}}, "looks[0].on", "an item of this body"},
-		"wrong part":        {[]Look{good, good, {"carpet", "roof_skin.whole", No, ByShop}}[1:], "looks[1].on", "which roof_skin is not"},
-		"magnet on a box":   {[]Look{{"magnet", "inner_sill.left", Yes, ByShop}}, "looks[0].on", "which inner_sill is not"},
-		"whole side":        {[]Look{{"gaps", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "a look at one item"},
-		"whole side, named": {[]Look{{"jack", "left", No, ByShop}}, "looks[0].look", "a look at one item"},
+		"unknown look":        {[]Look{{"smell", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles, open_hole"},
+		"no look":             {[]Look{{"", "outer_sill.left", Yes, ByShop}}, "looks[0].look", "one of bubbles"},
+		"unknown item":        {[]Look{good, {"bubbles", "outer_sill.middle", Yes, ByShop}}, "looks[1].on", "an item of this body"},
+		"part for an item":    {[]Look{{"bubbles", "outer_sill", Yes, ByShop}}, "looks[0].on", "an item of this body"},
+		"item elsewhere":      {[]Look{{"prod", "chassis_rail.left", Yes, ByShop}}, "looks[0].on", "an item of this body"},
+		"wrong part":          {[]Look{good, good, {"carpet", "roof_skin.whole", No, ByShop}}[1:], "looks[1].on", "which roof_skin is not"},
+		"magnet on a box":     {[]Look{{"magnet", "inner_sill.left", Yes, ByShop}}, "looks[0].on", "which inner_sill is not"},
+		"one item for a side": {[]Look{{"gaps", "outer_sill.left", Yes, ByShop}}, "looks[0].on", "left or right"},
+		"side for an item":    {[]Look{{"tap", "left", No, ByShop}}, "looks[0].on", "an item of this body"},
+		"jack by a customer":  {[]Look{{"jack", "left", No, ByCustomer}}, "looks[0].by", "shop: the look jack"},
+		"either side by shop": {[]Look{{"bubbles", "outer_sill.either", Yes, ByShop}}, "looks[0].on", "the side on which it was"},
+		"either of a whole":   {[]Look{{"bubbles", "hood.either", Yes, ByCustomer}}, "looks[0].on", "that has one on either side"},
+		"either of a magnet":  {[]Look{{"magnet", "outer_sill.either", Yes, ByCustomer}}, "looks[0].on", "on a part of its own"},
+		"too many at once": {[]Look{{"gaps", "left", Yes, ByShop}, {"gaps", "right", Yes, ByShop}, {"bubbles", "outer_sill.either", Yes, ByCustomer},
+			{"tap", "outer_sill.either", Yes, ByCustomer}, {"bubbles", "door_lower.either", Yes, ByCustomer}}, "looks[4].on", "no more than 3 places"},
 		"shop's look":       {[]Look{{"prod", "outer_sill.left", No, ByCustomer}}, "looks[0].by", "shop: the look prod"},
 		"not tried either":  {[]Look{{"scope", "outer_sill.left", CouldNot, ByCustomer}}, "looks[0].by", "shop: the look scope"},
 		"somebody":          {[]Look{{"bubbles", "outer_sill.left", No, "seller"}}, "looks[0].by", "customer or shop"},
@@ -43,7 +49,7 @@ func TestRefused(t *testing.T) {
 		switch {
 		case !errors.As(err, &e):
 			t.Errorf("%s: %v, want a refusal", name, err)
-		case seen != nil:
+		case seen.Items != nil || seen.Worst != nil:
 			t.Errorf("%s: likelihoods beside a refusal", name)
 		case e.Path != row.path || !strings.Contains(e.Expected, row.expected):
 			t.Errorf("%s: %v, want path %s and %q", name, err, row.path, row.expected)
@@ -60,17 +66,17 @@ func TestAccepted(t *testing.T) {
 	b := load(t, "two_door_unitary")
 	seen, err := FromLooks(b, []Look{{"bubbles", "outer_sill.left", Yes, ByCustomer}, {"bubbles", "outer_sill.left", No, ByShop},
 		{"tap", "outer_sill.left", Yes, ByCustomer}, {"bubbles", "outer_sill.right", Yes, ByCustomer}, {"bubbles", "hood.whole", CouldNot, ByShop}})
-	if err != nil || len(seen) != len(b.Items) {
-		t.Fatalf("%d likelihoods, %v", len(seen), err)
+	if err != nil || len(seen.Items) != len(b.Items) {
+		t.Fatalf("%d likelihoods, %v", len(seen.Items), err)
 	}
-	for i := range seen {
+	for i := range seen.Items {
 		id := b.Items[i].ID
-		if want := id == "outer_sill.left" || id == "outer_sill.right"; (seen[i] != nil) != want {
-			t.Errorf("%s: %v", id, seen[i])
+		if want := id == "outer_sill.left" || id == "outer_sill.right"; (seen.Items[i] != nil) != want {
+			t.Errorf("%s: %v", id, seen.Items[i])
 		}
 	}
-	if seen, err = FromLooks(b, nil); err != nil || len(seen) != len(b.Items) {
-		t.Errorf("no looks: %d likelihoods, %v", len(seen), err)
+	if seen, err = FromLooks(b, nil); err != nil || len(seen.Items) != len(b.Items) {
+		t.Errorf("no looks: %d likelihoods, %v", len(seen.Items), err)
 	}
 }
 
@@ -210,7 +216,7 @@ func FuzzFromLooks(f *testing.F) {
 			}
 			return
 		}
-		for _, l := range seen {
+		for _, l := range seen.Items {
 			if l != nil {
 				sane(t, l)
 			}

@@ -58,7 +58,7 @@ func (v visit) atLeast(t *testing.T, list []Look) (p [car.Conditions]float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := seen[v.item]
+	l := seen.Items[v.item]
 	if l == nil {
 		l = damage.NoEvidence()
 	}
@@ -179,7 +179,7 @@ func TestProperties(t *testing.T) {
 			if err != nil || err2 != nil || err3 != nil {
 				return false
 			}
-			x, y, z := a[v.item], b[v.item], c[v.item]
+			x, y, z := a.Items[v.item], b.Items[v.item], c.Items[v.item]
 			if len(tried) == 0 {
 				return x == nil && y == nil && z == nil
 			}
@@ -193,7 +193,7 @@ func TestProperties(t *testing.T) {
 			if err != nil || err2 != nil {
 				return false
 			}
-			j, looks := Joined(seen[v.item], read), seen[v.item]
+			j, looks := Joined(seen.Items[v.item], read), seen.Items[v.item]
 			sane(t, j)
 			if looks == nil {
 				looks = damage.NoEvidence()
@@ -224,11 +224,11 @@ func TestExtremes(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				sane(t, seen[i])
-				sane(t, Joined(seen[i], read))
-				for k := range seen[i] {
-					if seen[i][k][0][0] < 1e-30 {
-						t.Errorf("%s: %g", b.Items[i].ID, seen[i][k][0][0])
+				sane(t, seen.Items[i])
+				sane(t, Joined(seen.Items[i], read))
+				for k := range seen.Items[i] {
+					if seen.Items[i][k][0][0] < 1e-30 {
+						t.Errorf("%s: %g", b.Items[i].ID, seen.Items[i][k][0][0])
 					}
 				}
 			}

@@ -28,7 +28,7 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 		return refused(id, "request", err)
 	}
 	id = int64(f.Get("id").Whole(0, 1<<30))
-	ask := f.Get("ask").OneOf("open", "range", "cover", "check_car")
+	ask := f.Get("ask").OneOf("open", "range", "cover", "check_car", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth")
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}
@@ -42,8 +42,10 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 		return e.session.askRange(id, f)
 	case "cover":
 		return e.session.askCover(id, f)
+	case "check_car":
+		return checkCar(id, f)
 	}
-	return checkCar(id, f)
+	return e.session.askOfCar(id, ask, f)
 }
 
 func (e *Engine) open(id int64, f strict.Field) []byte {
@@ -66,8 +68,8 @@ func checkCar(id int64, f strict.Field) []byte {
 	if err := f.Err(); err != nil {
 		return refused(id, "car", err)
 	}
-	if err := c.Check(); err != nil {
-		return refused(id, "car", err)
+	if wrong := c.Check(); len(wrong) > 0 {
+		return refused(id, "car", wrong[0])
 	}
 	w := strict.NewWriter()
 	w.Object(func() {

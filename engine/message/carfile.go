@@ -33,6 +33,7 @@ type Car struct {
 	Scope       string
 	Options     []string
 	Looks       []evidence.Look
+	Recorded
 }
 
 // Made is when the car was made: a year, a decade, or neither.
@@ -59,7 +60,7 @@ func DecodeCar(data []byte) (*Car, error) {
 }
 
 func readCar(f strict.Field) *Car {
-	f.Keys("format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks")
+	f.Keys(append([]string{"format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks"}, recordedKeys...)...)
 	f.Get("format").OneOf(CarFormat)
 	c := &Car{AskedIn: f.Get("asked_in").Whole(2020, 2200)}
 	c.readBodies(f.Get("bodies"))
@@ -81,6 +82,7 @@ func readCar(f strict.Field) *Car {
 	}
 	c.readOptions(f)
 	c.readLooks(f)
+	c.readRecorded(f)
 	c.checkYears(f)
 	return c
 }

@@ -4,6 +4,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
 
@@ -36,6 +37,7 @@ func (c *Car) Text() []byte {
 			w.Key("looks")
 			w.Array(func() { c.writeLooks(w) })
 		}
+		c.writeRecorded(w)
 	})
 	return w.Bytes()
 }
@@ -121,22 +123,29 @@ func (c *Car) ages() (exposure.Ages, error) {
 	return exposure.MadeNotSure(c.AskedIn)
 }
 
-// Check says whether everything in the file fits together: the years, and every
-// look with the bodies that the car may be.
-func (c *Car) Check() error {
+// Check returns everything in the file that cannot stand: years that do not fit
+// together, looks and records that a body does not allow. What hangs on a shop's
+// rates is checked at the sample's.
+func (c *Car) Check() (wrong []error) {
 	if _, err := c.Levels(); err != nil {
-		return err
+		return []error{err}
+	}
+	s, err := NewSession(rates.Sample())
+	if err != nil {
+		panic("engine: internal error: sample rates: " + err.Error())
 	}
 	for _, id := range c.Bodies {
-		b, err := car.Load(id, ownOptions(id, c.Options)...)
+		one := *c
+		one.Bodies = []string{id}
+		b, t, err := s.oneBody(&one)
 		if err != nil {
-			return err
+			return []error{err}
 		}
-		if _, err := evidence.FromLooks(b, c.looksAt(b)); err != nil {
-			return err
+		for _, f := range c.faultsOf(b, t) {
+			wrong = append(wrong, f.err)
 		}
 	}
-	return nil
+	return wrong
 }
 
 // looksAt are the looks that count for a body: all of them, or, while the body
@@ -147,7 +156,7 @@ func (c *Car) looksAt(b *car.Body) []evidence.Look {
 	}
 	var own []evidence.Look
 	for _, l := range c.Looks {
-		if _, ok := b.ItemNamed(l.On); ok {
+		if evidence.Has(b, l.On) {
 			own = append(own, l)
 		}
 	}

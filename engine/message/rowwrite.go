@@ -51,7 +51,7 @@ func (r *Row) write(w *strict.Writer, a axis) {
 		w.String(r.MovedLine)
 	}
 	w.Key("dots")
-	w.Array(func() { r.writeDots(w, a) })
+	writeDots(w, packDots(r.Exact.Dots, a))
 	member(w, "dots_text", r.DotsText)
 	member(w, "hours_line", r.HoursLine)
 	member(w, "weeks_line", r.WeeksLine)
@@ -88,20 +88,23 @@ func (r *Row) writeExact(w *strict.Writer) {
 	member(w, "quantile_rule", "Hyndman and Fan (1996), definition 7")
 }
 
-func (r *Row) writeDots(w *strict.Writer, a axis) {
-	for _, d := range packDots(r.Exact.Dots, a) {
-		w.Object(func() {
-			w.Key("at")
-			w.Number(d.at)
-			w.Key("column")
-			w.Whole(int64(d.column))
-			w.Key("stack")
-			w.Whole(int64(d.stack))
-			w.Key("inside")
-			w.Bool(d.inside)
-			minor(w, "minor", money.Minor(d.minor))
-		})
-	}
+// writeDots writes the twenty dots of a range.
+func writeDots(w *strict.Writer, dots [20]dot) {
+	w.Array(func() {
+		for _, d := range dots {
+			w.Object(func() {
+				w.Key("at")
+				w.Number(d.at)
+				w.Key("column")
+				w.Whole(int64(d.column))
+				w.Key("stack")
+				w.Whole(int64(d.stack))
+				w.Key("inside")
+				w.Bool(d.inside)
+				minor(w, "minor", money.Minor(d.minor))
+			})
+		}
+	})
 }
 
 func (r *Row) writeZones(w *strict.Writer) {

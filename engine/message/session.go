@@ -2,11 +2,10 @@ package message
 
 import (
 	"slices"
+	"strings"
 
 	"underpaint/engine/car"
-	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
-	"underpaint/engine/evidence"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
@@ -28,6 +27,8 @@ type Session struct {
 	common *car.Common
 	text   *wording
 	job    *job
+	stages *stageJob
+	worth  *worthJob
 }
 
 // NewSession opens a shop's rates.
@@ -69,6 +70,9 @@ func (s *Session) Open(c *Car) error {
 		return nil
 	}
 	j := &job{key: key, car: c}
+	if len(c.Bodies) > 1 && len(c.Survey) > 0 {
+		return &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is recorded of a bare car is recorded on one"}
+	}
 	levels, err := c.Levels()
 	if err != nil {
 		return err
@@ -82,26 +86,35 @@ func (s *Session) Open(c *Car) error {
 		if one.body, err = car.Load(id, ownOptions(id, c.Options)...); err != nil {
 			return err
 		}
-		seen, err := evidence.FromLooks(one.body, c.looksAt(one.body))
-		if err != nil {
-			return err
-		}
-		model, err := damage.New(damage.Known{Body: one.body, Levels: levels, EarlierWork: c.EarlierWork, Seen: seen}, damage.StandardGrids)
-		if err != nil {
-			return &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them taken back"}
-		}
 		for _, standard := range standards {
-			t, err := work.NewTable(one.body, s.common, s.Rates, standard, c.Scope)
+			t, err := s.table(c, one.body, standard)
 			if err != nil {
 				return err
 			}
 			one.tables = append(one.tables, t)
+		}
+		model, err := c.modelAt(one.body, levels, c.lastStage())
+		if err != nil {
+			return err
 		}
 		one.run = estimate.NewRun(model, one.tables, Seed)
 		j.runs = append(j.runs, one)
 	}
 	s.job = j
 	return nil
+}
+
+// table is the price table of a body with everything recorded and chosen. What
+// cannot stand is refused here, before any odds are worked out.
+func (s *Session) table(c *Car, b *car.Body, standard string) (*work.Table, error) {
+	t, err := work.NewTable(b, s.common, s.Rates, standard, c.Scope)
+	if err != nil {
+		return nil, err
+	}
+	if wrong := c.faultsOf(b, t); len(wrong) > 0 {
+		return nil, wrong[0].err
+	}
+	return t.With(c.decided(b, c.lastStage(), true))
 }
 
 func ownOptions(body string, chosen []string) (own []string) {

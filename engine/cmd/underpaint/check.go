@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"underpaint/engine/message"
@@ -55,8 +56,8 @@ func checkText(text []byte) (what string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if err := car.Check(); err != nil {
-		return "", err
+	if wrong := car.Check(); len(wrong) > 0 {
+		return "", errors.Join(wrong...)
 	}
 	return "a car file that can be used", nil
 }

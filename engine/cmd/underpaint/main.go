@@ -15,6 +15,10 @@ import (
 const usage = `usage:
   underpaint range CAR.json --rates RATES.json [--json]   the range of one car
   underpaint range FOLDER   --rates RATES.json [--json]   every car file in a folder, on all cores
+  underpaint stages CAR.json --rates RATES.json [--json]  its range at each stage, and what moved it
+  underpaint worth  CAR.json --rates RATES.json [--json]  what each stage to come is worth, and the best looks
+                                     [--for customer]     looks that a customer can do
+  underpaint ways   CAR.json --rates RATES.json [--json]  what can be done with each damaged part
   underpaint check FILE...                                say whether files of ours can be used
   underpaint sample rates|rates-uk                        print an invented shop's rates
   underpaint help
@@ -35,6 +39,8 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 	switch args[0] {
 	case "range":
 		return c.ranges(args[1:])
+	case "stages", "worth", "ways":
+		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do"}[args[0]], args[1:])
 	case "check":
 		return c.check(args[1:])
 	case "sample":

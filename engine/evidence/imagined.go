@@ -1,0 +1,116 @@
+package evidence
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+)
+
+// CustomerWeight is how much of its log likelihood a customer's look counts.
+func CustomerWeight() float64 { return looks().w.customer }
+
+// imaginedKinds are the looks of an imagined walk-round, the most telling first:
+// of each item the first that can be made there, so that no two of them bring
+// partly the same news.
+var imaginedKinds = []string{"prod", "scope", "carpet", "thumb", "tap", "bubbles", "open_hole", "magnet"}
+
+// ImagineWalkRound makes a careful walk-round of an imagined car: by the shop, of
+// every item one look at its condition and on skins one with a magnet, and on
+// each side the door gaps. What comes of each look is drawn from its chances. It
+// takes one uniform for each look, so equal streams on like cars give like looks.
+func ImagineWalkRound(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look) {
+	done := map[string]map[int]bool{OfCondition: {}, OfFinding: {}}
+	for _, id := range imaginedKinds {
+		kind, ok := KindOf(id)
+		if !ok {
+			panic("engine: internal error: no look " + id)
+		}
+		for _, i := range Items(b, id) {
+			if done[kind.AnswersTo][i] || kind.NotAtLead && b.PartOf(i).LeadJoints > 0 {
+				continue
+			}
+			done[kind.AnswersTo][i] = true
+			p := kind.ChanceOfYes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
+			out = append(out, Look{Look: id, On: b.Items[i].ID, Result: drawn(s, p), By: ByShop})
+		}
+	}
+	return append(out, imagineGaps(b, c, s)...)
+}
+
+// imagineGaps looks at the door gaps of each side, which answer to the worst item.
+func imagineGaps(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look) {
+	kind, _ := KindOf("gaps")
+	for _, side := range []car.Side{car.Left, car.Right} {
+		worst := int8(-1)
+		for _, i := range OnSide(b, kind.ID, side.String()) {
+			worst = max(worst, c.Condition[i])
+		}
+		if worst < 0 {
+			continue
+		}
+		p := kind.ChanceOfYes(int(worst), damage.NoFinding, false)
+		out = append(out, Look{Look: kind.ID, On: side.String(), Result: drawn(s, p), By: ByShop})
+	}
+	return out
+}
+
+func drawn(s *chance.Stream, p float64) string {
+	if s.Uniform() < p {
+		return Yes
+	}
+	return No
+}
+
+// ImagineSurvey records every item of an imagined car, read with the errors of
+// [Reading]: closed boxes from outside, unless opened. One entry per item, three
+// uniforms each.
+func ImagineSurvey(b *car.Body, c *damage.Car, opened bool, s *chance.Stream) []SurveyEntry {
+	out := make([]SurveyEntry, len(b.Items))
+	for i := range out {
+		uCondition, uFinding, uDent := s.Uniform(), s.Uniform(), s.Uniform()
+		p := b.PartOf(i)
+		closed := !p.SeenWhenStripped && !opened
+		e := SurveyEntry{Opened: opened && !p.SeenWhenStripped}
+		row := readings().condition[b2i(closed)][c.Condition[i]]
+		e.Condition = car.ConditionIDs[pickOf(row[:], uCondition)]
+		if !closed {
+			e.Finding = imagineFinding(p, c.Finding[i], uFinding)
+			if p.Face == car.Outer {
+				e.Dent = No
+				if uDent < dentRead(c.Dent[i], true) {
+					e.Dent = Yes
+				}
+			}
+		}
+		out[i] = e
+	}
+	return out
+}
+
+// imagineFinding draws what is recorded of an earlier repair; on an inner item
+// filler over a hole is read, and recorded, as a patch.
+func imagineFinding(p *car.Part, is damage.Finding, u float64) string {
+	var row [damage.Findings]float64
+	for recorded := range row {
+		f := damage.Finding(recorded)
+		if p.Face == car.Outer || f != damage.FillerOverHole {
+			row[recorded] = findingRead(p, is, f)
+		}
+	}
+	return damage.FindingIDs[pickOf(row[:], u)]
+}
+
+// pickOf picks by inverse distribution function; rounding falls to the last
+// possible one.
+func pickOf(p []float64, u float64) (picked int) {
+	for k, v := range p {
+		if v > 0 {
+			picked = k
+		}
+		if u < v {
+			return k
+		}
+		u -= v
+	}
+	return picked
+}

@@ -1,0 +1,298 @@
+package message
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"underpaint/engine/car"
+	"underpaint/engine/estimate"
+	"underpaint/engine/money"
+	"underpaint/engine/strict"
+)
+
+// beforeAfter is the reply with the range of each stage on one axis, and in
+// words what moved it.
+func (s *Session) beforeAfter(id int64, c *Car, effort string, least int64) ([]byte, error) {
+	j, err := s.openStages(c)
+	if err != nil {
+		return nil, err
+	}
+	state, err := j.step()
+	if err != nil {
+		return nil, err
+	}
+	if effort == "rough" && state == Refining {
+		state = Rough
+	}
+	rows, a := s.stageRows(j, least)
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "before_after")
+		member(w, "state", string(state))
+		w.Key("axis")
+		w.Object(func() { a.write(w) })
+		w.Key("rows")
+		w.Array(func() {
+			for k := range rows {
+				w.Object(func() { s.writeStageRow(w, rows, k, a) })
+			}
+		})
+		var head []string
+		var worse, better []string
+		var items []movedItem
+		if state == Settled {
+			head = s.stageHeadline(rows)
+			worse, better = s.movedPockets(j)
+			if items, err = s.movedItems(j); err != nil {
+				return
+			}
+		}
+		list(w, "headline", head)
+		list(w, "worse", worse)
+		list(w, "better", better)
+		member(w, "unseen_line", s.unseen(j))
+		listOf(w, "items", len(items), func(n int) { items[n].write(w) })
+		member(w, "not_a_limit", "The ends are no limits: 1 such car in 10 comes out below each range and 1 above.")
+	})
+	return w.Bytes(), err
+}
+
+// stageRow is the range after one stage.
+type stageRow struct {
+	id, name, date string
+	x              estimate.Range
+	e              ends
+	done           bool
+}
+
+func (s *Session) stageRows(j *stageJob, least int64) (rows []stageRow, a axis) {
+	dearest := 0.0
+	for _, id := range append([]string{Told}, StageIDs...) {
+		rows = append(rows, s.stageRow(j, id))
+	}
+	if len(j.car.Ways) > 0 {
+		rows = append(rows, s.stageRow(j, chosen))
+	}
+	for _, r := range rows {
+		dearest = math.Max(dearest, r.x.Dots[19])
+	}
+	return rows, newAxis(s.Rates.Currency, math.Max(dearest, 1), least)
+}
+
+func (s *Session) stageRow(j *stageJob, id string) stageRow {
+	r := stageRow{id: id, name: s.stageName(id)}
+	for _, one := range j.car.Stages {
+		if one.Stage == id {
+			r.date = date(one.On)
+		}
+	}
+	k := slices.IndexFunc(j.runs, func(o *stageRun) bool { return o.id == id })
+	if k < 0 || j.runs[k].run == nil || j.runs[k].run.Cars() == 0 {
+		return r
+	}
+	r.x, r.done = j.runs[k].run.Range(0), true
+	r.e = roundEnds(r.x.Low, r.x.Half, r.x.SetAside, r.x.High)
+	return r
+}
+
+func (r *stageRow) width() float64 { return r.x.High - r.x.Low }
+
+func (s *Session) writeStageRow(w *strict.Writer, rows []stageRow, k int, a axis) {
+	r, c := &rows[k], s.Rates.Currency
+	member(w, "id", r.id)
+	member(w, "name", r.name)
+	member(w, "date_text", r.date)
+	w.Key("done")
+	w.Bool(r.done)
+	if !r.done {
+		return
+	}
+	member(w, "low_text", c.TextWhole(r.e.low))
+	member(w, "half_text", c.TextWhole(r.e.half))
+	member(w, "high_text", c.TextWhole(r.e.high))
+	member(w, "width_text", c.TextWhole(r.e.high-r.e.low)+" wide")
+	w.Key("dots")
+	writeDots(w, packDots(r.x.Dots, a))
+	member(w, "sentence", "8 in 10 such cars: "+c.TextWhole(r.e.low)+" to "+c.TextWhole(r.e.high)+".")
+	wider := ""
+	if k > 0 && rows[k-1].done && r.width() > 1.03*rows[k-1].width() {
+		wider = "Wider than the row above: " + whyWider(&rows[k-1], r)
+	}
+	member(w, "wider_line", wider)
+}
+
+// whyWider says what made a range grow although more is known.
+func whyWider(before, now *stageRow) string {
+	switch {
+	case now.x.Half > 1.02*before.x.Half:
+		return "worse was found than was to be expected, and dearer work varies more."
+	case now.x.Half < 0.98*before.x.Half:
+		return "what was seen is better than what was told, and the two do not agree yet."
+	}
+	return "what was seen does not agree with what was told, so more is possible than before."
+}
+
+// stageHeadline says where the last range stands against the first.
+func (s *Session) stageHeadline(rows []stageRow) (out []string) {
+	first, last := &rows[0], &rows[0]
+	for k := range rows {
+		if rows[k].done {
+			last = &rows[k]
+		}
+	}
+	c := s.Rates.Currency
+	span := c.TextWhole(last.e.low) + " to " + c.TextWhole(last.e.high)
+	if last == first {
+		return []string{"From what was told the range is " + span + " (8 in 10)."}
+	}
+	out = append(out, s.stageInWords(last.id)+" the range is "+span+" (8 in 10).",
+		"It is "+widthWords(last.width()/first.width())+" as at first.")
+	switch {
+	case last.x.Low >= first.x.Low && last.x.High <= first.x.High:
+		out = append(out, "This range lies inside the first.")
+	case last.x.Half > first.x.High || last.x.Half < first.x.Low:
+		out = append(out, "Its middle lies outside the first range: this is one of the 2 in 10 cars that do, as was said there would be.")
+	default:
+		out = append(out, "It reaches past one end of the first range, which was never a limit.")
+	}
+	return out
+}
+
+func (s *Session) stageInWords(id string) string {
+	switch id {
+	case WalkRound:
+		return s.say("After the walk-around", "After the walk-round")
+	case Survey:
+		return "After the survey"
+	case OpeningUp:
+		return "After opening up"
+	}
+	return "With the ways chosen"
+}
+
+// widthWords says a ratio of widths; it is followed by "as at first" or the like.
+func widthWords(ratio float64) string {
+	for _, one := range []struct {
+		below float64
+		text  string
+	}{{0.15, "about a tenth as wide"}, {0.29, "about a quarter as wide"}, {0.42, "about a third as wide"}, {0.58, "about half as wide"},
+		{0.71, "about two thirds as wide"}, {0.87, "about four fifths as wide"}, {0.96, "nearly as wide"}, {1.05, "about as wide"}, {1.3, "somewhat wider than"}} {
+		if ratio < one.below {
+			return one.text
+		}
+	}
+	return "much wider than"
+}
+
+func (s *Session) unseen(j *stageJob) string {
+	n := countUp(j.car, j.body, j.plain)
+	if !j.car.begun(Survey) {
+		return "Nothing of the bare metal has been seen yet."
+	}
+	line := "Not recorded: " + strconv.Itoa(len(j.body.Items)-n.done) + " parts, which stay not known."
+	if n.shut > 0 {
+		line += " Not opened: " + strconv.Itoa(n.shut) + " closed boxes."
+	}
+	return line
+}
+
+// movedPockets says which pockets turned out worse or better than in most such
+// cars as they were believed before this stage: the sum of the steps of the
+// recorded items, against the same sum in the imagined cars.
+func (s *Session) movedPockets(j *stageJob) (worse, better []string) {
+	before, now := j.lastTwo()
+	if before == now || before.run == nil {
+		return nil, nil
+	}
+	type moved struct {
+		name  string
+		share float64
+	}
+	var all []moved
+	for k := range j.body.Pockets {
+		items, sum := s.recordedOf(j, k, now.id)
+		if len(items) == 0 {
+			continue
+		}
+		share := before.run.IfKnown(0, func(c estimate.Seen) float64 {
+			n := 0
+			for _, i := range items {
+				n += c.Condition(i)
+			}
+			switch {
+			case n < sum:
+				return 1
+			case n == sum:
+				return 0.5
+			}
+			return 0
+		}).Yes
+		all = append(all, moved{s.pocketName(j.body, k), share})
+	}
+	slices.SortStableFunc(all, func(x, y moved) int { return cmp.Compare(math.Abs(y.share-0.5), math.Abs(x.share-0.5)) })
+	for _, m := range all {
+		if m.share >= 0.65 && len(worse) < 4 {
+			worse = append(worse, m.name+": worse than "+inTen(m.share)+" such cars.")
+		}
+		if m.share <= 0.35 && len(better) < 4 {
+			better = append(better, m.name+": better than "+inTen(1-m.share)+" such cars.")
+		}
+	}
+	return worse, better
+}
+
+// recordedOf are the items of a pocket recorded at a stage, and the sum of their
+// steps on the scale.
+func (s *Session) recordedOf(j *stageJob, pocket int, stage string) (items []int, sum int) {
+	for n := range j.car.Survey {
+		r := &j.car.Survey[n]
+		i, ok := j.body.ItemNamed(r.On)
+		if !ok || r.Stage != stage || r.Condition == "" || j.body.Items[i].Pocket != pocket {
+			continue
+		}
+		items, sum = append(items, i), sum+slices.Index(car.ConditionIDs[:], r.Condition)
+	}
+	return items, sum
+}
+
+// movedItem is one item with its chance of a hole before this stage and now.
+type movedItem struct {
+	on, name    string
+	before, now float64
+}
+
+func (m movedItem) write(w *strict.Writer) {
+	member(w, "on", m.on)
+	member(w, "name", m.name)
+	member(w, "before_text", inTen(m.before))
+	member(w, "after_text", inTen(m.now))
+	member(w, "text", "rusted through or gone: "+carsInTen(m.before)+" before, "+carsInTen(m.now)+" now")
+}
+
+// movedItems are the items whose chance of a hole moved most.
+func (s *Session) movedItems(j *stageJob) (out []movedItem, err error) {
+	before, now := j.lastTwo()
+	was, err := j.chance(before)
+	if err != nil {
+		return nil, err
+	}
+	is, err := j.chance(now)
+	if err != nil || before == now {
+		return nil, err
+	}
+	for i := range j.body.Items {
+		out = append(out, movedItem{j.body.Items[i].ID, j.body.ItemName(i, s.Rates.Words), was[i].Holed(), is[i].Holed()})
+	}
+	slices.SortStableFunc(out, func(x, y movedItem) int {
+		return cmp.Compare(math.Abs(y.now-y.before), math.Abs(x.now-x.before))
+	})
+	return out[:min(len(out), 16)], nil
+}
+
+// moneyWidth writes a width to the step of its range.
+func (s *Session) moneyWidth(width float64) string {
+	step := money.OutwardStep(money.Minor(width))
+	return s.Rates.Currency.TextWhole(money.RoundNearest(money.Minor(width), step))
+}

@@ -1,0 +1,258 @@
+package message
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"underpaint/engine/car"
+	"underpaint/engine/evidence"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// fault is one entry that cannot stand, with the item it is about, if any. A
+// fault takes nothing else of the file with it.
+type fault struct {
+	err *strict.Error
+	on  string
+}
+
+// faults collects everything recorded that cannot stand on body b.
+type faults struct {
+	c    *Car
+	b    *car.Body
+	t    *work.Table
+	list []fault
+}
+
+// faultsOf checks looks, records, opened boxes, strip hours and choices, and
+// returns every fault in the order of the file.
+func (c *Car) faultsOf(b *car.Body, t *work.Table) []fault {
+	f := &faults{c: c, b: b, t: t}
+	f.looks()
+	f.stages()
+	f.records()
+	f.opened()
+	f.hours()
+	f.ways()
+	return f.list
+}
+
+func (f *faults) add(path, found, expected, on string) {
+	f.list = append(f.list, fault{&strict.Error{Path: path, Found: found, Expected: expected}, on})
+}
+
+// take adds an error of another package under a path of its own.
+func (f *faults) take(path string, err error, on string) {
+	var at *strict.Error
+	if !errors.As(err, &at) {
+		at = &strict.Error{Found: "an entry", Expected: err.Error()}
+	}
+	own := *at
+	own.Path = strings.Trim(path+"."+own.Path, ".")
+	f.list = append(f.list, fault{&own, on})
+}
+
+// looks finds every look that is refused, by taking out one after another.
+func (f *faults) looks() {
+	left := slices.Clone(f.c.looksAt(f.b))
+	at := make([]int, len(left))
+	for n := range at {
+		at[n] = n
+	}
+	for len(left) > 0 {
+		_, err := evidence.FromLooks(f.b, left)
+		if err == nil {
+			return
+		}
+		var e *strict.Error
+		n := -1
+		if errors.As(err, &e) {
+			n = indexIn(e.Path)
+		}
+		if n < 0 || n >= len(left) {
+			f.take("looks", err, "")
+			return
+		}
+		own := *e
+		own.Path = "looks[" + strconv.Itoa(at[n]) + "]" + own.Path[strings.IndexByte(own.Path, ']')+1:]
+		f.list = append(f.list, fault{&own, left[n].On})
+		left, at = slices.Delete(left, n, n+1), slices.Delete(at, n, n+1)
+	}
+}
+
+// indexIn reads n out of a path that begins with name[n].
+func indexIn(path string) int {
+	open, shut := strings.IndexByte(path, '['), strings.IndexByte(path, ']')
+	if open < 0 || shut < open {
+		return -1
+	}
+	n, err := strconv.Atoi(path[open+1 : shut])
+	if err != nil {
+		return -1
+	}
+	return n
+}
+
+func (f *faults) stages() {
+	last, day := -1, ""
+	for n, s := range f.c.Stages {
+		path, k := "stages["+strconv.Itoa(n)+"]", slices.Index(StageIDs, s.Stage)
+		if k <= last {
+			f.add(path+".stage", s.Stage, "each stage once, in the order "+strings.Join(StageIDs, ", "), "")
+		}
+		if s.On < day {
+			f.add(path+".on", s.On, "no day before the stage that went before, "+day, "")
+		}
+		last, day = max(k, last), s.On
+	}
+	survey, opening := f.c.begun(Survey), f.c.begun(OpeningUp)
+	if opening && !survey {
+		f.add("stages", "opening up without a survey", "the strip and survey before closed boxes are opened", "")
+	}
+	if len(f.c.Survey) > 0 && !survey {
+		f.add("stages", "records of a survey that was not begun", "the stage survey with its day", "")
+	}
+	if len(f.c.Opened) > 0 && !opening {
+		f.add("opened[0].box", f.c.Opened[0].Box, "the stage opening_up, after the survey: opened is recorded before stripping", "")
+	}
+}
+
+func (f *faults) records() {
+	type key struct{ on, stage string }
+	first := map[key]int{}
+	for n := range f.c.Survey {
+		r, path := &f.c.Survey[n], "survey["+strconv.Itoa(n)+"]"
+		i, ok := f.b.ItemNamed(r.On)
+		if !ok {
+			f.add(path+".on", r.On, "an item of this body, such as "+f.b.Items[0].ID, r.On)
+			continue
+		}
+		k := key{r.On, r.Stage}
+		if m, twice := first[k]; twice {
+			f.add(path+".on", r.On, "one record of an item at one stage: survey["+strconv.Itoa(m)+"] is this item already", r.On)
+			continue
+		}
+		first[k] = n
+		f.record(path, r, i)
+	}
+}
+
+func (f *faults) record(path string, r *Record, i int) {
+	p := f.b.PartOf(i)
+	if r.Stage == OpeningUp {
+		if p.SeenWhenStripped {
+			f.add(path+".stage", r.Stage, "survey: this part is seen once the car is stripped, it is no closed box", r.On)
+		} else if box := f.b.Pockets[f.b.Items[i].Pocket].ID; !f.c.isOpen(box) {
+			f.add(path+".stage", r.Stage, "the box "+box+" under opened first", r.On)
+		}
+	}
+	if r.CouldNotSee && r.Condition != "" {
+		f.add(path+".could_not_see", "could not see, and "+r.Condition, "one of them taken back", r.On)
+	}
+	if _, err := evidence.Reading(p, r.entry()); err != nil {
+		f.take(path, err, r.On)
+	}
+	if r.LeadFailed > p.LeadJoints {
+		f.add(path+".lead_failed", strconv.Itoa(r.LeadFailed), "at most "+strconv.Itoa(p.LeadJoints)+", the lead joints of this item", r.On)
+	}
+	for k, id := range r.Also {
+		if one, ok := findingNamed(id); !ok || one.PerCar || !one.Priced || !one.On(p) {
+			f.add(path+".also["+strconv.Itoa(k)+"]", id, "a further finding that this item can have", r.On)
+		}
+	}
+}
+
+// entry is the record as evidence reads it.
+func (r *Record) entry() evidence.SurveyEntry {
+	if r.CouldNotSee {
+		return evidence.SurveyEntry{}
+	}
+	return evidence.SurveyEntry{Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, Opened: r.Stage == OpeningUp}
+}
+
+func (c *Car) isOpen(box string) bool {
+	return slices.ContainsFunc(c.Opened, func(o Opened) bool { return o.Box == box })
+}
+
+func findingNamed(id string) (work.Finding, bool) {
+	for _, one := range work.Findings() {
+		if one.ID == id {
+			return one, true
+		}
+	}
+	return work.Finding{}, false
+}
+
+func (f *faults) opened() {
+	for n, o := range f.c.Opened {
+		path := "opened[" + strconv.Itoa(n) + "].box"
+		k := slices.IndexFunc(f.b.Pockets, func(p car.Pocket) bool { return p.ID == o.Box })
+		if k < 0 || len(closedItems(f.b, k)) == 0 {
+			f.add(path, o.Box, "a closed box of this body", "")
+		}
+		if slices.ContainsFunc(f.c.Opened[:n], func(p Opened) bool { return p.Box == o.Box }) {
+			f.add(path, o.Box, "each box once", "")
+		}
+	}
+	for n, id := range f.c.WholeCar {
+		if one, ok := findingNamed(id); !ok || !one.PerCar {
+			f.add("whole_car["+strconv.Itoa(n)+"]", id, "a finding of the whole car", "")
+		}
+	}
+}
+
+// closedItems are the items of a pocket that nobody sees until it is opened.
+func closedItems(b *car.Body, pocket int) (out []int) {
+	for _, i := range b.Pockets[pocket].Items {
+		if !b.PartOf(i).SeenWhenStripped {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func (f *faults) hours() {
+	if f.c.StripHours == [car.Trades]float64{} {
+		return
+	}
+	if !f.c.begun(Survey) {
+		f.add("strip_hours", "hours of a stage that was not begun", "the stage survey with its day", "")
+		return
+	}
+	if _, err := f.t.With(f.c.decided(f.b, Survey, false)); err != nil {
+		f.take("", err, "")
+	}
+}
+
+func (f *faults) ways() {
+	for n, w := range f.c.Ways {
+		path := "ways[" + strconv.Itoa(n) + "]"
+		i, ok := f.b.ItemNamed(w.On)
+		if !ok {
+			f.add(path+".on", w.On, "an item of this body, such as "+f.b.Items[0].ID, w.On)
+			continue
+		}
+		if slices.ContainsFunc(f.c.Ways[:n], func(o Choice) bool { return o.On == w.On }) {
+			f.add(path+".on", w.On, "one way for each item", w.On)
+		}
+		k := f.c.recordedCondition(w.On)
+		if k < 0 {
+			f.add(path+".on", w.On, "an item whose condition is recorded", w.On)
+			continue
+		}
+		if way := car.Way(slices.Index(car.WayIDs[:], w.Way)); !slices.Contains(f.t.Allowed(i, k), way) {
+			f.add(path+".way", w.Way, "one of "+wayList(f.t.Allowed(i, k))+" at this condition", w.On)
+		}
+	}
+}
+
+func wayList(ways []car.Way) string {
+	var ids []string
+	for _, w := range ways {
+		ids = append(ids, car.WayIDs[w])
+	}
+	return strings.Join(ids, ", ")
+}

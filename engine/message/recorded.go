@@ -1,0 +1,191 @@
+package message
+
+import (
+	"strconv"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/strict"
+)
+
+// The stages after what the customer told, in the order in which a car passes
+// through them.
+const (
+	WalkRound = "walk_round"
+	Survey    = "survey"
+	OpeningUp = "opening_up"
+)
+
+// StageIDs are the stages that a car file can name.
+var StageIDs = []string{WalkRound, Survey, OpeningUp}
+
+// Bounds of what a shop may enter of one car (assumption).
+const (
+	maxRecords, maxEarlier, maxNote = 400, 20, 300
+	maxStripHours                   = 2000
+)
+
+// Recorded is what the shop has seen, worked and chosen on one car.
+type Recorded struct {
+	AnswersChecked string // the day on which the shop went through the answers
+	Stages         []Stage
+	Survey         []Record
+	Opened         []Opened
+	WholeCar       []string            // findings of the whole car
+	StripHours     [car.Trades]float64 // 0 = not entered
+	Ways           []Choice
+}
+
+// Stage is a stage that was begun: its day, and the check code of the rates of
+// that day.
+type Stage struct{ Stage, On, Rates string }
+
+// Record is what was written down of one item at one stage. Blank members were
+// not recorded.
+type Record struct {
+	On, Stage, Condition, Finding string
+	Dent                          string // evidence.Yes, No or blank
+	Also                          []string
+	LeadFailed                    int // failed lead joints, −1 = not counted
+	CouldNotSee                   bool
+	Note, Photo, At               string
+	Was                           []Was
+}
+
+// Was is what stood in a record before it was corrected.
+type Was struct{ Condition, At string }
+
+// Opened is the act of opening one closed box, for all parts that share it.
+type Opened struct{ Box, At string }
+
+// Choice is the way chosen for one item, by customer or shop.
+type Choice struct{ On, Way, By string }
+
+// recordedKeys are the members of a car file that hold what was recorded.
+var recordedKeys = []string{"answers_checked", "stages", "survey", "opened", "whole_car", "strip_hours", "ways"}
+
+func (c *Car) readRecorded(f strict.Field) {
+	r := &c.Recorded
+	if f.Has("answers_checked") {
+		r.AnswersChecked = f.Get("answers_checked").Date()
+	}
+	for _, s := range some(f, "stages", len(StageIDs)) {
+		s.Keys("stage", "on", "rates")
+		one := Stage{Stage: s.Get("stage").OneOf(StageIDs...), On: s.Get("on").Date()}
+		if s.Has("rates") {
+			one.Rates = s.Get("rates").Text(20)
+		}
+		r.Stages = append(r.Stages, one)
+	}
+	for _, e := range some(f, "survey", maxRecords) {
+		r.Survey = append(r.Survey, readRecord(e))
+	}
+	for _, o := range some(f, "opened", maxRecords) {
+		o.Keys("box", "at")
+		r.Opened = append(r.Opened, Opened{Box: o.Get("box").Text(60), At: when(o)})
+	}
+	for _, w := range some(f, "whole_car", 10) {
+		r.WholeCar = append(r.WholeCar, w.Text(40))
+	}
+	if f.Has("strip_hours") {
+		hours := f.Get("strip_hours")
+		hours.Keys(car.TradeIDs[:]...)
+		for t, id := range car.TradeIDs {
+			if hours.Has(id) {
+				r.StripHours[t] = hours.Get(id).Number(0.1, maxStripHours)
+			}
+		}
+	}
+	for _, w := range some(f, "ways", maxRecords) {
+		w.Keys("on", "way", "by")
+		r.Ways = append(r.Ways, Choice{On: w.Get("on").Text(60), Way: w.Get("way").OneOf(car.WayIDs[:]...), By: w.Get("by").OneOf("customer", "shop")})
+	}
+}
+
+// some are the entries of an optional list.
+func some(f strict.Field, name string, most int) []strict.Field {
+	if !f.Has(name) {
+		return nil
+	}
+	items := f.Get(name).Items()
+	if len(items) > most {
+		f.Get(name).ComplainFound(strconv.Itoa(len(items))+" entries", "at most "+strconv.Itoa(most))
+	}
+	return items
+}
+
+func readRecord(f strict.Field) Record {
+	f.Keys("on", "stage", "condition", "finding", "dent", "also", "lead_failed", "could_not_see", "note", "photo", "at", "was")
+	r := Record{On: f.Get("on").Text(60), Stage: f.Get("stage").OneOf(Survey, OpeningUp), LeadFailed: -1, At: when(f)}
+	if f.Has("condition") {
+		r.Condition = f.Get("condition").OneOf(car.ConditionIDs[:]...)
+	}
+	if f.Has("finding") {
+		r.Finding = f.Get("finding").OneOf(damage.FindingIDs[:]...)
+	}
+	if f.Has("dent") {
+		r.Dent = "no"
+		if f.Get("dent").Bool() {
+			r.Dent = "yes"
+		}
+	}
+	for _, a := range some(f, "also", 12) {
+		r.Also = append(r.Also, a.Text(40))
+	}
+	if f.Has("lead_failed") {
+		r.LeadFailed = f.Get("lead_failed").Whole(0, 20)
+	}
+	r.CouldNotSee = f.Has("could_not_see") && f.Get("could_not_see").Bool()
+	if f.Has("note") {
+		r.Note = f.Get("note").Text(maxNote)
+	}
+	if f.Has("photo") {
+		r.Photo = f.Get("photo").Text(40)
+	}
+	for _, w := range some(f, "was", maxEarlier) {
+		w.Keys("condition", "at")
+		one := Was{At: when(w)}
+		if w.Has("condition") {
+			one.Condition = w.Get("condition").OneOf(car.ConditionIDs[:]...)
+		}
+		r.Was = append(r.Was, one)
+	}
+	return r
+}
+
+// when reads an optional moment such as 2026-06-20T14:05.
+func when(f strict.Field) string {
+	if !f.Has("at") {
+		return ""
+	}
+	at := f.Get("at")
+	text := at.Text(16)
+	if f.Err() == nil && !isMoment(text) {
+		at.Complain("a day and a time, such as 2026-06-20T14:05")
+	}
+	return text
+}
+
+func isMoment(s string) bool {
+	const form = "0000-00-00T00:00"
+	if len(s) != len(form) {
+		return false
+	}
+	for i := range form {
+		digit := s[i] >= '0' && s[i] <= '9'
+		if digit != (form[i] == '0') || !digit && s[i] != form[i] {
+			return false
+		}
+	}
+	return s[5:7] >= "01" && s[5:7] <= "12" && s[8:10] >= "01" && s[8:10] <= "31" && s[11:13] <= "23" && s[14:16] <= "59"
+}
+
+// begun says whether a stage was begun.
+func (c *Car) begun(stage string) bool {
+	for _, s := range c.Stages {
+		if s.Stage == stage {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,186 @@
+package message
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+)
+
+// seenCar is an invented car of which something is recorded at every stage.
+var seenCar = strings.TrimSuffix(goodCar, "}") + `,"looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"},` +
+	`{"look":"tap","on":"inner_sill.left","result":"yes","by":"shop"}],"answers_checked":"2026-06-04",` +
+	`"stages":[{"stage":"walk_round","on":"2026-06-04","rates":"ab12c de34f"},{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}],` +
+	`"survey":[{"on":"outer_sill.left","stage":"survey","condition":"rusted_through","finding":"patch_over_rust","dent":true,"also":["brazed"],"note":"two plates","photo":"12","at":"2026-06-20T14:05","was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]},` +
+	`{"on":"inner_sill.left","stage":"survey","condition":"heavy_pitting"},{"on":"inner_sill.left","stage":"opening_up","condition":"rusted_through"},` +
+	`{"on":"outer_sill.right","stage":"survey","could_not_see":true},{"on":"front_floor.left","stage":"survey","condition":"sound"}],` +
+	`"opened":[{"box":"sill.left","at":"2026-07-01T09:30"}],"whole_car":["twist"],"strip_hours":{"prep":120.5},` +
+	`"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]}`
+
+// ask sends one request about a car and decodes the reply.
+func ask(t testing.TB, e *Engine, what, car string) map[string]any {
+	t.Helper()
+	var reply map[string]any
+	text := e.Ask([]byte(`{"id":7,"ask":` + what + `,"car":` + car + `}`))
+	if err := json.Unmarshal(text, &reply); err != nil {
+		t.Fatalf("%v in %.200s", err, text)
+	}
+	return reply
+}
+
+// TestRecordedRoundTrip: everything recorded comes back as it was written.
+func TestRecordedRoundTrip(t *testing.T) {
+	c, err := DecodeCar([]byte(seenCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if wrong := c.Check(); len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	text := string(c.Text())
+	for _, kept := range []string{`"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
+		`"was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]`, `"could_not_see":true`, `"box":"sill.left"`, `"whole_car":["twist"]`,
+		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`} {
+		if !strings.Contains(text, kept) {
+			t.Errorf("lost: %s", kept)
+		}
+	}
+	again, err := DecodeCar([]byte(text))
+	if err != nil || string(again.Text()) != text {
+		t.Errorf("reading back: %v\n%s\n%s", err, text, again.Text())
+	}
+}
+
+// TestFaults: an entry that cannot stand is named with its path, on the page and
+// at the prompt; a range is refused, and everything else still counts.
+func TestFaults(t *testing.T) {
+	for _, c := range []struct{ name, from, to, path, expected string }{
+		{"item of another body", `{"on":"front_floor.left"`, `{"on":"chassis_rail.left"`, "survey[4].on", "an item of this body"},
+		{"twice at one stage", `{"on":"front_floor.left"`, `{"on":"outer_sill.left"`, "survey[4].on", "survey[0] is this item already"},
+		{"opened before stripping", `,{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `]`, "opened[0].box", "opened is recorded before stripping"},
+		{"survey not begun", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "stages", "the strip and survey before"},
+		{"box not opened", `"opened":[{"box":"sill.left","at":"2026-07-01T09:30"}],`, ``, "survey[2].stage", "the box sill.left"},
+		{"opened, but no closed box", `{"on":"inner_sill.left","stage":"opening_up"`, `{"on":"front_floor.right","stage":"opening_up"`, "survey[2].stage", "no closed box"},
+		{"unknown box", `"box":"sill.left"`, `"box":"roof"`, "opened[0].box", "a closed box"},
+		{"could not see, yet seen", `"could_not_see":true`, `"could_not_see":true,"condition":"sound"`, "survey[3].could_not_see", "one of them"},
+		{"finding that the part cannot have", `"also":["brazed"]`, `"also":["packed"]`, "survey[0].also[0]", "that this item can have"},
+		{"dent in a hidden part", `"condition":"heavy_pitting"`, `"condition":"heavy_pitting","dent":true`, "survey[1].dent", "only an outer part"},
+		{"lead where there is none", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","lead_failed":1`, "survey[4].lead_failed", "at most 0"},
+		{"stages out of order", `{"stage":"survey","on":"2026-06-20"}`, `{"stage":"survey","on":"2026-06-01"}`, "stages[1].on", "no day before"},
+		{"look that does not fit", `{"look":"tap","on":"inner_sill.left"`, `{"look":"carpet","on":"inner_sill.left"`, "looks[1].on", "that the look carpet can be made at"},
+		{"structural metal left", `"way":"section"`, `"way":"leave"`, "ways[0].way", "one of "},
+		{"way for an unrecorded item", `"ways":[{"on":"outer_sill.left"`, `"ways":[{"on":"outer_sill.right"`, "ways[0].on", "whose condition is recorded"},
+		{"hours of a trade without any", `"strip_hours":{"prep":120.5}`, `"strip_hours":{"body":12}`, "strip_hours.body", ""},
+		{"not a finding of the car", `"whole_car":["twist"]`, `"whole_car":["brazed"]`, "whole_car[0]", "of the whole car"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			car := strings.Replace(seenCar, c.from, c.to, 1)
+			if car == seenCar {
+				t.Fatal("the case changes nothing")
+			}
+			e := opened(t)
+			tally := ask(t, e, `"tally"`, car)
+			named := false
+			for _, f := range tally["faults"].([]any) {
+				fault := f.(map[string]any)
+				named = named || fault["path"] == c.path && strings.Contains(fault["expected"].(string), c.expected)
+			}
+			if !named {
+				t.Errorf("want %s, %s: %v", c.path, c.expected, tally["faults"])
+			}
+			if tally["canonical"] != "" {
+				t.Error("a file with a fault is offered for keeping as whole")
+			}
+			if done := tally["survey"].(map[string]any)["done"].(float64); done < 3 {
+				t.Errorf("the rest of the survey does not count: %v", done)
+			}
+			reply := ask(t, e, `"range","effort":"rough"`, car)
+			if reply["kind"] != "refused" || reply["rows"] != nil {
+				t.Errorf("a range in spite of it: %.100v", reply)
+			}
+			decoded, err := DecodeCar([]byte(car))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(decoded.Check()) == 0 {
+				t.Error("the prompt finds nothing wrong")
+			}
+		})
+	}
+}
+
+// TestTwoBodiesOneSurvey: what is recorded on bare metal needs one body.
+func TestTwoBodiesOneSurvey(t *testing.T) {
+	car := strings.Replace(seenCar, `["two_door_unitary"]`, `["two_door_unitary","hardtop_on_frame"]`, 1)
+	for _, what := range []string{`"range","effort":"rough"`, `"tally"`, `"sheet"`} {
+		if reply := ask(t, opened(t), what, car); reply["kind"] != "refused" || reply["path"] != "bodies" {
+			t.Errorf("%s: %.200v", what, reply)
+		}
+	}
+}
+
+// TestTally: counts of a car on which little is recorded, by hand.
+func TestTally(t *testing.T) {
+	tally := ask(t, opened(t), `"tally"`, seenCar)
+	for key, want := range map[string]float64{"survey": 4, "opening_up": 1, "walk_round": 2} {
+		if got := tally[key].(map[string]any)["done"]; got != want {
+			t.Errorf("%s: %v done, want %v", key, got, want)
+		}
+	}
+	if got := tally["to_do"].(map[string]any)["line"]; got != "What to do: 1 undecided" { // the inner sill
+		t.Error(got)
+	}
+	if got := tally["not_recorded"]; got != float64(91-4) {
+		t.Errorf("%v not recorded", got)
+	}
+	for _, z := range tally["zones"].([]any) {
+		zone := z.(map[string]any)
+		for _, id := range zone["rest"].([]any) {
+			if strings.HasPrefix(id.(string), "inner_sill") || id == "front_floor.left" {
+				t.Errorf("%s is offered as sound unseen", id)
+			}
+		}
+	}
+}
+
+// TestBeforeAfter: a row for every stage reached, narrower at the end than at the
+// beginning here, with words for what moved.
+func TestBeforeAfter(t *testing.T) {
+	e := opened(t)
+	reply := ask(t, e, `"before_after"`, seenCar)
+	for n := 0; reply["state"] == "refining"; n++ {
+		if n > 200 {
+			t.Fatal("never settled")
+		}
+		reply = ask(t, e, `"before_after"`, seenCar)
+	}
+	rows := reply["rows"].([]any)
+	var names []string
+	for _, r := range rows {
+		row := r.(map[string]any)
+		names = append(names, row["id"].(string))
+		if row["done"] != true || len(row["dots"].([]any)) != 20 {
+			t.Errorf("row %v is not done", row["id"])
+		}
+	}
+	if got := strings.Join(names, " "); got != "told walk_round survey opening_up chosen" {
+		t.Error(got)
+	}
+	if len(reply["headline"].([]any)) != 3 {
+		t.Error(reply["headline"])
+	}
+	top := reply["items"].([]any)[0].(map[string]any)
+	if top["on"] != "inner_sill.left" {
+		t.Errorf("opening the left box moved %v most", top)
+	}
+}
+
+// TestComparedWays: a way against itself makes no difference, dearer ways do.
+func TestComparedWays(t *testing.T) {
+	reply := ask(t, opened(t), `"compare_ways","on":"outer_sill.left"`, seenCar)
+	for _, w := range reply["ways"].([]any) {
+		way := w.(map[string]any)
+		if same := way["line"] == "No difference."; same != (way["id"] == "section") {
+			t.Errorf("%v: %v", way["id"], way["line"])
+		}
+	}
+}

@@ -1,0 +1,194 @@
+package message
+
+import (
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/evidence"
+	"underpaint/engine/exposure"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// Told is the state of knowledge before the shop has seen the car.
+const Told = "told"
+
+// upTo says whether what was recorded at stage counts once a car has got as far
+// as reached.
+func upTo(reached, stage string) bool {
+	return slices.Index(StageIDs, stage) <= slices.Index(StageIDs, reached)
+}
+
+// lastStage is the furthest stage that was begun, Told when none was.
+func (c *Car) lastStage() string {
+	last := Told
+	for _, s := range StageIDs {
+		if c.begun(s) {
+			last = s
+		}
+	}
+	return last
+}
+
+// looksUpTo are the looks made by the end of a stage: the customer's own when
+// the car was told of, the shop's from the walk-round on.
+func (c *Car) looksUpTo(b *car.Body, reached string) (out []evidence.Look) {
+	for _, l := range c.looksAt(b) {
+		if l.By == evidence.ByCustomer || reached != Told {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// recordsUpTo are the records that count by the end of a stage, by item; −1 =
+// none. A record from outside gives way to the one made when the box was open.
+func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
+	out := make([]int, len(b.Items))
+	for i := range out {
+		out[i] = -1
+	}
+	for n := range c.Survey {
+		r := &c.Survey[n]
+		i, ok := b.ItemNamed(r.On)
+		if !ok || !upTo(reached, r.Stage) {
+			continue
+		}
+		if out[i] < 0 || r.Stage == OpeningUp && (r.Condition != "" || r.Finding != "") {
+			out[i] = n
+		}
+	}
+	return out
+}
+
+// recordedCondition is the condition that stands for an item, −1 = none.
+func (c *Car) recordedCondition(on string) int {
+	k := -1
+	for n := range c.Survey {
+		if r := &c.Survey[n]; r.On == on && r.Condition != "" && (k < 0 || r.Stage == OpeningUp) {
+			k = slices.Index(car.ConditionIDs[:], r.Condition)
+		}
+	}
+	return k
+}
+
+// known is everything that counts for the odds by the end of a stage.
+func (c *Car) known(b *car.Body, levels []exposure.Level, reached string) (damage.Known, error) {
+	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.EarlierWork}
+	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
+	if err != nil {
+		return k, err
+	}
+	k.Seen, k.Worst = seen.Items, seen.Worst
+	k.LeadFailed = make([]int, len(b.Items))
+	for i, n := range c.recordsUpTo(b, reached) {
+		k.LeadFailed[i] = -1
+		if n < 0 {
+			continue
+		}
+		k.LeadFailed[i] = c.Survey[n].LeadFailed
+		read, err := evidence.Reading(b.PartOf(i), c.Survey[n].entry())
+		if err != nil {
+			return k, err
+		}
+		k.Seen[i] = evidence.Joined(k.Seen[i], read)
+	}
+	return k, nil
+}
+
+// modelAt conditions the odds of a body on everything known by a stage.
+func (c *Car) modelAt(b *car.Body, levels []exposure.Level, reached string) (*damage.Model, error) {
+	k, err := c.known(b, levels, reached)
+	if err != nil {
+		return nil, err
+	}
+	m, err := damage.New(k, damage.StandardGrids)
+	if err != nil {
+		return nil, &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them taken back"}
+	}
+	return m, nil
+}
+
+// decided is what is fixed for the work by the end of a stage; chosen ways count
+// only when asked for.
+func (c *Car) decided(b *car.Body, reached string, ways bool) work.Decided {
+	d := work.Undecided()
+	if reached != Survey && reached != OpeningUp {
+		return d
+	}
+	d.WholeCar = c.WholeCar
+	for t, h := range c.StripHours {
+		if h > 0 {
+			d.StripHours[t] = h
+		}
+	}
+	d.Also = make([][]string, len(b.Items))
+	for i, n := range c.recordsUpTo(b, reached) {
+		if n >= 0 {
+			d.Also[i] = c.Survey[n].Also
+		}
+	}
+	if !ways || len(c.Ways) == 0 {
+		return d
+	}
+	d.Way = make([]int8, len(b.Items))
+	for i := range d.Way {
+		d.Way[i] = -1
+	}
+	for _, w := range c.Ways {
+		if i, ok := b.ItemNamed(w.On); ok {
+			d.Way[i] = int8(slices.Index(car.WayIDs[:], w.Way))
+		}
+	}
+	return d
+}
+
+// addLooks and addReadings add imagined evidence to what is known.
+func addLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
+	seen, err := evidence.FromLooks(b, looks)
+	if err != nil {
+		return err
+	}
+	joined := make([]*damage.Likelihood, len(b.Items))
+	for i := range joined {
+		joined[i] = evidence.Joined(k.Seen[i], seen.Items[i])
+	}
+	k.Seen = joined
+	for _, w := range seen.Worst {
+		// A gap looked at already is not imagined again.
+		if !slices.ContainsFunc(k.Worst, func(o damage.Worst) bool { return slices.Equal(o.Items, w.Items) }) && len(k.Worst) < damage.MostWorst {
+			k.Worst = append(slices.Clip(k.Worst), w)
+		}
+	}
+	return nil
+}
+
+func addReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, only func(i int) bool) error {
+	joined := append([]*damage.Likelihood{}, k.Seen...)
+	for i := range joined {
+		if !only(i) {
+			continue
+		}
+		read, err := evidence.Reading(b.PartOf(i), entries[i])
+		if err != nil {
+			return err
+		}
+		joined[i] = evidence.Joined(joined[i], read)
+	}
+	k.Seen = joined
+	return nil
+}
+
+// withoutClosed is the car without the records of closed boxes made from outside.
+func (c *Car) withoutClosed(b *car.Body) *Car {
+	out := *c
+	out.Survey = nil
+	for _, r := range c.Survey {
+		if i, ok := b.ItemNamed(r.On); ok && !b.PartOf(i).SeenWhenStripped && r.Stage == Survey {
+			continue
+		}
+		out.Survey = append(out.Survey, r)
+	}
+	return &out
+}

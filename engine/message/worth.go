@@ -1,0 +1,186 @@
+package message
+
+import (
+	"errors"
+	"strconv"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// What a stage is worth is worked out on imagined outcomes: a car is drawn from
+// all that is known, the stage is imagined on it, and the range that would
+// follow is worked out. These are how many outcomes, and how many imagined cars
+// each range has (assumption; they leave the mean width good to about a tenth).
+const (
+	outcomes   = 12
+	carsOfEach = 2 * estimate.Block
+	lookCars   = 4 * estimate.Block
+)
+
+// worthJob is a car whose looks and stages are being valued.
+type worthJob struct {
+	key      string
+	stages   *stageJob
+	now      *stageRun
+	looks    []valuedLook
+	ahead    []string  // stages still to come
+	width    []float64 // by stage ahead: sum of the widths so far
+	done, of int
+	table    *work.Table
+}
+
+// worthReply says what each stage to come is worth, and which looks would narrow
+// the range most. Asked again it goes on with one imagined outcome.
+func (s *Session) worthReply(id int64, c *Car, whom string) ([]byte, error) {
+	j, err := s.openWorth(c, whom)
+	if err != nil {
+		return nil, err
+	}
+	if j.looks == nil {
+		j.looks = s.valueLooks(j, whom)
+	} else if j.done < j.of {
+		if err := j.outcome(); err != nil {
+			return nil, err
+		}
+	}
+	w := strict.NewWriter()
+	w.Object(func() {
+		head(w, id, "worth")
+		state := Refining
+		if j.done == j.of {
+			state = Settled
+		}
+		member(w, "state", string(state))
+		w.Key("done")
+		w.Whole(int64(j.done))
+		w.Key("of")
+		w.Whole(int64(j.of))
+		member(w, "progress_line", "Trying what each stage is worth: "+strconv.Itoa(j.done)+" of "+strconv.Itoa(j.of))
+		member(w, "now_line", "Now "+s.moneyWidth(j.now.run.Width(0))+" wide.")
+		n := len(j.ahead)
+		if j.done < j.of {
+			n = 0
+		}
+		listOf(w, "stages", n, func(k int) { s.writeStageWorth(w, j, k) })
+		listOf(w, "looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
+		member(w, "looks_note", "A look mostly tells about the car as a whole. Several looks together are worth less than their sum.")
+	})
+	return w.Bytes(), nil
+}
+
+func (s *Session) openWorth(c *Car, whom string) (*worthJob, error) {
+	key := whom + string(c.Text())
+	if s.worth != nil && s.worth.key == key {
+		return s.worth, nil
+	}
+	stages, err := s.openStages(c)
+	if err != nil {
+		return nil, err
+	}
+	_, now := stages.lastTwo()
+	if err := stages.need(now); err != nil {
+		return nil, err
+	}
+	for now.run.Cars() < lookCars {
+		now.run.Add()
+	}
+	j := &worthJob{key: key, stages: stages, now: now, of: outcomes}
+	for _, id := range StageIDs {
+		if !c.begun(id) {
+			j.ahead = append(j.ahead, id)
+		}
+	}
+	if len(j.ahead) == 0 {
+		j.of = 0
+	}
+	j.width = make([]float64, len(j.ahead))
+	j.table, err = stages.plain.With(c.decided(stages.body, c.lastStage(), false))
+	s.worth = j
+	return j, err
+}
+
+// outcomeSeed keeps the imagined outcomes apart from the imagined cars of ranges.
+const outcomeSeed = 0x0C0E
+
+// outcome imagines one car and every stage that is still to come, one after
+// another, and adds the widths of the ranges that would follow.
+func (j *worthJob) outcome() error {
+	b, c := j.stages.body, j.stages.car
+	stream := chance.NewStream(outcomeSeed, uint64(j.done))
+	truth := j.now.model.NewCar()
+	j.now.model.Draw(&stream, truth)
+	u, bill := j.table.NewUniforms(), j.table.NewBill()
+	u.Fill(&stream)
+	j.table.Do(truth, j.now.model.Levels[truth.Level].LastClimate, u, bill)
+	known, err := c.known(b, j.stages.levels, c.lastStage())
+	if err != nil {
+		return err
+	}
+	shut, err := c.withoutClosed(b).known(b, j.stages.levels, c.lastStage())
+	if err != nil {
+		return err
+	}
+	table := j.table
+	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
+	open := func(i int) bool { return !closed(i) }
+	anyItem := func(int) bool { return true }
+	for n, id := range j.ahead {
+		switch id {
+		case WalkRound:
+			looks := evidence.ImagineWalkRound(b, truth, &stream)
+			err = errors.Join(addLooks(&known, b, looks), addLooks(&shut, b, looks))
+		case Survey:
+			entries := evidence.ImagineSurvey(b, truth, false, &stream)
+			err = errors.Join(addReadings(&known, b, entries, anyItem), addReadings(&shut, b, entries, open))
+			if err == nil {
+				table, err = j.stages.plain.With(worked(c.decided(b, c.lastStage(), false), bill))
+			}
+		case OpeningUp:
+			known = shut // what was read from outside gives way
+			err = addReadings(&known, b, evidence.ImagineSurvey(b, truth, true, &stream), closed)
+		}
+		if err != nil {
+			return err
+		}
+		m, err := damage.New(known, damage.StandardGrids)
+		if err != nil {
+			return err
+		}
+		run := estimate.NewRun(m, []*work.Table{table}, outcomeSeed+uint64(j.done)+1)
+		for run.Cars() < carsOfEach {
+			run.Add()
+		}
+		j.width[n] += run.Width(0)
+	}
+	j.done++
+	return nil
+}
+
+// worked enters the strip hours of an imagined car.
+func worked(d work.Decided, bill *work.Bill) work.Decided {
+	for t, h := range bill.StripHours {
+		if h > 0 {
+			d.StripHours[t] = float64(h) / 1000
+		}
+	}
+	return d
+}
+
+func (s *Session) writeStageWorth(w *strict.Writer, j *worthJob, k int) {
+	width := j.width[k] / float64(j.of)
+	id := j.ahead[k]
+	member(w, "id", id)
+	member(w, "name", s.stageName(id))
+	words := widthWords(width / j.now.run.Width(0))
+	member(w, "width_text", s.moneyWidth(width))
+	member(w, "line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(j.now.run.Width(0))+". For one car it may come out wider.")
+}
+
+// holedFrom is the mildest condition that counts as rusted through.
+const holedFrom = car.Conditions - 2
