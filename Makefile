@@ -6,7 +6,9 @@ ADDR  ?= 127.0.0.1:8080
 OUT   ?= site/dist
 WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: run dist test test-go test-wasm test-page lint bench fuzz prompt
+CARS  ?= 2000
+
+.PHONY: calibrate run dist test test-go test-wasm test-page lint bench fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -45,6 +47,9 @@ fuzz: ## a minute on each decoder
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecodeCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
+
+calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
+	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
 
 prompt: ## the command, into ./underpaint
 	go build -o underpaint ./engine/cmd/underpaint

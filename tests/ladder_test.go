@@ -21,7 +21,7 @@ var ladder = map[string]string{
 	"engine/rates":          "strict money car",
 	"engine/work":           "strict money chance car damage rates",
 	"engine/estimate":       "money chance car damage work",
-	"engine/message":        "strict money car network exposure damage evidence rates work estimate",
+	"engine/message":        "strict money chance car network exposure damage evidence rates work estimate",
 	"engine/cmd/underpaint": "strict rates message",
 	"wasm":                  "message",
 }

@@ -21,6 +21,10 @@ func (c Chances) Holed() float64 { return c.Condition[4] + c.Condition[5] }
 // it), so that the items cost one pass each whatever the number of states.
 func (m *Model) Chances() []Chances {
 	out := make([]Chances, len(m.Body.Items))
+	if len(m.seenTogether.units) > 0 {
+		m.chancesTogether(out)
+		return out
+	}
 	var weight [RepairStates][]float64
 	for r := range weight {
 		weight[r] = make([]float64, tableSize)
@@ -28,10 +32,6 @@ func (m *Model) Chances() []Chances {
 	for g := range m.Body.Groups {
 		for n, pocket := range m.Body.Groups[g].Pockets {
 			for _, i := range m.Body.Pockets[pocket].Items {
-				if m.worst != nil {
-					out[i] = m.gatherWorst(g, n, i)
-					continue
-				}
 				m.layWeight(g, n, i, &weight)
 				out[i] = m.gather(i, &weight)
 			}

@@ -38,6 +38,31 @@ func TestGridsHaveConverged(t *testing.T) {
 	t.Logf("largest move %.6f", worst)
 }
 
+// TestGridsHaveConvergedWithSides is the same with door gaps that disagree between
+// the sides and a customer's hole in either sill.
+func TestGridsHaveConvergedWithSides(t *testing.T) {
+	b, err := car.Load("two_door_unitary")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen, err := evidence.FromLooks(b, []evidence.Look{{Look: "gaps", On: "left", Result: evidence.Yes, By: evidence.ByShop},
+		{Look: "gaps", On: "right", Result: evidence.No, By: evidence.ByShop}, {Look: "jack", On: "left", Result: evidence.Yes, By: evidence.ByShop},
+		{Look: "open_hole", On: "outer_sill.either", Result: evidence.Yes, By: evidence.ByCustomer}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	coarse := damage.Grids{Car: damage.Grid{Points: 7, Reach: 4}, Group: damage.Grid{Points: 5, Reach: 3}, Pocket: damage.Grid{Points: 5, Reach: 3}}
+	fine := chancesOn(t, b, "mild", seen.Items, damage.FineGrids, seen.Worst...)
+	d := apart(chancesOn(t, b, "mild", seen.Items, damage.StandardGrids, seen.Worst...), fine)
+	if d > 0.0002 {
+		t.Errorf("a chance moves by %.6f", d)
+	}
+	t.Logf("largest move %.6f", d)
+	if d := apart(chancesOn(t, b, "mild", seen.Items, coarse, seen.Worst...), fine); d < 0.0002 {
+		t.Errorf("coarse grids moved a chance by %.6f only: the gate cannot go red", d)
+	}
+}
+
 // TestCoarseGridsAreCaught proves that the gate can go red.
 func TestCoarseGridsAreCaught(t *testing.T) {
 	body, err := car.Load("two_door_unitary")
@@ -77,24 +102,29 @@ func surveys(t *testing.T, b *car.Body) map[string][]*damage.Likelihood {
 }
 
 // gap is the largest difference of any chance between grids and the fine ones.
-func gap(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids) (worst float64) {
+func gap(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids) float64 {
+	t.Helper()
+	return apart(chancesOn(t, b, place, seen, grids), chancesOn(t, b, place, seen, damage.FineGrids))
+}
+
+func chancesOn(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids, worst ...damage.Worst) []damage.Chances {
 	t.Helper()
 	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
 		{Climate: place, Years: 15, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	var all [2][]damage.Chances
-	for n, g := range []damage.Grids{grids, damage.FineGrids} {
-		m, err := damage.New(damage.Known{Body: b, Levels: levels, Seen: seen}, g)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all[n] = m.Chances()
+	m, err := damage.New(damage.Known{Body: b, Levels: levels, Seen: seen, Worst: worst}, grids)
+	if err != nil {
+		t.Fatal(err)
 	}
-	for i := range all[0] {
-		for k := range all[0][i].Condition {
-			worst = math.Max(worst, math.Abs(all[0][i].Condition[k]-all[1][i].Condition[k]))
+	return m.Chances()
+}
+
+func apart(a, b []damage.Chances) (worst float64) {
+	for i := range a {
+		for k := range a[i].Condition {
+			worst = math.Max(worst, math.Abs(a[i].Condition[k]-b[i].Condition[k]))
 		}
 	}
 	return worst

@@ -15,16 +15,14 @@ type Car struct {
 	Dent          []bool    // filler over a dent, by item
 	LeadFailed    []int8    // failed lead joints, by item
 
-	shared   network.WorstDraw
-	carLevel int
-	own      []float64 // by member of Worst nodes: its uniform
-	allow    [car.Conditions]float64
+	shared network.NestedDraw
+	units  unitDraw
 }
 
 // NewCar allocates a car for Draw.
 func (m *Model) NewCar() *Car {
 	n := len(m.Body.Items)
-	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), own: make([]float64, len(m.members))}
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n)}
 }
 
 // Draw fills c with one imagined car. It takes the same number of uniforms from
@@ -34,23 +32,27 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	if m.worst != nil {
 		m.worst.Sample(s, &c.shared)
 	} else {
-		m.posterior.Sample(s, &c.shared.NestedDraw)
+		m.posterior.Sample(s, &c.shared)
 	}
 	level, k, repair := m.split(c.shared.Root)
-	c.Level, c.Repair, c.carLevel = level, repair, k
+	c.Level, c.Repair = level, repair
+	together := len(m.seenTogether.units) > 0
+	if together {
+		c.units.fit(m)
+	}
 	mu := m.mu[level]
 	for g := range m.Body.Groups {
 		above := m.carTerm[k] + m.groupTerm[c.shared.P[g]]
-		for n, pocket := range m.Body.Groups[g].Pockets {
-			q := c.shared.Q[g][n]
+		for _, pocket := range m.Body.Groups[g].Pockets {
+			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
 			for _, i := range m.Body.Pockets[pocket].Items {
 				x := mu[i] + above + m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)][q]
 				m.drawItem(s, c, i, x, repair)
 			}
 		}
 	}
-	if m.worst != nil {
-		m.drawMembers(c)
+	if together {
+		m.drawUnits(c)
 	}
 	m.drawLead(s, c)
 }
@@ -58,8 +60,8 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 func (m *Model) drawItem(s *chance.Stream, c *Car, i int, x float64, repair int) {
 	uRust, uRepair, uThen, uDent := s.Uniform(), s.Uniform(), s.Uniform(), s.Uniform()
 	l := &m.prior[i]
-	if m.worst != nil && m.member[i] >= 0 {
-		c.own[m.member[i]] = uRust // drawn once all shared factors are known
+	if of := m.seenTogether.unitOf; of != nil && of[i] >= 0 {
+		c.units.own[i] = uRust // drawn once all shared factors are known
 		return
 	}
 	if e := m.seen[i]; e != nil {

@@ -1,6 +1,9 @@
 package damage
 
 import (
+	"errors"
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/network"
 )
@@ -8,184 +11,221 @@ import (
 // Worst is what was seen of the worst of several items, such as a door gap that
 // answers to everything that carries a side: the likelihood of each condition of
 // the worst one. Only ratios matter; none may be zero.
+//
+// Sets of more than two items, such as the two sides of a car, become Worst nodes
+// of the network, at most three of them. Pairs in mirror pockets, or in one pocket,
+// may be of any number: in a group where those sets count, one or two pairs become
+// nodes within the group; otherwise the two pockets become one pocket whose levels
+// are pairs of levels.
 type Worst struct {
 	Items  []int // ascending
 	Likely [car.Conditions]float64
 }
 
-// MostWorst is how many of them can be taken together.
-const MostWorst = network.MostWorst
+// MostWorst is how many entries Known.Worst may have: more than a body has pairs.
+const MostWorst = 64
 
-// boundedLeaf is one item as a member of Worst nodes: the chance that its
-// condition is at most k, given all that was seen of it alone, at each x of the
-// table.
-type boundedLeaf struct {
-	m      *Model
-	item   int
-	side   []float64
-	atMost *[RepairStates][][car.Conditions]float64
+// pair is two items of which the worse was seen.
+type pair struct {
+	item   [2]int
+	likely [car.Conditions]float64
+	node   int // of the network, −1 = its pockets are one
 }
 
-var _ network.Bounded = (*boundedLeaf)(nil)
+// spot is where a pocket of the body stands in the network: as a pocket of its
+// own, or as the first or second node of one that stands for two.
+type spot struct{ group, pocket, node int }
 
-// setWorst conditions on what was seen of the worst of several items.
-func (m *Model) setWorst(list []Worst) error {
-	if len(list) == 0 {
-		return nil
+// The nodes of a pocket.
+const (
+	alone = iota
+	first
+	second
+)
+
+// together is everything seen of the worst of several items, laid out.
+type together struct {
+	pairs    []pair
+	nodes    []Worst // that reach over several groups
+	within   []int   // groups of the pairs that are nodes, which are numbered after those
+	partner  []int   // by pocket of the body: the pocket it is one with, −1 = none
+	products []product
+	units    []unit
+	unitOf   []int // by item, −1 = none
+}
+
+// arrange sorts entries into pairs and nodes. Entries on the same items are
+// independent news and multiply.
+func (m *Model) arrange(list []Worst) error {
+	t := &m.seenTogether
+	t.partner = make([]int, len(m.Body.Pockets))
+	for k := range t.partner {
+		t.partner[k] = -1
 	}
-	w := network.Worst{Levels: car.Conditions}
-	m.member = make([]int, len(m.Body.Items))
-	for i := range m.member {
-		m.member[i] = -1
+	if len(list) > MostWorst {
+		return errors.New("looks at the worst of several items: expected fewer")
 	}
-	nodes := make([][]int, len(m.Body.Items))
-	for n := range list {
-		w.Likely = append(w.Likely, list[n].Likely[:])
-		for _, i := range list[n].Items {
-			nodes[i] = append(nodes[i], n)
+	var merged []Worst
+	for _, w := range list {
+		if len(w.Items) == 0 || w.Items[0] < 0 || w.Items[len(w.Items)-1] >= len(m.Body.Items) || !slices.IsSorted(w.Items) || !(slices.Min(w.Likely[:]) > 0) {
+			return errors.New("looks at the worst of several items: expected items of the body in ascending order and likelihoods above 0")
+		}
+		n := slices.IndexFunc(merged, func(o Worst) bool { return slices.Equal(o.Items, w.Items) })
+		if n < 0 {
+			merged = append(merged, w)
+			continue
+		}
+		for k := range w.Likely {
+			merged[n].Likely[k] *= w.Likely[k]
 		}
 	}
-	shared := map[int]*[RepairStates][][car.Conditions]float64{}
+	for _, w := range merged {
+		if !t.addPair(m.Body, w) {
+			t.nodes = append(t.nodes, w)
+		}
+	}
 	for g := range m.Body.Groups {
-		for k, pocket := range m.Body.Groups[g].Pockets {
-			for _, i := range m.Body.Pockets[pocket].Items {
-				if nodes[i] == nil {
-					continue
-				}
-				m.member[i] = len(w.Members)
-				m.members = append(m.members, i)
-				w.Members = append(w.Members, network.Member{Group: g, Pocket: k, Nodes: nodes[i], Leaf: m.bounded(i, shared)})
+		t.arrangeGroup(m.Body, g)
+	}
+	return nil
+}
+
+// addPair takes two items as a pair, unless either is in one already or their
+// pockets could not become one.
+func (t *together) addPair(b *car.Body, w Worst) bool {
+	if len(w.Items) != 2 || w.Items[0] == w.Items[1] {
+		return false
+	}
+	for _, p := range t.pairs {
+		if slices.Contains(w.Items, p.item[0]) || slices.Contains(w.Items, p.item[1]) {
+			return false
+		}
+	}
+	x, y := b.Items[w.Items[0]].Pocket, b.Items[w.Items[1]].Pocket
+	if x != y {
+		free := t.partner[x] < 0 && t.partner[y] < 0
+		if b.Pockets[x].Group != b.Pockets[y].Group || !free && t.partner[x] != y {
+			return false
+		}
+		t.partner[x], t.partner[y] = y, x
+	}
+	t.pairs = append(t.pairs, pair{[2]int{w.Items[0], w.Items[1]}, w.Likely, -1})
+	return true
+}
+
+// arrangeGroup chooses how the pairs of a group are taken in: as nodes within it
+// where that is quicker.
+func (t *together) arrangeGroup(b *car.Body, g int) {
+	in := func(i int) bool { return b.Pockets[b.Items[i].Pocket].Group == g }
+	if !slices.ContainsFunc(t.nodes, func(w Worst) bool { return slices.ContainsFunc(w.Items, in) }) {
+		return
+	}
+	var own []*pair
+	for n := range t.pairs {
+		if in(t.pairs[n].item[0]) {
+			own = append(own, &t.pairs[n])
+		}
+	}
+	if len(own) > network.MostWorstWithin {
+		return
+	}
+	for _, p := range own {
+		p.node = len(t.nodes) + len(t.within)
+		t.within = append(t.within, g)
+	}
+	for _, k := range b.Groups[g].Pockets {
+		t.partner[k] = -1
+	}
+}
+
+// pocketsOf lays out the pockets of a group of the network and remembers where
+// each pocket of the body went.
+func (m *Model) pocketsOf(g int, weights []float64) (out []network.Pocket) {
+	for _, k := range m.Body.Groups[g].Pockets {
+		other := m.seenTogether.partner[k]
+		switch {
+		case other < 0:
+			m.spot[k] = spot{g, len(out), alone}
+			out = append(out, network.Pocket{Weights: weights, Leaves: append(m.leaves(k), m.pairLeaves(k)...)})
+		case m.spot[k].node == second:
+			continue // it went with its partner
+		default:
+			m.spot[k], m.spot[other] = spot{g, len(out), first}, spot{g, len(out), second}
+			one := network.Pocket{Inner: len(weights)}
+			for _, v := range weights {
+				one.Weights = append(one.Weights, scaled(weights, v)...)
 			}
+			for node, pocket := range []int{k, other} {
+				for _, leaf := range m.leaves(pocket) {
+					one.Leaves = append(one.Leaves, &spreadLeaf{leaf, first + node, make([]float64, len(weights))})
+				}
+			}
+			one.Leaves = append(one.Leaves, m.pairLeaves(k)...)
+			one.Leaves = append(one.Leaves, m.pairLeaves(other)...)
+			out = append(out, one)
 		}
-	}
-	var err error
-	m.worst, err = m.posterior.Worst(w)
-	return err
-}
-
-// bounded makes the leaf of an item; items of one part of which nothing was seen
-// share their table.
-func (m *Model) bounded(i int, shared map[int]*[RepairStates][][car.Conditions]float64) *boundedLeaf {
-	l := &boundedLeaf{m: m, item: i, side: m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]}
-	part := m.Body.Items[i].Part
-	if m.seen[i] == nil {
-		if l.atMost = shared[part]; l.atMost != nil {
-			return l
-		}
-	}
-	l.atMost = &[RepairStates][][car.Conditions]float64{}
-	for r := range l.atMost {
-		l.atMost[r] = make([][car.Conditions]float64, tableSize)
-		for x := range l.atMost[r] {
-			l.atMost[r][x] = m.atMostAt(i, r, m.table[i].at[x])
-		}
-	}
-	if m.seen[i] == nil {
-		shared[part] = l.atMost
-	}
-	return l
-}
-
-func (m *Model) atMostAt(i, repair int, rust [car.Conditions]float64) (out [car.Conditions]float64) {
-	j := m.prior[i].joint(rust, repair)
-	if e := m.seen[i]; e != nil {
-		j.condition(e)
-	}
-	sum := 0.0
-	for k := range j {
-		for f := range j[k] {
-			sum += j[k][f][0] + j[k][f][1]
-		}
-		out[k] = sum
-	}
-	for k := range out {
-		out[k] /= sum
 	}
 	return out
 }
 
-// AtMost reads the table between its points as the likelihoods are read.
-func (l *boundedLeaf) AtMost(root, p, q int, dst []float64) {
-	level, k, repair := l.m.split(root)
-	n, w := cell(l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p] + l.side[q])
-	at := l.atMost[repair][n-1 : n+3]
-	least := 0.0
-	for c := range dst {
-		v := float64(w[0]*at[0][c]) + float64(w[1]*at[1][c]) + float64(w[2]*at[2][c]) + float64(w[3]*at[3][c])
-		least = min(1, max(v, least)) // interpolation may overshoot
-		dst[c] = least
+// ownLevel is the level of the node at a spot when the pocket is at level q.
+func (m *Model) ownLevel(at spot, q int) int {
+	switch at.node {
+	case first:
+		return q / len(m.sideTerm[open])
+	case second:
+		return q % len(m.sideTerm[open])
 	}
-	dst[len(dst)-1] = 1
+	return q
 }
 
-// gatherWorst is the posterior of one item with Worst nodes taken in: the weight
-// of each state of the shared factors, by the item's own condition where it is a
-// member, is laid on the table of x.
-func (m *Model) gatherWorst(g, n, i int) (c Chances) {
-	side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
-	var weight [RepairStates][][car.Conditions]float64
-	for r := range weight {
-		weight[r] = make([][car.Conditions]float64, tableSize)
+// setWorst takes in the nodes, once everything else is.
+func (m *Model) setWorst() (err error) {
+	t := &m.seenTogether
+	if len(t.nodes) == 0 && len(t.pairs) == 0 {
+		return nil
 	}
-	m.worst.Levels(g, n, m.member[i], func(root, p, q int, weights []float64) {
-		level, k, repair := m.split(root)
-		at, w := cell(m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + side[q])
-		for c := range w {
-			row := &weight[repair][at-1+c]
-			for k := range row {
-				row[k] += float64(weights[min(k, len(weights)-1)] * w[c])
-			}
-		}
-	})
-	for r := range weight {
-		for x := range weight[r] {
-			if weight[r][x] == ([car.Conditions]float64{}) {
-				continue
-			}
-			j := m.prior[i].joint(m.table[i].at[x], r)
-			if e := m.seen[i]; e != nil {
-				j.condition(e)
-			}
-			for k := range j {
-				for f := range j[k] {
-					for d := range j[k][f] {
-						j[k][f][d] *= weight[r][x][k]
-					}
-				}
-			}
-			c.add(&j, 1)
+	m.setUnits()
+	if len(t.nodes) == 0 {
+		return nil
+	}
+	w := network.Worst{Levels: car.Conditions}
+	for n := range t.nodes {
+		w.Likely, w.Within = append(w.Likely, t.nodes[n].Likely[:]), append(w.Within, -1)
+	}
+	w.Within = append(w.Within, t.within...)
+	for n := range t.within {
+		of := slices.IndexFunc(t.pairs, func(p pair) bool { return p.node == len(t.nodes)+n })
+		w.Likely = append(w.Likely, t.pairs[of].likely[:])
+	}
+	for n := range t.products {
+		one := &t.products[n]
+		w.Members = append(w.Members, network.Member{Group: one.at.group, Pocket: one.at.pocket, Nodes: one.nodes, Leaf: one})
+	}
+	for n := range t.units {
+		if u := &t.units[n]; u.pair != nil && u.pair.node < 0 && len(u.nodes) > 0 {
+			at := m.spotOf(u.pair.item[0])
+			w.Members = append(w.Members, network.Member{Group: at.group, Pocket: at.pocket, Nodes: u.nodes, Leaf: &pairBound{m: m, unit: u}})
 		}
 	}
-	return c
+	if m.worst, err = m.posterior.Worst(w); err != nil {
+		return err
+	}
+	nodes := make([][]int, len(t.units))
+	for n := range t.units {
+		nodes[n] = t.units[n].nodes
+	}
+	m.rest = m.worst.Remainder(nodes)
+	return nil
 }
 
-// drawMembers draws the items that Worst nodes are about, one after another.
-func (m *Model) drawMembers(c *Car) {
-	mu := m.mu[c.Level]
-	for n, i := range m.members {
-		pocket := m.Body.Items[i].Pocket
-		g, q := m.Body.Pockets[pocket].Group, 0
-		for k, id := range m.Body.Groups[g].Pockets {
-			if id == pocket {
-				q = c.shared.Q[g][k]
-			}
-		}
-		x := mu[i] + m.carTerm[c.carLevel] + m.groupTerm[c.shared.P[g]] + m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)][q]
-		j := m.prior[i].joint(m.table[i].read(x), c.Repair)
-		if e := m.seen[i]; e != nil {
-			j.condition(e)
-		}
-		m.worst.Allow(&c.shared, n, c.allow[:])
-		sum := 0.0
-		for k := range j {
-			for f := range j[k] {
-				for d := range j[k][f] {
-					j[k][f][d] *= c.allow[k]
-					sum += j[k][f][d]
-				}
-			}
-		}
-		m.pickJoint(c, i, &j, c.own[n]*sum)
-		m.worst.Drawn(&c.shared, n, int(c.Condition[i]))
-	}
+func (m *Model) spotOf(i int) spot { return m.spot[m.Body.Items[i].Pocket] }
+
+// sideOf are the terms of the levels of an item's pocket.
+func (m *Model) sideOf(i int) []float64 { return m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)] }
+
+// above is what the levels above its pocket add to the mean of y of an item.
+func (m *Model) above(i, root, p int) (mean float64, repair int) {
+	level, k, repair := m.split(root)
+	return m.mu[level][i] + m.carTerm[k] + m.groupTerm[p], repair
 }

@@ -34,10 +34,16 @@
 // or right, and speak of the worst item there; a customer may answer for either
 // side of a part, such as outer_sill.either, which speaks of the worse of the two.
 //
-// Limits: no more than three such places can be counted together, because the
-// exact sums multiply. Mistakes that all looks of one careless visit share
-// are not modelled. Failed lead joints of a survey are counted and exact, so they
-// are no likelihood and not read here.
+// Such looks are joined by the rule above among those at the same side, or at
+// either side of the same part, and apart from looks at single items. They may be
+// of any number.
+//
+// [ImagineWalkRound] and [ImagineSurvey] look at an imagined car as a shop would,
+// with the errors that the likelihoods allow for.
+//
+// Limits: mistakes that all looks of one careless visit share are not modelled.
+// Failed lead joints of a survey are counted and exact, so they are no likelihood
+// and not read here.
 //
 // The chances are in data/looks.json and data/reading.json; all are assumptions.
 package evidence

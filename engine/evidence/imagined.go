@@ -1,6 +1,10 @@
 package evidence
 
 import (
+	"cmp"
+	"slices"
+	"sync"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -9,29 +13,59 @@ import (
 // CustomerWeight is how much of its log likelihood a customer's look counts.
 func CustomerWeight() float64 { return looks().w.customer }
 
-// imaginedKinds are the looks of an imagined walk-round, the most telling first:
-// of each item the first that can be made there, so that no two of them bring
-// partly the same news.
-var imaginedKinds = []string{"prod", "scope", "carpet", "thumb", "tap", "bubbles", "open_hole", "magnet"}
+// imaginedKinds are the looks of an imagined walk-round, the most telling first. What
+// others say and what papers show is not there to be looked at.
+var imaginedKinds = sync.OnceValue(func() (out []Kind) {
+	for _, k := range looks().kinds {
+		if !k.BySide && k.ID != sellersWord && k.ID != photographs {
+			out = append(out, k)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Kind) int { return cmp.Compare(b.tells(), a.tells()) })
+	return out
+})
 
-// ImagineWalkRound makes a careful walk-round of an imagined car: by the shop, of
-// every item one look at its condition and on skins one with a magnet, and on
-// each side the door gaps. What comes of each look is drawn from its chances. It
-// takes one uniform for each look, so equal streams on like cars give like looks.
+// photographs is the look that rests on papers.
+const photographs = "photos"
+
+// tells is how much a look tells: the information that its answer has about what it
+// answers to, in natural units, if all conditions, or all findings and filler over
+// a dent, were equally likely (C. E. Shannon, "A mathematical theory of
+// communication", 1948).
+func (k Kind) tells() float64 {
+	yes := k.condition[:]
+	if k.AnswersTo == OfFinding {
+		yes = append(slices.Clone(k.finding[:]), k.ChanceOfYes(0, damage.NoFinding, true))
+	}
+	mean, left := 0.0, 0.0
+	for _, p := range yes {
+		mean += p / float64(len(yes))
+		left += doubt(p) / float64(len(yes))
+	}
+	return doubt(mean) - left
+}
+
+// doubt is the entropy of a yes or no.
+func doubt(p float64) float64 {
+	return -float64(p*chance.Log(p)) - float64((1-p)*chance.Log(1-p))
+}
+
+// ImagineWalkRound makes a careful walk-round of an imagined car, by the shop: of
+// every item the most telling look at its condition that can be made there, and the
+// most telling one at what an earlier repair left, so that no two looks at an item
+// bring partly the same news; and on each side the door gaps. What comes of each
+// look is drawn from its chances. It takes one uniform for each look, so equal
+// streams on like cars give like looks.
 func ImagineWalkRound(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look) {
 	done := map[string]map[int]bool{OfCondition: {}, OfFinding: {}}
-	for _, id := range imaginedKinds {
-		kind, ok := KindOf(id)
-		if !ok {
-			panic("engine: internal error: no look " + id)
-		}
-		for _, i := range Items(b, id) {
+	for _, kind := range imaginedKinds() {
+		for _, i := range Items(b, kind.ID) {
 			if done[kind.AnswersTo][i] || kind.NotAtLead && b.PartOf(i).LeadJoints > 0 {
 				continue
 			}
 			done[kind.AnswersTo][i] = true
 			p := kind.ChanceOfYes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
-			out = append(out, Look{Look: id, On: b.Items[i].ID, Result: drawn(s, p), By: ByShop})
+			out = append(out, Look{Look: kind.ID, On: b.Items[i].ID, Result: drawn(s, p), By: ByShop})
 		}
 	}
 	return append(out, imagineGaps(b, c, s)...)

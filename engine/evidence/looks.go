@@ -41,9 +41,8 @@ type Seen struct {
 // FromLooks returns the likelihoods of what was seen, each scaled so that the
 // largest entry is one. Refused, with the path of the entry, are: an unknown look
 // or place, a look that cannot be made there, one by a customer that only a shop
-// can do, one at either side by the shop, which can say which, a second answer to
-// the same look by the same person, and more looks at the worst of several items
-// than can be taken together.
+// can do, one at either side by the shop, which can say which, and a second answer
+// to the same look by the same person.
 func FromLooks(b *car.Body, list []Look) (Seen, error) {
 	results := make([][]result, len(b.Items))
 	var nodes []node
@@ -64,9 +63,6 @@ func FromLooks(b *car.Body, list []Look) (Seen, error) {
 			results[at[0]] = append(results[at[0]], newResult(kind, l))
 		default:
 			nodes = addTo(nodes, l.On, at, newResult(kind, l))
-			if len(nodes) > damage.MostWorst {
-				return Seen{}, refuse(n, "on", l.On, "no more than "+strconv.Itoa(damage.MostWorst)+" places at which the worst of several parts was looked for: whole sides, or either side of a part")
-			}
 		}
 	}
 	out := Seen{Items: make([]*damage.Likelihood, len(b.Items))}
@@ -118,75 +114,6 @@ func check(b *car.Body, n int, l Look) (kind Kind, at []int, err error) {
 		return kind, nil, refuse(n, "by", l.By, "shop: the look "+l.Look+" is not one for a customer")
 	}
 	return kind, at, nil
-}
-
-// place finds the items that a look speaks of: one, the parts of a whole side, or
-// the two of a part with one on either side.
-func place(b *car.Body, n int, kind Kind, l Look) ([]int, error) {
-	if kind.BySide {
-		at := OnSide(b, kind.ID, l.On)
-		if len(at) == 0 {
-			return nil, refuse(n, "on", l.On, "left or right: this look speaks of a whole side")
-		}
-		return at, nil
-	}
-	var at []int
-	if left, right, either := eitherOf(l.On); either {
-		i, okLeft := b.ItemNamed(left)
-		k, okRight := b.ItemNamed(right)
-		if !okLeft || !okRight {
-			return nil, refuse(n, "on", l.On, "a part of this body that has one on either side")
-		}
-		if kind.AnswersTo != OfCondition {
-			return nil, refuse(n, "on", l.On, "one side: what an earlier repair left is looked for on a part of its own")
-		}
-		if l.By == ByShop {
-			return nil, refuse(n, "on", l.On, "the side on which it was: only a customer may not know which")
-		}
-		at = []int{min(i, k), max(i, k)}
-	} else {
-		i, ok := b.ItemNamed(l.On)
-		if !ok {
-			return nil, refuse(n, "on", l.On, "an item of this body, such as "+b.Items[0].ID)
-		}
-		at = []int{i}
-	}
-	if part := b.PartOf(at[0]).ID; !slices.Contains(kind.Parts, part) {
-		return nil, refuse(n, "on", l.On, "an item of a part that the look "+l.Look+" can be made at, which "+part+" is not")
-	}
-	return at, nil
-}
-
-// eitherOf reads outer_sill.either as the two items that it may be.
-func eitherOf(on string) (left, right string, ok bool) {
-	dot := strings.LastIndexByte(on, '.')
-	if dot < 0 || !strings.Contains(on[dot:], "either") {
-		return "", "", false
-	}
-	on, where := on[:dot], on[dot:]
-	return on + strings.Replace(where, "either", "left", 1), on + strings.Replace(where, "either", "right", 1), true
-}
-
-// Has says whether a body has the place that a look names.
-func Has(b *car.Body, on string) bool {
-	if left, right, either := eitherOf(on); either {
-		_, okLeft := b.ItemNamed(left)
-		_, okRight := b.ItemNamed(right)
-		return okLeft && okRight
-	}
-	_, ok := b.ItemNamed(on)
-	return ok || on == car.Left.String() || on == car.Right.String()
-}
-
-// OnSide are the items that a look at a whole side speaks of, nil where the body
-// has none there.
-func OnSide(b *car.Body, look, side string) (out []int) {
-	for _, i := range Items(b, look) {
-		if s := b.Items[i].Side; s != car.NoSide && s.String() == side {
-			out = append(out, i)
-		}
-	}
-	return out
 }
 
 // refuse makes the error for one member of entry n.

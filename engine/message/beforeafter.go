@@ -53,7 +53,7 @@ func (s *Session) beforeAfter(id int64, c *Car, effort string, least int64) ([]b
 		list(w, "worse", worse)
 		list(w, "better", better)
 		member(w, "unseen_line", s.unseen(j))
-		listOf(w, "items", len(items), func(n int) { items[n].write(w) })
+		eachOf(w, "items", len(items), func(n int) { items[n].write(w) })
 		member(w, "not_a_limit", "The ends are no limits: 1 such car in 10 comes out below each range and 1 above.")
 	})
 	return w.Bytes(), err
@@ -191,7 +191,10 @@ func (s *Session) unseen(j *stageJob) string {
 	if !j.car.begun(Survey) {
 		return "Nothing of the bare metal has been seen yet."
 	}
-	line := "Not recorded: " + strconv.Itoa(len(j.body.Items)-n.done) + " parts, which stay not known."
+	line := "Every part is recorded."
+	if left := len(j.body.Items) - n.done; left > 0 {
+		line = "Not recorded: " + strconv.Itoa(left) + " of " + strconv.Itoa(len(j.body.Items)) + " parts, which stay not known."
+	}
 	if n.shut > 0 {
 		line += " Not opened: " + strconv.Itoa(n.shut) + " closed boxes."
 	}

@@ -1,6 +1,7 @@
 package message
 
 import (
+	"errors"
 	"strconv"
 
 	"underpaint/engine/damage"
@@ -19,25 +20,21 @@ func (s *Session) odds(id int64, c *Car, on string) ([]byte, error) {
 		return nil, &strict.Error{Path: "on", Found: on, Expected: "an item of this body, such as " + j.body.Items[0].ID}
 	}
 	before, now := j.lastTwo()
-	was, err := j.chance(before)
-	if err != nil {
+	if err := errors.Join(j.need(before), j.need(now)); err != nil {
 		return nil, err
 	}
-	is, err := j.chance(now)
-	if err != nil {
-		return nil, err
-	}
+	was, is := before.model.ChancesOf(i), now.model.ChancesOf(i)
 	line := ""
 	if k := c.recordedCondition(on); k >= 0 {
-		line = comparedWith(below(was[i], k), above(was[i], k))
+		line = comparedWith(below(was, k), above(was, k))
 	}
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "odds")
 		member(w, "on", on)
 		member(w, "line", line)
-		member(w, "before_line", "Before: rusted through or gone in "+carsInTen(was[i].Holed())+".")
-		member(w, "now_line", "Now: in "+carsInTen(is[i].Holed())+" that agree with everything recorded.")
+		member(w, "before_line", "Before: rusted through or gone in "+carsInTen(was.Holed())+".")
+		member(w, "now_line", "Now: in "+carsInTen(is.Holed())+" that agree with everything recorded.")
 	})
 	return w.Bytes(), nil
 }

@@ -184,3 +184,45 @@ func TestComparedWays(t *testing.T) {
 		}
 	}
 }
+
+// TestWorth: before anything is seen every stage to come is valued, each leaving
+// less width than the one before it or about as much, and looks are offered that
+// a customer can do.
+func TestWorth(t *testing.T) {
+	e := opened(t)
+	reply := ask(t, e, `"worth","for":"customer"`, goodCar)
+	looks := reply["looks"].([]any)
+	if len(looks) == 0 {
+		t.Fatal("no looks")
+	}
+	for _, l := range looks {
+		look := l.(map[string]any)
+		if id := look["look"]; id == "jack" || id == "prod" || id == "scope" || id == "gauge" {
+			t.Errorf("a customer is offered %v", id)
+		}
+		if look["how"] == "" || look["place_line"] == "" && look["look"] != "magnet" && look["look"] != "photos" {
+			t.Errorf("without words: %v", look)
+		}
+	}
+	for n := 0; reply["state"] == "refining"; n++ {
+		if n > 50 {
+			t.Fatal("never settled")
+		}
+		if len(reply["stages"].([]any)) > 0 {
+			t.Fatal("widths before they are worked out")
+		}
+		reply = ask(t, e, `"worth","for":"customer"`, goodCar)
+	}
+	var widths []float64
+	for _, s := range e.session.worth.width {
+		widths = append(widths, s/float64(e.session.worth.of))
+	}
+	now := e.session.worth.now.run.Width(0)
+	if len(widths) != 3 || widths[0] > 0.9*now || widths[1] > widths[0] || widths[2] > 1.1*widths[1] {
+		t.Errorf("now %.0f, then %.0f", now, widths)
+	}
+	done := ask(t, e, `"worth"`, seenCar)
+	if done["state"] != "settled" || len(done["stages"].([]any)) != 0 || len(done["looks"].([]any)) != 0 {
+		t.Errorf("a car that has been through every stage: %.200v", done)
+	}
+}

@@ -92,3 +92,13 @@ func listOf(w *strict.Writer, name string, n int, one func(i int)) {
 		}
 	})
 }
+
+// eachOf writes a list of n objects, also when there are none.
+func eachOf(w *strict.Writer, name string, n int, one func(i int)) {
+	w.Key(name)
+	w.Array(func() {
+		for i := range n {
+			w.Object(func() { one(i) })
+		}
+	})
+}

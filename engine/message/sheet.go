@@ -37,7 +37,7 @@ func (s *Session) sheet(id int64, c *Car) ([]byte, error) {
 		})
 		s.writeBoxes(w, b)
 		s.writeWalk(w, b)
-		listOf(w, "stages", len(StageIDs), func(i int) {
+		eachOf(w, "stages", len(StageIDs), func(i int) {
 			member(w, "id", StageIDs[i])
 			member(w, "name", s.stageName(StageIDs[i]))
 		})
@@ -82,7 +82,7 @@ func (s *Session) stageName(id string) string {
 var conditionKeys = [car.Conditions]string{"s", "l", "h", "p", "r", "g"}
 
 func (s *Session) writeScale(w *strict.Writer) {
-	listOf(w, "conditions", car.Conditions, func(k int) {
+	eachOf(w, "conditions", car.Conditions, func(k int) {
 		member(w, "id", car.ConditionIDs[k])
 		member(w, "key", conditionKeys[k])
 		member(w, "name", s.common.Conditions[k].In(s.Rates.Words))
@@ -96,7 +96,7 @@ func (s *Session) writeScale(w *strict.Writer) {
 			item = append(item, f)
 		}
 	}
-	listOf(w, "findings", len(item), func(n int) {
+	eachOf(w, "findings", len(item), func(n int) {
 		member(w, "id", item[n].ID)
 		member(w, "key", item[n].Key)
 		member(w, "name", item[n].Name.In(s.Rates.Words))
@@ -105,7 +105,7 @@ func (s *Session) writeScale(w *strict.Writer) {
 		w.Key("priced_only")
 		w.Bool(item[n].Priced)
 	})
-	listOf(w, "whole_car_findings", len(whole), func(n int) {
+	eachOf(w, "whole_car_findings", len(whole), func(n int) {
 		member(w, "id", whole[n].ID)
 		member(w, "name", whole[n].Name.In(s.Rates.Words))
 	})
@@ -163,7 +163,7 @@ func (s *Session) writeSheetZone(w *strict.Writer, b *car.Body, z int) {
 				member(w, "part", p.ID)
 				member(w, "name", p.Name.In(s.Rates.Words))
 				lines := linesOf(b, p)
-				listOf(w, "lines", len(lines), func(n int) {
+				eachOf(w, "lines", len(lines), func(n int) {
 					member(w, "label", lines[n].label)
 					member(w, "left", lines[n].left)
 					member(w, "right", lines[n].right)
@@ -228,7 +228,7 @@ func (s *Session) writeBoxes(w *strict.Writer, b *car.Body) {
 			boxes = append(boxes, k)
 		}
 	}
-	listOf(w, "boxes", len(boxes), func(n int) {
+	eachOf(w, "boxes", len(boxes), func(n int) {
 		member(w, "id", b.Pockets[boxes[n]].ID)
 		member(w, "name", s.pocketName(b, boxes[n]))
 		var ids []string
@@ -257,7 +257,7 @@ func (s *Session) writeStripTrades(w *strict.Writer, t *work.Table) {
 			trades = append(trades, k)
 		}
 	}
-	listOf(w, "strip_trades", len(trades), func(n int) {
+	eachOf(w, "strip_trades", len(trades), func(n int) {
 		h := outlook[trades[n]]
 		low, high := roundOutward(h[0], h[2])
 		member(w, "id", car.TradeIDs[trades[n]])

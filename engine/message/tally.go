@@ -40,7 +40,11 @@ func (s *Session) tally(id int64, c *Car) ([]byte, error) {
 			w.Whole(int64(n.walked))
 			w.Key("of")
 			w.Whole(int64(n.walk))
-			member(w, "line", s.stageName(WalkRound)+": "+strconv.Itoa(n.walked)+" looks")
+			looks := " looks"
+			if n.walked == 1 {
+				looks = " look"
+			}
+			member(w, "line", s.stageName(WalkRound)+": "+strconv.Itoa(n.walked)+looks)
 		})
 		writeStep(w, "survey", "Survey", n.done, len(b.Items))
 		writeStep(w, "opening_up", "Opening up", n.openDone, n.closed)

@@ -105,7 +105,7 @@ func (s *Session) writeCard(w *strict.Writer, b *car.Body, cards []doCard, n int
 	member(w, "chosen", way)
 	member(w, "chosen_by", by)
 	member(w, "chosen_text", text)
-	listOf(w, "ways", len(one.card.Ways), func(k int) { s.writeWay(w, b, one.card.Ways[k]) })
+	eachOf(w, "ways", len(one.card.Ways), func(k int) { s.writeWay(w, b, one.card.Ways[k]) })
 	stay := ""
 	if !slices.ContainsFunc(one.card.Ways, func(c work.WayCard) bool { return c.Way == car.Leave }) {
 		stay = "Metal in this condition is not left as it is."
@@ -239,7 +239,7 @@ func (s *Session) compareWays(id int64, c *Car, on string) ([]byte, error) {
 		head(w, id, "compare_ways")
 		member(w, "on", on)
 		member(w, "against", against)
-		listOf(w, "ways", len(ways), func(k int) {
+		eachOf(w, "ways", len(ways), func(k int) {
 			member(w, "id", car.WayIDs[ways[k]])
 			member(w, "line", s.differenceLine(run.Difference(0, k+1), against))
 		})

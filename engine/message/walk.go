@@ -147,7 +147,7 @@ func (s *Session) writeWalk(w *strict.Writer, b *car.Body) {
 			w.Object(func() {
 				member(w, "id", section.id)
 				member(w, "name", section.name.In(s.Rates.Words))
-				listOf(w, "lines", len(section.lines), func(n int) {
+				eachOf(w, "lines", len(section.lines), func(n int) {
 					k := toolOf(section.lines[n].kind)
 					tools[k].n++
 					s.writeWalkLine(w, b, section.lines[n], k)
@@ -155,7 +155,7 @@ func (s *Session) writeWalk(w *strict.Writer, b *car.Body) {
 			})
 		}
 	})
-	listOf(w, "tools", len(tools), func(n int) {
+	eachOf(w, "tools", len(tools), func(n int) {
 		member(w, "id", "tool_"+strconv.Itoa(n))
 		member(w, "name", tools[n].name)
 		member(w, "lines_text", tools[n].name+": "+strconv.Itoa(tools[n].n)+" lines")

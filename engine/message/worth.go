@@ -19,7 +19,7 @@ import (
 // each range has (assumption; they leave the mean width good to about a tenth).
 const (
 	outcomes   = 12
-	carsOfEach = 2 * estimate.Block
+	carsOfEach = estimate.Block
 	lookCars   = 4 * estimate.Block
 )
 
@@ -67,8 +67,8 @@ func (s *Session) worthReply(id int64, c *Car, whom string) ([]byte, error) {
 		if j.done < j.of {
 			n = 0
 		}
-		listOf(w, "stages", n, func(k int) { s.writeStageWorth(w, j, k) })
-		listOf(w, "looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
+		eachOf(w, "stages", n, func(k int) { s.writeStageWorth(w, j, k) })
+		eachOf(w, "looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
 		member(w, "looks_note", "A look mostly tells about the car as a whole. Several looks together are worth less than their sum.")
 	})
 	return w.Bytes(), nil
@@ -148,7 +148,7 @@ func (j *worthJob) outcome() error {
 		if err != nil {
 			return err
 		}
-		m, err := damage.New(known, damage.StandardGrids)
+		m, err := damage.New(known, damage.CoarseGrids)
 		if err != nil {
 			return err
 		}

@@ -32,4 +32,9 @@ func Enumerate(n *Net, likelihood map[string][]float64) (evidence float64, joint
 }
 
 // Slots is how many pocket rows the posterior has room for at present.
-func (post *NestedPosterior) Slots() int { return len(post.rows.key) }
+func (post *NestedPosterior) Slots() (slots int) {
+	for n := range post.rows {
+		slots += len(post.rows[n].key)
+	}
+	return slots
+}

@@ -19,8 +19,13 @@ type Leaf interface {
 
 // Pocket is a node whose levels have prior Weights, with the leaves under it
 // that carry evidence. Leaves without evidence send no message and are left out.
+//
+// Where leaves hang on two nodes at once, both are one pocket, with Inner the
+// number of levels of the second: level q of the pocket is level q ÷ Inner of the
+// first and the remainder of the second. Inner is 0 for a single node.
 type Pocket struct {
 	Weights []float64
+	Inner   int
 	Leaves  []Leaf
 }
 
@@ -49,7 +54,7 @@ type NestedPosterior struct {
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
-	rows     rowCache
+	rows     []rowCache // one for each width of row
 }
 
 // groupPosterior is one group after the upward pass.
@@ -62,8 +67,10 @@ type groupPosterior struct {
 // pocketPosterior is one pocket; its posterior rows are worked out when asked for.
 type pocketPosterior struct {
 	prior   []float64 // of its levels, adds to 1
+	inner   int       // levels of the second node, 0 = there is one
 	leaves  []Leaf
 	firstAt int // number of its first row among all rows of the posterior
+	cache   int // which of the row caches
 }
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
@@ -117,20 +124,33 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
-			one := pocketPosterior{leaves: pocket.Leaves, firstAt: rows}
+			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, firstAt: rows}
 			if one.prior, ok = normalised(pocket.Weights); !ok {
 				return nil, unusable(g, k, weightsWanted)
 			}
-			to.pockets[k] = one
+			if one.inner < 0 || one.inner > 0 && len(one.prior)%one.inner != 0 {
+				return nil, unusable(g, k, ": expected a weight for each pair of levels of its two nodes")
+			}
 			if len(pocket.Leaves) > 0 {
 				rows += len(n.Root) * len(group.Weights)
 				widest = max(widest, len(pocket.Weights))
+				post.rows, one.cache = cacheOf(post.rows, len(pocket.Weights))
 			}
+			to.pockets[k] = one
 		}
 	}
 	post.scratch = newScratch(widest)
-	post.rows = rowCache{width: widest}
 	return post, nil
+}
+
+// cacheOf finds the cache for rows of the given width, or adds it.
+func cacheOf(caches []rowCache, width int) ([]rowCache, int) {
+	for n := range caches {
+		if caches[n].width == width {
+			return caches, n
+		}
+	}
+	return append(caches, rowCache{width: width, most: slotsOf(width)}), len(caches)
 }
 
 const weightsWanted = ": expected weights that are finite, not negative and not all zero"

@@ -11,8 +11,8 @@ type NestedDraw struct {
 }
 
 // Sample draws one joint state from the posterior, exactly. It takes one uniform
-// for the root, then for each group one for its level and one for each of its
-// pockets in order, by inverse distribution functions and whether or not there is
+// for the root, then for each group one for its level and one for each node of its
+// pockets in order (two for a pocket of two nodes), by inverse distribution functions and whether or not there is
 // evidence: equal streams give states that differ only where the posteriors do.
 // Once the rows that matter have been met it allocates nothing.
 func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
@@ -26,9 +26,35 @@ func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
 		d.P[g] = p
 		row := d.Root*len(group.prior) + p
 		for k := range group.pockets {
-			d.Q[g][k] = pick(post.pocketRow(&group.pockets[k], d.Root, p, row), s.Uniform())
+			pocket := &group.pockets[k]
+			d.Q[g][k] = pocket.pick(post.pocketRow(pocket, d.Root, p, row), 1, s)
 		}
 	}
+}
+
+// pick draws a level of the pocket from weights that add to sum, its nodes one
+// after the other.
+func (pocket *pocketPosterior) pick(weights []float64, sum float64, s *chance.Stream) int {
+	u := s.Uniform() * sum
+	if pocket.inner == 0 {
+		return pick(weights, u)
+	}
+	at, last, passed := 0, 0, 0.0
+	block := 0.0
+	for at = 0; at < len(weights); at += pocket.inner {
+		share := 0.0
+		for _, w := range weights[at : at+pocket.inner] {
+			share += w
+		}
+		if share == 0 {
+			continue
+		}
+		last, block = at, share
+		if passed += share; u < passed {
+			break
+		}
+	}
+	return last + pick(weights[last:last+pocket.inner], s.Uniform()*block)
 }
 
 // levels is the posterior of the group's levels given root state r.
@@ -46,8 +72,7 @@ func (post *NestedPosterior) pocketRow(pocket *pocketPosterior, r, p, at int) []
 	if len(pocket.leaves) == 0 {
 		return pocket.prior
 	}
-	row, known := post.rows.at(pocket.firstAt + at)
-	row = row[:len(pocket.prior)]
+	row, known := post.rows[pocket.cache].at(pocket.firstAt + at)
 	if !known {
 		pocket.row(r, p, row, &post.scratch)
 	}

@@ -4,11 +4,12 @@ import "math/bits"
 
 // rowCache remembers pocket rows by number, one per slot: a second row that falls
 // on the same slot takes it over. It starts small, doubles while rows keep being
-// missed, and never grows past mostSlots, so a posterior that is sampled a few
+// missed, and never grows past its most, so a posterior that is sampled a few
 // times stays cheap and one sampled for long stays bounded. What it forgets is
 // worked out again, to the same bits.
 type rowCache struct {
 	width  int // values per row
+	most   int // slots, a power of two
 	shift  uint
 	misses int
 	key    []int // row number + 1 by slot; 0 = empty
@@ -17,8 +18,17 @@ type rowCache struct {
 
 const (
 	fewestSlots = 1 << 9
-	mostSlots   = 1 << 16 // 10 MB at 19 levels
+	mostValues  = 1 << 21 // 16 MB
 )
+
+// slotsOf is how many rows of a width are kept: 2^16, or fewer of wide ones.
+func slotsOf(width int) int {
+	slots := 1 << 16
+	for slots > 1 && slots*width > mostValues {
+		slots /= 2
+	}
+	return slots
+}
 
 // at returns the slot of row n and whether it holds that row already. If not, the
 // caller must fill it.
@@ -28,7 +38,7 @@ func (c *rowCache) at(n int) (row []float64, known bool) {
 			return c.value[slot*c.width : (slot+1)*c.width], true
 		}
 	}
-	if c.misses >= len(c.key) && len(c.key) < mostSlots {
+	if c.misses >= len(c.key) && len(c.key) < c.most {
 		c.grow()
 	}
 	slot := c.slot(n)
@@ -46,7 +56,7 @@ func (c *rowCache) slot(n int) int {
 
 // grow doubles the slots and forgets all rows, which come back as they are needed.
 func (c *rowCache) grow() {
-	slots := max(fewestSlots, 2*len(c.key))
+	slots := min(c.most, max(fewestSlots, 2*len(c.key)))
 	c.key, c.value = make([]int, slots), make([]float64, slots*c.width)
 	c.shift = uint(64 - bits.TrailingZeros(uint(slots)))
 	c.misses = 0

@@ -62,7 +62,8 @@ func TestWideAgainstBigFloat(t *testing.T) {
 
 // The row cache doubles only after as many misses as it has slots, and stops.
 func TestRowCacheGrowsAndStops(t *testing.T) {
-	c := rowCache{width: 1}
+	mostSlots := slotsOf(19)
+	c := rowCache{width: 1, most: mostSlots}
 	for n := range 1 << 18 {
 		if _, known := c.at(n); known {
 			t.Fatalf("row %d known before it was asked for", n)
@@ -84,11 +85,16 @@ func TestRowCacheGrowsAndStops(t *testing.T) {
 	}
 	// More rows than slots at first, so some share one and always miss: the cache
 	// stops growing once there is room for all.
-	few := rowCache{width: 1}
+	few := rowCache{width: 1, most: mostSlots}
 	for n := range 600 * 500 {
 		few.at(n % 600)
 	}
 	if len(few.key) > 2048 {
 		t.Errorf("%d slots for 600 rows, want at most 2048", len(few.key))
+	}
+	for _, width := range []int{1, 19, 361, 1 << 20} {
+		if slots := slotsOf(width); slots > 1<<16 || slots*width > 1<<21 || slots < 1 {
+			t.Errorf("%d slots of width %d", slots, width)
+		}
 	}
 }

@@ -34,8 +34,12 @@ func prompt(args ...string) (code int, out, complaints string) {
 	return code, o.String(), e.String()
 }
 
+// surveyed is the sample car with a survey, invented like the others.
+const surveyed = "../../../site/pages/samples/two-door-surveyed.json"
+
 func TestExitCodes(t *testing.T) {
-	dir, ratesFile := files(t, map[string]string{"good.json": goodCar, "broken.json": goodCar[:50], "young.json": strings.Replace(goodCar, "1950", "1955", 1)})
+	dir, ratesFile := files(t, map[string]string{"good.json": goodCar, "broken.json": goodCar[:50], "young.json": strings.Replace(goodCar, "1950", "1955", 1),
+		"unlike.json": strings.TrimSuffix(goodCar, "}") + `,"survey":[{"on":"roof_rack.whole","stage":"survey","condition":"gone"}]}`})
 	at := func(name string) string { return filepath.Join(dir, name) }
 	cases := []struct {
 		name string
@@ -55,6 +59,15 @@ func TestExitCodes(t *testing.T) {
 		{"half a file", []string{"range", at("broken.json"), "--rates", ratesFile}, 1, "broken.json"},
 		{"a decade that is none", []string{"range", at("young.json"), "--rates", ratesFile}, 1, "made.decade"},
 		{"a car for rates", []string{"range", at("good.json"), "--rates", at("good.json")}, 1, "good.json"},
+		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey the range is"},
+		{"stages as they are", []string{"stages", surveyed, "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
+		{"ways in words", []string{"ways", surveyed, "--rates", ratesFile}, 0, "Structural metal at heavy pitting or worse is not left."},
+		{"stages without rates", []string{"stages", surveyed}, 2, "--rates"},
+		{"looks for nobody", []string{"worth", surveyed, "--rates", ratesFile, "--for", "seller"}, 2, "usage:"},
+		{"stages of half a file", []string{"stages", at("broken.json"), "--rates", ratesFile}, 1, "broken.json"},
+		{"stages of a survey gone wrong", []string{"stages", at("unlike.json"), "--rates", ratesFile}, 1, "stages: expected the stage survey"},
+		{"every fault of a survey gone wrong", []string{"check", at("unlike.json")}, 1, "survey[0].on"},
+		{"check a survey", []string{"check", surveyed}, 0, "a car file that can be used"},
 		{"check a car", []string{"check", at("good.json")}, 0, "a car file that can be used"},
 		{"check rates", []string{"check", ratesFile}, 0, "check code"},
 		{"check both, one broken", []string{"check", at("good.json"), at("broken.json")}, 1, "broken.json"},

@@ -1,0 +1,198 @@
+package damage
+
+// Exact chances where something was seen of the worst of several items. The weight
+// of each state of the shared factors is laid on the table of x as ever; an item
+// that counts in a Worst node or a pair has one weight for each of its conditions.
+
+// levelWeights are weights by x, repair state and condition.
+type levelWeights [RepairStates][]byCondition
+
+func newLevelWeights() *levelWeights {
+	w := &levelWeights{}
+	for r := range w {
+		w[r] = make([]byCondition, tableSize)
+	}
+	return w
+}
+
+func (lw *levelWeights) lay(x float64, repair int, v *byCondition) {
+	at, w := cell(x)
+	for c := range w {
+		row := &lw[repair][at-1+c]
+		for k := range row {
+			row[k] += float64(v[k] * w[c])
+		}
+	}
+}
+
+// gatherLevels is gather with a weight for each condition.
+func (m *Model) gatherLevels(i int, lw *levelWeights) (c Chances) {
+	for r := range lw {
+		for x := range lw[r] {
+			v := &lw[r][x]
+			if *v == (byCondition{}) {
+				continue
+			}
+			j := m.jointAt(i, m.table[i].at[x], r)
+			for k := range j {
+				for f := range j[k] {
+					for d := range j[k][f] {
+						j[k][f][d] *= v[k]
+					}
+				}
+			}
+			c.add(&j, 1)
+		}
+	}
+	return c
+}
+
+// chancesTogether fills in the chances of all items, one pass for each pocket of
+// the network.
+func (m *Model) chancesTogether(out []Chances) {
+	for g := range m.nested.Groups {
+		for k := range m.nested.Groups[g].Pockets {
+			m.passAt(g, k).run(m, out)
+		}
+	}
+}
+
+// pocketPass collects the weights of one pocket of the network.
+type pocketPass struct {
+	at       spot
+	plain    []*plainPass
+	products []*productPass
+	pairs    []*pairPass
+	was      [2]int // root state and group level whose weights are being summed
+}
+
+// passAt lists what stands in a pocket. The members of the network come in the
+// order in which setWorst gave them: products, then pairs.
+func (m *Model) passAt(g, k int) *pocketPass {
+	t := &m.seenTogether
+	pass := &pocketPass{at: spot{group: g, pocket: k}, was: [2]int{-1, -1}}
+	for pocket, at := range m.spot {
+		if at.group != g || at.pocket != k {
+			continue
+		}
+		one := &plainPass{at: at, sums: make([]float64, len(m.sideTerm[open]))}
+		for _, i := range m.Body.Pockets[pocket].Items {
+			if t.unitOf[i] < 0 {
+				one.add(i)
+			}
+		}
+		if len(one.items) > 0 {
+			pass.plain = append(pass.plain, one)
+		}
+	}
+	for n := range t.products {
+		if one := &t.products[n]; one.at.group == g && one.at.pocket == k {
+			pass.products = append(pass.products, newProductPass(one, len(m.sideTerm[open])))
+		}
+	}
+	member := len(pass.products)
+	for n := range t.units {
+		u := &t.units[n]
+		if u.pair == nil || u.pair.node >= 0 || m.spotOf(u.item[0]).group != g || m.spotOf(u.item[0]).pocket != k {
+			continue
+		}
+		one := newPairPass(m, u)
+		if len(u.nodes) > 0 {
+			one.member = member
+			member++
+		}
+		pass.pairs = append(pass.pairs, one)
+	}
+	return pass
+}
+
+func (pass *pocketPass) run(m *Model, out []Chances) {
+	visit := func(root, p, q int, weight float64, byMember [][]float64) {
+		if now := [2]int{root, p}; now != pass.was {
+			pass.hand(m)
+			pass.was = now
+			for _, one := range pass.pairs {
+				one.both.at(m, one.unit.item, root, p)
+			}
+		}
+		for _, one := range pass.plain {
+			one.sums[m.ownLevel(one.at, q)] += weight
+		}
+		for n, one := range pass.products {
+			one.collect(m.ownLevel(one.product.at, q), byMember[n])
+		}
+		for _, one := range pass.pairs {
+			one.collect(m, q, weight, byMember)
+		}
+	}
+	if m.worst != nil {
+		m.worst.Levels(pass.at.group, pass.at.pocket, visit)
+	} else {
+		m.posterior.Levels(pass.at.group, pass.at.pocket, func(root, p, q int, weight float64) { visit(root, p, q, weight, nil) })
+	}
+	pass.hand(m)
+	for _, one := range pass.plain {
+		for n, i := range one.items {
+			out[i] = m.gather(i, &one.weights[n])
+		}
+	}
+	for _, one := range pass.products {
+		for n, i := range one.product.items {
+			out[i] = m.gatherLevels(i, one.weights[n])
+		}
+	}
+	for _, one := range pass.pairs {
+		for n, i := range one.unit.item {
+			out[i] = m.gatherLevels(i, one.weights[n])
+		}
+	}
+}
+
+// hand lays the sums of one root state and group level on the tables of x.
+func (pass *pocketPass) hand(m *Model) {
+	if pass.was[0] < 0 {
+		return
+	}
+	for _, one := range pass.plain {
+		one.hand(m, pass.was)
+	}
+	for _, one := range pass.products {
+		one.hand(m, pass.was)
+	}
+	for _, one := range pass.pairs {
+		one.hand(m, pass.was)
+	}
+}
+
+// plainPass is for the items of one pocket of the body that count in nothing.
+type plainPass struct {
+	at      spot
+	items   []int
+	sums    []float64 // by own level
+	weights [][RepairStates][]float64
+}
+
+func (one *plainPass) add(i int) {
+	var w [RepairStates][]float64
+	for r := range w {
+		w[r] = make([]float64, tableSize)
+	}
+	one.items, one.weights = append(one.items, i), append(one.weights, w)
+}
+
+func (one *plainPass) hand(m *Model, was [2]int) {
+	for n, i := range one.items {
+		base, repair := m.above(i, was[0], was[1])
+		row := one.weights[n][repair]
+		for q, term := range m.sideOf(i) {
+			if one.sums[q] == 0 {
+				continue
+			}
+			at, w := cell(base + term)
+			for c := range w {
+				row[at-1+c] += float64(one.sums[q] * w[c])
+			}
+		}
+	}
+	clear(one.sums)
+}

@@ -1,0 +1,130 @@
+package damage
+
+import "underpaint/engine/car"
+
+// productPass is for the items of a product: each has the weight of the worst of
+// all of them, averaged over the others.
+type productPass struct {
+	product *product
+	// Its nodes have one worst level in common: of the combinations of levels only
+	// those count in which all agree.
+	diagonal int
+	sums     []byCondition   // by own level
+	weights  []*levelWeights // by item
+	// For each item, the chance that it, those before it, or those after it are all
+	// within each condition.
+	own, before, after []byCondition
+	x                  []float64
+}
+
+func newProductPass(p *product, levels int) *productPass {
+	n := len(p.items)
+	one := &productPass{product: p, diagonal: (combinations(len(p.nodes)) - 1) / (car.Conditions - 1),
+		sums: make([]byCondition, levels), own: make([]byCondition, n), x: make([]float64, n),
+		before: make([]byCondition, n+1), after: make([]byCondition, n+1)}
+	for range p.items {
+		one.weights = append(one.weights, newLevelWeights())
+	}
+	return one
+}
+
+func (one *productPass) collect(q int, weights []float64) {
+	to := &one.sums[q]
+	for k := range to {
+		to[k] += weights[k*one.diagonal]
+	}
+}
+
+func (one *productPass) hand(m *Model, was [2]int) {
+	for q := range one.sums {
+		if one.sums[q] != (byCondition{}) {
+			one.spread(m, was, q)
+		}
+		one.sums[q] = byCondition{}
+	}
+}
+
+// spread lays on each item the weight of each of its conditions, given the weight
+// of each condition of the worst of all.
+func (one *productPass) spread(m *Model, was [2]int, q int) {
+	items, last := one.product.items, len(one.product.items)
+	repair := 0
+	for n, i := range items {
+		var base float64
+		base, repair = m.above(i, was[0], was[1])
+		one.x[n] = base + m.sideOf(i)[q]
+		g := m.densitiesOf(i).read(one.x[n], repair)
+		one.own[n] = g.within()
+	}
+	for k := range car.Conditions {
+		one.before[0][k], one.after[last][k] = 1, 1
+		for n := range items {
+			one.before[n+1][k] = one.before[n][k] * one.own[n][k]
+		}
+		for n := last - 1; n >= 0; n-- {
+			one.after[n][k] = one.after[n+1][k] * one.own[n][k]
+		}
+	}
+	for n := range items {
+		var weight byCondition
+		worse := 0.0 // Σ weight × chance of the worst of the others, where that is above k
+		for k := car.Conditions - 1; k >= 0; k-- {
+			others := one.before[n][k] * one.after[n+1][k]
+			weight[k] = float64(others*one.sums[q][k]) + worse
+			if k > 0 {
+				worse += float64((others - float64(one.before[n][k-1]*one.after[n+1][k-1])) * one.sums[q][k])
+			}
+		}
+		one.weights[n].lay(one.x[n], repair, &weight)
+	}
+}
+
+// pairPass is for the two items of a pair.
+type pairPass struct {
+	unit    *unit
+	member  int // place among the members of the pocket, −1 = none
+	at      [2]spot
+	both    bothDensities
+	sums    [2][]byCondition // by own level
+	weights [2]*levelWeights
+}
+
+func newPairPass(m *Model, u *unit) *pairPass {
+	one := &pairPass{unit: u, member: -1, at: [2]spot{m.spotOf(u.item[0]), m.spotOf(u.item[1])}}
+	for n := range one.sums {
+		one.sums[n], one.weights[n] = make([]byCondition, len(m.sideTerm[open])), newLevelWeights()
+	}
+	return one
+}
+
+// collect adds the weight of each condition of either item, averaged over the
+// other.
+func (one *pairPass) collect(m *Model, q int, weight float64, byMember [][]float64) {
+	qa, qb := m.ownLevel(one.at[0], q), m.ownLevel(one.at[1], q)
+	da, db, u := &one.both[0][qa], &one.both[1][qb], one.unit
+	a, b := &one.sums[0][qa], &one.sums[1][qb]
+	scale := 1 / u.pair.worseLikely(da, db)
+	for x, va := range da {
+		for y, vb := range db {
+			w := weight
+			if one.member >= 0 {
+				w = byMember[one.member][u.combination[x][y]]
+			}
+			w *= float64(u.pair.likely[max(x, y)] * scale)
+			a[x] += float64(w * vb)
+			b[y] += float64(w * va)
+		}
+	}
+}
+
+func (one *pairPass) hand(m *Model, was [2]int) {
+	for n, i := range one.unit.item {
+		base, repair := m.above(i, was[0], was[1])
+		for q, term := range m.sideOf(i) {
+			if one.sums[n][q] != (byCondition{}) {
+				one.weights[n].lay(base+term, repair, &one.sums[n][q])
+			}
+		}
+		clear(one.sums[n])
+	}
+}

@@ -1,0 +1,185 @@
+package evidence
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+)
+
+// imagined is a car drawn for a body that has been through some salt.
+func imagined(t testing.TB, b *car.Body, draw uint64) *damage.Car {
+	t.Helper()
+	m, err := damage.New(damage.Known{Body: b, Levels: history(t, "salt")}, few)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, c := chance.NewStream(20261125, draw), m.NewCar()
+	m.Draw(&s, c)
+	return c
+}
+
+// What is imagined can be entered, takes as many uniforms whatever the car, and no
+// item is looked at twice for the same thing.
+func TestImaginedCanBeEntered(t *testing.T) {
+	for _, b := range allBodies(t) {
+		var after [2]uint64
+		for n := range after {
+			c := imagined(t, b, uint64(n))
+			s := chance.NewStream(3, 4)
+			list := ImagineWalkRound(b, c, &s)
+			seen, err := FromLooks(b, list)
+			if err != nil || len(seen.Worst) != 2 {
+				t.Fatalf("%s: %d sides, %v", b.ID, len(seen.Worst), err)
+			}
+			made := map[[2]string]int{}
+			for _, l := range list {
+				k, _ := KindOf(l.Look)
+				made[[2]string{l.On, k.AnswersTo}]++
+				if made[[2]string{l.On, k.AnswersTo}] > 1 || l.By != ByShop || l.Result == CouldNot {
+					t.Errorf("%s: %+v", b.ID, l)
+				}
+			}
+			for _, opened := range []bool{false, true} {
+				entries := ImagineSurvey(b, c, opened, &s)
+				for i, e := range entries {
+					l, err := Reading(b.PartOf(i), e)
+					if err != nil || l == nil {
+						t.Errorf("%s: %+v: %v, %v", b.Items[i].ID, e, l, err)
+					}
+					if e.Finding == "filler_over_hole" && b.PartOf(i).Face != car.Outer || e.Dent != "" && b.PartOf(i).Face != car.Outer {
+						t.Errorf("%s: %+v on an inner part", b.Items[i].ID, e)
+					}
+					if closed := !b.PartOf(i).SeenWhenStripped; e.Opened != (closed && opened) || (e.Finding == "") != (closed && !opened) {
+						t.Errorf("%s: %+v", b.Items[i].ID, e)
+					}
+				}
+			}
+			after[n] = s.Uint64()
+		}
+		if after[0] != after[1] {
+			t.Errorf("%s: two cars took different numbers of uniforms", b.ID)
+		}
+	}
+}
+
+// Of the looks that can be made at a part the one made tells most: by direct sums
+// over conditions, or findings, that are equally likely.
+func TestImaginedLooksTellMost(t *testing.T) {
+	information := func(k Kind) (total float64) {
+		type state struct {
+			condition int
+			f         damage.Finding
+			dent      bool
+		}
+		var states []state
+		if k.AnswersTo == OfCondition {
+			for c := range car.Conditions {
+				states = append(states, state{condition: c})
+			}
+		} else {
+			for f := range damage.Findings {
+				states = append(states, state{f: f})
+			}
+			states = append(states, state{dent: true})
+		}
+		for _, yes := range []bool{true, false} {
+			mean := 0.0
+			var p []float64
+			for _, s := range states {
+				v := k.ChanceOfYes(s.condition, s.f, s.dent)
+				if !yes {
+					v = 1 - v
+				}
+				p, mean = append(p, v), mean+v/float64(len(states))
+			}
+			for _, v := range p {
+				total += v / float64(len(p)) * math.Log(v/mean)
+			}
+		}
+		return total
+	}
+	b := load(t, "two_door_unitary")
+	s := chance.NewStream(1, 1)
+	for _, l := range ImagineWalkRound(b, imagined(t, b, 1), &s) {
+		made, _ := KindOf(l.Look)
+		if made.BySide {
+			continue
+		}
+		near(t, l.Look, made.tells(), information(made), 1e-12)
+		i := item(t, b, l.On)
+		for _, k := range Kinds() {
+			if k.BySide || k.ID == "word" || k.ID == "photos" || k.AnswersTo != made.AnswersTo || !slices.Contains(k.Parts, b.PartOf(i).ID) || k.NotAtLead && b.PartOf(i).LeadJoints > 0 {
+				continue
+			}
+			if information(k) > information(made)+1e-12 {
+				t.Errorf("%s: %s tells more than %s", l.On, k.ID, l.Look)
+			}
+		}
+	}
+}
+
+// Answers and records come as often as the data say: shares to five standard errors
+// (binomial), and what is too rare for that gathered in one.
+func TestImaginedFrequencies(t *testing.T) {
+	const times = 4000
+	b := load(t, "hardtop_on_frame")
+	c := imagined(t, b, 2)
+	share := func(what string, count, p float64) {
+		t.Helper()
+		near(t, what, count/times, p, 5*math.Sqrt(p*(1-p)/times)+1e-9)
+	}
+	yes, made := map[[2]string]float64{}, []Look(nil)
+	records := make([]map[SurveyEntry]float64, len(b.Items))
+	for i := range records {
+		records[i] = map[SurveyEntry]float64{}
+	}
+	s := chance.NewStream(8, 8)
+	for range times {
+		made = ImagineWalkRound(b, c, &s)
+		for _, l := range made {
+			if l.Result == Yes {
+				yes[[2]string{l.Look, l.On}]++
+			}
+		}
+		for i, e := range ImagineSurvey(b, c, false, &s) {
+			records[i][e]++
+		}
+	}
+	for _, l := range made {
+		k, at, err := check(b, 0, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		worst := at[0]
+		for _, i := range at {
+			if c.Condition[i] > c.Condition[worst] {
+				worst = i
+			}
+		}
+		share(l.Look+" "+l.On, yes[[2]string{l.Look, l.On}], k.ChanceOfYes(int(c.Condition[worst]), c.Finding[worst], c.Dent[worst]))
+	}
+	rare, often := 0.0, 0.0
+	for i := range records {
+		for e, count := range records[i] {
+			l, err := Reading(b.PartOf(i), e)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p := l[c.Condition[i]][c.Finding[i]][b2i(c.Dent[i])]
+			if p*times < 25 {
+				rare += count
+				continue
+			}
+			often += p
+			share(b.Items[i].ID, count, p)
+		}
+	}
+	rest := float64(len(records)) - often
+	if sd := math.Sqrt(times * rest); math.Abs(rare-times*rest) > 5*sd {
+		t.Errorf("rare records: %.0f, want %.0f within %.0f", rare, times*rest, 5*sd)
+	}
+}
