@@ -142,6 +142,9 @@ func TestWorstAgainstDistributions(t *testing.T) {
 				if !ok {
 					t.Fatalf("no %s", id)
 				}
+				if one := m.ChancesOf(i); one != chances[i] {
+					t.Errorf("%s alone: %v, among all %v", id, one, chances[i])
+				}
 				want, _, evidence := s.chances(i)
 				for k := range want {
 					near(t, id+" "+car.ConditionIDs[k], chances[i].Condition[k], want[k], 1e-7)
