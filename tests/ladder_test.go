@@ -13,6 +13,8 @@ var ladder = map[string]string{
 	"engine/strict":         "",
 	"engine/money":          "",
 	"engine/chance":         "",
+	"engine/columns":        "",
+	"engine/scores":         "chance",
 	"engine/car":            "strict",
 	"engine/network":        "chance",
 	"engine/exposure":       "strict chance car",

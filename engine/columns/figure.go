@@ -118,7 +118,7 @@ func apart(s string) (f figure, ok bool) {
 func single(s string, mark byte, reads Decimal) (f figure, ok bool) {
 	f, ok = cut(s, mark, '_', reads)
 	before := strings.IndexByte(s, mark)
-	if ok && len(f.decimals) == 3 && before >= 1 && before <= 4 && s[0] != '0' {
+	if ok && len(f.decimals) == 3 && before >= 1 && before <= 3 && s[0] != '0' {
 		f.reads, f.open = Unknown, mark
 	}
 	return f, ok

@@ -224,6 +224,14 @@ func TestRefusalsAndGoodRows(t *testing.T) {
 	}
 }
 
+// Every kind of line end counts as one line, inside a cell and outside.
+func TestLines(t *testing.T) {
+	table := read(t, "part,price\r\n\"a\rb\r\nc\nd\",1\rx,2\n\ny,3\n", prices)
+	if len(table.Rows) != 3 || table.Rows[0].Line != 2 || table.Rows[1].Line != 6 || table.Rows[2].Line != 8 || table.Rows[2].Number != 5 {
+		t.Errorf("%+v", table)
+	}
+}
+
 // A mark that is never closed costs its own row, not the rest of the table.
 func TestUnclosedQuotationMark(t *testing.T) {
 	table := read(t, "part,price\nsill,1\n\"floor,2\nwing,3\nroof,4\n", prices)
