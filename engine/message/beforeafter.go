@@ -294,7 +294,8 @@ func (s *Session) movedItems(j *stageJob) (out []movedItem, err error) {
 	return out[:min(len(out), 16)], nil
 }
 
-// moneyWidth writes a width to the step of its range.
+// moneyWidth writes a width, or another amount that is only likely, to about a
+// twentieth of itself.
 func (s *Session) moneyWidth(width float64) string {
 	step := money.OutwardStep(money.Minor(width))
 	return s.Rates.Currency.TextWhole(money.RoundNearest(money.Minor(width), step))

@@ -134,7 +134,7 @@ func (s *Session) writeWay(w *strict.Writer, b *car.Body, c work.WayCard) {
 	}
 	member(w, "hours_text", hours)
 	member(w, "part_text", part)
-	member(w, "price_text", "about "+s.wholeText(s.likelyPrice(c)))
+	member(w, "price_text", "about "+s.moneyWidth(float64(s.likelyPrice(c))))
 	member(w, "sentence", strings.TrimSuffix(hours+"; "+part, "; "))
 	var covers, opens []string
 	for _, i := range c.Covers {

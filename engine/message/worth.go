@@ -62,7 +62,7 @@ func (s *Session) worthReply(id int64, c *Car, whom string) ([]byte, error) {
 		w.Key("of")
 		w.Whole(int64(j.of))
 		member(w, "progress_line", "Trying what each stage is worth: "+strconv.Itoa(j.done)+" of "+strconv.Itoa(j.of))
-		member(w, "now_line", "Now "+s.moneyWidth(j.now.run.Width(0))+" wide.")
+		member(w, "now_line", "Now "+s.moneyWidth(shownWidth(j.now.run))+" wide.")
 		n := len(j.ahead)
 		if j.done < j.of {
 			n = 0
@@ -156,7 +156,7 @@ func (j *worthJob) outcome() error {
 		for run.Cars() < carsOfEach {
 			run.Add()
 		}
-		j.width[n] += run.Width(0)
+		j.width[n] += shownWidth(run)
 	}
 	j.done++
 	return nil
@@ -172,14 +172,23 @@ func worked(d work.Decided, bill *work.Bill) work.Decided {
 	return d
 }
 
+// shownWidth is the width between the ends as they are shown, rounded outward, so
+// that a width never contradicts the ends beside it.
+func shownWidth(run *estimate.Run) float64 {
+	x := run.Range(0)
+	e := roundEnds(x.Low, x.Half, x.SetAside, x.High)
+	return float64(e.high - e.low)
+}
+
 func (s *Session) writeStageWorth(w *strict.Writer, j *worthJob, k int) {
 	width := j.width[k] / float64(j.of)
 	id := j.ahead[k]
 	member(w, "id", id)
 	member(w, "name", s.stageName(id))
-	words := widthWords(width / j.now.run.Width(0))
+	now := shownWidth(j.now.run)
+	words := widthWords(width / now)
 	member(w, "width_text", s.moneyWidth(width))
-	member(w, "line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(j.now.run.Width(0))+". For one car it may come out wider.")
+	member(w, "line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
 }
 
 // holedFrom is the mildest condition that counts as rusted through.
