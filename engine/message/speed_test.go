@@ -1,6 +1,7 @@
 package message
 
 import (
+	"os"
 	"testing"
 
 	"underpaint/engine/rates"
@@ -53,4 +54,44 @@ func settledSession(b *testing.B) *Session {
 	}
 	s.Settle()
 	return s
+}
+
+// BenchmarkEntry is the time from one entry of a full survey to the new range in
+// the rough: odds conditioned on 91 records and 48 looks, 1,024 imagined cars.
+// BenchmarkTally is what every press costs while the range is hidden.
+func BenchmarkEntry(b *testing.B) {
+	s, c := surveyedSession(b)
+	for b.Loop() {
+		s.job = nil
+		if err := s.Open(c); err != nil {
+			b.Fatal(err)
+		}
+		s.rough()
+	}
+}
+
+func BenchmarkTally(b *testing.B) {
+	s, c := surveyedSession(b)
+	for b.Loop() {
+		if _, err := s.tally(1, c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func surveyedSession(b *testing.B) (*Session, *Car) {
+	b.Helper()
+	s, err := NewSession(rates.Sample())
+	if err != nil {
+		b.Fatal(err)
+	}
+	text, err := os.ReadFile("../../site/pages/samples/two-door-surveyed.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	c, err := DecodeCar(text)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return s, c
 }
