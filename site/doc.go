@@ -1,6 +1,9 @@
-// Command site puts the customer's pages, the engine and a shop's rates
+// Command site puts the pages, the engine and a shop's rates
 // together into one folder that any web host can serve, and serves such a
 // folder on this machine.
+//
+// The pages are the customer's (pages/page.js), the shop's "This car"
+// (pages/survey/page.js) and some plain ones.
 //
 // Start reading at build.go (what goes where) and folder.go (how a page finds
 // the files of its own build).

@@ -12,15 +12,23 @@ import (
 	"path"
 	"path/filepath"
 	"slices"
+	"strings"
 )
 
 // Marks in the sources that a build fills in. Each must be there, or the build
 // fails: a page that kept its mark would look for files that do not exist.
 const (
-	markBuildDir = `="build/`          // in pages: a file of this build
-	markSettings = `content="unbuilt"` // in index.html: build id and engine size
+	markBuildDir = `build/`            // in pages, after =" or ="../: a file of this build
+	markSettings = `content="unbuilt"` // in pages with sums: build id and engine size
 	markFiles    = `/*files*/`         // in sw.js: build id and list of files
 )
+
+// withSums are the pages that load the engine.
+var withSums = []string{"index.html", "survey/index.html"}
+
+// toTop leads from a page to the top of the folder: a page of its own folder
+// has an address without a file name, on any host.
+func toTop(name string) string { return strings.Repeat("../", strings.Count(name, "/")) }
 
 // folder is a built site in memory: path to content.
 type folder struct {
@@ -50,14 +58,17 @@ func arrange(parts map[string][]byte, rates []byte) (folder, error) {
 		if path.Ext(name) != ".html" {
 			continue
 		}
-		if !bytes.Contains(data, []byte(markBuildDir)) {
-			return folder{}, fmt.Errorf("pages/%s: expected %s in it", name, markBuildDir)
+		before := `="` + toTop(name)
+		if !bytes.Contains(data, []byte(before+markBuildDir)) {
+			return folder{}, fmt.Errorf("pages/%s: expected %s in it", name, before+markBuildDir)
 		}
-		f.files[name] = bytes.ReplaceAll(data, []byte(markBuildDir), []byte(`="`+dir))
+		f.files[name] = bytes.ReplaceAll(data, []byte(before+markBuildDir), []byte(before+dir))
 	}
 	settings := fmt.Sprintf(`content="%s %d %s"`, id, len(parts["engine.wasm"]), sizeText(len(f.engine)))
-	if err := f.fill("index.html", markSettings, settings); err != nil {
-		return folder{}, err
+	for _, name := range withSums {
+		if err := f.fill(name, markSettings, settings); err != nil {
+			return folder{}, err
+		}
 	}
 	text, err := shopText(rates)
 	if err != nil {
@@ -146,14 +157,15 @@ func (f folder) write(outDir string) (made, error) {
 	return m, nil
 }
 
-// count adds one file to the sizes. A first visit loads everything but the
-// other pages, the opened-out drawings of five bodies and the sample cars; all
-// drawings are counted, which errs on the large side.
+// count adds one file to the sizes. A customer's first visit loads everything
+// but the other pages with their own files, the opened-out drawings of five
+// bodies and the sample cars; all drawings are counted, which errs on the large
+// side.
 func (m *made) count(name string, raw, small int) {
 	if path.Base(name) == "engine.wasm" {
 		m.EngineBytes, m.EngineBrotli = raw, small
 	}
-	if path.Ext(name) != ".html" || name == "index.html" {
+	if path.Ext(name) != ".html" && !strings.Contains(name, "/survey/") || name == "index.html" {
 		m.FirstVisitBrotli += small
 	}
 }

@@ -53,6 +53,9 @@ func handler(dir string) http.Handler {
 		name := path.Clean("/" + r.URL.Path)
 		if strings.HasSuffix(r.URL.Path, "/") {
 			name = path.Join(name, "index.html")
+		} else if isFolder(dir, name) {
+			http.Redirect(w, r, path.Base(name)+"/", http.StatusMovedPermanently)
+			return
 		}
 		kind, known := types[path.Ext(name)]
 		if !known {
@@ -62,6 +65,13 @@ func handler(dir string) http.Handler {
 		w.Header().Set("Content-Type", kind)
 		serveVariant(w, r, filepath.Join(dir, filepath.FromSlash(name)), name)
 	})
+}
+
+// isFolder says whether name is the folder of a page. As on other hosts, its
+// address ends in a slash, or what the page names would not be found.
+func isFolder(dir, name string) bool {
+	info, err := os.Stat(filepath.Join(dir, filepath.FromSlash(name), "index.html"))
+	return path.Ext(name) == "" && err == nil && !info.IsDir()
 }
 
 func setHeaders(h http.Header) {

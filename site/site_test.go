@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"path"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -75,22 +76,23 @@ func TestBuildIDFollowsContent(t *testing.T) {
 func TestEveryReferenceOfAPageExists(t *testing.T) {
 	f := builtIn(t, t.TempDir())
 	reference := regexp.MustCompile(`(?:src|href)="([^"#]+)"`)
-	imported := regexp.MustCompile(`(?:from "\./|new URL\(")([\w./-]+)"`)
+	imported := regexp.MustCompile(`(?:from "|new URL\(")([\w./-]+)"`)
 	checked := 0
 	for name, data := range f.files {
 		var found [][][]byte
 		base := ""
 		switch filepath.Ext(name) {
 		case ".html":
+			base = path.Dir(name)
 			found = reference.FindAllSubmatch(data, -1)
 		case ".js":
-			base = "v-" + f.id + "/"
+			base = path.Dir(name)
 			found = imported.FindAllSubmatch(data, -1)
 		}
 		for _, m := range found {
-			target := base + string(m[1])
-			if target == "./" {
-				continue
+			target := path.Join(base, string(m[1]))
+			if strings.HasSuffix(string(m[1]), "/") {
+				target = path.Join(target, "index.html")
 			}
 			checked++
 			if _, ok := f.files[target]; !ok {
@@ -104,7 +106,7 @@ func TestEveryReferenceOfAPageExists(t *testing.T) {
 }
 
 func TestMissingMarkFailsTheBuild(t *testing.T) {
-	for name, mark := range map[string]string{"index.html": markSettings, "sw.js": markFiles, "about.html": markBuildDir, "words.html": markBuildDir} {
+	for name, mark := range map[string]string{"index.html": markSettings, "survey/index.html": markSettings, "sw.js": markFiles, "about.html": markBuildDir, "words.html": markBuildDir} {
 		p := parts(t)
 		p[name] = bytes.ReplaceAll(p[name], []byte(mark), []byte("x"))
 		if _, err := arrange(p, rates.Sample()); err == nil || !strings.Contains(err.Error(), name) {
@@ -208,6 +210,8 @@ func TestServer(t *testing.T) {
 		kind, coding, cache    string
 	}{
 		{"GET", "/", "gzip, deflate, br", 200, "text/html; charset=utf-8", "br", "no-cache"},
+		{"GET", "/survey", "", 301, "text/html; charset=utf-8", "", ""},
+		{"GET", "/survey/", "", 200, "text/html; charset=utf-8", "", "no-cache"},
 		{"GET", "/index.html", "gzip", 200, "text/html; charset=utf-8", "gzip", "no-cache"},
 		{"GET", engine, "br;q=0, gzip;q=0.5", 200, "application/wasm", "gzip", "public, max-age=31536000, immutable"},
 		{"GET", engine, "", 200, "application/wasm", "", "public, max-age=31536000, immutable"},

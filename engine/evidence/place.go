@@ -54,6 +54,20 @@ func eitherOf(on string) (left, right string, ok bool) {
 	return on + strings.Replace(where, "either", "left", 1), on + strings.Replace(where, "either", "right", 1), true
 }
 
+// Either is the place that stands for an item and the one like it on the other
+// side, "" where there is none.
+func Either(b *car.Body, item int) string {
+	id := b.Items[item].ID
+	dot := strings.LastIndexByte(id, '.')
+	if side := b.Items[item].Side; side != car.NoSide && dot > 0 {
+		on := id[:dot] + strings.Replace(id[dot:], side.String(), "either", 1)
+		if Has(b, on) {
+			return on
+		}
+	}
+	return ""
+}
+
 // Has says whether a body has the place that a look names.
 func Has(b *car.Body, on string) bool {
 	if left, right, either := eitherOf(on); either {

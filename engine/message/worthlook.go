@@ -118,6 +118,11 @@ func (s *Session) writeLook(w *strict.Writer, j *worthJob, v valuedLook) {
 	}
 	member(w, "look", v.kind.ID)
 	member(w, "on", v.on)
+	either := ""
+	if v.item >= 0 && v.kind.AnswersTo == evidence.OfCondition {
+		either = evidence.Either(b, v.item)
+	}
+	member(w, "either", either)
 	member(w, "text", place+": "+lowerFirst(v.kind.Name.In(words))+"?")
 	member(w, "how", v.kind.How.In(words))
 	member(w, "needs", v.kind.Needs.In(words))

@@ -7,7 +7,7 @@ import { Newer, carriesCar, decode } from "./link.js";
 import { dateText, fromShared } from "./shared.js";
 import { readCarFile, whenDropped } from "./files.js";
 import { isComplete } from "./car.js";
-import * as store from "./store.js";
+import { customerShelf as store } from "./store.js";
 
 export class Arrivals {
   #host;

@@ -89,3 +89,6 @@ export function placesFor(opened, car) {
     .map((p) => ({ ...p, left: inAll(p.left), right: inAll(p.right), whole: inAll(p.whole) }))
     .filter((p) => allOf(p).length > 0);
 }
+
+/** Items that the questions themselves ask about, and so show on their own. */
+export const itemsAsked = (opened, car) => new Set(placesFor(opened, car).flatMap(allOf));

@@ -105,5 +105,12 @@ export class EngineLink {
   ask(request) { return this.#send("ask", request, () => {}, 0); }
 
   /** update(reply) is called for every rough answer; the promise gives the last. */
-  range(request, update) { return this.#send("range", { ask: "range", ...request }, update, 0); }
+  range(request, update) { return this.refine({ ask: "range", ...request }, update); }
+
+  /** The same for any request that is answered better and better. A newer one
+   *  overtakes it, whatever it asks. */
+  refine(request, update) { return this.#send("refine", request, update, 0); }
+
+  /** Nobody waits any more for what is being refined. */
+  stop() { this.#worker?.postMessage({ kind: "stop" }); }
 }

@@ -5,7 +5,7 @@ import { button, el, freshId } from "./dom.js";
 import { encode } from "./link.js";
 import { toShare, today } from "./shared.js";
 import { saveFile } from "./files.js";
-import * as store from "./store.js";
+import { customerShelf as store } from "./store.js";
 
 /** host: car(), canonical() (a promise), reply(), opened(), isKeeping(), keeping(on),
  *  mayReplace() (the kept car is this one), erased(). */

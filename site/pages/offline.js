@@ -1,11 +1,12 @@
 // Works without a connection the second time: registers the worker that keeps
 // one whole build, and moves on to a newer build only as a whole.
 
-/** offer(load) is called when a newer build is ready while answers are open. */
-export async function startOffline(nothingEntered, offer) {
+/** offer(load) is called when a newer build is ready while answers are open.
+ *  top: the way from the page to the top of the site. */
+export async function startOffline(nothingEntered, offer, top = "") {
   if (!("serviceWorker" in navigator)) return;
   try {
-    const registration = await navigator.serviceWorker.register("sw.js");
+    const registration = await navigator.serviceWorker.register(`${top}sw.js`);
     const take = (worker) => {
       navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
       worker.postMessage("take over");

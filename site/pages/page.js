@@ -6,12 +6,13 @@ import { Ranging } from "./ranging.js";
 import { Visit } from "./visit.js";
 import { questions } from "./questions.js";
 import { afterRange, nextStep, stepOfPath } from "./flow.js";
-import { blankCar, isComplete } from "./car.js";
+import { blankCar, isComplete, itemsAsked } from "./car.js";
 import { screenFor } from "./screens.js";
 import { ResultPage, exchange } from "./result.js";
 import { rangeFigure, spokenRange } from "./range.js";
 import { basisSection } from "./basis.js";
 import { coverSection } from "./cover.js";
+import { OneLook } from "./onelook.js";
 import { keepSection } from "./keep.js";
 import { deadBand, ratesBand, restartedBand, brokenBand, band, pastBand } from "./bands.js";
 import { encode } from "./link.js";
@@ -20,7 +21,7 @@ import { startOffline, watchConnection } from "./offline.js";
 import { unfoldForPaper } from "./paper.js";
 import { Frame } from "./frame.js";
 import { Arrivals } from "./arrivals.js";
-import * as store from "./store.js";
+import { customerShelf as store } from "./store.js";
 
 const MOST_RATES = 2097152;
 const NEEDS_SHOP = ["place_list", "range", "not_covered"];
@@ -47,7 +48,7 @@ const arrivals = new Arrivals({ link, visit, frame, app, blank });
 function answer(changes, id, text, facts = {}) {
   const { step, changing } = visit.state;
   const car = app.shownCar;
-  const next = { ...changes, step: nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
+  const next = { ...changes, step: id === "look" ? "range" : nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
   if (next.step === "range") next.changing = false;
   if (changes.car && JSON.stringify(changes.car) !== JSON.stringify(car)) {
     const row = app.reply?.rows.length === 1 && app.replyCar === JSON.stringify(car) ? app.reply.rows[0] : null;
@@ -132,6 +133,7 @@ function resultPage(state) {
   return new ResultPage({
     opened, words, bodies: car.bodies, closer,
     goCloser: () => visit.go({ step: closer, changing: false }),
+    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, places: itemsAsked(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
     cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum)),

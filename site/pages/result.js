@@ -56,13 +56,15 @@ export class ResultPage {
   #host;
 
   /** host: opened, bodies, cover, basis, keep (nodes), closer (step or
-   *  null), goCloser(), past (node or null), address() (a promise). */
+   *  null), goCloser(), look (OneLook or null), past (node or null), address()
+   *  (a promise). */
   constructor(host) {
     this.#host = host;
     for (const name of BOXES) this.#boxes[name] = el("div", { class: `box box-${name}` });
     this.#boxes.basis.append(host.basis);
     this.#boxes.keep.append(host.keep);
     if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
+    if (host.look) this.#boxes.closer.append(host.look.node);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }
 
@@ -75,6 +77,9 @@ export class ResultPage {
     exchange(box.head, paperHead(opened, reply), el("p", { class: "car-line" }, reply.car_line, " ",
       button("Change", () => { document.getElementById("basis-title").scrollIntoView(); box.basis.querySelector("button").focus(); }, { class: "change" })));
     exchange(box.next, stages(reply));
+    const { look } = this.#host;
+    if (look) box.next.querySelector(".next details")?.before(look.stage);
+    if (look && last && reply.rows.length === 1) look.settled();
     exchange(box.absent, notInIt(reply));
     exchange(box.zones, zones(reply, bodies));
     exchange(box.long, howLong(reply), reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]), cautionLines(reply, "paint"));

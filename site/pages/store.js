@@ -1,31 +1,43 @@
-// The one car kept on this device, and only after it was asked for.
+// What is kept on this device, and only after it was asked for: one car of the
+// customer's page, and one that the shop has in hand.
 
-const KEY = "underpaint kept car 1";
+class Shelf {
+  #key;
+  constructor(key) { this.#key = key; }
 
-/** null when nothing is kept; "unreadable" when something is and cannot be used. */
-export function kept() {
-  try {
-    const text = localStorage.getItem(KEY);
-    if (text === null) return null;
-    const found = JSON.parse(text);
-    return found && typeof found.car === "object" && typeof found.when === "string" ? found : "unreadable";
-  } catch { return "unreadable"; }
+  /** null when nothing is kept; "unreadable" when something is and cannot be used. */
+  kept() {
+    try {
+      const text = localStorage.getItem(this.#key);
+      if (text === null) return null;
+      const found = JSON.parse(text);
+      return found && typeof found.car === "object" && typeof found.when === "string" ? found : "unreadable";
+    } catch { return "unreadable"; }
+  }
+
+  /** The text as it lies there, for a file when it cannot be used. */
+  text() { try { return localStorage.getItem(this.#key); } catch { return null; } }
+
+  /** Keeps a car; false when the device refuses (full, or storage switched off).
+   *  more: what else belongs to it. */
+  keep(car, when, stamp, more = {}) {
+    try {
+      localStorage.setItem(this.#key, JSON.stringify({ car, when, stamp, ...more }));
+      return true;
+    } catch { return false; }
+  }
+
+  /** True when nothing is left. */
+  erase() {
+    try { localStorage.removeItem(this.#key); return localStorage.getItem(this.#key) === null; } catch { return true; }
+  }
+
+  /** Calls back with what another tab has just kept or erased. */
+  whenOtherTabKeeps(tell) {
+    addEventListener("storage", (event) => { if (event.key === this.#key || event.key === null) tell(this.kept()); });
+  }
 }
 
-/** Keeps a car; false when the device refuses (full, or storage switched off). */
-export function keep(car, when, stamp) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify({ car, when, stamp }));
-    return true;
-  } catch { return false; }
-}
-
-/** True when nothing is left. */
-export function erase() {
-  try { localStorage.removeItem(KEY); return localStorage.getItem(KEY) === null; } catch { return true; }
-}
-
-/** Calls back with what another tab has just kept or erased. */
-export function whenOtherTabKeeps(tell) {
-  addEventListener("storage", (event) => { if (event.key === KEY || event.key === null) tell(kept()); });
-}
+/** The customer's car, and the shop's "This car". */
+export const customerShelf = new Shelf("underpaint kept car 1");
+export const shopShelf = new Shelf("underpaint this car 1");

@@ -61,7 +61,9 @@ self.addEventListener("fetch", (event) => {
   if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
   url.search = "";
   url.hash = "";
-  const address = url.href === here("") ? here("index.html") : url.href;
+  // The folder of a page, with and without the slash at its end.
+  if (build.files.some((file) => here(file.path) === url.href + "/index.html")) { event.respondWith(Response.redirect(url.href + "/", 302)); return; }
+  const address = url.href.endsWith("/") ? url.href + "index.html" : url.href;
   if (address === here("rates.json")) event.respondWith(rates());
   else if (build.files.some((file) => here(file.path) === address)) event.respondWith(fromBuild(address));
 });

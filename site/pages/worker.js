@@ -3,11 +3,12 @@
 //
 // In:  {kind:"start"}                        load the engine
 //      {kind:"ask", id, request}             one question, one answer
-//      {kind:"range", id, request}           rough at once, then better and better
+//      {kind:"refine", id, request}          rough at once, then better and better
+//      {kind:"stop"}                         nobody waits for what is being refined
 // Out: {kind:"loading", loaded}              bytes of the engine so far
 //      {kind:"ready"} or {kind:"dead", text}
-//      {kind:"reply", id, last, reply}       last is false while a range refines
-//      {kind:"overtaken", id}                a newer range request took its place
+//      {kind:"reply", id, last, reply}       last is false while it refines
+//      {kind:"overtaken", id}                stopped, or a newer one took its place
 "use strict";
 
 let newest = 0;
@@ -71,12 +72,17 @@ function breathe() {
   });
 }
 
-async function range(id, request) {
+const unfinished = (reply) => reply.state === "rough" || reply.state === "refining";
+
+/** Asks again and again until the answer has settled. One at a time: the
+ *  newest. A range has efforts of its own; other requests are just repeated. */
+async function refine(id, request) {
   newest = id;
-  let reply = ask({ ...request, effort: "rough" }, id);
+  const isRange = request.ask === "range";
+  let reply = ask(isRange ? { ...request, effort: "rough" } : request, id);
   let shown = performance.now();
-  while (reply.kind === "range" && (reply.state === "rough" || reply.state === "refining")) {
-    if (reply.rows) {
+  while (unfinished(reply)) {
+    if (!isRange || reply.rows) {
       postMessage({ kind: "reply", id, last: false, reply });
       shown = performance.now();
     }
@@ -84,7 +90,7 @@ async function range(id, request) {
     if (newest !== id) { postMessage({ kind: "overtaken", id }); return; }
     // A quiet slice only adds imagined cars; saying the range costs as much again.
     const quiet = performance.now() - shown < 400;
-    reply = ask({ ...request, effort: "settle", quiet }, id);
+    reply = ask(isRange ? { ...request, effort: "settle", quiet } : request, id);
   }
   postMessage({ kind: "reply", id, last: true, reply });
 }
@@ -92,7 +98,8 @@ async function range(id, request) {
 self.onmessage = ({ data }) => {
   if (data.kind === "start") { start().catch(dead); return; }
   try {
-    if (data.kind === "range") { range(data.id, data.request).catch(dead); return; }
+    if (data.kind === "stop") { newest = 0; return; }
+    if (data.kind === "refine") { refine(data.id, data.request).catch(dead); return; }
     postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
   } catch (error) { dead(error); }
 };
