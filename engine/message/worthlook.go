@@ -40,7 +40,7 @@ func (s *Session) valueLooks(j *worthJob, whom string) []valuedLook {
 		}
 		chanceOf := lookChance(kind, whom)
 		for _, l := range openLooks(b, kind) {
-			if c.lookedLike(kind, l.on) || kind.NotAtLead && l.item >= 0 && b.PartOf(l.item).LeadJoints > 0 {
+			if c.lookedLike(kind, l.on) || l.item >= 0 && c.lookedLike(kind, evidence.Either(b, l.item)) || kind.NotAtLead && l.item >= 0 && b.PartOf(l.item).LeadJoints > 0 {
 				continue
 			}
 			v := valuedLook{kind: kind, on: l.on, item: l.item}

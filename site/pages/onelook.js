@@ -59,7 +59,7 @@ export class OneLook {
     this.#offer.replaceChildren(el("section", { "aria-labelledby": id }, el("h2", { id }, "One look that helps"),
       el("p", { class: "look-ask" }, look.text), look.how && el("p", {}, look.how), look.needs && el("p", {}, `You need: ${look.needs}.`),
       look.caution && el("p", { class: "caution" }, look.caution),
-      el("p", { class: "caution" }, "Never put any part of yourself under a car that stands on a jack."),
+      !/\bjack\b/.test(look.caution ?? "") && el("p", { class: "caution" }, "Never put any part of yourself under a car that stands on a jack."),
       [look.place_line, look.whole_line].filter(Boolean).map((text) => el("p", { class: "hint" }, text)),
       el("div", { class: "marks" }, RESULTS.map(([result, text]) => button(text, () => answer(result), { "data-result": result })),
         look.either && button("Yes, but on which side I do not know",

@@ -14,7 +14,7 @@ export function hoursSection(job) {
   if (trades.length === 0) return null;
   return el("section", { class: "strip-hours", "aria-labelledby": "hours-title" },
     el("h2", { id: "hours-title" }, "Strip hours really worked"),
-    el("p", { class: "hint" }, "Leave blank what is not known yet."), trades.map((trade) => field(job, trade)));
+    el("p", { class: "hint" }, "Leave blank what is not known yet."), el("div", { class: "hour-fields" }, trades.map((trade) => field(job, trade))));
 }
 
 function field(job, trade) {

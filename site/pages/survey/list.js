@@ -93,11 +93,11 @@ export class ListView {
 
   #hand() {
     const record = recordAt(this.#job.car, this.#at, stageOf(this.#job.car, this.#job.sheet.items[this.#at]));
-    this.#boxes.hand.querySelector(".hand-place")?.replaceChildren(panelHead(this.#job, this.#at));
     markWord(this.#boxes.hand, record?.condition, record?.could_not_see);
     const at = this.#at;
     const host = { act: (name, value) => this.act(name, value), go: (on) => this.#go(on), text: (name, value) => this.#acts.text(at, name, value) };
-    swap(this.#boxes.now, panelNow(this.#job, at, host, this.#odds));
+    swap(this.#boxes.hand.querySelector(".hand-place"), panelHead(this.#job, at, host));
+    swap(this.#boxes.now, panelNow(this.#job, at, this.#odds));
     swap(this.#boxes.more, panelMore(this.#job, at, host, this.#finding));
     this.#drawing.outline(this.#at);
   }

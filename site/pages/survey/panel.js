@@ -36,13 +36,15 @@ export function cellOf(job, on) {
   return { text: word || "·", small, name, fault, recorded: Boolean(word) };
 }
 
-/** The head of the part in hand, short enough to stand above the words. */
-export function panelHead(job, on) {
+/** The head of the part in hand, short enough to stand above the words, with
+ *  the act that opens its box. host: act */
+export function panelHead(job, on, host) {
   const item = job.sheet.items[on];
-  const state = item.closed ? (isOpen(job.car, item.box) ? "Closed box, opened." : "Closed box: seen from outside only.") : "";
+  const open = item.closed && isOpen(job.car, item.box);
   return el("div", { class: "hand-head" },
     el("h2", {}, item.name),
-    state && el("p", { class: "hand-state" }, state));
+    item.closed && el("div", { class: "hand-state" }, el("span", {}, open ? "Box opened." : "Closed box: seen from outside."),
+      el("button", { type: "button", "data-act": "box", on: { pointerdown: (event) => event.preventDefault(), click: () => host.act("box") } }, open ? "Not opened (O)" : "Open it (O)")));
 }
 
 function history(job, on) {
@@ -88,16 +90,14 @@ function entry(label, name, value, most, save) {
   return el("div", { class: "hand-entry" }, el("label", { for: id }, label), input);
 }
 
-/** What stands at the part now: its fault, its entries with their times, the
- *  odds when they are shown, and the act that opens its box. */
-export function panelNow(job, on, host, odds) {
-  const item = job.sheet.items[on];
+/** What stands at the part now: its fault, its entries with their times, and the
+ *  odds when they are shown. */
+export function panelNow(job, on, odds) {
   const fault = job.faultOn(on);
   return el("div", { class: "hand-now" },
     fault && el("p", { class: "error" }, `Does not count: ${fault.text}`),
     history(job, on).map((line) => el("p", { class: "hand-line" }, line)),
-    odds && el("p", { class: "odds" }, odds),
-    item.closed && button(isOpen(job.car, item.box) ? "This box is opened (O takes it back)" : "Open this box (O)", () => host.act("box"), { class: "box-button", "data-act": "box" }));
+    odds && el("p", { class: "odds" }, odds));
 }
 
 /** What was found, what is behind it, note and photograph. host: act, go(on),
