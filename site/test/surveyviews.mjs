@@ -95,6 +95,7 @@ test("the walk-round: keys y n c, filter by tool, the customer's own look stays 
   assert.equal(car.stages[0].stage, "walk_round");
   const theirs = page.locator('[data-look="bubbles outer_sill.left"]');
   assert.match(await theirs.locator(".look-theirs").textContent(), /Looked by the customer: yes/);
+  assert.equal(await theirs.locator('[aria-pressed="true"]').count(), 0, "the shop has not looked there");
   const all = await page.locator(".look:visible").count();
   await page.getByLabel("With what in hand").selectOption({ index: 4 });
   const some = await page.locator(".look:visible").count();
@@ -161,6 +162,8 @@ test("what to do: ways as cards, choice by a press, by whom, and the difference 
 
 test("before and after: a row of dots for each stage on one axis, and what the next is worth", () => visit({}, async (page, { origin }) => {
   await openFile(page, origin, surveyed);
+  // A range that is still wanted must not take the engine away from this view.
+  await press(page, "Show the range");
   await step(page, "stages").click();
   await page.waitForSelector(".before-after[data-state=settled]", { timeout: 90000 });
   const rows = page.locator(".stage-row");

@@ -33,12 +33,14 @@ export class Strip {
   set(on) {
     this.#job.setWays({ range: on });
     if (on) { this.want(null); return; }
-    clearTimeout(this.#timer);
-    this.#asked++;
+    this.pause();
     this.#host.link.stop();
     this.#box.replaceChildren();
     this.#host.odds(null, "");
   }
+
+  /** Another view needs the engine: nothing of the range is waited for. */
+  pause() { clearTimeout(this.#timer); this.#asked++; }
 
   /** Asks once the presses pause: the range, then the odds of the last entry. */
   want(on) {

@@ -67,6 +67,7 @@ export class Views {
     if (name === "start") name = "survey";
     const same = this.#now === name;
     this.#now = name;
+    strip.pause();
     link.stop();
     this.#steps();
     if (name === "survey" || name === "opening") this.#showList(name, rest, focus, same);
