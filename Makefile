@@ -46,7 +46,7 @@ fuzz: ## a minute on each decoder
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/strict
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
-	go test -run '^$$' -fuzz FuzzDecodeCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
+	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/carfile
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)

@@ -23,8 +23,9 @@ var ladder = map[string]string{
 	"engine/rates":          "strict money car",
 	"engine/work":           "strict money chance car damage rates",
 	"engine/estimate":       "money chance car damage work",
-	"engine/message":        "strict money chance car network exposure damage evidence rates work estimate",
-	"engine/cmd/underpaint": "strict rates message",
+	"engine/carfile":        "strict car exposure damage evidence rates work",
+	"engine/message":        "strict money chance car network exposure damage evidence rates work estimate carfile",
+	"engine/cmd/underpaint": "strict rates carfile message",
 	"wasm":                  "message",
 }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
 )
@@ -64,7 +65,7 @@ func (e *Engine) open(id int64, f strict.Field) []byte {
 
 func checkCar(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "car")
-	c := readCar(f.Get("car"))
+	c := carfile.Read(f.Get("car"))
 	if err := f.Err(); err != nil {
 		return refused(id, "car", err)
 	}
@@ -74,7 +75,7 @@ func checkCar(id int64, f strict.Field) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "car_ok")
-		member(w, "canonical", string(c.Text()))
+		w.Member("canonical", string(c.Text()))
 	})
 	return w.Bytes()
 }
@@ -92,7 +93,7 @@ func (s *Session) askRange(id int64, f strict.Field) []byte {
 		view.before = &before{money.Minor(b.Get("low_minor").Number(0, 1e15)), money.Minor(b.Get("high_minor").Number(0, 1e15)), b.Get("answer").Text(200)}
 	}
 	quiet := f.Has("quiet") && f.Get("quiet").Bool()
-	c := readCar(f.Get("car"))
+	c := carfile.Read(f.Get("car"))
 	if err := f.Err(); err != nil {
 		return refused(id, "car", err)
 	}
@@ -117,7 +118,7 @@ func (s *Session) refining(id int64) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "range")
-		member(w, "state", string(Refining))
+		w.Member("state", string(Refining))
 		w.Key("imagined_cars")
 		w.Whole(int64(s.Cars()))
 	})
@@ -145,7 +146,7 @@ func (s *Session) askCover(id int64, f strict.Field) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "cover")
-		member(w, "text", line)
+		w.Member("text", line)
 	})
 	return w.Bytes()
 }
@@ -167,7 +168,7 @@ func coverWords(share float64) string {
 func head(w *strict.Writer, id int64, kind string) {
 	w.Key("id")
 	w.Whole(id)
-	member(w, "kind", kind)
+	w.Member("kind", kind)
 }
 
 // refused is the reply to what cannot be answered. It never holds a figure.
@@ -175,18 +176,18 @@ func refused(id int64, what string, err error) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "refused")
-		member(w, "what", what)
+		w.Member("what", what)
 		var at *strict.Error
 		if errors.As(err, &at) {
 			// A path within the user's own file, not within the message around it.
 			own := *at
 			own.Path = strings.TrimPrefix(strings.TrimPrefix(own.Path, "car"), ".")
 			at, err = &own, &own
-			member(w, "path", at.Path)
-			member(w, "found", at.Found)
-			member(w, "expected", at.Expected)
+			w.Member("path", at.Path)
+			w.Member("found", at.Found)
+			w.Member("expected", at.Expected)
 		}
-		member(w, "text", err.Error())
+		w.Member("text", err.Error())
 	})
 	return w.Bytes()
 }
@@ -195,7 +196,7 @@ func broken(id int64) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "broken")
-		member(w, "text", "The sums stopped on a mistake of the program. Nothing you entered is lost.")
+		w.Member("text", "The sums stopped on a mistake of the program. Nothing you entered is lost.")
 	})
 	return w.Bytes()
 }

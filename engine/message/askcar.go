@@ -1,11 +1,14 @@
 package message
 
-import "underpaint/engine/strict"
+import (
+	"underpaint/engine/carfile"
+	"underpaint/engine/strict"
+)
 
 // askOfCar answers the requests of the page "This car".
 func (s *Session) askOfCar(id int64, ask string, f strict.Field) []byte {
 	f.Keys("id", "ask", "car", "on", "effort", "axis_at_least", "for")
-	c := readCar(f.Get("car"))
+	c := carfile.Read(f.Get("car"))
 	on, effort, whom, least := "", "settle", "shop", int64(0)
 	if f.Has("on") {
 		on = f.Get("on").Text(60)

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
@@ -14,7 +15,7 @@ import (
 
 // beforeAfter is the reply with the range of each stage on one axis, and in
 // words what moved it.
-func (s *Session) beforeAfter(id int64, c *Car, effort string, least int64) ([]byte, error) {
+func (s *Session) beforeAfter(id int64, c *carfile.Car, effort string, least int64) ([]byte, error) {
 	j, err := s.openStages(c)
 	if err != nil {
 		return nil, err
@@ -30,7 +31,7 @@ func (s *Session) beforeAfter(id int64, c *Car, effort string, least int64) ([]b
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "before_after")
-		member(w, "state", string(state))
+		w.Member("state", string(state))
 		w.Key("axis")
 		w.Object(func() { a.write(w) })
 		w.Key("rows")
@@ -49,12 +50,12 @@ func (s *Session) beforeAfter(id int64, c *Car, effort string, least int64) ([]b
 				return
 			}
 		}
-		list(w, "headline", head)
-		list(w, "worse", worse)
-		list(w, "better", better)
-		member(w, "unseen_line", s.unseen(j))
-		eachOf(w, "items", len(items), func(n int) { items[n].write(w) })
-		member(w, "not_a_limit", "The ends are no limits: 1 such car in 10 comes out below each range and 1 above.")
+		w.Texts("headline", head)
+		w.Texts("worse", worse)
+		w.Texts("better", better)
+		w.Member("unseen_line", s.unseen(j))
+		w.Objects("items", len(items), func(n int) { items[n].write(w) })
+		w.Member("not_a_limit", "The ends are no limits: 1 such car in 10 comes out below each range and 1 above.")
 	})
 	return w.Bytes(), err
 }
@@ -69,7 +70,7 @@ type stageRow struct {
 
 func (s *Session) stageRows(j *stageJob, least int64) (rows []stageRow, a axis) {
 	dearest := 0.0
-	for _, id := range append([]string{Told}, StageIDs...) {
+	for _, id := range append([]string{carfile.Told}, carfile.StageIDs...) {
 		rows = append(rows, s.stageRow(j, id))
 	}
 	if len(j.car.Ways) > 0 {
@@ -101,26 +102,26 @@ func (r *stageRow) width() float64 { return r.x.High - r.x.Low }
 
 func (s *Session) writeStageRow(w *strict.Writer, rows []stageRow, k int, a axis) {
 	r, c := &rows[k], s.Rates.Currency
-	member(w, "id", r.id)
-	member(w, "name", r.name)
-	member(w, "date_text", r.date)
+	w.Member("id", r.id)
+	w.Member("name", r.name)
+	w.Member("date_text", r.date)
 	w.Key("done")
 	w.Bool(r.done)
 	if !r.done {
 		return
 	}
-	member(w, "low_text", c.TextWhole(r.e.low))
-	member(w, "half_text", c.TextWhole(r.e.half))
-	member(w, "high_text", c.TextWhole(r.e.high))
-	member(w, "width_text", c.TextWhole(r.e.high-r.e.low)+" wide")
+	w.Member("low_text", c.TextWhole(r.e.low))
+	w.Member("half_text", c.TextWhole(r.e.half))
+	w.Member("high_text", c.TextWhole(r.e.high))
+	w.Member("width_text", c.TextWhole(r.e.high-r.e.low)+" wide")
 	w.Key("dots")
 	writeDots(w, packDots(r.x.Dots, a))
-	member(w, "sentence", "8 in 10 such cars: "+c.TextWhole(r.e.low)+" to "+c.TextWhole(r.e.high)+".")
+	w.Member("sentence", "8 in 10 such cars: "+c.TextWhole(r.e.low)+" to "+c.TextWhole(r.e.high)+".")
 	wider := ""
 	if k > 0 && rows[k-1].done && r.width() > 1.03*rows[k-1].width() {
 		wider = "Wider than the row above: " + whyWider(&rows[k-1], r)
 	}
-	member(w, "wider_line", wider)
+	w.Member("wider_line", wider)
 }
 
 // whyWider says what made a range grow although more is known.
@@ -162,11 +163,11 @@ func (s *Session) stageHeadline(rows []stageRow) (out []string) {
 
 func (s *Session) stageInWords(id string) string {
 	switch id {
-	case WalkRound:
+	case carfile.WalkRound:
 		return s.say("After the walk-around", "After the walk-round")
-	case Survey:
+	case carfile.Survey:
 		return "After the survey"
-	case OpeningUp:
+	case carfile.OpeningUp:
 		return "After opening up"
 	}
 	return "With the ways chosen"
@@ -188,7 +189,7 @@ func widthWords(ratio float64) string {
 
 func (s *Session) unseen(j *stageJob) string {
 	n := countUp(j.car, j.body, j.plain)
-	if !j.car.begun(Survey) {
+	if !j.car.Begun(carfile.Survey) {
 		return "Nothing of the bare metal has been seen yet."
 	}
 	line := "Every part is recorded."
@@ -267,11 +268,11 @@ type movedItem struct {
 }
 
 func (m movedItem) write(w *strict.Writer) {
-	member(w, "on", m.on)
-	member(w, "name", m.name)
-	member(w, "before_text", inTen(m.before))
-	member(w, "after_text", inTen(m.now))
-	member(w, "text", "rusted through or gone: "+carsInTen(m.before)+" before, "+carsInTen(m.now)+" now")
+	w.Member("on", m.on)
+	w.Member("name", m.name)
+	w.Member("before_text", inTen(m.before))
+	w.Member("after_text", inTen(m.now))
+	w.Member("text", "rusted through or gone: "+carsInTen(m.before)+" before, "+carsInTen(m.now)+" now")
 }
 
 // movedItems are the items whose chance of a hole moved most.

@@ -4,13 +4,14 @@ import (
 	"errors"
 	"strconv"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/damage"
 	"underpaint/engine/strict"
 )
 
 // odds says of one recorded item how it compares with what was believed before
 // the stage at which it was recorded.
-func (s *Session) odds(id int64, c *Car, on string) ([]byte, error) {
+func (s *Session) odds(id int64, c *carfile.Car, on string) ([]byte, error) {
 	j, err := s.openStages(c)
 	if err != nil {
 		return nil, err
@@ -25,16 +26,16 @@ func (s *Session) odds(id int64, c *Car, on string) ([]byte, error) {
 	}
 	was, is := before.model.ChancesOf(i), now.model.ChancesOf(i)
 	line := ""
-	if k := c.recordedCondition(on); k >= 0 {
+	if k := c.RecordedCondition(on); k >= 0 {
 		line = comparedWith(below(was, k), above(was, k))
 	}
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "odds")
-		member(w, "on", on)
-		member(w, "line", line)
-		member(w, "before_line", "Before: rusted through or gone in "+carsInTen(was.Holed())+".")
-		member(w, "now_line", "Now: in "+carsInTen(is.Holed())+" that agree with everything recorded.")
+		w.Member("on", on)
+		w.Member("line", line)
+		w.Member("before_line", "Before: rusted through or gone in "+carsInTen(was.Holed())+".")
+		w.Member("now_line", "Now: in "+carsInTen(is.Holed())+" that agree with everything recorded.")
 	})
 	return w.Bytes(), nil
 }

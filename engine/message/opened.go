@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
 	"underpaint/engine/strict"
@@ -17,62 +18,62 @@ func (s *Session) opened(id int64) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "opened")
-		member(w, "version", Version)
+		w.Member("version", Version)
 		w.Key("shop")
 		w.Object(func() {
-			member(w, "name", r.Shop.Name)
-			member(w, "town", r.Shop.Town)
-			member(w, "contact_text", r.Shop.Contact.Text)
-			member(w, "contact_href", r.Shop.Contact.Href)
+			w.Member("name", r.Shop.Name)
+			w.Member("town", r.Shop.Town)
+			w.Member("contact_text", r.Shop.Contact.Text)
+			w.Member("contact_href", r.Shop.Contact.Href)
 			w.Key("invented")
 			w.Bool(r.Shop.Invented)
 		})
 		w.Key("rates")
 		w.Object(func() { s.writeRates(w) })
-		member(w, "words", r.Words)
-		member(w, "units", r.Units)
-		member(w, "currency", r.Currency.Code)
-		member(w, "currency_symbol", r.Currency.Symbol)
+		w.Member("words", r.Words)
+		w.Member("units", r.Units)
+		w.Member("currency", r.Currency.Code)
+		w.Member("currency_symbol", r.Currency.Symbol)
 		w.Key("labour")
 		w.Array(func() { s.writeLabour(w) })
-		member(w, "labour_note", s.labourNote())
+		w.Member("labour_note", s.labourNote())
 		w.Key("made")
 		w.Object(func() { writeYears(w) })
 		w.Key("bodies")
 		w.Array(func() { s.writeBodies(w) })
 		w.Key("places")
 		w.Array(func() { s.writePlaces(w) })
-		list(w, "terms", r.Terms)
-		list(w, "not_in_it", s.inWords(s.text.notInIt))
+		w.Texts("terms", r.Terms)
+		w.Texts("not_in_it", s.inWords(s.text.notInIt))
 		s.writeCautions(w)
-		list(w, "warnings", r.Warnings())
+		w.Texts("warnings", r.Warnings())
 	})
 	return w.Bytes()
 }
 
 func (s *Session) writeRates(w *strict.Writer) {
 	r := s.Rates
-	member(w, "line", "Rates of "+date(r.RatesOf)+", valid until "+date(r.ValidUntil))
-	member(w, "check_code", r.CheckCode())
-	member(w, "date", r.RatesOf)
-	member(w, "valid_until", r.ValidUntil)
-	member(w, "past_text", "These rates ran out on "+date(r.ValidUntil)+". Ask the shop for its present ones.")
+	w.Member("line", "Rates of "+date(r.RatesOf)+", valid until "+date(r.ValidUntil))
+	w.Member("check_code", r.CheckCode())
+	w.Member("date", r.RatesOf)
+	w.Member("valid_until", r.ValidUntil)
+	w.Member("past_text", "These rates ran out on "+date(r.ValidUntil)+". Ask the shop for its present ones.")
 }
 
 func writeYears(w *strict.Writer) {
 	w.Key("from")
-	w.Whole(oldestYear)
+	w.Whole(carfile.OldestYear)
 	w.Key("to")
-	w.Whole(newestYear)
-	member(w, "expected", "a year from 1920 to 1999")
+	w.Whole(carfile.NewestYear)
+	w.Member("expected", "a year from 1920 to 1999")
 }
 
 func (s *Session) writeLabour(w *strict.Writer) {
 	for t, one := range s.Rates.Labour.Trades {
 		w.Object(func() {
-			member(w, "name", s.common.Trades[t].In(s.Rates.Words))
+			w.Member("name", s.common.Trades[t].In(s.Rates.Words))
 			m, _ := s.Rates.Currency.Round(one.Rate.Published)
-			member(w, "text", s.Rates.Currency.TextWhole(m)+" an hour")
+			w.Member("text", s.Rates.Currency.TextWhole(m)+" an hour")
 		})
 	}
 }
@@ -96,15 +97,15 @@ func (s *Session) writeBodies(w *strict.Writer) {
 			panic("engine: internal error: " + err.Error())
 		}
 		w.Object(func() {
-			member(w, "id", id)
-			member(w, "name", b.Name.In(s.Rates.Words))
-			member(w, "carries", b.CarriesTheLoad.In(s.Rates.Words))
+			w.Member("id", id)
+			w.Member("name", b.Name.In(s.Rates.Words))
+			w.Member("carries", b.CarriesTheLoad.In(s.Rates.Words))
 			w.Key("options")
 			w.Array(func() {
 				for _, o := range b.Options {
 					w.Object(func() {
-						member(w, "id", o.ID)
-						member(w, "name", o.Name.In(s.Rates.Words))
+						w.Member("id", o.ID)
+						w.Member("name", o.Name.In(s.Rates.Words))
 					})
 				}
 			})
@@ -155,12 +156,12 @@ func (s *Session) writeCustomerPlaces(w *strict.Writer, b *car.Body) {
 			continue
 		}
 		w.Object(func() {
-			member(w, "id", p.id)
-			member(w, "name", p.name.In(s.Rates.Words))
-			member(w, "look", p.look)
-			list(w, "left", sides[car.Left])
-			list(w, "right", sides[car.Right])
-			list(w, "whole", sides[car.NoSide])
+			w.Member("id", p.id)
+			w.Member("name", p.name.In(s.Rates.Words))
+			w.Member("look", p.look)
+			w.Texts("left", sides[car.Left])
+			w.Texts("right", sides[car.Right])
+			w.Texts("whole", sides[car.NoSide])
 		})
 	}
 }
@@ -181,7 +182,7 @@ func (s *Session) writePlaces(w *strict.Writer) {
 				continue
 			}
 			w.Object(func() {
-				member(w, "country", c)
+				w.Member("country", c)
 				w.Key("places")
 				w.Array(func() { s.writeCountry(w, all, c) })
 			})
@@ -193,8 +194,8 @@ func (s *Session) writeCountry(w *strict.Writer, all []exposure.Place, country s
 	for _, p := range all {
 		if p.Country == country {
 			w.Object(func() {
-				member(w, "id", p.ID)
-				member(w, "name", car.Words(p.Name).In(s.Rates.Words))
+				w.Member("id", p.ID)
+				w.Member("name", car.Words(p.Name).In(s.Rates.Words))
 				w.Key("coast")
 				w.Bool(p.Coast)
 			})
@@ -218,9 +219,9 @@ func (s *Session) writeCautions(w *strict.Writer) {
 	w.Array(func() {
 		for _, c := range s.text.cautions {
 			w.Object(func() {
-				member(w, "id", c.id)
-				member(w, "where", c.where)
-				member(w, "text", c.text.In(s.Rates.Words))
+				w.Member("id", c.id)
+				w.Member("where", c.where)
+				w.Member("text", c.text.In(s.Rates.Words))
 			})
 		}
 	})

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
@@ -52,14 +53,14 @@ func (s *Session) rangeReply(id int64, state State, v view) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "range")
-		member(w, "state", string(state))
+		w.Member("state", string(state))
 		w.Key("imagined_cars")
 		w.Whole(int64(s.Cars()))
-		member(w, "imagined_cars_text", grouped(int64(s.Cars())))
+		w.Member("imagined_cars_text", grouped(int64(s.Cars())))
 		w.Key("seed")
 		w.Whole(Seed)
-		member(w, "check_code", s.Rates.CheckCode())
-		member(w, "car_line", s.CarLine())
+		w.Member("check_code", s.Rates.CheckCode())
+		w.Member("car_line", s.CarLine())
 		w.Key("axis")
 		w.Object(func() { a.write(w) })
 		w.Key("rows")
@@ -69,11 +70,11 @@ func (s *Session) rangeReply(id int64, state State, v view) []byte {
 				w.Object(func() { rows[k].write(w, a) })
 			}
 		})
-		list(w, "not_in_it", s.NotInIt())
+		w.Texts("not_in_it", s.NotInIt())
 		s.writeCautions(w)
-		member(w, "how_sure", s.HowSure(state, rows))
-		list(w, "warnings", s.Warnings())
-		list(w, "known_limits", s.inWords(s.text.limits))
+		w.Member("how_sure", s.HowSure(state, rows))
+		w.Texts("warnings", s.Warnings())
+		w.Texts("known_limits", s.inWords(s.text.limits))
 	})
 	return w.Bytes()
 }
@@ -145,13 +146,13 @@ func (s *Session) CarLine() string {
 	if n := len(c.Life); n > 1 {
 		line += " and " + strconv.Itoa(n-1) + " more"
 	}
-	if c.Standard == NotSure {
+	if c.Standard == carfile.NotSure {
 		return line + " · all three standards"
 	}
 	return line + " · " + c.Standard + " standard"
 }
 
-func (s *Session) placeName(l Life) string {
+func (s *Session) placeName(l carfile.Life) string {
 	if p, ok := exposure.PlaceOf(l.Place); ok {
 		return car.Words(p.Name).In(s.Rates.Words)
 	}

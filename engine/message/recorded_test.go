@@ -4,17 +4,9 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
-)
 
-// seenCar is an invented car of which something is recorded at every stage.
-var seenCar = strings.TrimSuffix(goodCar, "}") + `,"looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"},` +
-	`{"look":"tap","on":"inner_sill.left","result":"yes","by":"shop"}],"answers_checked":"2026-06-04",` +
-	`"stages":[{"stage":"walk_round","on":"2026-06-04","rates":"ab12c de34f"},{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}],` +
-	`"survey":[{"on":"outer_sill.left","stage":"survey","condition":"rusted_through","finding":"patch_over_rust","dent":true,"also":["brazed"],"note":"two plates","photo":"12","at":"2026-06-20T14:05","was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]},` +
-	`{"on":"inner_sill.left","stage":"survey","condition":"heavy_pitting"},{"on":"inner_sill.left","stage":"opening_up","condition":"rusted_through"},` +
-	`{"on":"outer_sill.right","stage":"survey","could_not_see":true},{"on":"front_floor.left","stage":"survey","condition":"sound"}],` +
-	`"opened":[{"box":"sill.left","at":"2026-07-01T09:30"}],"whole_car":["twist"],"strip_hours":{"prep":120.5},` +
-	`"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]}`
+	"underpaint/engine/carfile"
+)
 
 // ask sends one request about a car and decodes the reply.
 func ask(t testing.TB, e *Engine, what, car string) map[string]any {
@@ -25,29 +17,6 @@ func ask(t testing.TB, e *Engine, what, car string) map[string]any {
 		t.Fatalf("%v in %.200s", err, text)
 	}
 	return reply
-}
-
-// TestRecordedRoundTrip: everything recorded comes back as it was written.
-func TestRecordedRoundTrip(t *testing.T) {
-	c, err := DecodeCar([]byte(seenCar))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if wrong := c.Check(); len(wrong) > 0 {
-		t.Fatal(wrong)
-	}
-	text := string(c.Text())
-	for _, kept := range []string{`"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
-		`"was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]`, `"could_not_see":true`, `"box":"sill.left"`, `"whole_car":["twist"]`,
-		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`} {
-		if !strings.Contains(text, kept) {
-			t.Errorf("lost: %s", kept)
-		}
-	}
-	again, err := DecodeCar([]byte(text))
-	if err != nil || string(again.Text()) != text {
-		t.Errorf("reading back: %v\n%s\n%s", err, text, again.Text())
-	}
 }
 
 // TestFaults: an entry that cannot stand is named with its path, on the page and
@@ -97,7 +66,7 @@ func TestFaults(t *testing.T) {
 			if reply["kind"] != "refused" || reply["rows"] != nil {
 				t.Errorf("a range in spite of it: %.100v", reply)
 			}
-			decoded, err := DecodeCar([]byte(car))
+			decoded, err := carfile.Decode([]byte(car))
 			if err != nil {
 				t.Fatal(err)
 			}

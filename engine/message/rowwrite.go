@@ -14,7 +14,7 @@ func (a axis) write(w *strict.Writer) {
 			w.Object(func() {
 				w.Key("at")
 				w.Number(t.at)
-				member(w, "text", t.text)
+				w.Member("text", t.text)
 			})
 		}
 	})
@@ -27,23 +27,23 @@ func minor(w *strict.Writer, name string, m money.Minor) {
 }
 
 func (r *Row) write(w *strict.Writer, a axis) {
-	member(w, "id", r.ID)
-	member(w, "label", r.Label)
+	w.Member("id", r.ID)
+	w.Member("label", r.Label)
 	w.Key("headline")
 	w.Bool(r.Headline)
-	member(w, "sentence_head", r.SentenceHead)
-	list(w, "sentence", r.Sentence[:])
-	member(w, "spoken", "Of 10 cars like yours, "+r.Sentence[0]+", "+r.Sentence[1]+", "+r.Sentence[2]+".")
-	member(w, "low_text", r.LowText)
-	member(w, "half_text", r.HalfText)
-	member(w, "set_aside_text", r.SetAsideText)
-	member(w, "high_text", r.HighText)
+	w.Member("sentence_head", r.SentenceHead)
+	w.Texts("sentence", r.Sentence[:])
+	w.Member("spoken", "Of 10 cars like yours, "+r.Sentence[0]+", "+r.Sentence[1]+", "+r.Sentence[2]+".")
+	w.Member("low_text", r.LowText)
+	w.Member("half_text", r.HalfText)
+	w.Member("set_aside_text", r.SetAsideText)
+	w.Member("high_text", r.HighText)
 	minor(w, "low_minor", r.Low)
 	minor(w, "half_minor", r.Half)
 	minor(w, "set_aside_minor", r.SetAside)
 	minor(w, "high_minor", r.High)
-	member(w, "set_aside_line", r.SetAsideLine)
-	member(w, "good_to", r.GoodTo)
+	w.Member("set_aside_line", r.SetAsideLine)
+	w.Member("good_to", r.GoodTo)
 	w.Key("moved_line")
 	if r.MovedLine == "" {
 		w.Null()
@@ -52,19 +52,19 @@ func (r *Row) write(w *strict.Writer, a axis) {
 	}
 	w.Key("dots")
 	writeDots(w, packDots(r.Exact.Dots, a))
-	member(w, "dots_text", r.DotsText)
-	member(w, "hours_line", r.HoursLine)
-	member(w, "weeks_line", r.WeeksLine)
+	w.Member("dots_text", r.DotsText)
+	w.Member("hours_line", r.HoursLine)
+	w.Member("weeks_line", r.WeeksLine)
 	w.Key("zones")
 	w.Array(func() { r.writeZones(w) })
 	w.Key("kinds")
 	w.Array(func() { r.writeKinds(w) })
-	member(w, "kinds_note", r.KindsNote)
+	w.Member("kinds_note", r.KindsNote)
 	w.Key("stage")
 	writeStage(w, r.Stage)
-	member(w, "allowance_line", r.AllowanceLine)
-	member(w, "tax_line", r.TaxLine)
-	member(w, "not_an_estimate", r.NotAnEstimate)
+	w.Member("allowance_line", r.AllowanceLine)
+	w.Member("tax_line", r.TaxLine)
+	w.Member("not_an_estimate", r.NotAnEstimate)
 	w.Key("exact")
 	w.Object(func() { r.writeExact(w) })
 }
@@ -85,7 +85,7 @@ func (r *Row) writeExact(w *strict.Writer) {
 	number("hours_p10", r.Exact.Hours.Low/1000)
 	number("hours_p50", r.Exact.Hours.Half/1000)
 	number("hours_p90", r.Exact.Hours.High/1000)
-	member(w, "quantile_rule", "Hyndman and Fan (1996), definition 7")
+	w.Member("quantile_rule", "Hyndman and Fan (1996), definition 7")
 }
 
 // writeDots writes the twenty dots of a range.
@@ -110,21 +110,21 @@ func writeDots(w *strict.Writer, dots [20]dot) {
 func (r *Row) writeZones(w *strict.Writer) {
 	for _, z := range r.Zones {
 		w.Object(func() {
-			member(w, "id", z.ID)
-			member(w, "name", z.Name)
+			w.Member("id", z.ID)
+			w.Member("name", z.Name)
 			w.Key("in_ten")
 			w.Whole(int64(z.InTen))
-			member(w, "line", z.Line)
-			member(w, "behind", z.Behind)
+			w.Member("line", z.Line)
+			w.Member("behind", z.Behind)
 			w.Key("items")
 			w.Array(func() {
 				for _, i := range z.Items {
 					w.Object(func() {
-						member(w, "id", i.ID)
-						member(w, "name", i.Name)
+						w.Member("id", i.ID)
+						w.Member("name", i.Name)
 						w.Key("in_ten")
 						w.Whole(int64(i.InTen))
-						member(w, "line", carsInTen(i.Share))
+						w.Member("line", carsInTen(i.Share))
 					})
 				}
 			})
@@ -135,33 +135,33 @@ func (r *Row) writeZones(w *strict.Writer) {
 func (r *Row) writeKinds(w *strict.Writer) {
 	for _, k := range r.Kinds {
 		w.Object(func() {
-			member(w, "id", k.ID)
-			member(w, "name", k.Name)
-			member(w, "low_text", k.LowText)
-			member(w, "half_text", k.HalfText)
-			member(w, "high_text", k.HighText)
+			w.Member("id", k.ID)
+			w.Member("name", k.Name)
+			w.Member("low_text", k.LowText)
+			w.Member("half_text", k.HalfText)
+			w.Member("high_text", k.HighText)
 		})
 	}
 }
 
 func writeStage(w *strict.Writer, s StageReply) {
 	w.Object(func() {
-		member(w, "name", "Strip and survey")
-		member(w, "price_text", s.PriceText)
+		w.Member("name", "Strip and survey")
+		w.Member("price_text", s.PriceText)
 		minor(w, "price_minor", s.Price)
 		w.Key("lines")
 		w.Array(func() {
 			for _, l := range s.Lines {
 				w.Object(func() {
-					member(w, "text", l.Text)
-					member(w, "basis", l.Basis)
-					member(w, "amount_text", l.AmountText)
+					w.Member("text", l.Text)
+					w.Member("basis", l.Basis)
+					w.Member("amount_text", l.AmountText)
 				})
 			}
 		})
-		member(w, "fixed_line", s.FixedLine)
-		member(w, "get_line", s.GetLine)
-		member(w, "stop_line", s.StopLine)
-		member(w, "includes", s.Includes)
+		w.Member("fixed_line", s.FixedLine)
+		w.Member("get_line", s.GetLine)
+		w.Member("stop_line", s.StopLine)
+		w.Member("includes", s.Includes)
 	})
 }

@@ -1,10 +1,10 @@
 package message
 
 import (
-	"slices"
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
@@ -51,7 +51,7 @@ func NewSession(ratesText []byte) (*Session, error) {
 // job is the car in hand with its imagined cars so far.
 type job struct {
 	key  string
-	car  *Car
+	car  *carfile.Car
 	runs []bodyRun
 }
 
@@ -64,7 +64,7 @@ type bodyRun struct {
 }
 
 // Open makes the car the one in hand, keeping the imagined cars if it already is.
-func (s *Session) Open(c *Car) error {
+func (s *Session) Open(c *carfile.Car) error {
 	key := string(c.Text())
 	if s.job != nil && s.job.key == key {
 		return nil
@@ -78,12 +78,12 @@ func (s *Session) Open(c *Car) error {
 		return err
 	}
 	standards := []string{c.Standard}
-	if c.Standard == NotSure {
+	if c.Standard == carfile.NotSure {
 		standards = car.Standards
 	}
 	for _, id := range c.Bodies {
 		one := bodyRun{standards: standards}
-		if one.body, err = car.Load(id, ownOptions(id, c.Options)...); err != nil {
+		if one.body, err = c.Body(id); err != nil {
 			return err
 		}
 		for _, standard := range standards {
@@ -93,7 +93,7 @@ func (s *Session) Open(c *Car) error {
 			}
 			one.tables = append(one.tables, t)
 		}
-		model, err := c.modelAt(one.body, levels, c.lastStage())
+		model, err := c.ModelAt(one.body, levels, c.LastStage())
 		if err != nil {
 			return err
 		}
@@ -106,27 +106,15 @@ func (s *Session) Open(c *Car) error {
 
 // table is the price table of a body with everything recorded and chosen. What
 // cannot stand is refused here, before any odds are worked out.
-func (s *Session) table(c *Car, b *car.Body, standard string) (*work.Table, error) {
+func (s *Session) table(c *carfile.Car, b *car.Body, standard string) (*work.Table, error) {
 	t, err := work.NewTable(b, s.common, s.Rates, standard, c.Scope)
 	if err != nil {
 		return nil, err
 	}
-	if wrong := c.faultsOf(b, t); len(wrong) > 0 {
-		return nil, wrong[0].err
+	if wrong := c.Faults(b, t); len(wrong) > 0 {
+		return nil, wrong[0].Err
 	}
-	return t.With(c.decided(b, c.lastStage(), true))
-}
-
-func ownOptions(body string, chosen []string) (own []string) {
-	if len(chosen) == 0 {
-		return nil
-	}
-	for _, id := range optionIDs(body) {
-		if slices.Contains(chosen, id) {
-			own = append(own, id)
-		}
-	}
-	return own
+	return t.With(c.Decided(b, c.LastStage(), true))
 }
 
 // State says how far the range has got.

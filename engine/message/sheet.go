@@ -4,13 +4,14 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
 )
 
 // sheet is the reply that holds everything the page "This car" needs and that
 // recording does not change.
-func (s *Session) sheet(id int64, c *Car) ([]byte, error) {
+func (s *Session) sheet(id int64, c *carfile.Car) ([]byte, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
 		return nil, err
@@ -18,9 +19,9 @@ func (s *Session) sheet(id int64, c *Car) ([]byte, error) {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "sheet")
-		member(w, "body", b.ID)
-		member(w, "body_name", b.Name.In(s.Rates.Words))
-		member(w, "drawing", b.ID)
+		w.Member("body", b.ID)
+		w.Member("body_name", b.Name.In(s.Rates.Words))
+		w.Member("drawing", b.ID)
 		s.writeScale(w)
 		w.Key("zones")
 		w.Array(func() {
@@ -37,9 +38,9 @@ func (s *Session) sheet(id int64, c *Car) ([]byte, error) {
 		})
 		s.writeBoxes(w, b)
 		s.writeWalk(w, b)
-		eachOf(w, "stages", len(StageIDs), func(i int) {
-			member(w, "id", StageIDs[i])
-			member(w, "name", s.stageName(StageIDs[i]))
+		w.Objects("stages", len(carfile.StageIDs), func(i int) {
+			w.Member("id", carfile.StageIDs[i])
+			w.Member("name", s.stageName(carfile.StageIDs[i]))
 		})
 		s.writeStripTrades(w, t)
 		s.writeCautions(w)
@@ -48,31 +49,24 @@ func (s *Session) sheet(id int64, c *Car) ([]byte, error) {
 }
 
 // oneBody loads the only body of the car, with a table for it.
-func (s *Session) oneBody(c *Car) (*car.Body, *work.Table, error) {
-	if len(c.Bodies) != 1 {
-		return nil, nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is seen is recorded on one"}
-	}
-	b, err := car.Load(c.Bodies[0], ownOptions(c.Bodies[0], c.Options)...)
+func (s *Session) oneBody(c *carfile.Car) (*car.Body, *work.Table, error) {
+	b, err := c.OneBody()
 	if err != nil {
 		return nil, nil, err
 	}
-	standard := c.Standard
-	if standard == NotSure {
-		standard = "show"
-	}
-	t, err := work.NewTable(b, s.common, s.Rates, standard, c.Scope)
+	t, err := work.NewTable(b, s.common, s.Rates, c.OneStandard(), c.Scope)
 	return b, t, err
 }
 
 func (s *Session) stageName(id string) string {
 	switch id {
-	case Told:
+	case carfile.Told:
 		return "Told"
-	case WalkRound:
+	case carfile.WalkRound:
 		return s.say("Walk-around", "Walk-round")
-	case Survey:
+	case carfile.Survey:
 		return "Strip and survey"
-	case OpeningUp:
+	case carfile.OpeningUp:
 		return "Opening up"
 	}
 	return "Ways chosen"
@@ -82,11 +76,11 @@ func (s *Session) stageName(id string) string {
 var conditionKeys = [car.Conditions]string{"s", "l", "h", "p", "r", "g"}
 
 func (s *Session) writeScale(w *strict.Writer) {
-	eachOf(w, "conditions", car.Conditions, func(k int) {
-		member(w, "id", car.ConditionIDs[k])
-		member(w, "key", conditionKeys[k])
-		member(w, "name", s.common.Conditions[k].In(s.Rates.Words))
-		member(w, "looks_like", s.common.LooksLike[k])
+	w.Objects("conditions", car.Conditions, func(k int) {
+		w.Member("id", car.ConditionIDs[k])
+		w.Member("key", conditionKeys[k])
+		w.Member("name", s.common.Conditions[k].In(s.Rates.Words))
+		w.Member("looks_like", s.common.LooksLike[k])
 	})
 	var item, whole []work.Finding
 	for _, f := range work.Findings() {
@@ -96,18 +90,18 @@ func (s *Session) writeScale(w *strict.Writer) {
 			item = append(item, f)
 		}
 	}
-	eachOf(w, "findings", len(item), func(n int) {
-		member(w, "id", item[n].ID)
-		member(w, "key", item[n].Key)
-		member(w, "name", item[n].Name.In(s.Rates.Words))
+	w.Objects("findings", len(item), func(n int) {
+		w.Member("id", item[n].ID)
+		w.Member("key", item[n].Key)
+		w.Member("name", item[n].Name.In(s.Rates.Words))
 		w.Key("count")
 		w.Bool(item[n].PerLeadJoint)
 		w.Key("priced_only")
 		w.Bool(item[n].Priced)
 	})
-	eachOf(w, "whole_car_findings", len(whole), func(n int) {
-		member(w, "id", whole[n].ID)
-		member(w, "name", whole[n].Name.In(s.Rates.Words))
+	w.Objects("whole_car_findings", len(whole), func(n int) {
+		w.Member("id", whole[n].ID)
+		w.Member("name", whole[n].Name.In(s.Rates.Words))
 	})
 }
 
@@ -150,8 +144,8 @@ func placeWithoutSide(it *car.Item) string {
 }
 
 func (s *Session) writeSheetZone(w *strict.Writer, b *car.Body, z int) {
-	member(w, "id", b.Zones[z].ID)
-	member(w, "name", b.Zones[z].Name.In(s.Rates.Words))
+	w.Member("id", b.Zones[z].ID)
+	w.Member("name", b.Zones[z].Name.In(s.Rates.Words))
 	w.Key("rows")
 	w.Array(func() {
 		for k := range b.Parts {
@@ -160,14 +154,14 @@ func (s *Session) writeSheetZone(w *strict.Writer, b *car.Body, z int) {
 				continue
 			}
 			w.Object(func() {
-				member(w, "part", p.ID)
-				member(w, "name", p.Name.In(s.Rates.Words))
+				w.Member("part", p.ID)
+				w.Member("name", p.Name.In(s.Rates.Words))
 				lines := linesOf(b, p)
-				eachOf(w, "lines", len(lines), func(n int) {
-					member(w, "label", lines[n].label)
-					member(w, "left", lines[n].left)
-					member(w, "right", lines[n].right)
-					member(w, "whole", lines[n].whole)
+				w.Objects("lines", len(lines), func(n int) {
+					w.Member("label", lines[n].label)
+					w.Member("left", lines[n].left)
+					w.Member("right", lines[n].right)
+					w.Member("whole", lines[n].whole)
 				})
 			})
 		}
@@ -176,15 +170,15 @@ func (s *Session) writeSheetZone(w *strict.Writer, b *car.Body, z int) {
 
 func (s *Session) writeSheetItem(w *strict.Writer, b *car.Body, i int) {
 	p, it := b.PartOf(i), &b.Items[i]
-	member(w, "name", b.ItemName(i, s.Rates.Words))
-	member(w, "zone", b.Zones[p.Zone].ID)
+	w.Member("name", b.ItemName(i, s.Rates.Words))
+	w.Member("zone", b.Zones[p.Zone].ID)
 	w.Key("closed")
 	w.Bool(!p.SeenWhenStripped)
 	box := ""
 	if !p.SeenWhenStripped {
 		box = b.Pockets[it.Pocket].ID
 	}
-	member(w, "box", box)
+	w.Member("box", box)
 	w.Key("structural")
 	w.Bool(p.Structural)
 	w.Key("lead_joints")
@@ -195,8 +189,8 @@ func (s *Session) writeSheetItem(w *strict.Writer, b *car.Body, i int) {
 			found = append(found, f.ID)
 		}
 	}
-	list(w, "findings", found)
-	list(w, "behind", s.behindItem(b, i))
+	w.Texts("findings", found)
+	w.Texts("behind", s.behindItem(b, i))
 }
 
 // behindItem are the items that tend to need metalwork with this one, on its
@@ -224,18 +218,18 @@ func (s *Session) behindItem(b *car.Body, i int) (out []string) {
 func (s *Session) writeBoxes(w *strict.Writer, b *car.Body) {
 	var boxes []int
 	for k := range b.Pockets {
-		if len(closedItems(b, k)) > 0 {
+		if len(carfile.ClosedItems(b, k)) > 0 {
 			boxes = append(boxes, k)
 		}
 	}
-	eachOf(w, "boxes", len(boxes), func(n int) {
-		member(w, "id", b.Pockets[boxes[n]].ID)
-		member(w, "name", s.pocketName(b, boxes[n]))
+	w.Objects("boxes", len(boxes), func(n int) {
+		w.Member("id", b.Pockets[boxes[n]].ID)
+		w.Member("name", s.pocketName(b, boxes[n]))
 		var ids []string
-		for _, i := range closedItems(b, boxes[n]) {
+		for _, i := range carfile.ClosedItems(b, boxes[n]) {
 			ids = append(ids, b.Items[i].ID)
 		}
-		list(w, "items", ids)
+		w.Texts("items", ids)
 	})
 }
 
@@ -257,11 +251,11 @@ func (s *Session) writeStripTrades(w *strict.Writer, t *work.Table) {
 			trades = append(trades, k)
 		}
 	}
-	eachOf(w, "strip_trades", len(trades), func(n int) {
+	w.Objects("strip_trades", len(trades), func(n int) {
 		h := outlook[trades[n]]
 		low, high := roundOutward(h[0], h[2])
-		member(w, "id", car.TradeIDs[trades[n]])
-		member(w, "name", s.common.Trades[trades[n]].In(s.Rates.Words))
-		member(w, "likely_text", "8 in 10: "+grouped(low)+" to "+grouped(high)+" hours")
+		w.Member("id", car.TradeIDs[trades[n]])
+		w.Member("name", s.common.Trades[trades[n]].In(s.Rates.Words))
+		w.Member("likely_text", "8 in 10: "+grouped(low)+" to "+grouped(high)+" hours")
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
 )
 
@@ -45,7 +46,7 @@ func settledSession(b *testing.B) *Session {
 	if err != nil {
 		b.Fatal(err)
 	}
-	c, err := DecodeCar([]byte(goodCar))
+	c, err := carfile.Decode([]byte(goodCar))
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -79,7 +80,7 @@ func BenchmarkTally(b *testing.B) {
 	}
 }
 
-func surveyedSession(b *testing.B) (*Session, *Car) {
+func surveyedSession(b *testing.B) (*Session, *carfile.Car) {
 	b.Helper()
 	s, err := NewSession(rates.Sample())
 	if err != nil {
@@ -89,7 +90,7 @@ func surveyedSession(b *testing.B) (*Session, *Car) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	c, err := DecodeCar(text)
+	c, err := carfile.Decode(text)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/exposure"
@@ -20,7 +21,7 @@ var stageAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 14}
 // stageJob is a car with the range at each stage that it has reached.
 type stageJob struct {
 	key    string
-	car    *Car
+	car    *carfile.Car
 	body   *car.Body
 	levels []exposure.Level
 	plain  *work.Table // nothing decided
@@ -36,7 +37,7 @@ type stageRun struct {
 }
 
 // openStages lays out the stages of a car; nothing is worked out yet.
-func (s *Session) openStages(c *Car) (*stageJob, error) {
+func (s *Session) openStages(c *carfile.Car) (*stageJob, error) {
 	key := string(c.Text())
 	if s.stages != nil && s.stages.key == key {
 		return s.stages, nil
@@ -45,16 +46,16 @@ func (s *Session) openStages(c *Car) (*stageJob, error) {
 	if err != nil {
 		return nil, err
 	}
-	if wrong := c.faultsOf(b, t); len(wrong) > 0 {
-		return nil, wrong[0].err
+	if wrong := c.Faults(b, t); len(wrong) > 0 {
+		return nil, wrong[0].Err
 	}
 	levels, err := c.Levels()
 	if err != nil {
 		return nil, err
 	}
 	j := &stageJob{key: key, car: c, body: b, levels: levels, plain: t}
-	for _, id := range append([]string{Told}, StageIDs...) {
-		if id == Told || c.begun(id) {
+	for _, id := range append([]string{carfile.Told}, carfile.StageIDs...) {
+		if id == carfile.Told || c.Begun(id) {
 			j.runs = append(j.runs, &stageRun{id: id})
 		}
 	}
@@ -74,39 +75,24 @@ func (j *stageJob) reuse(old *stageJob) {
 	}
 	for _, r := range j.runs {
 		k := slices.IndexFunc(old.runs, func(o *stageRun) bool { return o.id == r.id })
-		if k >= 0 && j.car.cutTo(r.id) == old.car.cutTo(r.id) {
+		if k >= 0 && cutTo(j.car, r.id) == cutTo(old.car, r.id) {
 			*r = *old.runs[k]
 		}
 	}
 }
 
 // cutTo is the text of the car with nothing in it that came after a stage.
-func (c *Car) cutTo(stage string) string {
+func cutTo(c *carfile.Car, stage string) string {
 	if stage == chosen {
 		return string(c.Text())
 	}
-	cut := *c
-	cut.Recorded, cut.Looks = Recorded{}, nil
-	for _, l := range c.Looks {
-		if l.By == "customer" || stage != Told {
-			cut.Looks = append(cut.Looks, l)
-		}
-	}
-	if stage == Survey || stage == OpeningUp {
-		cut.WholeCar, cut.StripHours = c.WholeCar, c.StripHours
-		for _, r := range c.Survey {
-			if upTo(stage, r.Stage) {
-				cut.Survey = append(cut.Survey, r)
-			}
-		}
-	}
-	return string(cut.Text())
+	return string(c.Cut(stage).Text())
 }
 
 // reached is the stage whose evidence counts for a row.
 func (j *stageJob) reached(id string) string {
 	if id == chosen {
-		return j.car.lastStage()
+		return j.car.LastStage()
 	}
 	return id
 }
@@ -116,11 +102,11 @@ func (j *stageJob) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
 	}
-	m, err := j.car.modelAt(j.body, j.levels, j.reached(r.id))
+	m, err := j.car.ModelAt(j.body, j.levels, j.reached(r.id))
 	if err != nil {
 		return err
 	}
-	t, err := j.plain.With(j.car.decided(j.body, j.reached(r.id), r.id == chosen))
+	t, err := j.plain.With(j.car.Decided(j.body, j.reached(r.id), r.id == chosen))
 	if err != nil {
 		return err
 	}

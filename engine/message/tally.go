@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/evidence"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
@@ -12,13 +13,13 @@ import (
 
 // tally counts what is recorded and names every entry that cannot stand. It is
 // asked after every press, and works out no odds.
-func (s *Session) tally(id int64, c *Car) ([]byte, error) {
+func (s *Session) tally(id int64, c *carfile.Car) ([]byte, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
 		return nil, err
 	}
 	n := countUp(c, b, t)
-	wrong := c.faultsOf(b, t)
+	wrong := c.Faults(b, t)
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "tally")
@@ -26,14 +27,14 @@ func (s *Session) tally(id int64, c *Car) ([]byte, error) {
 		if len(wrong) == 0 {
 			canonical = string(c.Text())
 		}
-		member(w, "canonical", canonical)
+		w.Member("canonical", canonical)
 		w.Key("faults")
 		w.Array(func() {
 			for _, f := range wrong {
 				w.Object(func() { writeFault(w, f) })
 			}
 		})
-		member(w, "answers_line", n.answersLine())
+		w.Member("answers_line", n.answersLine())
 		w.Key("walk_round")
 		w.Object(func() {
 			w.Key("done")
@@ -44,12 +45,12 @@ func (s *Session) tally(id int64, c *Car) ([]byte, error) {
 			if n.walked == 1 {
 				looks = " look"
 			}
-			member(w, "line", s.stageName(WalkRound)+": "+strconv.Itoa(n.walked)+looks)
+			w.Member("line", s.stageName(carfile.WalkRound)+": "+strconv.Itoa(n.walked)+looks)
 		})
 		writeStep(w, "survey", "Survey", n.done, len(b.Items))
 		writeStep(w, "opening_up", "Opening up", n.openDone, n.closed)
 		w.Key("to_do")
-		w.Object(func() { member(w, "line", "What to do: "+strconv.Itoa(n.undecided)+" undecided") })
+		w.Object(func() { w.Member("line", "What to do: "+strconv.Itoa(n.undecided)+" undecided") })
 		writeCount(w, "not_opened", "Not opened: ", n.shut, "box", "boxes")
 		writeCount(w, "not_recorded", "Not recorded: ", len(b.Items)-n.done, "part", "parts")
 		w.Key("zones")
@@ -62,12 +63,12 @@ func (s *Session) tally(id int64, c *Car) ([]byte, error) {
 	return w.Bytes(), nil
 }
 
-func writeFault(w *strict.Writer, f fault) {
-	member(w, "path", f.err.Path)
-	member(w, "found", f.err.Found)
-	member(w, "expected", f.err.Expected)
-	member(w, "text", f.err.Error())
-	member(w, "on", f.on)
+func writeFault(w *strict.Writer, f carfile.Fault) {
+	w.Member("path", f.Err.Path)
+	w.Member("found", f.Err.Found)
+	w.Member("expected", f.Err.Expected)
+	w.Member("text", f.Err.Error())
+	w.Member("on", f.On)
 }
 
 func writeStep(w *strict.Writer, key, name string, done, of int) {
@@ -77,7 +78,7 @@ func writeStep(w *strict.Writer, key, name string, done, of int) {
 		w.Whole(int64(done))
 		w.Key("of")
 		w.Whole(int64(of))
-		member(w, "line", name+" "+strconv.Itoa(done)+" of "+strconv.Itoa(of))
+		w.Member("line", name+" "+strconv.Itoa(done)+" of "+strconv.Itoa(of))
 	})
 }
 
@@ -88,7 +89,7 @@ func writeCount(w *strict.Writer, key, before string, n int, one, many string) {
 	if n == 1 {
 		word = one
 	}
-	member(w, key+"_line", before+strconv.Itoa(n)+" "+word)
+	w.Member(key+"_line", before+strconv.Itoa(n)+" "+word)
 }
 
 // counts are the counts of what is recorded on one car.
@@ -100,7 +101,7 @@ type counts struct {
 	rest                        [][]string // by zone: seen parts without a record
 }
 
-func countUp(c *Car, b *car.Body, t *work.Table) *counts {
+func countUp(c *carfile.Car, b *car.Body, t *work.Table) *counts {
 	n := &counts{answers: answered(c), dealt: make([]bool, len(b.Items)), rest: make([][]string, len(b.Zones))}
 	for _, g := range walkSections(b) {
 		n.walk += len(g.lines)
@@ -118,7 +119,7 @@ func countUp(c *Car, b *car.Body, t *work.Table) *counts {
 			continue
 		}
 		n.dealt[i] = true
-		open[i] = open[i] || r.Stage == OpeningUp
+		open[i] = open[i] || r.Stage == carfile.OpeningUp
 	}
 	for i := range b.Items {
 		p := b.PartOf(i)
@@ -135,7 +136,7 @@ func countUp(c *Car, b *car.Body, t *work.Table) *counts {
 		}
 	}
 	for k := range b.Pockets {
-		if len(closedItems(b, k)) > 0 && !c.isOpen(b.Pockets[k].ID) {
+		if len(carfile.ClosedItems(b, k)) > 0 && !c.IsOpen(b.Pockets[k].ID) {
 			n.shut++
 		}
 	}
@@ -147,7 +148,7 @@ func countUp(c *Car, b *car.Body, t *work.Table) *counts {
 const questions = 9
 
 // answered counts the questions answered; "not sure" is an answer.
-func answered(c *Car) int {
+func answered(c *carfile.Car) int {
 	n := 6 // body, year, place, kept, standard, years on the road: a car file has them all
 	if c.EarlierWork != "" {
 		n++
@@ -175,32 +176,32 @@ func (n *counts) writeZone(w *strict.Writer, b *car.Body, z int) {
 			}
 		}
 	}
-	member(w, "id", b.Zones[z].ID)
+	w.Member("id", b.Zones[z].ID)
 	w.Key("done")
 	w.Whole(int64(done))
 	w.Key("of")
 	w.Whole(int64(of))
-	member(w, "line", strconv.Itoa(done)+" of "+strconv.Itoa(of))
+	w.Member("line", strconv.Itoa(done)+" of "+strconv.Itoa(of))
 	w.Key("seen_left")
 	w.Whole(int64(len(n.rest[z])))
-	member(w, "rest_line", "Rest of the seen parts here: sound ("+strconv.Itoa(len(n.rest[z]))+")")
-	list(w, "rest", n.rest[z])
+	w.Member("rest_line", "Rest of the seen parts here: sound ("+strconv.Itoa(len(n.rest[z]))+")")
+	w.Texts("rest", n.rest[z])
 }
 
 // damagedItems are the items recorded in a condition that needs a decision: any
 // but sound.
-func damagedItems(c *Car, b *car.Body, t *work.Table) (out []int) {
+func damagedItems(c *carfile.Car, b *car.Body, t *work.Table) (out []int) {
 	for i := range b.Items {
-		if c.recordedCondition(b.Items[i].ID) > 0 {
+		if c.RecordedCondition(b.Items[i].ID) > 0 {
 			out = append(out, i)
 		}
 	}
 	return out
 }
 
-func decidedOf(c *Car, b *car.Body, t *work.Table) (n int) {
+func decidedOf(c *carfile.Car, b *car.Body, t *work.Table) (n int) {
 	for _, i := range damagedItems(c, b, t) {
-		if slices.ContainsFunc(c.Ways, func(w Choice) bool { return w.On == b.Items[i].ID }) {
+		if slices.ContainsFunc(c.Ways, func(w carfile.Choice) bool { return w.On == b.Items[i].ID }) {
 			n++
 		}
 	}

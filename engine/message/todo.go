@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
@@ -18,15 +19,15 @@ import (
 type doCard struct {
 	item, condition int
 	card            work.Card
-	chosen          *Choice
+	chosen          *carfile.Choice
 	worth           money.Minor // of its dearest way, for the order
 }
 
-func (s *Session) doCards(c *Car, b *car.Body, t *work.Table) (out []doCard) {
+func (s *Session) doCards(c *carfile.Car, b *car.Body, t *work.Table) (out []doCard) {
 	for _, i := range damagedItems(c, b, t) {
-		k := c.recordedCondition(b.Items[i].ID)
+		k := c.RecordedCondition(b.Items[i].ID)
 		one := doCard{item: i, condition: k, card: t.Card(i, k)}
-		if n := slices.IndexFunc(c.Ways, func(w Choice) bool { return w.On == b.Items[i].ID }); n >= 0 {
+		if n := slices.IndexFunc(c.Ways, func(w carfile.Choice) bool { return w.On == b.Items[i].ID }); n >= 0 {
 			one.chosen = &c.Ways[n]
 		}
 		for _, w := range one.card.Ways {
@@ -50,13 +51,13 @@ func (s *Session) likelyPrice(w work.WayCard) (sum money.Minor) {
 }
 
 // toDo is the reply with every decision that the recorded conditions ask for.
-func (s *Session) toDo(id int64, c *Car) ([]byte, error) {
+func (s *Session) toDo(id int64, c *carfile.Car) ([]byte, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
 		return nil, err
 	}
-	if wrong := c.faultsOf(b, t); len(wrong) > 0 {
-		return nil, wrong[0].err
+	if wrong := c.Faults(b, t); len(wrong) > 0 {
+		return nil, wrong[0].Err
 	}
 	cards := s.doCards(c, b, t)
 	w := strict.NewWriter()
@@ -69,8 +70,8 @@ func (s *Session) toDo(id int64, c *Car) ([]byte, error) {
 			}
 		})
 		undecided := len(cards) - decidedOf(c, b, t)
-		member(w, "undecided_line", strconv.Itoa(undecided)+" undecided: for these the odds of what is usually done stand")
-		list(w, "shared", s.gettingIn(cards))
+		w.Member("undecided_line", strconv.Itoa(undecided)+" undecided: for these the odds of what is usually done stand")
+		w.Texts("shared", s.gettingIn(cards))
 	})
 	return w.Bytes(), nil
 }
@@ -95,17 +96,17 @@ func (s *Session) gettingIn(cards []doCard) (out []string) {
 func (s *Session) writeCard(w *strict.Writer, b *car.Body, cards []doCard, n int) {
 	one := &cards[n]
 	p := b.PartOf(one.item)
-	member(w, "on", b.Items[one.item].ID)
-	member(w, "title", b.ItemName(one.item, s.Rates.Words)+": "+lowerFirst(s.common.Conditions[one.condition].In(s.Rates.Words)))
+	w.Member("on", b.Items[one.item].ID)
+	w.Member("title", b.ItemName(one.item, s.Rates.Words)+": "+lowerFirst(s.common.Conditions[one.condition].In(s.Rates.Words)))
 	way, by, text := "", "", "Not decided: what is usually done stands, with its odds."
 	if one.chosen != nil {
 		way, by = one.chosen.Way, one.chosen.By
 		text = "Chosen by the " + by + "."
 	}
-	member(w, "chosen", way)
-	member(w, "chosen_by", by)
-	member(w, "chosen_text", text)
-	eachOf(w, "ways", len(one.card.Ways), func(k int) { s.writeWay(w, b, one.card.Ways[k]) })
+	w.Member("chosen", way)
+	w.Member("chosen_by", by)
+	w.Member("chosen_text", text)
+	w.Objects("ways", len(one.card.Ways), func(k int) { s.writeWay(w, b, one.card.Ways[k]) })
 	stay := ""
 	if !slices.ContainsFunc(one.card.Ways, func(c work.WayCard) bool { return c.Way == car.Leave }) {
 		stay = "Metal in this condition is not left as it is."
@@ -113,29 +114,29 @@ func (s *Session) writeCard(w *strict.Writer, b *car.Body, cards []doCard, n int
 			stay = "Structural metal at heavy pitting or worse is not left."
 		}
 	}
-	member(w, "cannot_leave", stay)
+	w.Member("cannot_leave", stay)
 	covered, opened := s.throughOthers(b, cards, one.item)
-	member(w, "covered_by", covered)
-	list(w, "opened", opened)
+	w.Member("covered_by", covered)
+	w.Texts("opened", opened)
 	caution := ""
 	if p.NearMounting {
 		caution = "Seat belt, steering or suspension is fastened here: work and inspection by people qualified for it, to the rules of the place."
 	}
-	member(w, "caution", caution)
+	w.Member("caution", caution)
 }
 
 func (s *Session) writeWay(w *strict.Writer, b *car.Body, c work.WayCard) {
-	member(w, "id", car.WayIDs[c.Way])
-	member(w, "name", s.common.Ways[c.Way].In(s.Rates.Words))
+	w.Member("id", car.WayIDs[c.Way])
+	w.Member("name", s.common.Ways[c.Way].In(s.Rates.Words))
 	hours := hoursText(c.Hours)
 	part := ""
 	if c.HasPart {
 		part = "part " + s.Rates.Currency.TextWhole(c.Price[1]) + ", 8 in 10 between " + s.Rates.Currency.TextWhole(c.Price[0]) + " and " + s.Rates.Currency.TextWhole(c.Price[2])
 	}
-	member(w, "hours_text", hours)
-	member(w, "part_text", part)
-	member(w, "price_text", "about "+s.moneyWidth(float64(s.likelyPrice(c))))
-	member(w, "sentence", strings.TrimSuffix(hours+"; "+part, "; "))
+	w.Member("hours_text", hours)
+	w.Member("part_text", part)
+	w.Member("price_text", "about "+s.moneyWidth(float64(s.likelyPrice(c))))
+	w.Member("sentence", strings.TrimSuffix(hours+"; "+part, "; "))
 	var covers, opens []string
 	for _, i := range c.Covers {
 		covers = append(covers, lowerFirst(b.ItemName(i, s.Rates.Words)))
@@ -147,8 +148,8 @@ func (s *Session) writeWay(w *strict.Writer, b *car.Body, c work.WayCard) {
 	if len(covers) > 0 {
 		covered = "Covers " + strings.Join(covers, "; ") + "."
 	}
-	member(w, "covers_text", covered)
-	list(w, "opens", opens)
+	w.Member("covers_text", covered)
+	w.Texts("opens", opens)
 	w.Key("allowed")
 	w.Bool(true)
 }
@@ -199,25 +200,25 @@ const compared = 2 * estimate.Block
 
 // compareWays sets every way of an item against what stands now, on the same
 // imagined cars.
-func (s *Session) compareWays(id int64, c *Car, on string) ([]byte, error) {
+func (s *Session) compareWays(id int64, c *carfile.Car, on string) ([]byte, error) {
 	j, err := s.openStages(c)
 	if err != nil {
 		return nil, err
 	}
 	i, ok := j.body.ItemNamed(on)
-	if !ok || c.recordedCondition(on) <= 0 {
+	if !ok || c.RecordedCondition(on) <= 0 {
 		return nil, &strict.Error{Path: "on", Found: on, Expected: "an item recorded in a condition other than sound"}
 	}
 	_, now := j.lastTwo()
 	if err := j.need(now); err != nil {
 		return nil, err
 	}
-	base := c.decided(j.body, c.lastStage(), true)
+	base := c.Decided(j.body, c.LastStage(), true)
 	against := "what is usually done"
 	if base.Way != nil && base.Way[i] >= 0 {
 		against = lowerFirst(s.common.Ways[base.Way[i]].In(s.Rates.Words))
 	}
-	ways := j.plain.Allowed(i, c.recordedCondition(on))
+	ways := j.plain.Allowed(i, c.RecordedCondition(on))
 	tables := make([]*work.Table, 0, len(ways)+1)
 	for k := -1; k < len(ways); k++ {
 		d := base
@@ -237,13 +238,13 @@ func (s *Session) compareWays(id int64, c *Car, on string) ([]byte, error) {
 	w := strict.NewWriter()
 	w.Object(func() {
 		head(w, id, "compare_ways")
-		member(w, "on", on)
-		member(w, "against", against)
-		eachOf(w, "ways", len(ways), func(k int) {
-			member(w, "id", car.WayIDs[ways[k]])
-			member(w, "line", s.differenceLine(run.Difference(0, k+1), against))
+		w.Member("on", on)
+		w.Member("against", against)
+		w.Objects("ways", len(ways), func(k int) {
+			w.Member("id", car.WayIDs[ways[k]])
+			w.Member("line", s.differenceLine(run.Difference(0, k+1), against))
 		})
-		member(w, "how_sure", "On the same "+grouped(compared)+" imagined cars, with everything else as it stands.")
+		w.Member("how_sure", "On the same "+grouped(compared)+" imagined cars, with everything else as it stands.")
 	})
 	return w.Bytes(), nil
 }

@@ -145,9 +145,9 @@ func (s *Session) writeWalk(w *strict.Writer, b *car.Body) {
 	w.Array(func() {
 		for _, section := range sections {
 			w.Object(func() {
-				member(w, "id", section.id)
-				member(w, "name", section.name.In(s.Rates.Words))
-				eachOf(w, "lines", len(section.lines), func(n int) {
+				w.Member("id", section.id)
+				w.Member("name", section.name.In(s.Rates.Words))
+				w.Objects("lines", len(section.lines), func(n int) {
 					k := toolOf(section.lines[n].kind)
 					tools[k].n++
 					s.writeWalkLine(w, b, section.lines[n], k)
@@ -155,10 +155,10 @@ func (s *Session) writeWalk(w *strict.Writer, b *car.Body) {
 			})
 		}
 	})
-	eachOf(w, "tools", len(tools), func(n int) {
-		member(w, "id", "tool_"+strconv.Itoa(n))
-		member(w, "name", tools[n].name)
-		member(w, "lines_text", tools[n].name+": "+strconv.Itoa(tools[n].n)+" lines")
+	w.Objects("tools", len(tools), func(n int) {
+		w.Member("id", "tool_"+strconv.Itoa(n))
+		w.Member("name", tools[n].name)
+		w.Member("lines_text", tools[n].name+": "+strconv.Itoa(tools[n].n)+" lines")
 	})
 }
 
@@ -171,17 +171,17 @@ func (s *Session) writeWalkLine(w *strict.Writer, b *car.Body, l walkLine, tool 
 			beside = "Lead-loaded joint here: keep a hand's breadth away from it, where lead and filler read alike."
 		}
 	}
-	member(w, "look", l.kind.ID)
-	member(w, "on", l.on)
-	member(w, "text", place+": "+lowerFirst(l.kind.Name.In(words)))
-	member(w, "place", place)
-	member(w, "name", l.kind.Name.In(words))
-	member(w, "how", l.kind.How.In(words))
-	member(w, "needs", l.kind.Needs.In(words))
-	member(w, "caution", l.kind.Caution.In(words))
-	member(w, "tool", "tool_"+strconv.Itoa(tool))
+	w.Member("look", l.kind.ID)
+	w.Member("on", l.on)
+	w.Member("text", place+": "+lowerFirst(l.kind.Name.In(words)))
+	w.Member("place", place)
+	w.Member("name", l.kind.Name.In(words))
+	w.Member("how", l.kind.How.In(words))
+	w.Member("needs", l.kind.Needs.In(words))
+	w.Member("caution", l.kind.Caution.In(words))
+	w.Member("tool", "tool_"+strconv.Itoa(tool))
 	w.Key("customer_can")
 	w.Bool(l.kind.CustomerCan)
-	member(w, "not_here", "")
-	member(w, "beside_lead", beside)
+	w.Member("not_here", "")
+	w.Member("beside_lead", beside)
 }

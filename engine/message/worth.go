@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
@@ -37,7 +38,7 @@ type worthJob struct {
 
 // worthReply says what each stage to come is worth, and which looks would narrow
 // the range most. Asked again it goes on with one imagined outcome.
-func (s *Session) worthReply(id int64, c *Car, whom string) ([]byte, error) {
+func (s *Session) worthReply(id int64, c *carfile.Car, whom string) ([]byte, error) {
 	j, err := s.openWorth(c, whom)
 	if err != nil {
 		return nil, err
@@ -56,25 +57,25 @@ func (s *Session) worthReply(id int64, c *Car, whom string) ([]byte, error) {
 		if j.done == j.of {
 			state = Settled
 		}
-		member(w, "state", string(state))
+		w.Member("state", string(state))
 		w.Key("done")
 		w.Whole(int64(j.done))
 		w.Key("of")
 		w.Whole(int64(j.of))
-		member(w, "progress_line", "Trying what each stage is worth: "+strconv.Itoa(j.done)+" of "+strconv.Itoa(j.of))
-		member(w, "now_line", "Now "+s.moneyWidth(shownWidth(j.now.run))+" wide.")
+		w.Member("progress_line", "Trying what each stage is worth: "+strconv.Itoa(j.done)+" of "+strconv.Itoa(j.of))
+		w.Member("now_line", "Now "+s.moneyWidth(shownWidth(j.now.run))+" wide.")
 		n := len(j.ahead)
 		if j.done < j.of {
 			n = 0
 		}
-		eachOf(w, "stages", n, func(k int) { s.writeStageWorth(w, j, k) })
-		eachOf(w, "looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
-		member(w, "looks_note", "A look mostly tells about the car as a whole. Several looks together are worth less than their sum.")
+		w.Objects("stages", n, func(k int) { s.writeStageWorth(w, j, k) })
+		w.Objects("looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
+		w.Member("looks_note", "A look mostly tells about the car as a whole. Several looks together are worth less than their sum.")
 	})
 	return w.Bytes(), nil
 }
 
-func (s *Session) openWorth(c *Car, whom string) (*worthJob, error) {
+func (s *Session) openWorth(c *carfile.Car, whom string) (*worthJob, error) {
 	key := whom + string(c.Text())
 	if s.worth != nil && s.worth.key == key {
 		return s.worth, nil
@@ -91,8 +92,8 @@ func (s *Session) openWorth(c *Car, whom string) (*worthJob, error) {
 		now.run.Add()
 	}
 	j := &worthJob{key: key, stages: stages, now: now, of: outcomes}
-	for _, id := range StageIDs {
-		if !c.begun(id) {
+	for _, id := range carfile.StageIDs {
+		if !c.Begun(id) {
 			j.ahead = append(j.ahead, id)
 		}
 	}
@@ -100,7 +101,7 @@ func (s *Session) openWorth(c *Car, whom string) (*worthJob, error) {
 		j.of = 0
 	}
 	j.width = make([]float64, len(j.ahead))
-	j.table, err = stages.plain.With(c.decided(stages.body, c.lastStage(), false))
+	j.table, err = stages.plain.With(c.Decided(stages.body, c.LastStage(), false))
 	s.worth = j
 	return j, err
 }
@@ -118,11 +119,11 @@ func (j *worthJob) outcome() error {
 	u, bill := j.table.NewUniforms(), j.table.NewBill()
 	u.Fill(&stream)
 	j.table.Do(truth, j.now.model.Levels[truth.Level].LastClimate, u, bill)
-	known, err := c.known(b, j.stages.levels, c.lastStage())
+	known, err := c.Known(b, j.stages.levels, c.LastStage())
 	if err != nil {
 		return err
 	}
-	shut, err := c.withoutClosed(b).known(b, j.stages.levels, c.lastStage())
+	shut, err := c.WithoutClosed(b).Known(b, j.stages.levels, c.LastStage())
 	if err != nil {
 		return err
 	}
@@ -132,18 +133,18 @@ func (j *worthJob) outcome() error {
 	anyItem := func(int) bool { return true }
 	for n, id := range j.ahead {
 		switch id {
-		case WalkRound:
+		case carfile.WalkRound:
 			looks := evidence.ImagineWalkRound(b, truth, &stream)
-			err = errors.Join(addLooks(&known, b, looks), addLooks(&shut, b, looks))
-		case Survey:
+			err = errors.Join(carfile.AddLooks(&known, b, looks), carfile.AddLooks(&shut, b, looks))
+		case carfile.Survey:
 			entries := evidence.ImagineSurvey(b, truth, false, &stream)
-			err = errors.Join(addReadings(&known, b, entries, anyItem), addReadings(&shut, b, entries, open))
+			err = errors.Join(carfile.AddReadings(&known, b, entries, anyItem), carfile.AddReadings(&shut, b, entries, open))
 			if err == nil {
-				table, err = j.stages.plain.With(worked(c.decided(b, c.lastStage(), false), bill))
+				table, err = j.stages.plain.With(worked(c.Decided(b, c.LastStage(), false), bill))
 			}
-		case OpeningUp:
+		case carfile.OpeningUp:
 			known = shut // what was read from outside gives way
-			err = addReadings(&known, b, evidence.ImagineSurvey(b, truth, true, &stream), closed)
+			err = carfile.AddReadings(&known, b, evidence.ImagineSurvey(b, truth, true, &stream), closed)
 		}
 		if err != nil {
 			return err
@@ -183,12 +184,12 @@ func shownWidth(run *estimate.Run) float64 {
 func (s *Session) writeStageWorth(w *strict.Writer, j *worthJob, k int) {
 	width := j.width[k] / float64(j.of)
 	id := j.ahead[k]
-	member(w, "id", id)
-	member(w, "name", s.stageName(id))
+	w.Member("id", id)
+	w.Member("name", s.stageName(id))
 	now := shownWidth(j.now.run)
 	words := widthWords(width / now)
-	member(w, "width_text", s.moneyWidth(width))
-	member(w, "line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
+	w.Member("width_text", s.moneyWidth(width))
+	w.Member("line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
 }
 
 // holedFrom is the mildest condition that counts as rusted through.

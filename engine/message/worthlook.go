@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
@@ -31,7 +32,7 @@ func (v valuedLook) narrower() float64 { return v.worth.Now - v.worth.Expected }
 func (s *Session) valueLooks(j *worthJob, whom string) []valuedLook {
 	b, c := j.stages.body, j.stages.car
 	all := []valuedLook{}
-	if c.begun(Survey) {
+	if c.Begun(carfile.Survey) {
 		return all // the metal is bare: looks through paint are over
 	}
 	for _, kind := range evidence.Kinds() {
@@ -40,7 +41,7 @@ func (s *Session) valueLooks(j *worthJob, whom string) []valuedLook {
 		}
 		chanceOf := lookChance(kind, whom)
 		for _, l := range openLooks(b, kind) {
-			if c.lookedLike(kind, l.on) || l.item >= 0 && c.lookedLike(kind, evidence.Either(b, l.item)) || kind.NotAtLead && l.item >= 0 && b.PartOf(l.item).LeadJoints > 0 {
+			if lookedLike(c, kind, l.on) || l.item >= 0 && lookedLike(c, kind, evidence.Either(b, l.item)) || kind.NotAtLead && l.item >= 0 && b.PartOf(l.item).LeadJoints > 0 {
 				continue
 			}
 			v := valuedLook{kind: kind, on: l.on, item: l.item}
@@ -88,7 +89,7 @@ func openLooks(b *car.Body, kind evidence.Kind) (out []walkLine) {
 
 // lookedLike says whether a look that answers to the same was made there: a
 // further one mostly brings the same news.
-func (c *Car) lookedLike(kind evidence.Kind, on string) bool {
+func lookedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
 	return slices.ContainsFunc(c.Looks, func(l evidence.Look) bool {
 		other, ok := evidence.KindOf(l.Look)
 		return ok && l.On == on && other.AnswersTo == kind.AnswersTo
@@ -116,23 +117,23 @@ func (s *Session) writeLook(w *strict.Writer, j *worthJob, v valuedLook) {
 	if v.item >= 0 {
 		place = b.ItemName(v.item, words)
 	}
-	member(w, "look", v.kind.ID)
-	member(w, "on", v.on)
+	w.Member("look", v.kind.ID)
+	w.Member("on", v.on)
 	either := ""
 	if v.item >= 0 && v.kind.AnswersTo == evidence.OfCondition {
 		either = evidence.Either(b, v.item)
 	}
-	member(w, "either", either)
-	member(w, "text", place+": "+lowerFirst(v.kind.Name.In(words))+"?")
-	member(w, "how", v.kind.How.In(words))
-	member(w, "needs", v.kind.Needs.In(words))
-	member(w, "caution", v.kind.Caution.In(words))
-	member(w, "place_line", s.placeLine(j, v))
+	w.Member("either", either)
+	w.Member("text", place+": "+lowerFirst(v.kind.Name.In(words))+"?")
+	w.Member("how", v.kind.How.In(words))
+	w.Member("needs", v.kind.Needs.In(words))
+	w.Member("caution", v.kind.Caution.In(words))
+	w.Member("place_line", s.placeLine(j, v))
 	whole := "On average it would make the range about " + s.moneyWidth(math.Max(v.narrower(), 1)) + " narrower."
 	if v.narrower() < 0.01*v.worth.Now {
 		whole = "It would make the range hardly narrower; no single look does much more."
 	}
-	member(w, "whole_line", whole)
+	w.Member("whole_line", whole)
 }
 
 // placeLine says what either answer would tell about the place itself.

@@ -147,3 +147,43 @@ func valid(s string) string {
 	}
 	return strings.ToValidUTF8(s, "\ufffd")
 }
+
+// Member writes a member that is a text.
+func (w *Writer) Member(name, value string) {
+	w.Key(name)
+	w.String(value)
+}
+
+// MemberIf writes a member that may be left out when blank.
+func (w *Writer) MemberIf(name, value string) {
+	if value != "" {
+		w.Member(name, value)
+	}
+}
+
+// Texts writes a member that is a list of texts.
+func (w *Writer) Texts(name string, values []string) {
+	w.Key(name)
+	w.Array(func() {
+		for _, v := range values {
+			w.String(v)
+		}
+	})
+}
+
+// Objects writes a member that is a list of n objects.
+func (w *Writer) Objects(name string, n int, one func(i int)) {
+	w.Key(name)
+	w.Array(func() {
+		for i := range n {
+			w.Object(func() { one(i) })
+		}
+	})
+}
+
+// ObjectsIf is Objects, and nothing at all when there are none.
+func (w *Writer) ObjectsIf(name string, n int, one func(i int)) {
+	if n > 0 {
+		w.Objects(name, n, one)
+	}
+}

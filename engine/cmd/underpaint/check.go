@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"underpaint/engine/message"
+	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
@@ -37,7 +37,7 @@ func checkText(text []byte) (what string, err error) {
 	if err != nil {
 		return "", err
 	}
-	format := f.Get("format").OneOf(rates.Format, message.CarFormat)
+	format := f.Get("format").OneOf(rates.Format, carfile.Format)
 	if f.Err() != nil {
 		return "", f.Err()
 	}
@@ -52,7 +52,7 @@ func checkText(text []byte) (what string, err error) {
 		}
 		return what, nil
 	}
-	car, err := message.DecodeCar(text)
+	car, err := carfile.Decode(text)
 	if err != nil {
 		return "", err
 	}

@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/message"
 )
 
@@ -60,7 +61,7 @@ func one(out io.Writer, car, rates []byte, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	decoded, err := message.DecodeCar(car)
+	decoded, err := carfile.Decode(car)
 	if err != nil {
 		return err
 	}

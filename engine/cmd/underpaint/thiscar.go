@@ -8,6 +8,7 @@ import (
 	"io"
 	"strings"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/message"
 )
 
@@ -58,7 +59,7 @@ func askUntilSettled(ask string, car, rates []byte, whom string) ([]byte, error)
 		return nil, fmt.Errorf("rates: %w", err)
 	}
 	// Read apart first: a broken file would break the message around it.
-	if _, err := message.DecodeCar(car); err != nil {
+	if _, err := carfile.Decode(car); err != nil {
 		return nil, err
 	}
 	for {

@@ -1,4 +1,4 @@
-package message
+package carfile
 
 import (
 	"slices"
@@ -21,10 +21,10 @@ func upTo(reached, stage string) bool {
 }
 
 // lastStage is the furthest stage that was begun, Told when none was.
-func (c *Car) lastStage() string {
+func (c *Car) LastStage() string {
 	last := Told
 	for _, s := range StageIDs {
-		if c.begun(s) {
+		if c.Begun(s) {
 			last = s
 		}
 	}
@@ -63,7 +63,7 @@ func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
 }
 
 // recordedCondition is the condition that stands for an item, −1 = none.
-func (c *Car) recordedCondition(on string) int {
+func (c *Car) RecordedCondition(on string) int {
 	k := -1
 	for n := range c.Survey {
 		if r := &c.Survey[n]; r.On == on && r.Condition != "" && (k < 0 || r.Stage == OpeningUp) {
@@ -74,7 +74,7 @@ func (c *Car) recordedCondition(on string) int {
 }
 
 // known is everything that counts for the odds by the end of a stage.
-func (c *Car) known(b *car.Body, levels []exposure.Level, reached string) (damage.Known, error) {
+func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string) (damage.Known, error) {
 	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.EarlierWork}
 	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
 	if err != nil {
@@ -88,7 +88,7 @@ func (c *Car) known(b *car.Body, levels []exposure.Level, reached string) (damag
 			continue
 		}
 		k.LeadFailed[i] = c.Survey[n].LeadFailed
-		read, err := evidence.Reading(b.PartOf(i), c.Survey[n].entry())
+		read, err := evidence.Reading(b.PartOf(i), c.Survey[n].Entry())
 		if err != nil {
 			return k, err
 		}
@@ -98,8 +98,8 @@ func (c *Car) known(b *car.Body, levels []exposure.Level, reached string) (damag
 }
 
 // modelAt conditions the odds of a body on everything known by a stage.
-func (c *Car) modelAt(b *car.Body, levels []exposure.Level, reached string) (*damage.Model, error) {
-	k, err := c.known(b, levels, reached)
+func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string) (*damage.Model, error) {
+	k, err := c.Known(b, levels, reached)
 	if err != nil {
 		return nil, err
 	}
@@ -112,7 +112,7 @@ func (c *Car) modelAt(b *car.Body, levels []exposure.Level, reached string) (*da
 
 // decided is what is fixed for the work by the end of a stage; chosen ways count
 // only when asked for.
-func (c *Car) decided(b *car.Body, reached string, ways bool) work.Decided {
+func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
 	d := work.Undecided()
 	if reached != Survey && reached != OpeningUp {
 		return d
@@ -145,7 +145,7 @@ func (c *Car) decided(b *car.Body, reached string, ways bool) work.Decided {
 }
 
 // addLooks and addReadings add imagined evidence to what is known.
-func addLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
+func AddLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	seen, err := evidence.FromLooks(b, looks)
 	if err != nil {
 		return err
@@ -164,7 +164,7 @@ func addLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	return nil
 }
 
-func addReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, only func(i int) bool) error {
+func AddReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, only func(i int) bool) error {
 	joined := append([]*damage.Likelihood{}, k.Seen...)
 	for i := range joined {
 		if !only(i) {
@@ -181,7 +181,7 @@ func addReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, o
 }
 
 // withoutClosed is the car without the records of closed boxes made from outside.
-func (c *Car) withoutClosed(b *car.Body) *Car {
+func (c *Car) WithoutClosed(b *car.Body) *Car {
 	out := *c
 	out.Survey = nil
 	for _, r := range c.Survey {
@@ -191,4 +191,25 @@ func (c *Car) withoutClosed(b *car.Body) *Car {
 		out.Survey = append(out.Survey, r)
 	}
 	return &out
+}
+
+// Cut is the car with nothing in it that came after a stage, [Told] or one of
+// StageIDs; chosen ways fall away, and so do the days of the stages.
+func (c *Car) Cut(stage string) *Car {
+	cut := *c
+	cut.Recorded, cut.Looks = Recorded{}, nil
+	for _, l := range c.Looks {
+		if l.By == "customer" || stage != Told {
+			cut.Looks = append(cut.Looks, l)
+		}
+	}
+	if stage == Survey || stage == OpeningUp {
+		cut.WholeCar, cut.StripHours = c.WholeCar, c.StripHours
+		for _, r := range c.Survey {
+			if upTo(stage, r.Stage) {
+				cut.Survey = append(cut.Survey, r)
+			}
+		}
+	}
+	return &cut
 }

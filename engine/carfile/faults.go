@@ -1,4 +1,4 @@
-package message
+package carfile
 
 import (
 	"errors"
@@ -12,11 +12,11 @@ import (
 	"underpaint/engine/work"
 )
 
-// fault is one entry that cannot stand, with the item it is about, if any. A
+// Fault is one entry that cannot stand, with the item it is about, if any. A
 // fault takes nothing else of the file with it.
-type fault struct {
-	err *strict.Error
-	on  string
+type Fault struct {
+	Err *strict.Error
+	On  string
 }
 
 // faults collects everything recorded that cannot stand on body b.
@@ -24,12 +24,12 @@ type faults struct {
 	c    *Car
 	b    *car.Body
 	t    *work.Table
-	list []fault
+	list []Fault
 }
 
-// faultsOf checks looks, records, opened boxes, strip hours and choices, and
+// Faults checks looks, records, opened boxes, strip hours and choices, and
 // returns every fault in the order of the file.
-func (c *Car) faultsOf(b *car.Body, t *work.Table) []fault {
+func (c *Car) Faults(b *car.Body, t *work.Table) []Fault {
 	f := &faults{c: c, b: b, t: t}
 	f.looks()
 	f.stages()
@@ -41,7 +41,7 @@ func (c *Car) faultsOf(b *car.Body, t *work.Table) []fault {
 }
 
 func (f *faults) add(path, found, expected, on string) {
-	f.list = append(f.list, fault{&strict.Error{Path: path, Found: found, Expected: expected}, on})
+	f.list = append(f.list, Fault{&strict.Error{Path: path, Found: found, Expected: expected}, on})
 }
 
 // take adds an error of another package under a path of its own.
@@ -52,7 +52,7 @@ func (f *faults) take(path string, err error, on string) {
 	}
 	own := *at
 	own.Path = strings.Trim(path+"."+own.Path, ".")
-	f.list = append(f.list, fault{&own, on})
+	f.list = append(f.list, Fault{&own, on})
 }
 
 // looks finds every look that is refused, by taking out one after another.
@@ -78,7 +78,7 @@ func (f *faults) looks() {
 		}
 		own := *e
 		own.Path = "looks[" + strconv.Itoa(at[n]) + "]" + own.Path[strings.IndexByte(own.Path, ']')+1:]
-		f.list = append(f.list, fault{&own, left[n].On})
+		f.list = append(f.list, Fault{&own, left[n].On})
 		left, at = slices.Delete(left, n, n+1), slices.Delete(at, n, n+1)
 	}
 }
@@ -108,7 +108,7 @@ func (f *faults) stages() {
 		}
 		last, day = max(k, last), s.On
 	}
-	survey, opening := f.c.begun(Survey), f.c.begun(OpeningUp)
+	survey, opening := f.c.Begun(Survey), f.c.Begun(OpeningUp)
 	if opening && !survey {
 		f.add("stages", "opening up without a survey", "the strip and survey before closed boxes are opened", "")
 	}
@@ -145,14 +145,14 @@ func (f *faults) record(path string, r *Record, i int) {
 	if r.Stage == OpeningUp {
 		if p.SeenWhenStripped {
 			f.add(path+".stage", r.Stage, "survey: this part is seen once the car is stripped, it is no closed box", r.On)
-		} else if box := f.b.Pockets[f.b.Items[i].Pocket].ID; !f.c.isOpen(box) {
+		} else if box := f.b.Pockets[f.b.Items[i].Pocket].ID; !f.c.IsOpen(box) {
 			f.add(path+".stage", r.Stage, "the box "+box+" under opened first", r.On)
 		}
 	}
 	if r.CouldNotSee && r.Condition != "" {
 		f.add(path+".could_not_see", "could not see, and "+r.Condition, "one of them taken back", r.On)
 	}
-	if _, err := evidence.Reading(p, r.entry()); err != nil {
+	if _, err := evidence.Reading(p, r.Entry()); err != nil {
 		f.take(path, err, r.On)
 	}
 	if r.LeadFailed > p.LeadJoints {
@@ -166,14 +166,14 @@ func (f *faults) record(path string, r *Record, i int) {
 }
 
 // entry is the record as evidence reads it.
-func (r *Record) entry() evidence.SurveyEntry {
+func (r *Record) Entry() evidence.SurveyEntry {
 	if r.CouldNotSee {
 		return evidence.SurveyEntry{}
 	}
 	return evidence.SurveyEntry{Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, Opened: r.Stage == OpeningUp}
 }
 
-func (c *Car) isOpen(box string) bool {
+func (c *Car) IsOpen(box string) bool {
 	return slices.ContainsFunc(c.Opened, func(o Opened) bool { return o.Box == box })
 }
 
@@ -190,7 +190,7 @@ func (f *faults) opened() {
 	for n, o := range f.c.Opened {
 		path := "opened[" + strconv.Itoa(n) + "].box"
 		k := slices.IndexFunc(f.b.Pockets, func(p car.Pocket) bool { return p.ID == o.Box })
-		if k < 0 || len(closedItems(f.b, k)) == 0 {
+		if k < 0 || len(ClosedItems(f.b, k)) == 0 {
 			f.add(path, o.Box, "a closed box of this body", "")
 		}
 		if slices.ContainsFunc(f.c.Opened[:n], func(p Opened) bool { return p.Box == o.Box }) {
@@ -205,7 +205,7 @@ func (f *faults) opened() {
 }
 
 // closedItems are the items of a pocket that nobody sees until it is opened.
-func closedItems(b *car.Body, pocket int) (out []int) {
+func ClosedItems(b *car.Body, pocket int) (out []int) {
 	for _, i := range b.Pockets[pocket].Items {
 		if !b.PartOf(i).SeenWhenStripped {
 			out = append(out, i)
@@ -218,11 +218,11 @@ func (f *faults) hours() {
 	if f.c.StripHours == [car.Trades]float64{} {
 		return
 	}
-	if !f.c.begun(Survey) {
+	if !f.c.Begun(Survey) {
 		f.add("strip_hours", "hours of a stage that was not begun", "the stage survey with its day", "")
 		return
 	}
-	if _, err := f.t.With(f.c.decided(f.b, Survey, false)); err != nil {
+	if _, err := f.t.With(f.c.Decided(f.b, Survey, false)); err != nil {
 		f.take("", err, "")
 	}
 }
@@ -238,7 +238,7 @@ func (f *faults) ways() {
 		if slices.ContainsFunc(f.c.Ways[:n], func(o Choice) bool { return o.On == w.On }) {
 			f.add(path+".on", w.On, "one way for each item", w.On)
 		}
-		k := f.c.recordedCondition(w.On)
+		k := f.c.RecordedCondition(w.On)
 		if k < 0 {
 			f.add(path+".on", w.On, "an item whose condition is recorded", w.On)
 			continue

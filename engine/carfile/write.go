@@ -1,11 +1,15 @@
-package message
+package carfile
 
 import (
+	"slices"
+	"strings"
+
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
+	"underpaint/engine/work"
 )
 
 // Text writes the car file with its members in their usual order. Reading it
@@ -13,10 +17,10 @@ import (
 func (c *Car) Text() []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
-		member(w, "format", CarFormat)
+		w.Member("format", Format)
 		w.Key("asked_in")
 		w.Whole(int64(c.AskedIn))
-		list(w, "bodies", c.Bodies)
+		w.Texts("bodies", c.Bodies)
 		w.Key("made")
 		w.Object(func() { c.writeMade(w) })
 		w.Key("life")
@@ -26,12 +30,12 @@ func (c *Car) Text() []byte {
 			}
 		})
 		if c.EarlierWork != "" {
-			member(w, "earlier_work", c.EarlierWork)
+			w.Member("earlier_work", c.EarlierWork)
 		}
-		member(w, "standard", c.Standard)
-		member(w, "scope", c.Scope)
+		w.Member("standard", c.Standard)
+		w.Member("scope", c.Scope)
 		if len(c.Options) > 0 {
-			list(w, "options", c.Options)
+			w.Texts("options", c.Options)
 		}
 		if len(c.Looks) > 0 {
 			w.Key("looks")
@@ -57,12 +61,12 @@ func (c *Car) writeMade(w *strict.Writer) {
 }
 
 func (l Life) write(w *strict.Writer) {
-	member(w, "place", l.Place)
+	w.Member("place", l.Place)
 	if l.Shore != "" {
-		member(w, "shore", l.Shore)
+		w.Member("shore", l.Shore)
 	}
-	member(w, "kept", l.Kept)
-	member(w, "road_years", l.RoadYears)
+	w.Member("kept", l.Kept)
+	w.Member("road_years", l.RoadYears)
 	if l.Years > 0 {
 		w.Key("years")
 		w.Whole(int64(l.Years))
@@ -72,26 +76,12 @@ func (l Life) write(w *strict.Writer) {
 func (c *Car) writeLooks(w *strict.Writer) {
 	for _, l := range c.Looks {
 		w.Object(func() {
-			member(w, "look", l.Look)
-			member(w, "on", l.On)
-			member(w, "result", l.Result)
-			member(w, "by", l.By)
+			w.Member("look", l.Look)
+			w.Member("on", l.On)
+			w.Member("result", l.Result)
+			w.Member("by", l.By)
 		})
 	}
-}
-
-func member(w *strict.Writer, name, value string) {
-	w.Key(name)
-	w.String(value)
-}
-
-func list(w *strict.Writer, name string, values []string) {
-	w.Key(name)
-	w.Array(func() {
-		for _, v := range values {
-			w.String(v)
-		}
-	})
 }
 
 // Levels turns what was told of the car's age and life into the alternatives of
@@ -130,22 +120,64 @@ func (c *Car) Check() (wrong []error) {
 	if _, err := c.Levels(); err != nil {
 		return []error{err}
 	}
-	s, err := NewSession(rates.Sample())
-	if err != nil {
-		panic("engine: internal error: sample rates: " + err.Error())
-	}
 	for _, id := range c.Bodies {
-		one := *c
-		one.Bodies = []string{id}
-		b, t, err := s.oneBody(&one)
+		b, t, err := c.atSample(id)
 		if err != nil {
 			return []error{err}
 		}
-		for _, f := range c.faultsOf(b, t) {
-			wrong = append(wrong, f.err)
+		for _, f := range c.Faults(b, t) {
+			wrong = append(wrong, f.Err)
 		}
 	}
 	return wrong
+}
+
+// atSample is one body of the car with a table at the sample's rates.
+func (c *Car) atSample(id string) (*car.Body, *work.Table, error) {
+	r, err := rates.Decode(rates.Sample())
+	if err != nil {
+		panic("engine: internal error: sample rates: " + err.Error())
+	}
+	common, err := car.LoadCommon()
+	if err != nil {
+		return nil, nil, err
+	}
+	b, err := c.Body(id)
+	if err != nil {
+		return nil, nil, err
+	}
+	t, err := work.NewTable(b, common, r, c.OneStandard(), c.Scope)
+	return b, t, err
+}
+
+// Body loads one body of the car with those of its options that it has.
+func (c *Car) Body(id string) (*car.Body, error) {
+	var own []string
+	if len(c.Options) > 0 {
+		for _, o := range optionIDs(id) {
+			if slices.Contains(c.Options, o) {
+				own = append(own, o)
+			}
+		}
+	}
+	return car.Load(id, own...)
+}
+
+// OneBody loads the only body of the car; what is seen is recorded on one.
+func (c *Car) OneBody() (*car.Body, error) {
+	if len(c.Bodies) != 1 {
+		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is seen is recorded on one"}
+	}
+	return c.Body(c.Bodies[0])
+}
+
+// OneStandard is the standard of the car; show while that is not settled, for what
+// hardly hangs on it.
+func (c *Car) OneStandard() string {
+	if c.Standard == NotSure {
+		return "show"
+	}
+	return c.Standard
 }
 
 // looksAt are the looks that count for a body: all of them, or, while the body

@@ -1,4 +1,4 @@
-package message
+package carfile
 
 import (
 	"strconv"
@@ -181,7 +181,7 @@ func isMoment(s string) bool {
 }
 
 // begun says whether a stage was begun.
-func (c *Car) begun(stage string) bool {
+func (c *Car) Begun(stage string) bool {
 	for _, s := range c.Stages {
 		if s.Stage == stage {
 			return true

@@ -1,4 +1,4 @@
-package message
+package carfile
 
 import (
 	"slices"
@@ -13,12 +13,12 @@ import (
 	"underpaint/engine/strict"
 )
 
-// CarFormat is the first member of every car file.
-const CarFormat = "underpaint car 1"
+// Format is the first member of every car file.
+const Format = "underpaint car 1"
 
 // Bounds of what a customer may enter.
 const (
-	oldestYear, newestYear = 1920, 1999
+	OldestYear, NewestYear = 1920, 1999
 	maxLives, maxLooks     = 12, 400
 )
 
@@ -50,18 +50,18 @@ type Life struct {
 const NotSure = "not_sure"
 
 // DecodeCar reads a car file. The error names the first fault by its path.
-func DecodeCar(data []byte) (*Car, error) {
+func Decode(data []byte) (*Car, error) {
 	f, err := strict.Parse(data)
 	if err != nil {
 		return nil, err
 	}
-	c := readCar(f)
+	c := Read(f)
 	return c, f.Err()
 }
 
-func readCar(f strict.Field) *Car {
+func Read(f strict.Field) *Car {
 	f.Keys(append([]string{"format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks"}, recordedKeys...)...)
-	f.Get("format").OneOf(CarFormat)
+	f.Get("format").OneOf(Format)
 	c := &Car{AskedIn: f.Get("asked_in").Whole(2020, 2200)}
 	c.readBodies(f.Get("bodies"))
 	c.readMade(f.Get("made"))
@@ -108,10 +108,10 @@ func (c *Car) readMade(f strict.Field) {
 	}
 	switch {
 	case f.Has("year"):
-		c.Made.Year = f.Get("year").Whole(oldestYear, newestYear)
+		c.Made.Year = f.Get("year").Whole(OldestYear, NewestYear)
 	case f.Has("decade"):
 		d := f.Get("decade")
-		c.Made.Decade = d.Whole(oldestYear, newestYear-9)
+		c.Made.Decade = d.Whole(OldestYear, NewestYear-9)
 		if c.Made.Decade%10 != 0 {
 			d.Complain("the first year of a decade, such as 1960")
 		}

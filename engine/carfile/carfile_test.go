@@ -1,0 +1,72 @@
+package carfile
+
+import (
+	_ "embed"
+	"strings"
+	"testing"
+)
+
+// goodCar is a car as it was told, seenCar one of which something is recorded at
+// every stage; both are invented.
+var (
+	//go:embed testdata/told.json
+	goodCar string
+	//go:embed testdata/seen.json
+	seenCar string
+)
+
+// TestCarFileRoundTrip: the text of a car is the same after reading it back.
+func TestCarFileRoundTrip(t *testing.T) {
+	c, err := Decode([]byte(goodCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := Decode(c.Text())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(again.Text()) != string(c.Text()) {
+		t.Errorf("%s\n%s", c.Text(), again.Text())
+	}
+}
+
+// TestRecordedRoundTrip: everything recorded comes back as it was written.
+func TestRecordedRoundTrip(t *testing.T) {
+	c, err := Decode([]byte(seenCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if wrong := c.Check(); len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	text := string(c.Text())
+	for _, kept := range []string{`"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
+		`"was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]`, `"could_not_see":true`, `"box":"sill.left"`, `"whole_car":["twist"]`,
+		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`} {
+		if !strings.Contains(text, kept) {
+			t.Errorf("lost: %s", kept)
+		}
+	}
+	again, err := Decode([]byte(text))
+	if err != nil || string(again.Text()) != text {
+		t.Errorf("reading back: %v\n%s\n%s", err, text, again.Text())
+	}
+}
+
+func FuzzDecode(f *testing.F) {
+	f.Add([]byte(goodCar))
+	f.Add([]byte(strings.Replace(goodCar, "mild", "salt", 1)))
+	f.Add([]byte(`{"format":"underpaint car 1"`))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		c, err := Decode(text)
+		if (c == nil || err != nil) && err == nil {
+			t.Fatal("neither a car nor a reason")
+		}
+		if err != nil {
+			return
+		}
+		if again, err := Decode(c.Text()); err != nil || string(again.Text()) != string(c.Text()) {
+			t.Fatalf("read back differently: %s", c.Text())
+		}
+	})
+}
