@@ -23,8 +23,8 @@ var ladder = map[string]string{
 	"engine/rates":          "strict money car",
 	"engine/work":           "strict money chance car damage rates",
 	"engine/estimate":       "money chance car damage work",
-	"engine/carfile":        "strict car exposure damage evidence rates work",
-	"engine/message":        "strict money chance car network exposure damage evidence rates work estimate carfile",
+	"engine/carfile":        "strict chance car exposure damage evidence rates work",
+	"engine/message":        "strict money chance columns car network exposure damage evidence rates work estimate carfile",
 	"engine/cmd/underpaint": "strict rates carfile message",
 	"wasm":                  "message",
 }

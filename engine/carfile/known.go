@@ -4,9 +4,11 @@ import (
 	"slices"
 
 	"underpaint/engine/car"
+	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
 )
@@ -20,7 +22,7 @@ func upTo(reached, stage string) bool {
 	return slices.Index(StageIDs, stage) <= slices.Index(StageIDs, reached)
 }
 
-// lastStage is the furthest stage that was begun, Told when none was.
+// LastStage is the furthest stage that was begun, Told when none was.
 func (c *Car) LastStage() string {
 	last := Told
 	for _, s := range StageIDs {
@@ -62,7 +64,7 @@ func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
 	return out
 }
 
-// recordedCondition is the condition that stands for an item, −1 = none.
+// RecordedCondition is the condition that stands for an item, −1 = none.
 func (c *Car) RecordedCondition(on string) int {
 	k := -1
 	for n := range c.Survey {
@@ -73,9 +75,10 @@ func (c *Car) RecordedCondition(on string) int {
 	return k
 }
 
-// known is everything that counts for the odds by the end of a stage.
-func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string) (damage.Known, error) {
-	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.EarlierWork}
+// Known is everything that counts for the odds by the end of a stage, on the
+// starting figures or on what the shop has learnt.
+func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string, own *rates.Own) (damage.Known, error) {
+	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.EarlierWork, Shift: shiftOf(b, own), Spread: own.Spread.Factor}
 	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
 	if err != nil {
 		return k, err
@@ -97,9 +100,21 @@ func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string) (damag
 	return k, nil
 }
 
-// modelAt conditions the odds of a body on everything known by a stage.
-func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string) (*damage.Model, error) {
-	k, err := c.Known(b, levels, reached)
+// shiftOf is what a shop has learnt of the depth of rust, by group of the body, as
+// logs; nil where that is nothing.
+func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
+	if len(own.Rust) == 0 {
+		return nil
+	}
+	for g := range b.Groups {
+		shift = append(shift, chance.Log(own.RustFactor(b.Groups[g].ID)))
+	}
+	return shift
+}
+
+// ModelAt conditions the odds of a body on everything known by a stage.
+func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own *rates.Own) (*damage.Model, error) {
+	k, err := c.Known(b, levels, reached, own)
 	if err != nil {
 		return nil, err
 	}
@@ -110,7 +125,7 @@ func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string) (*da
 	return m, nil
 }
 
-// decided is what is fixed for the work by the end of a stage; chosen ways count
+// Decided is what is fixed for the work by the end of a stage; chosen ways count
 // only when asked for.
 func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
 	d := work.Undecided()
@@ -144,7 +159,7 @@ func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
 	return d
 }
 
-// addLooks and addReadings add imagined evidence to what is known.
+// AddLooks and AddReadings add imagined evidence to what is known.
 func AddLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	seen, err := evidence.FromLooks(b, looks)
 	if err != nil {
@@ -180,7 +195,7 @@ func AddReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, o
 	return nil
 }
 
-// withoutClosed is the car without the records of closed boxes made from outside.
+// WithoutClosed is the car without the records of closed boxes made from outside.
 func (c *Car) WithoutClosed(b *car.Body) *Car {
 	out := *c
 	out.Survey = nil

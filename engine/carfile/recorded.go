@@ -180,7 +180,7 @@ func isMoment(s string) bool {
 	return s[5:7] >= "01" && s[5:7] <= "12" && s[8:10] >= "01" && s[8:10] <= "31" && s[11:13] <= "23" && s[14:16] <= "59"
 }
 
-// begun says whether a stage was begun.
+// Begun says whether a stage was begun.
 func (c *Car) Begun(stage string) bool {
 	for _, s := range c.Stages {
 		if s.Stage == stage {

@@ -133,6 +133,13 @@ func (g *figures) repairPrior(age float64) (p [RepairStates]float64) {
 	return p
 }
 
+// spreadBy is a copy with another spread of the depths.
+func (g *figures) spreadBy(factor float64) *figures {
+	own := *g
+	own.sigma = float64(g.sigma * factor)
+	return &own
+}
+
 // onItsOwn is a copy in which items share no luck: all variance is each item's
 // own, so that only the history is common to them.
 func (g *figures) onItsOwn() *figures {

@@ -54,6 +54,8 @@ type Known struct {
 	Seen        []*Likelihood    // by item; nil entries (or a nil slice) = nothing seen
 	Worst       []Worst          // what was seen of the worst of several items; at most MostWorst
 	LeadFailed  []int            // failed lead joints counted, by item; negative (or a nil slice) = not counted
+	Shift       []float64        // added to the log of every depth, by group of the body; nil = none
+	Spread      float64          // on sigma, the spread of depths; 0 = 1
 	OnItsOwn    bool             // every part rusts on its own luck: the wrong model, for comparison
 }
 
@@ -95,6 +97,9 @@ func New(known Known, grids Grids) (*Model, error) {
 	if known.OnItsOwn {
 		m.fig = fig.onItsOwn()
 	}
+	if known.Spread > 0 && known.Spread != 1 {
+		m.fig = m.fig.spreadBy(known.Spread)
+	}
 	m.lead = known.LeadFailed
 	if m.seen == nil {
 		m.seen = make([]*Likelihood, len(known.Body.Items))
@@ -104,7 +109,7 @@ func New(known Known, grids Grids) (*Model, error) {
 	}
 	m.spot, m.densities = make([]spot, len(m.Body.Pockets)), map[int]*densities{}
 	root, group, pocket := m.setGrids(grids, known.EarlierWork)
-	m.setItems()
+	m.setItems(known.Shift)
 	m.nested = network.Nested{Root: root}
 	for g := range m.Body.Groups {
 		m.nested.Groups = append(m.nested.Groups, network.Group{Weights: group, Pockets: m.pocketsOf(g, pocket)})
@@ -164,7 +169,7 @@ func scaled(at []float64, by float64) []float64 {
 
 // setItems fixes what each leaf needs: its median under each history, its table
 // and its chances of repair.
-func (m *Model) setItems() {
+func (m *Model) setItems(shift []float64) {
 	n := len(m.Body.Items)
 	m.prior, m.table, m.own = make([]leafPrior, n), make([]*conditionTable, n), make([]float64, n)
 	m.threshold = [2][car.Conditions - 1]float64{m.fig.logStep, m.fig.logStep}
@@ -184,6 +189,9 @@ func (m *Model) setItems() {
 		for i := range mu {
 			p := m.Body.PartOf(i)
 			mu[i] = level.Mu(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM)
+			if shift != nil {
+				mu[i] += shift[p.Group]
+			}
 		}
 		m.mu = append(m.mu, mu)
 	}

@@ -112,3 +112,13 @@ func (r *Run) ZoneHoled(z int) float64 { return float64(r.zone[z]) / float64(r.c
 
 // PartHoled is the share of cars in which any item of the part is.
 func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.cars) }
+
+// Mean is what one kind of line comes to on the average of all cars of the k-th
+// standard, in minor units.
+func (r *Run) Mean(k int, kind Kind) float64 {
+	sum := int64(0)
+	for _, v := range r.rows[k].kinds[kind] {
+		sum += v
+	}
+	return float64(sum) / float64(max(1, r.cars))
+}

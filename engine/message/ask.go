@@ -3,6 +3,7 @@ package message
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,7 +14,10 @@ import (
 
 // Engine answers requests. It starts without rates: the first request must be
 // "open". The zero Engine is ready.
-type Engine struct{ session *Session }
+type Engine struct {
+	session *Session
+	effect  *effectJob
+}
 
 // Ask answers one request with one reply; it never fails and never panics. The
 // reply carries the request's id, or 0 when that could not be read.
@@ -29,9 +33,12 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 		return refused(id, "request", err)
 	}
 	id = int64(f.Get("id").Whole(0, 1<<30))
-	ask := f.Get("ask").OneOf("open", "range", "cover", "check_car", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth")
+	ask := f.Get("ask").OneOf(append([]string{"open", "range", "cover", "check_car", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth"}, shopAsks...)...)
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
+	}
+	if slices.Contains(shopAsks, ask) {
+		return e.askOfShop(id, ask, f)
 	}
 	if e.session == nil && ask != "open" && ask != "check_car" {
 		return refused(id, "rates", &strict.Error{Path: "rates", Found: "nothing", Expected: "the shop's rates to be opened first"})

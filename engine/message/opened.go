@@ -46,7 +46,7 @@ func (s *Session) opened(id int64) []byte {
 		w.Texts("terms", r.Terms)
 		w.Texts("not_in_it", s.inWords(s.text.notInIt))
 		s.writeCautions(w)
-		w.Texts("warnings", r.Warnings())
+		w.Texts("warnings", warningTexts(r))
 	})
 	return w.Bytes()
 }

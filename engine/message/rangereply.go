@@ -8,6 +8,7 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
+	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
 
@@ -105,9 +106,18 @@ func (s *Session) NotInIt() []string {
 
 // Warnings are those of the rates, and what is unusual about the car.
 func (s *Session) Warnings() []string {
-	out := append([]string{}, s.Rates.Warnings()...)
+	out := warningTexts(s.Rates)
 	if len(s.job.runs) > 1 {
 		out = append(out, "Each body has a range of its own: they are never mixed.")
+	}
+	return out
+}
+
+// warningTexts are the warnings of the rates without what hangs on the day: the
+// page says itself when rates have run out.
+func warningTexts(r *rates.Rates) (out []string) {
+	for _, w := range r.Warnings("") {
+		out = append(out, w.Text)
 	}
 	return out
 }

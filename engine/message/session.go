@@ -93,7 +93,7 @@ func (s *Session) Open(c *carfile.Car) error {
 			}
 			one.tables = append(one.tables, t)
 		}
-		model, err := c.ModelAt(one.body, levels, c.LastStage())
+		model, err := c.ModelAt(one.body, levels, c.LastStage(), s.Rates.Own)
 		if err != nil {
 			return err
 		}

@@ -102,7 +102,7 @@ func (j *stageJob) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
 	}
-	m, err := j.car.ModelAt(j.body, j.levels, j.reached(r.id))
+	m, err := j.car.ModelAt(j.body, j.levels, j.reached(r.id), j.plain.Rates.Own)
 	if err != nil {
 		return err
 	}

@@ -119,11 +119,11 @@ func (j *worthJob) outcome() error {
 	u, bill := j.table.NewUniforms(), j.table.NewBill()
 	u.Fill(&stream)
 	j.table.Do(truth, j.now.model.Levels[truth.Level].LastClimate, u, bill)
-	known, err := c.Known(b, j.stages.levels, c.LastStage())
+	known, err := c.Known(b, j.stages.levels, c.LastStage(), j.table.Rates.Own)
 	if err != nil {
 		return err
 	}
-	shut, err := c.WithoutClosed(b).Known(b, j.stages.levels, c.LastStage())
+	shut, err := c.WithoutClosed(b).Known(b, j.stages.levels, c.LastStage(), j.table.Rates.Own)
 	if err != nil {
 		return err
 	}

@@ -63,3 +63,12 @@ func CurrencyOf(code string) (Currency, error) {
 	return Currency{}, errors.New("expected a currency code, one of " +
 		strings.Join(codes, ", ") + "; found " + quote(code))
 }
+
+// Codes lists the currencies that the engine can reckon in.
+func Codes() []string {
+	codes := make([]string, len(currencies))
+	for i, c := range currencies {
+		codes[i] = c.Code
+	}
+	return codes
+}

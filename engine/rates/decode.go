@@ -17,22 +17,10 @@ func Decode(data []byte) (*Rates, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Rates{}
-	r.readHead(f)
-	r.Labour = readLabour(f.Get("labour"), r.Currency)
-	r.Materials = readMaterials(f.Get("materials"), r.Currency)
-	r.Consumables = readConsumables(f.Get("consumables"))
-	r.Parts = readParts(f.Get("parts"))
-	r.WhatIsDone = readWhatIsDone(f.Get("what_is_done"))
-	r.Strip = readStrip(f.Get("strip_and_survey"), r.Currency)
-	r.SentOut = readSentOut(f.Get("sent_out"))
-	r.Supplies = readSupplies(f.Get("supplies"), r.Currency)
-	r.Tax = readTax(f.Get("tax"))
-	r.Time = readTime(f.Get("time"))
-	r.Allowance = readAllowance(f.Get("allowance"))
-	r.Terms = readTerms(f.Get("terms"))
-	if own := f.Get("own_figures"); !own.IsNull() {
-		own.Complain("null: figures learnt from past jobs are not taken in this version")
+	readFormat(f)
+	r := &Rates{Currency: readCurrency(f.Get("currency"))}
+	for _, read := range sections {
+		read(r, f)
 	}
 	if err := f.Err(); err != nil {
 		return nil, err
@@ -41,18 +29,17 @@ func Decode(data []byte) (*Rates, error) {
 	return r, nil
 }
 
-// readHead reads what stands at the top of the file. The format comes first, so
-// that another kind of file is named as such.
-func (r *Rates) readHead(f strict.Field) {
-	f.Get("format").OneOf(Format)
-	f.Keys(fileKeys...)
-	note(f)
-	source(f)
-	r.Shop = readShop(f.Get("shop"))
-	r.Currency = readCurrency(f.Get("currency"))
-	r.Words = f.Get("words").OneOf("us", "uk")
-	r.Units = f.Get("units").OneOf("us", "metric")
-	r.Country = readCountry(f.Get("country"))
+// readFormat comes first, so that another kind of file is named as such.
+func readFormat(f strict.Field) {
+	format := f.Get("format")
+	if id := format.Text(60); id != Format && strings.HasPrefix(id, "underpaint rates ") {
+		format.Complain("\"" + Format + "\": this is a rates file of another version than the one known here")
+		return
+	}
+	format.OneOf(Format)
+}
+
+func (r *Rates) readDates(f strict.Field) {
 	r.RatesOf = f.Get("rates_of").Date()
 	until := f.Get("valid_until")
 	if r.ValidUntil = until.Date(); r.ValidUntil < r.RatesOf { // ISO 8601 dates sort as text

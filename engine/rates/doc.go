@@ -67,7 +67,13 @@
 //	            waits_weeks: may be left out; three figures (0.1 to 520) of weeks waiting for others
 //	allowance   before_percent, after_percent: set apart, never in the range
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
-//	own_figures null; figures learnt from past jobs are not taken yet
+//	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
+//	            learnt_on: date; jobs_code: check code of those past jobs
+//	            rust: list of group (a pocket group), factor (depth of rust × this, 0.4 to 2.5), jobs (1 to 100000)
+//	            hours: metal, prep, body, paint, fit, each may be left out: factor, jobs
+//	            spread: may be left out; factor on the spread of the depth of rust, jobs
+//	record      may be left out or null; else how earlier ranges came out: below, inside, above (jobs, 10 at least
+//	            together), from, to (dates on which the first and the last were finished), jobs_code
 //
 // # Guarantees
 //

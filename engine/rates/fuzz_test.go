@@ -30,7 +30,7 @@ func FuzzDecode(f *testing.F) {
 		if err != nil {
 			return
 		}
-		r.Warnings()
+		r.Warnings("")
 		within(t, r)
 		field, err := strict.Parse(data)
 		if err != nil {

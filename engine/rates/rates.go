@@ -32,6 +32,8 @@ type Rates struct {
 	Time        Time
 	Allowance   Allowance
 	Terms       []string
+	Own         *Own  // never nil: factors of 1 where nothing was learnt
+	Past        *Past // how earlier ranges came out; nil = not published
 
 	code string
 }

@@ -138,5 +138,27 @@ var refused = []struct {
 	{at: "terms[0]", value: "", expected: "1 to 2000"},
 	{at: "terms[0]", value: strings.Repeat("x", 2001), expected: "at most 2000"},
 	{at: "terms", value: slices.Repeat([]any{"x"}, 41), expected: "at most 40"},
-	{at: "own_figures", value: map[string]any{}, expected: "not taken in this version"},
+	{at: "own_figures", value: map[string]any{}, path: "own_figures.learnt_on", expected: "missing"},
+	{at: "own_figures", value: ownFigures("rust", []any{map[string]any{"group": "engine", "factor": 1.1, "jobs": 4}}), path: "own_figures.rust[0].group", expected: "floor"},
+	{at: "own_figures", value: ownFigures("rust", []any{learnt("floor", 1.1), learnt("floor", 1.2)}), path: "own_figures.rust[1].group", expected: "each group once"},
+	{at: "own_figures", value: ownFigures("rust", []any{learnt("floor", 2.6)}), path: "own_figures.rust[0].factor", expected: "0.4 to 2.5"},
+	{at: "own_figures", value: ownFigures("hours", map[string]any{"metal": map[string]any{"factor": 1.1, "jobs": 0}}), path: "own_figures.hours.metal.jobs", expected: "1 to 100000"},
+	{at: "own_figures", value: ownFigures("hours", map[string]any{"glass": map[string]any{"factor": 1.1, "jobs": 1}}), path: "own_figures.hours", expected: "metal"},
+	{at: "record", value: pastOf(2, 6, 1), expected: "at least 10 jobs: fewer say nothing"},
+}
+
+// ownFigures are figures learnt, with one member changed.
+func ownFigures(member string, value any) map[string]any {
+	own := map[string]any{"learnt_on": "2026-06-01", "jobs_code": "0123a bc4d5", "rust": []any{learnt("floor", 1.2)},
+		"hours": map[string]any{"metal": map[string]any{"factor": 1.1, "jobs": 12}}, "spread": map[string]any{"factor": 0.9, "jobs": 12}}
+	own[member] = value
+	return own
+}
+
+func learnt(group string, factor float64) map[string]any {
+	return map[string]any{"group": group, "factor": factor, "jobs": 12}
+}
+
+func pastOf(below, inside, above int) map[string]any {
+	return map[string]any{"below": below, "inside": inside, "above": above, "from": "2024-02-01", "to": "2026-05-30", "jobs_code": "0123a bc4d5"}
 }

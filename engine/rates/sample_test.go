@@ -18,7 +18,7 @@ func TestSamples(t *testing.T) {
 		if r.RatesOf != "2026-06-03" || r.ValidUntil != "2027-06-01" {
 			t.Errorf("%s: dates %s to %s", r.Shop.Name, r.RatesOf, r.ValidUntil)
 		}
-		if w := r.Warnings(); len(w) > 0 {
+		if w := r.Warnings(""); len(w) > 0 {
 			t.Errorf("%s: warnings %q", r.Shop.Name, w)
 		}
 		if !strings.HasSuffix(r.Shop.Contact.Href, "@example.com") { // RFC 2606: no such address

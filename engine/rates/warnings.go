@@ -9,12 +9,16 @@ import (
 	"underpaint/engine/money"
 )
 
-// Warnings lists what the file allows but is usually a slip, each as a sentence
-// for the shop, in the order of the file. It reads no clock: whether the rates
-// have run out is for the page to say.
-func (r *Rates) Warnings() []string {
+// Warning is what the file allows but is usually a slip: a sentence for the shop,
+// and the member of the file that it is about.
+type Warning struct{ Path, Text string }
+
+// Warnings lists what is usually a slip, in the order of the file. today is
+// YYYY-MM-DD, or "" where nothing is to be said of the present day: the engine
+// reads no clock.
+func (r *Rates) Warnings(today string) []Warning {
 	var w warnings
-	w.dates(r)
+	w.dates(r, today)
 	w.labour(r)
 	w.materials(r)
 	w.parts(r)
@@ -22,25 +26,41 @@ func (r *Rates) Warnings() []string {
 	w.stage(r)
 	w.supplies(r)
 	w.tax(r)
-	w.wide("Hours a week", r.Time.HoursAWeek)
-	w.wide("Weeks of waiting", r.Time.WaitsWeeks)
+	w.wide("time.hours_a_week", "Hours a week", r.Time.HoursAWeek)
+	w.wide("time.waits_weeks", "Weeks of waiting", r.Time.WaitsWeeks)
 	w.allowance(r)
+	w.sample(r)
 	return w
 }
 
-type warnings []string
+type warnings []Warning
 
-func (w *warnings) add(sentence string) { *w = append(*w, sentence) }
+func (w *warnings) add(path, sentence string) { *w = append(*w, Warning{path, sentence}) }
+
+// sample: rates of a shop that does not exist would be published as one's own.
+func (w *warnings) sample(r *Rates) {
+	if n := len(r.StillSample()); n == 1 {
+		w.add(r.StillSample()[0], "One figure is still exactly that of the invented sample.")
+	} else if n > 1 {
+		w.add("", strconv.Itoa(n)+" figures are still exactly those of the invented sample.")
+	}
+}
 
 // dates: a customer compares rates held for years with money of today.
-func (w *warnings) dates(r *Rates) {
+func (w *warnings) dates(r *Rates, today string) {
 	from, until := r.RatesOf, r.ValidUntil
+	if today > until { // ISO 8601 dates sort as text
+		w.add("valid_until", "The rates ran out on "+until+". Customers are told so beside every range.")
+	}
+	if today != "" && from > today {
+		w.add("rates_of", "The rates are dated "+from+", which is yet to come.")
+	}
 	years := atoi(until[:4]) - atoi(from[:4])
 	if years > 2 || years == 2 && until[4:] > from[4:] {
-		w.add("The rates are valid for more than two years, from " + from + " to " + until + ".")
+		w.add("valid_until", "The rates are valid for more than two years, from "+from+" to "+until+".")
 	}
 	if from == until {
-		w.add("The rates run out on the day they begin, " + from + ".")
+		w.add("valid_until", "The rates run out on the day they begin, "+from+".")
 	}
 }
 
@@ -58,7 +78,7 @@ func (w *warnings) labour(r *Rates) {
 	for t := range r.Labour.Trades {
 		rate := r.Labour.Trades[t].Rate.Published
 		if rate.IsZero() {
-			w.add("An hour of " + tradeName(t) + " is priced at nothing.")
+			w.add("labour."+car.TradeIDs[t]+".rate", "An hour of "+tradeName(t)+" is priced at nothing.")
 			continue
 		}
 		if lowest < 0 || rate.LessThan(r.Labour.Trades[lowest].Rate.Published) {
@@ -69,9 +89,9 @@ func (w *warnings) labour(r *Rates) {
 		}
 	}
 	if lowest >= 0 && r.Labour.Trades[highest].Rate.Published.GreaterThan(r.Labour.Trades[lowest].Rate.Published.Mul(must("4"))) {
-		w.add("An hour of " + tradeName(highest) + " costs more than four times an hour of " + tradeName(lowest) + ".")
+		w.add("labour."+car.TradeIDs[highest]+".rate", "An hour of "+tradeName(highest)+" costs more than four times an hour of "+tradeName(lowest)+".")
 	}
-	w.wide("Consumables for an hour of metalwork", r.Consumables.PerMetalHour)
+	w.wide("consumables.money_per_metal_hour", "Consumables for an hour of metalwork", r.Consumables.PerMetalHour)
 }
 
 var tradeNames = [car.Trades]string{"metalwork", "strip and prep", "body and block", "paint", "fitting and assembly"}
@@ -82,23 +102,23 @@ func labourWord(r *Rates) string { return car.Words{US: "labor", UK: "labour"}.I
 
 func (w *warnings) materials(r *Rates) {
 	stages := map[string]bool{}
-	for _, m := range r.Materials {
+	for i, m := range r.Materials {
 		stages[m.Stage] = true
 		if m.Price.Published.IsZero() {
-			w.add("The material " + m.ID + " is priced at nothing.")
+			w.add("materials["+strconv.Itoa(i)+"].price", "The material "+m.ID+" is priced at nothing.")
 		}
 	}
 	if !stages[StripStage] {
-		w.add("No material is charged in the strip stage: not even primer and blasting media.")
+		w.add("materials", "No material is charged in the strip stage: not even primer and blasting media.")
 	}
 	if !stages[AfterStage] {
-		w.add("No material is charged after the survey: not even paint.")
+		w.add("materials", "No material is charged after the survey: not even paint.")
 	}
 }
 
 func (w *warnings) parts(r *Rates) {
-	for _, p := range r.Parts.Prices {
-		w.wide("The price of "+p.Part+" ("+car.WayIDs[p.Way]+")", p.Price)
+	for i, p := range r.Parts.Prices {
+		w.wide("parts.prices["+strconv.Itoa(i)+"].price", "The price of "+p.Part+" ("+car.WayIDs[p.Way]+")", p.Price)
 	}
 }
 
@@ -112,7 +132,7 @@ func (w *warnings) whatIsDone(r *Rates) {
 			for c, condition := range car.ConditionIDs {
 				row := r.WhatIsDone.Chance[s][k][c]
 				if strings.HasPrefix(kind, "structural") && c >= 3 && row[car.Leave]+row[car.Treat] > 0 {
-					w.add("What is done (" + standard + ", " + kind + ", " + condition +
+					w.add("what_is_done."+standard+"."+kind+"."+condition, "What is done ("+standard+", "+kind+", "+condition+
 						"): a part that carries the load is left or only treated although it has holes.")
 				}
 			}
@@ -126,16 +146,16 @@ func (w *warnings) stage(r *Rates) {
 		open = open || c.How == ByTheHour && !c.Capped
 	}
 	if open {
-		w.add("A step of the strip and survey is charged by the hour without a ceiling: the customer cannot know what the stage costs.")
+		w.add("strip_and_survey.charged", "A step of the strip and survey is charged by the hour without a ceiling: the customer cannot know what the stage costs.")
 	}
 	if r.Strip.ToStop == 0 {
-		w.add("Stopping after the survey is priced at nothing: is putting the car back or boxing it up free?")
+		w.add("strip_and_survey.to_stop", "Stopping after the survey is priced at nothing: is putting the car back or boxing it up free?")
 	}
 	if r.Strip.PriceSet && r.Strip.Price == 0 {
-		w.add("The strip and survey is set to a price of nothing.")
+		w.add("strip_and_survey.price", "The strip and survey is set to a price of nothing.")
 	}
-	for _, s := range r.SentOut.Work {
-		w.wide("Work sent out, "+s.ID, s.Price)
+	for i, s := range r.SentOut.Work {
+		w.wide("sent_out.work["+strconv.Itoa(i)+"].price", "Work sent out, "+s.ID, s.Price)
 	}
 }
 
@@ -143,15 +163,15 @@ func (w *warnings) supplies(r *Rates) {
 	inRate := r.Labour.IncludesIn("supplies")
 	switch {
 	case r.Supplies.ShareOfLabour && inRate:
-		w.add("Supplies are charged twice: the hourly rate includes them and they are also a share of " + labourWord(r) + ".")
+		w.add("supplies.how", "Supplies are charged twice: the hourly rate includes them and they are also a share of "+labourWord(r)+".")
 	case !r.Supplies.ShareOfLabour && !inRate:
-		w.add("Supplies are said to be in the rate, but the rate is not said to include them.")
+		w.add("labour.includes", "Supplies are said to be in the rate, but the rate is not said to include them.")
 	}
 	if r.Supplies.ShareOfLabour && r.Supplies.Percent.Published.IsZero() {
-		w.add("Supplies are a share of " + labourWord(r) + " of 0 %.")
+		w.add("supplies.percent", "Supplies are a share of "+labourWord(r)+" of 0 %.")
 	}
 	if r.Supplies.Capped && r.Supplies.NoMoreThan == money.Minor(0) {
-		w.add("Supplies are capped at nothing.")
+		w.add("supplies.no_more_than", "Supplies are capped at nothing.")
 	}
 }
 
@@ -161,38 +181,38 @@ func (w *warnings) tax(r *Rates) {
 	zero := r.Tax.Percent.Published.IsZero()
 	switch {
 	case r.Tax.NotSure():
-		w.add("Tax is not worked out, since it is not settled for every kind of line. Ask your adviser.")
+		w.add("tax.on", "Tax is not worked out, since it is not settled for every kind of line. Ask your adviser.")
 	case taxed && zero:
-		w.add("Some lines are taxed, but at 0 %.")
+		w.add("tax.percent", "Some lines are taxed, but at 0 %.")
 	case !taxed && !zero:
-		w.add("A tax is named, but no kind of line is taxed.")
+		w.add("tax.on", "A tax is named, but no kind of line is taxed.")
 	}
 	if r.Tax.Published == WithTax && (!taxed || zero) {
-		w.add("Tax both ways: the published figures are said to have tax in them, but no line is taxed.")
+		w.add("tax.published", "Tax both ways: the published figures are said to have tax in them, but no line is taxed.")
 	} else if r.Tax.Published == WithTax && slices.Contains(kinds[:], No) {
-		w.add("Tax both ways: the published figures are said to have tax in them, but some kinds of line are not taxed.")
+		w.add("tax.published", "Tax both ways: the published figures are said to have tax in them, but some kinds of line are not taxed.")
 	}
 	// CAP Code 3.18 and Directive 2005/29/EC art. 7(4)(c): prices for consumers
 	// include tax. Only countries where that was read in the sources.
 	if r.Tax.Published == WithoutTax && taxed && slices.Contains([]string{"GB", "IE", "DE", "AT"}, r.Country) {
-		w.add("Prices shown to consumers in this country usually have to include tax, and these do not.")
+		w.add("tax.published", "Prices shown to consumers in this country usually have to include tax, and these do not.")
 	}
 }
 
 func (w *warnings) allowance(r *Rates) {
 	if r.Allowance.After.Published.GreaterThan(r.Allowance.Before.Published) {
-		w.add("The allowance for the unknown grows after the survey; it should shrink.")
+		w.add("allowance.after_percent", "The allowance for the unknown grows after the survey; it should shrink.")
 	}
 	if r.Allowance.Before.Published.GreaterThan(must("20")) {
-		w.add("The allowance for the unknown is more than 20 %: the range already holds what is usually found.")
+		w.add("allowance.before_percent", "The allowance for the unknown is more than 20 %: the range already holds what is usually found.")
 	}
 }
 
 // wide warns when the upper end is far out compared with the lower: the tail is
 // then that of the formula between the three figures, not the shop's.
-func (w *warnings) wide(what string, t [3]float64) {
+func (w *warnings) wide(path, what string, t [3]float64) {
 	if t[0] > 0 && t[2]*t[0] > 2.5*t[1]*t[1] {
-		w.add(what + ": high is far above likely compared with low (" + plain(t[0]) + ", " + plain(t[1]) + ", " +
-			plain(t[2]) + "). One job in ten should come out above the high figure, not one in a hundred.")
+		w.add(path, what+": high is far above likely compared with low ("+plain(t[0])+", "+plain(t[1])+", "+
+			plain(t[2])+"). One job in ten should come out above the high figure, not one in a hundred.")
 	}
 }

@@ -48,8 +48,8 @@ func TestWarnings(t *testing.T) {
 		if c.uk {
 			sample = SampleUK()
 		}
-		got := decode(t, changed(t, sample, c.changes...)).Warnings()
-		if len(got) != 1 || !strings.Contains(got[0], c.want) {
+		got := decode(t, changed(t, sample, c.changes...)).Warnings("")
+		if len(got) != 1 || !strings.Contains(got[0].Text, c.want) {
 			t.Errorf("%v: want one warning with %q, got %q", c.changes, c.want, got)
 		}
 	}
@@ -68,16 +68,16 @@ func TestNoWarning(t *testing.T) {
 		{"tax.on", raw(`{"labour":"no","materials":"no","parts":"no","supplies":"no","sent_out":"no"}`), "tax.percent", "0"},
 		{"what_is_done", ownWays(map[string]any{"show/outer/gone": []any{1, 0, 0, 0, 0, 0}, "show/structural/heavy_pitting": []any{0, 1, 0, 0, 0, 0}})},
 	} {
-		if got := decode(t, changed(t, Sample(), changes...)).Warnings(); len(got) > 0 {
+		if got := decode(t, changed(t, Sample(), changes...)).Warnings(""); len(got) > 0 {
 			t.Errorf("%v: %q", changes, got)
 		}
 	}
 	withTax := []any{"tax.percent", "0"} // two slips, two sentences
-	if got := decode(t, changed(t, SampleUK(), withTax...)).Warnings(); len(got) != 2 || !strings.HasPrefix(got[1], "Tax both ways") {
+	if got := decode(t, changed(t, SampleUK(), withTax...)).Warnings(""); len(got) != 2 || !strings.HasPrefix(got[1].Text, "Tax both ways") {
 		t.Errorf("%v: %q", withTax, got)
 	}
 	none := raw("[]")
-	if got := decode(t, changed(t, Sample(), "materials", none)).Warnings(); len(got) != 2 {
+	if got := decode(t, changed(t, Sample(), "materials", none)).Warnings(""); len(got) != 2 {
 		t.Errorf("no materials: %q", got)
 	}
 }

@@ -187,3 +187,27 @@ func TestCanonicalOfAPart(t *testing.T) {
 		t.Errorf("%s", got)
 	}
 }
+
+// TestIndented: what is written for people means the same, and writing it again
+// changes nothing.
+func TestIndented(t *testing.T) {
+	text := `{"b":[1,2.50,"x"],"a":{"list":[{"k":null},[]],"long":["` + strings.Repeat("y", 60) + `"]},"empty":{}}`
+	f, err := Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := Indented(f)
+	g, err := Parse(first)
+	if err != nil {
+		t.Fatalf("%v in\n%s", err, first)
+	}
+	if string(Canonical(g)) != string(Canonical(f)) {
+		t.Errorf("means something else:\n%s", first)
+	}
+	if again := Indented(g); string(again) != string(first) {
+		t.Errorf("not settled:\n%s\n%s", first, again)
+	}
+	if !strings.HasPrefix(string(first), "{\n \"b\": [1, 2.5, \"x\"],\n \"a\": {\n  \"list\": [\n   {\n    \"k\": null\n") {
+		t.Errorf("layout:\n%s", first)
+	}
+}

@@ -128,3 +128,14 @@ func (f Field) is(kind jsontext.Kind, expected string) *node {
 	}
 	return n
 }
+
+// Apart returns the same value with complaints of its own: what is wrong elsewhere
+// in the document does not keep it from being read.
+func (f Field) Apart() Field {
+	if f.doc == nil {
+		return f
+	}
+	own := *f.doc
+	own.first = nil
+	return Field{doc: &own, id: f.id}
+}

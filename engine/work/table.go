@@ -100,8 +100,11 @@ func (t *Table) dropped(trade car.Trade) bool {
 	return t.metalOnly() && (trade == car.BodyWork || trade == car.Paint)
 }
 
-// pace is the shop's hours for one of ours, by trade.
-func (t *Table) pace(trade car.Trade) float64 { return t.Rates.Labour.Trades[trade].Pace }
+// pace is the shop's hours for one of ours, by trade: its own pace, and what its
+// finished jobs have taught.
+func (t *Table) pace(trade car.Trade) float64 {
+	return t.Rates.Labour.Trades[trade].Pace * t.Rates.Own.Hours[trade].Factor
+}
 
 func (t *Table) setItems() error {
 	t.items = make([]itemLine, len(t.Body.Items))

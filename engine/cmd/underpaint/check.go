@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"time"
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
@@ -47,8 +48,8 @@ func checkText(text []byte) (what string, err error) {
 			return "", err
 		}
 		what = "rates of " + r.RatesOf + ", check code " + r.CheckCode()
-		for _, w := range r.Warnings() {
-			what += "\n  warning: " + w
+		for _, w := range r.Warnings(time.Now().Format(time.DateOnly)) {
+			what += "\n  warning: " + w.Text
 		}
 		return what, nil
 	}

@@ -1,0 +1,130 @@
+package rates
+
+import (
+	"strconv"
+
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+	"underpaint/engine/strict"
+)
+
+// sections read the file, each as far as its first fault.
+var sections = []func(r *Rates, f strict.Field){
+	func(r *Rates, f strict.Field) { readFormat(f); f.Keys(fileKeys...); note(f); source(f) },
+	func(r *Rates, f strict.Field) { r.Shop = readShop(f.Get("shop")) },
+	func(r *Rates, f strict.Field) { r.readDates(f) },
+	func(r *Rates, f strict.Field) {
+		r.Words = f.Get("words").OneOf("us", "uk")
+		r.Units = f.Get("units").OneOf("us", "metric")
+		r.Country = readCountry(f.Get("country"))
+	},
+	func(r *Rates, f strict.Field) { r.Labour = readLabour(f.Get("labour"), r.Currency) },
+	func(r *Rates, f strict.Field) { r.Materials = readMaterials(f.Get("materials"), r.Currency) },
+	func(r *Rates, f strict.Field) { r.Consumables = readConsumables(f.Get("consumables")) },
+	func(r *Rates, f strict.Field) { r.Parts = readParts(f.Get("parts")) },
+	func(r *Rates, f strict.Field) { r.WhatIsDone = readWhatIsDone(f.Get("what_is_done")) },
+	func(r *Rates, f strict.Field) { r.Strip = readStrip(f.Get("strip_and_survey"), r.Currency) },
+	func(r *Rates, f strict.Field) { r.SentOut = readSentOut(f.Get("sent_out")) },
+	func(r *Rates, f strict.Field) { r.Supplies = readSupplies(f.Get("supplies"), r.Currency) },
+	func(r *Rates, f strict.Field) { r.Tax = readTax(f.Get("tax")) },
+	func(r *Rates, f strict.Field) { r.Time = readTime(f.Get("time")) },
+	func(r *Rates, f strict.Field) { r.Allowance = readAllowance(f.Get("allowance")) },
+	func(r *Rates, f strict.Field) { r.Terms = readTerms(f.Get("terms")) },
+	func(r *Rates, f strict.Field) { r.Own = readOwn(f.Get("own_figures")) },
+	func(r *Rates, f strict.Field) {
+		if f.Has("record") {
+			r.Past = readPast(f.Get("record"))
+		}
+	},
+}
+
+// Check reads a rates file as Decode does, and returns the first fault of every
+// section, so that a form can show several at once. A text that is no JSON, or
+// another kind of file, has one fault.
+func Check(data []byte) (*Rates, []error) {
+	r, err := Decode(data)
+	if err == nil {
+		return r, nil
+	}
+	f, parseErr := strict.Parse(data)
+	if parseErr != nil {
+		return nil, []error{parseErr}
+	}
+	if readFormat(f); f.Err() != nil {
+		return nil, []error{f.Err()}
+	}
+	var faults []error
+	in := f.Apart()
+	currency := readCurrency(in.Get("currency"))
+	if in.Err() != nil {
+		faults = append(faults, in.Err())
+		currency = money.Currency{Digits: 2}
+	}
+	for _, read := range sections {
+		own := f.Apart()
+		read(&Rates{Currency: currency}, own)
+		if own.Err() != nil {
+			faults = append(faults, own.Err())
+		}
+	}
+	return nil, faults
+}
+
+// StillSample lists the paths of the figures that are exactly those of one of the
+// invented samples; none for a shop that is itself invented.
+func (r *Rates) StillSample() (paths []string) {
+	if r.Shop.Invented {
+		return nil
+	}
+	samples := make([]*Rates, 2)
+	for k, text := range [][]byte{sampleUS, sampleUK} {
+		s, err := Decode(text)
+		if err != nil {
+			panic("engine: internal error: sample rates: " + err.Error())
+		}
+		samples[k] = s
+	}
+	same := func(path string, equal func(s *Rates) bool) {
+		if equal(samples[0]) || equal(samples[1]) {
+			paths = append(paths, path)
+		}
+	}
+	for t, id := range car.TradeIDs {
+		rate := r.Labour.Trades[t].Rate.Published
+		same("labour."+id+".rate", func(s *Rates) bool { return s.Labour.Trades[t].Rate.Published.Equal(rate) })
+	}
+	for i, m := range r.Materials {
+		same("materials["+strconv.Itoa(i)+"].price", func(s *Rates) bool { return s.hasMaterial(m) })
+	}
+	for i, p := range r.Parts.Prices {
+		same("parts.prices["+strconv.Itoa(i)+"].price", func(s *Rates) bool { return s.hasPart(p) })
+	}
+	same("strip_and_survey.to_stop", func(s *Rates) bool { return s.Strip.ToStop == r.Strip.ToStop })
+	for i, w := range r.SentOut.Work {
+		same("sent_out.work["+strconv.Itoa(i)+"].price", func(s *Rates) bool { return s.hasSent(w) })
+	}
+	return paths
+}
+
+func (r *Rates) hasMaterial(m Material) bool {
+	for _, own := range r.Materials {
+		if own.ID == m.ID && own.Price.Published.Equal(m.Price.Published) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *Rates) hasPart(p PartPrice) bool {
+	own, found := r.Parts.Find(p.Body, p.Part, p.Way)
+	return found && p.Priced && own.Price == p.Price
+}
+
+func (r *Rates) hasSent(w Sent) bool {
+	for _, own := range r.SentOut.Work {
+		if own.ID == w.ID && own.Price == w.Price {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,66 @@
+package rates
+
+import (
+	"testing"
+
+	"underpaint/engine/car"
+)
+
+// TestOwnFigures: figures learnt are read with the jobs behind them, and what was
+// not learnt is the starting figure.
+func TestOwnFigures(t *testing.T) {
+	plain := decode(t, Sample())
+	if plain.Own.RustFactor("floor") != 1 || plain.Own.Hours[car.Metal].Factor != 1 || plain.Own.Spread.Factor != 1 || plain.Past != nil {
+		t.Errorf("nothing was learnt: %+v %v", plain.Own, plain.Past)
+	}
+	r := decode(t, changed(t, Sample(), "own_figures", ownFigures("source", "the shop's past jobs"), "record", pastOf(2, 19, 3)))
+	if got := r.Own.RustFactor("floor"); got != 1.2 {
+		t.Errorf("floor %v", got)
+	}
+	if r.Own.RustFactor("sill") != 1 || r.Own.Hours[car.Metal] != (OwnFigure{1.1, 12}) || r.Own.Hours[car.Paint].Factor != 1 || r.Own.Spread.Factor != 0.9 {
+		t.Errorf("%+v", r.Own)
+	}
+	if r.Past.Jobs() != 24 || r.Past.Above != 3 || r.CheckCode() == plain.CheckCode() {
+		t.Errorf("%+v, check code %s", r.Past, r.CheckCode())
+	}
+	if w := r.Warnings(""); len(w) > 0 {
+		t.Errorf("warnings %v", w)
+	}
+}
+
+// TestCheckAll: a form is told the first fault of every section at once.
+func TestCheckAll(t *testing.T) {
+	_, faults := Check(changed(t, Sample(), "labour.metal.rate", "x", "tax.percent", "101", "terms[0]", "", "currency", "EURO", "record", pastOf(1, 1, 1)))
+	if len(faults) != 5 {
+		t.Errorf("want 5 faults, got %v", faults)
+	}
+	r, faults := Check(Sample())
+	if r == nil || len(faults) > 0 {
+		t.Error(faults)
+	}
+	for _, text := range []string{"", "{", `{"format":"underpaint rates 2"}`, `{"format":"underpaint car 1"}`, "<html>"} {
+		if _, faults := Check([]byte(text)); len(faults) != 1 {
+			t.Errorf("%q: %v", text, faults)
+		}
+	}
+}
+
+// TestStillSample: a shop that is not invented is told of figures of the sample.
+func TestStillSample(t *testing.T) {
+	if got := decode(t, Sample()).StillSample(); got != nil {
+		t.Errorf("the sample itself: %v", got)
+	}
+	own := decode(t, changed(t, Sample(), "shop.invented", false, "labour.metal.rate", "92.5"))
+	for _, path := range own.StillSample() {
+		if path == "labour.metal.rate" {
+			t.Error("a changed rate is called the sample's")
+		}
+	}
+	if n := len(own.StillSample()); n < 10 {
+		t.Errorf("only %d figures of the sample found", n)
+	}
+	w := own.Warnings("2028-01-01")
+	if len(w) != 2 || w[0].Path != "valid_until" || w[1].Path != "" {
+		t.Errorf("warnings %v", w)
+	}
+}

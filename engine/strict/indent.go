@@ -1,0 +1,65 @@
+package strict
+
+import (
+	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// Indented writes the value for people to read: members in the order of the file,
+// one to a line, lists of plain values on one line. It means the same as the value,
+// and so has the same [Canonical] form. It returns nil when there is nothing to
+// read.
+func Indented(f Field) []byte {
+	if f.node() == nil {
+		return nil
+	}
+	return append(f.doc.indented(nil, f.id, 0), '\n')
+}
+
+func (d *document) indented(out []byte, id, depth int) []byte {
+	n := &d.nodes[id]
+	open, end, object := byte('['), byte(']'), n.kind == jsontext.KindBeginObject
+	if object {
+		open, end = '{', '}'
+	}
+	if !object && n.kind != jsontext.KindBeginArray || len(n.kids) == 0 {
+		w := NewWriter()
+		d.canonical(w, id)
+		return append(out, w.Bytes()...)
+	}
+	lines := object || !d.allPlain(n.kids)
+	out = append(out, open)
+	for i, k := range n.kids {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		if lines {
+			out = append(out, '\n')
+			out = append(out, strings.Repeat(" ", depth+1)...)
+		} else if i > 0 {
+			out = append(out, ' ')
+		}
+		if object {
+			w := NewWriter()
+			w.String(d.nodes[k].name)
+			out = append(append(out, w.Bytes()...), ": "...)
+		}
+		out = d.indented(out, k, depth+1)
+	}
+	if lines {
+		out = append(out, '\n')
+		out = append(out, strings.Repeat(" ", depth)...)
+	}
+	return append(out, end)
+}
+
+// allPlain says whether none of the nodes holds others and all are short.
+func (d *document) allPlain(kids []int) bool {
+	for _, k := range kids {
+		if n := &d.nodes[k]; n.kind == jsontext.KindBeginObject || n.kind == jsontext.KindBeginArray || len(n.text) > longestQuote {
+			return false
+		}
+	}
+	return true
+}
