@@ -105,22 +105,50 @@ const spread = 0x9E3779B97F4A7C15
 // n mod Randomisations.
 func (r *Run) Add() {
 	for n := r.cars; n < r.cars+Block; n++ {
-		damaged := chance.NewStream(r.Seed, uint64(2*n+1)*spread)
-		r.model.Draw(&damaged, r.car)
+		drawCar(r.model, r.Seed, n, r.car)
 		r.countHoles()
 		if r.memory != nil {
 			r.memory.add(r.car)
 		}
-		last := r.model.Levels[r.car.Level].LastClimate
 		for k := range r.rows {
 			one := &r.rows[k]
-			priced := chance.NewStream(r.Seed, uint64(2*n+2)*spread)
-			one.u.Fill(&priced)
-			one.table.Do(r.car, last, one.u, one.bill)
+			priceCar(r.model, one.table, r.Seed, n, r.car, one.u, one.bill)
 			one.keep()
 		}
 	}
 	r.cars += Block
+}
+
+// drawCar fills c with car n of a seed; priceCar prices it. Every table sees the
+// same uniforms.
+func drawCar(model *damage.Model, seed uint64, n int, c *damage.Car) {
+	damaged := chance.NewStream(seed, uint64(2*n+1)*spread)
+	model.Draw(&damaged, c)
+}
+
+func priceCar(model *damage.Model, table *work.Table, seed uint64, n int, c *damage.Car, u *work.Uniforms, b *work.Bill) {
+	priced := chance.NewStream(seed, uint64(2*n+2)*spread)
+	u.Fill(&priced)
+	table.Do(c, model.Levels[c.Level].LastClimate, u, b)
+}
+
+// Imagine shows the first n cars of a seed to each, one after another, with what
+// they take and cost: the same cars as those of a [Run], of which nothing is kept.
+// With a nil table the cars are not priced.
+func Imagine(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill)) {
+	c := model.NewCar()
+	var u *work.Uniforms
+	var bill *work.Bill
+	if table != nil {
+		u, bill = table.NewUniforms(), table.NewBill()
+	}
+	for k := range n {
+		drawCar(model, seed, k, c)
+		if table != nil {
+			priceCar(model, table, seed, k, c, u, bill)
+		}
+		each(k, c, bill)
+	}
 }
 
 func (r *Run) countHoles() {

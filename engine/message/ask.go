@@ -28,7 +28,7 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 			reply = broken(id)
 		}
 	}()
-	f, err := strict.Parse(request)
+	f, err := strict.ParseRequest(request)
 	if err != nil {
 		return refused(id, "request", err)
 	}
@@ -58,7 +58,7 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 
 func (e *Engine) open(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "rates")
-	text := f.Get("rates").Document()
+	text := f.Get("rates").Document(strict.MaxBytes)
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}

@@ -43,9 +43,9 @@ const mostEffectCars = 6
 
 func (e *Engine) effectReply(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "old", "new", "cars", "effort")
-	oldText, newText := "", f.Get("new").Document()
+	oldText, newText := "", f.Get("new").Document(strict.MaxBytes)
 	if old := f.Get("old"); !old.IsNull() {
-		oldText = old.Document()
+		oldText = old.Document(strict.MaxBytes)
 	}
 	rough := f.Has("effort") && f.Get("effort").OneOf("rough", "settle") == "rough"
 	cars := readEffectCars(f)

@@ -30,7 +30,7 @@ var decimals = map[string]columns.Decimal{"": columns.Unknown, "point": columns.
 // refused ones are kept apart; nothing is guessed.
 func readPrices(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "text", "decimal", "words", "currency")
-	text, decimal := f.Get("text").Document(), decimals[f.Get("decimal").OneOf("", "point", "comma")]
+	text, decimal := f.Get("text").Document(columns.MaxBytes), decimals[f.Get("decimal").OneOf("", "point", "comma")]
 	f.Get("words").OneOf("us", "uk")
 	var marks []string
 	if f.Has("currency") {
@@ -252,7 +252,7 @@ func writePrice(w *strict.Writer, p *rates.PartPrice) {
 // writePrices gives the shop's own part prices as a table for a spreadsheet.
 func writePrices(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "rates", "separator")
-	text, separator := f.Get("rates").Document(), f.Get("separator").OneOf(",", ";", "tab")
+	text, separator := f.Get("rates").Document(strict.MaxBytes), f.Get("separator").OneOf(",", ";", "tab")
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}

@@ -33,7 +33,7 @@ func (e *Engine) askOfShop(id int64, ask string, f strict.Field) []byte {
 // what the file will be.
 func checkRates(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "rates", "today")
-	text, today := []byte(f.Get("rates").Document()), f.Get("today").Date()
+	text, today := []byte(f.Get("rates").Document(strict.MaxBytes)), f.Get("today").Date()
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}

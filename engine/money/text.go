@@ -58,3 +58,19 @@ func group(b *strings.Builder, digits string) {
 		b.WriteByte(digits[i])
 	}
 }
+
+// Plain writes an amount as files have it: "11400.00", "-3.20", "11400" for yen.
+func (c Currency) Plain(m Minor) string {
+	digits := strconv.FormatUint(magnitude(int64(m)), 10)
+	if missing := c.Digits + 1 - len(digits); missing > 0 {
+		digits = strings.Repeat("0", missing) + digits
+	}
+	text := digits[:len(digits)-c.Digits]
+	if c.Digits > 0 {
+		text += "." + digits[len(digits)-c.Digits:]
+	}
+	if m < 0 {
+		text = "-" + text
+	}
+	return text
+}

@@ -47,17 +47,13 @@ func (p Past) Jobs() int { return p.Below + p.Inside + p.Above }
 // half times the starting figures has other cars than these, or a slip in its
 // file), and the fewest jobs about which anything is published.
 const (
-	leastOwn, mostOwn = 0.4, 2.5
+	LeastOwn, MostOwn = 0.4, 2.5
 	leastPast         = 10
 	mostJobs          = 100_000
 )
 
 func readOwn(f strict.Field) *Own {
-	o := &Own{}
-	for t := range o.Hours {
-		o.Hours[t].Factor = 1
-	}
-	o.Spread.Factor = 1
+	o := NothingLearnt()
 	if f.IsNull() {
 		return o
 	}
@@ -87,7 +83,7 @@ func readOwn(f strict.Field) *Own {
 }
 
 func readOwnFigure(f strict.Field) OwnFigure {
-	return OwnFigure{f.Get("factor").Number(leastOwn, mostOwn), f.Get("jobs").Whole(1, mostJobs)}
+	return OwnFigure{f.Get("factor").Number(LeastOwn, MostOwn), f.Get("jobs").Whole(1, mostJobs)}
 }
 
 // groupIDs are the pocket groups of all bodies, each once.
@@ -131,4 +127,23 @@ func (o *Own) RustFactor(group string) float64 {
 		}
 	}
 	return 1
+}
+
+// With is the same rates with other figures learnt; nil = the starting figures.
+// Its check code is still that of the file.
+func (r *Rates) With(own *Own) *Rates {
+	out := *r
+	if out.Own = own; own == nil {
+		out.Own = NothingLearnt()
+	}
+	return &out
+}
+
+// NothingLearnt are the starting figures.
+func NothingLearnt() *Own {
+	o := &Own{Spread: OwnFigure{Factor: 1}}
+	for t := range o.Hours {
+		o.Hours[t].Factor = 1
+	}
+	return o
 }

@@ -14,11 +14,6 @@ type Pair struct {
 	Expected, Found float64
 }
 
-// HalfStep is added to found and expected steps of damage before their ratio is
-// taken, so that a group found sound counts (assumption; it draws ratios of small
-// counts towards 1). Hours need none.
-const HalfStep = 0.5
-
 // Ratio compares one group over its jobs: the geometric mean of found over
 // expected. SE is the standard error of its logarithm, [Low, High] the interval
 // of the ratio by Student's t. With fewer than two jobs these are zero and Known
@@ -32,20 +27,17 @@ type Ratio struct {
 	Known     bool
 }
 
-// Ratios compares every group, in the order in which groups first appear.
-// Confidence such as .8. A figure that has no ratio is an error, and so is a job
-// that appears in a group twice.
-func Ratios(pairs []Pair, offset, confidence float64) ([]Ratio, error) {
+// Ratios compares every group, in the order in which groups first appear, by the
+// geometric mean of found over expected: for figures whose logarithms the model
+// expects, such as hours. Confidence such as .8. A figure that has no ratio is an
+// error, and so is a job that appears in a group twice.
+func Ratios(pairs []Pair, confidence float64) ([]Ratio, error) {
 	logs := newGrouped()
 	for _, p := range pairs {
-		expected, found := p.Expected+offset, p.Found+offset
-		if !finite(expected) || expected <= 0 {
-			return nil, wrong(p.Group, p.Job, "expected figure must be above zero")
+		if err := p.check(false); err != nil {
+			return nil, err
 		}
-		if !finite(found) || found <= 0 {
-			return nil, wrong(p.Group, p.Job, "found figure must be above zero")
-		}
-		if err := logs.add(p.Group, p.Job, chance.Log(found)-chance.Log(expected), 0); err != nil {
+		if err := logs.add(p.Group, p.Job, chance.Log(p.Found)-chance.Log(p.Expected), 0); err != nil {
 			return nil, err
 		}
 	}
@@ -54,6 +46,59 @@ func Ratios(pairs []Pair, offset, confidence float64) ([]Ratio, error) {
 		out = append(out, ratioOf(name, logs.value[g], confidence))
 	}
 	return out, nil
+}
+
+// SumRatios compares every group by the sum found over the sum expected: for
+// counts, such as steps of damage, which may be 0 and whose mean the model expects.
+// The mean of their logarithms would say less than is so. Standard error by the
+// usual linearisation: √(Σ(found − R·expected)²/(n − 1)/n) over the mean expected
+// (W. G. Cochran, Sampling Techniques, 3rd ed., 1977, section 6.4; from memory).
+func SumRatios(pairs []Pair, confidence float64) ([]Ratio, error) {
+	both := newGrouped()
+	for _, p := range pairs {
+		if err := p.check(true); err != nil {
+			return nil, err
+		}
+		if err := both.add(p.Group, p.Job, p.Found, p.Expected); err != nil {
+			return nil, err
+		}
+	}
+	out := make([]Ratio, 0, len(both.names))
+	for g, name := range both.names {
+		out = append(out, sumRatioOf(name, both.value[g], both.variance[g], confidence))
+	}
+	return out, nil
+}
+
+func (p Pair) check(zero bool) error {
+	if !finite(p.Expected) || p.Expected <= 0 {
+		return wrong(p.Group, p.Job, "expected figure must be above zero")
+	}
+	if !finite(p.Found) || p.Found < 0 || p.Found == 0 && !zero {
+		return wrong(p.Group, p.Job, "found figure must be above zero")
+	}
+	return nil
+}
+
+func sumRatioOf(name string, found, expected []float64, confidence float64) Ratio {
+	n := float64(len(found))
+	sumFound, sumExpected, squares := 0.0, 0.0, 0.0
+	for k := range found {
+		sumFound, sumExpected = sumFound+found[k], sumExpected+expected[k]
+	}
+	r := Ratio{Group: name, Jobs: len(found), Ratio: sumFound / sumExpected}
+	if n < 2 || sumFound == 0 {
+		return r
+	}
+	for k := range found {
+		miss := found[k] - float64(r.Ratio*expected[k])
+		squares += float64(miss * miss)
+	}
+	r.Known, r.Log = true, chance.Log(r.Ratio)
+	r.SE = math.Sqrt(squares/(n-1)/n) / (sumExpected / n) / r.Ratio
+	half := float64(studentQuantile(confidence, r.Jobs-1) * r.SE)
+	r.Low, r.High = chance.Exp(r.Log-half), chance.Exp(r.Log+half)
+	return r
 }
 
 func ratioOf(name string, logs []float64, confidence float64) Ratio {

@@ -16,12 +16,12 @@ import (
 
 // refuseWhole checks what can be said before reading: length, emptiness and
 // the marks that some editors put in front.
-func refuseWhole(data []byte) error {
+func refuseWhole(data []byte, most int) error {
 	switch {
-	case len(data) > MaxBytes:
+	case len(data) > most:
 		return &Error{
 			Found:    strconv.Itoa(len(data)) + " bytes",
-			Expected: "at most " + strconv.Itoa(MaxBytes) + " bytes",
+			Expected: "at most " + strconv.Itoa(most) + " bytes",
 		}
 	case bytes.HasPrefix(data, []byte("\xef\xbb\xbf")):
 		return &Error{Found: "a byte order mark", Line: 1, Column: 1,

@@ -14,7 +14,8 @@ import (
 const (
 	MaxBytes   = 4 << 20 // length of the text in bytes
 	MaxDepth   = 32      // objects and arrays inside each other
-	MaxMembers = 20000   // object members and array items, all together
+	MaxRequest = 48 << 20
+	MaxMembers = 20000 // object members and array items, all together
 )
 
 // node is one value. Nodes lie in one slice in file order; a parent comes
@@ -51,9 +52,15 @@ type parser struct {
 // Parse reads a document, which must be one JSON value and nothing else. Any
 // error is an *Error. The document keeps a reference to data to count lines;
 // data must not be changed afterwards.
-func Parse(data []byte) (Field, error) {
+func Parse(data []byte) (Field, error) { return parseUpTo(data, MaxBytes) }
+
+// ParseRequest reads a document that may carry a whole file as a text, and so may
+// be longer: up to MaxRequest bytes.
+func ParseRequest(data []byte) (Field, error) { return parseUpTo(data, MaxRequest) }
+
+func parseUpTo(data []byte, most int) (Field, error) {
 	doc := &document{data: data}
-	if err := refuseWhole(data); err != nil {
+	if err := refuseWhole(data, most); err != nil {
 		return Field{}, err
 	}
 	p := &parser{doc: doc, dec: jsontext.NewDecoder(bytes.NewBuffer(data)), nameAt: -1}

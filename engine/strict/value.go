@@ -156,14 +156,14 @@ func (f Field) Numbers(n int, low, high float64) []float64 {
 
 // Document returns a string that is itself a whole document, such as a file that
 // travels inside a message: any characters, line breaks among them, up to the
-// length that Parse takes.
-func (f Field) Document() string {
-	expected := "a whole file as one text, at most " + strconv.Itoa(MaxBytes) + " bytes"
+// length given.
+func (f Field) Document(most int) string {
+	expected := "a whole file as one text, at most " + strconv.Itoa(most) + " bytes"
 	n := f.is(jsontext.KindString, expected)
 	if n == nil {
 		return ""
 	}
-	if len(n.text) > MaxBytes {
+	if len(n.text) > most {
 		f.ComplainFound(strconv.Itoa(len(n.text))+" bytes", expected)
 		return ""
 	}

@@ -187,3 +187,6 @@ func (w *Writer) ObjectsIf(name string, n int, one func(i int)) {
 		w.Objects(name, n, one)
 	}
 }
+
+// JSON writes a value that is JSON already, as it stands; it must be valid.
+func (w *Writer) JSON(text []byte) { w.raw(string(text)) }
