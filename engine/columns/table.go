@@ -1,6 +1,9 @@
 package columns
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
 
 // Bounds on a table (assumption: a shop's price list has a few thousand rows, a
 // record of past jobs some hundreds).
@@ -113,4 +116,15 @@ type Table struct {
 	Refused   int       // rows refused
 	Refusals  []Refusal // the first MaxRefusals, in the order of the text
 	Questions []Question
+}
+
+// Refuse counts one more row as refused, for a reason that only the caller can see,
+// and keeps the refusals in the order of the text.
+func (t *Table) Refuse(r *Refusal) {
+	t.Refused++
+	if len(t.Refusals) == MaxRefusals {
+		return
+	}
+	at, _ := slices.BinarySearchFunc(t.Refusals, r.Row, func(o Refusal, row int) int { return o.Row - row })
+	t.Refusals = slices.Insert(t.Refusals, at, *r)
 }

@@ -9,14 +9,23 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/money"
+	"underpaint/engine/record"
 	"underpaint/engine/strict"
 )
+
+// carAsks are the requests that need a shop's rates to be open, but for the first
+// and the last.
+var carAsks = []string{"open", "range", "cover", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth", "check_car"}
+
+var allAsks = slices.Concat(carAsks, shopAsks, jobAsks)
 
 // Engine answers requests. It starts without rates: the first request must be
 // "open". The zero Engine is ready.
 type Engine struct {
 	session *Session
 	effect  *effectJob
+	jobs    *record.Jobs
+	scoring *scoring
 }
 
 // Ask answers one request with one reply; it never fails and never panics. The
@@ -33,12 +42,15 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 		return refused(id, "request", err)
 	}
 	id = int64(f.Get("id").Whole(0, 1<<30))
-	ask := f.Get("ask").OneOf(append([]string{"open", "range", "cover", "check_car", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth"}, shopAsks...)...)
+	ask := f.Get("ask").OneOf(allAsks...)
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}
 	if slices.Contains(shopAsks, ask) {
 		return e.askOfShop(id, ask, f)
+	}
+	if slices.Contains(jobAsks, ask) {
+		return e.askOfJobs(id, ask, f)
 	}
 	if e.session == nil && ask != "open" && ask != "check_car" {
 		return refused(id, "rates", &strict.Error{Path: "rates", Found: "nothing", Expected: "the shop's rates to be opened first"})

@@ -135,8 +135,8 @@ func newEffectSide(ratesText string, cars effectCars) (*effectSide, error) {
 	return side, nil
 }
 
-// step adds one block to the run that is furthest behind, both sides alike; or,
-// for a rough answer, makes sure of one block in each.
+// step makes sure of one block in every run at first, which is a rough answer, and
+// then adds one to the run that is furthest behind, both sides alike.
 func (j *effectJob) step(rough bool) State {
 	sides := []*effectSide{j.new}
 	if j.old != nil {
@@ -146,8 +146,9 @@ func (j *effectJob) step(rough bool) State {
 	for _, side := range sides {
 		for k := range side.cars {
 			r := side.cars[k].run
-			if rough && r.Cars() == 0 {
+			if r.Cars() == 0 {
 				r.Add()
+				rough = true
 			}
 			done := r.Settled(stageAccuracy) || r.Cars() >= stageAccuracy.Budget
 			if !done && (behind == nil || r.Cars() < behind.Cars()) {

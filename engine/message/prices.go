@@ -54,7 +54,7 @@ func readPrices(id int64, f strict.Field) []byte {
 			refusal = repeated(good, price, row)
 		}
 		if refusal != nil {
-			refuse(&table, refusal)
+			table.Refuse(refusal)
 			continue
 		}
 		good = append(good, price)
@@ -66,15 +66,6 @@ func readPrices(id int64, f strict.Field) []byte {
 		writeTableFaults(w, &table)
 	})
 	return w.Bytes()
-}
-
-// refuse moves a row to those refused, in the order of the text.
-func refuse(t *columns.Table, r *columns.Refusal) {
-	t.Refused++
-	at, _ := slices.BinarySearchFunc(t.Refusals, r.Row, func(o columns.Refusal, row int) int { return o.Row - row })
-	if len(t.Refusals) < columns.MaxRefusals {
-		t.Refusals = slices.Insert(t.Refusals, at, *r)
-	}
 }
 
 func writeTableFaults(w *strict.Writer, t *columns.Table) {

@@ -37,6 +37,10 @@ func NewSession(ratesText []byte) (*Session, error) {
 	if err != nil {
 		return nil, err
 	}
+	return newSession(r)
+}
+
+func newSession(r *rates.Rates) (*Session, error) {
 	common, err := car.LoadCommon()
 	if err != nil {
 		return nil, err

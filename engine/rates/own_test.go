@@ -64,3 +64,28 @@ func TestStillSample(t *testing.T) {
 		t.Errorf("warnings %v", w)
 	}
 }
+
+// TestAdopt: what past jobs taught goes into the file and comes back as it was;
+// nothing else changes, and taking it out again gives the rates as they were.
+func TestAdopt(t *testing.T) {
+	plain := decode(t, Sample())
+	want := decode(t, changed(t, Sample(), "own_figures", ownFigures("source", "x"), "record", pastOf(2, 19, 3)))
+	with, err := Adopt(Sample(), want.Own, want.Past)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := decode(t, with)
+	if got.Own.RustFactor("floor") != 1.2 || got.Own.Hours != want.Own.Hours || got.Own.Spread != want.Own.Spread || *got.Past != *want.Past {
+		t.Errorf("%+v %+v", got.Own, got.Past)
+	}
+	out, err := Adopt(with, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if back := decode(t, changed(t, out, "record", missing)); back.CheckCode() != plain.CheckCode() {
+		t.Error("taking the figures out left something behind")
+	}
+	if _, err := Adopt([]byte(`{"format":"underpaint rates 1"}`), nil, nil); err == nil {
+		t.Error("a broken file was taken")
+	}
+}

@@ -21,8 +21,8 @@ type Teaching struct {
 	Spread scores.Spread   // on the spread of the depth of rust
 }
 
-// everyJob is for Learn: no job is left out.
-const everyJob = -1
+// EveryJob is for Learn: no job is left out.
+const EveryJob = -1
 
 // Learn puts together what all jobs but one say; a negative number leaves none out.
 //

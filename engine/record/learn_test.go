@@ -54,7 +54,7 @@ func TestLearnFromAShopThatDiffers(t *testing.T) {
 	own := truth()
 	j := jobsOf(t, own, 11, 40)
 	all := scoreAll(j)
-	l, err := record.Learn(all, -1)
+	l, err := record.Learn(all, record.EveryJob)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +73,7 @@ func TestLearnFromAShopThatDiffers(t *testing.T) {
 	if i := record.Improve(again); i.Jobs != 40 || i.Gain < i.Error {
 		t.Errorf("what other jobs taught gains %.0f ± %.0f on misses of %.0f", i.Gain, i.Error, i.Starting)
 	}
-	few, err := record.Learn(all[:2], -1)
+	few, err := record.Learn(all[:2], record.EveryJob)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func agrees(t *testing.T, l scores.Learnt, is float64) {
 func TestLearnFromAPlainShop(t *testing.T) {
 	j := jobsOf(t, nil, 14, 40)
 	all := scoreAll(j)
-	l, err := record.Learn(all, -1)
+	l, err := record.Learn(all, record.EveryJob)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -101,7 +101,7 @@ func (s *Summary) ratios(all []Score) error {
 	if s.Hours, err = scores.Ratios(hours, Confidence); err != nil {
 		return err
 	}
-	seen := hoursOf(all, everyJob)
+	seen := hoursOf(all, EveryJob)
 	if len(seen) == 0 {
 		return nil
 	}

@@ -63,3 +63,43 @@ func (d *document) allPlain(kids []int) bool {
 	}
 	return true
 }
+
+// Member is a named value that is JSON already.
+type Member struct {
+	Name  string
+	Value []byte
+}
+
+// Replaced writes an object as [Indented] does, with some members replaced, or put
+// at its end where they were not there.
+func Replaced(f Field, with []Member) []byte {
+	n := f.node()
+	if n == nil || n.kind != jsontext.KindBeginObject {
+		return nil
+	}
+	w := NewWriter()
+	w.Object(func() {
+		put := map[string]bool{}
+		for _, k := range n.kids {
+			name, value := f.doc.nodes[k].name, Canonical(Field{doc: f.doc, id: k})
+			for _, m := range with {
+				if m.Name == name {
+					value, put[name] = m.Value, true
+				}
+			}
+			w.Key(name)
+			w.JSON(value)
+		}
+		for _, m := range with {
+			if !put[m.Name] {
+				w.Key(m.Name)
+				w.JSON(m.Value)
+			}
+		}
+	})
+	out, err := Parse(w.Bytes())
+	if err != nil {
+		panic("engine: internal error: a replaced member is not JSON")
+	}
+	return Indented(out)
+}

@@ -57,14 +57,15 @@ func (f Field) Date() string {
 	if n == nil {
 		return ""
 	}
-	if !realDate(n.text) {
+	if !IsDate(n.text) {
 		f.Complain(expected)
 		return ""
 	}
 	return n.text
 }
 
-func realDate(s string) bool {
+// IsDate says whether s is YYYY-MM-DD and a day that there is.
+func IsDate(s string) bool {
 	if len(s) != 10 || s[4] != '-' || s[7] != '-' ||
 		digits(s[:4]) != 4 || digits(s[5:7]) != 2 || digits(s[8:]) != 2 {
 		return false

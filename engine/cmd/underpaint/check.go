@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"time"
 
+	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
+	"underpaint/engine/record"
+	"underpaint/engine/record/invented"
 	"underpaint/engine/strict"
 )
 
@@ -38,7 +41,7 @@ func checkText(text []byte) (what string, err error) {
 	if err != nil {
 		return "", err
 	}
-	format := f.Get("format").OneOf(rates.Format, carfile.Format)
+	format := f.Get("format").OneOf(rates.Format, carfile.Format, record.Format)
 	if f.Err() != nil {
 		return "", f.Err()
 	}
@@ -53,14 +56,51 @@ func checkText(text []byte) (what string, err error) {
 		}
 		return what, nil
 	}
-	car, err := carfile.Decode(text)
+	if format == record.Format {
+		return checkJobs(text)
+	}
+	decoded, err := carfile.Decode(text)
 	if err != nil {
 		return "", err
 	}
-	if wrong := car.Check(); len(wrong) > 0 {
+	if wrong := decoded.Check(); len(wrong) > 0 {
 		return "", errors.Join(wrong...)
 	}
 	return "a car file that can be used", nil
+}
+
+func checkJobs(text []byte) (what string, err error) {
+	j, faults := record.Decode(text)
+	if len(faults) > 0 {
+		return "", errors.Join(faults...)
+	}
+	return fmt.Sprintf("%d past jobs, check code %s", len(j.Jobs), j.CheckCode()), nil
+}
+
+// sampleJobs is how many finished jobs the invented shop has.
+const sampleJobs = 24
+
+// samplePastJobs makes the finished jobs of the invented shop. Its floors are worse
+// and its metalwork slower than the starting figures say, so that there is
+// something to learn.
+func samplePastJobs() ([]byte, error) {
+	r, err := rates.Decode(rates.Sample())
+	if err != nil {
+		return nil, err
+	}
+	truth := rates.NothingLearnt()
+	truth.Rust = []rates.OwnRust{{Group: "floor", OwnFigure: rates.OwnFigure{Factor: 1.4, Jobs: 1}}}
+	truth.Hours[car.Metal].Factor = 1.15
+	j, err := invented.Shop{Rates: r, Truth: truth, Seed: 2, Year: 2024}.Jobs(sampleJobs)
+	if err != nil {
+		return nil, err
+	}
+	middle := make([]float64, len(j.Jobs))
+	for n := range middle {
+		middle[n] = j.Score(n).Half
+	}
+	invented.Explained(j, middle)
+	return append(j.Text([][]byte{rates.Sample()}), '\n'), nil
 }
 
 func (c command) sample(args []string) int {
@@ -70,5 +110,12 @@ func (c command) sample(args []string) int {
 	if len(args) == 1 && args[0] == "rates-uk" {
 		return c.print(rates.SampleUK())
 	}
-	return c.fail(2, "sample needs rates or rates-uk\n%s", usage)
+	if len(args) == 1 && args[0] == "past-jobs" {
+		text, err := samplePastJobs()
+		if err != nil {
+			return c.fail(1, "%v", err)
+		}
+		return c.print(text)
+	}
+	return c.fail(2, "sample needs rates, rates-uk or past-jobs\n%s", usage)
 }

@@ -19,8 +19,13 @@ const usage = `usage:
   underpaint worth  CAR.json --rates RATES.json [--json]  what each stage to come is worth, and the best looks
                                      [--for customer]     looks that a customer can do
   underpaint ways   CAR.json --rates RATES.json [--json]  what can be done with each damaged part
+  underpaint score JOBS.json --rates RATES.json [--json]  how ranges of finished jobs came out, what they teach
+  underpaint score FOLDER    --rates RATES.json           every file of past jobs in a folder, as one
+                                     [--write NEW.json]   rates with all that was learnt, and the record
   underpaint check FILE...                                say whether files of ours can be used
-  underpaint sample rates|rates-uk                        print an invented shop's rates
+  underpaint sample rates|rates-uk|past-jobs              print an invented shop's rates, or past jobs
+  underpaint site --rates RATES.json --out DIR            the folder of pages for a web host
+                                     [--engine FILE]      with a built engine, not one built from the sources
   underpaint help
 
 FILE "-" is standard input. With --json the result is the engine's own reply, one
@@ -41,10 +46,14 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 		return c.ranges(args[1:])
 	case "stages", "worth", "ways":
 		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do"}[args[0]], args[1:])
+	case "score":
+		return c.score(args[1:])
 	case "check":
 		return c.check(args[1:])
 	case "sample":
 		return c.sample(args[1:])
+	case "site":
+		return c.site(args[1:])
 	case "help", "-h", "-help", "--help":
 		fmt.Fprint(out, usage)
 		return 0
@@ -85,22 +94,24 @@ func (c command) parse(args []string, flags *flag.FlagSet) (operands []string, o
 // being read to its end.
 const maxFile = 5 << 20
 
-func (c command) read(name string) ([]byte, error) {
+func (c command) read(name string) ([]byte, error) { return c.readUpTo(name, maxFile) }
+
+func (c command) readUpTo(name string, most int64) ([]byte, error) {
 	if name == "-" {
-		return limited(c.in, "standard input")
+		return limited(c.in, "standard input", most)
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	return limited(f, name)
+	return limited(f, name, most)
 }
 
-func limited(r io.Reader, name string) ([]byte, error) {
-	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
-	if err == nil && len(data) > maxFile {
-		err = fmt.Errorf("%s: longer than any file of ours can be (5 MB)", name)
+func limited(r io.Reader, name string, most int64) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(r, most+1))
+	if err == nil && int64(len(data)) > most {
+		err = fmt.Errorf("%s: longer than such a file of ours can be (%d MB)", name, most>>20)
 	}
 	return data, err
 }

@@ -1,0 +1,123 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"time"
+
+	"underpaint/engine/message"
+	"underpaint/engine/rates"
+	"underpaint/engine/record"
+)
+
+// score says how the ranges of finished jobs came out, and what the jobs teach.
+func (c command) score(args []string) int {
+	flags := flag.NewFlagSet("score", flag.ContinueOnError)
+	ratesName := flags.String("rates", "", "the shop's present rates")
+	asJSON := flags.Bool("json", false, "print the engine's own reply")
+	write := flags.String("write", "", "write the rates with all figures learnt and the record to a file")
+	operands, ok := c.parse(args, flags)
+	if !ok {
+		return 2
+	}
+	if len(operands) != 1 || *ratesName == "" {
+		return c.fail(2, "score needs one file of past jobs or a folder of them, and --rates RATES.json\n%s", usage)
+	}
+	ratesText, err := c.read(*ratesName)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	r, err := rates.Decode(ratesText)
+	if err != nil {
+		return c.fail(1, "%s: %v", *ratesName, err)
+	}
+	jobs, err := c.pastJobs(operands[0])
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	all, again, err := c.scoreAll(jobs)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	today := time.Now().Format(time.DateOnly)
+	reply := message.Scores(0, jobs, all, again, r, today)
+	if *asJSON {
+		return c.print(append(reply, '\n'))
+	}
+	report, err := scoreReport(reply)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	if code := c.print(report); code != 0 || *write == "" {
+		return code
+	}
+	return c.writeLearnt(*write, ratesText, jobs, all, today)
+}
+
+// pastJobs reads one file, or every file of a folder as one record.
+func (c command) pastJobs(name string) (*record.Jobs, error) {
+	names := []string{name}
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
+		if names, err = filepath.Glob(filepath.Join(name, "*.json")); err != nil || len(names) == 0 {
+			return nil, fmt.Errorf("%s: no files of past jobs (*.json) in it", name)
+		}
+		slices.Sort(names)
+	}
+	var all []*record.Jobs
+	for _, n := range names {
+		text, err := c.readUpTo(n, record.MostBytes)
+		if err != nil {
+			return nil, err
+		}
+		j, faults := record.Decode(text)
+		if len(faults) > 0 {
+			return nil, fmt.Errorf("%s: %w", n, errors.Join(faults...))
+		}
+		all = append(all, j)
+	}
+	return record.Together(all)
+}
+
+// scoreAll scores every job on all cores, then works each out again with what the
+// others teach.
+func (c command) scoreAll(j *record.Jobs) ([]record.Score, []record.Again, error) {
+	n := len(j.Jobs)
+	all, again, errs := make([]record.Score, n), make([]record.Again, n), make([]error, n)
+	for k, done := range spread(n, func(k int) { all[k] = j.Score(k) }) {
+		<-done
+		c.progress(k+1, 2*n)
+	}
+	for k, done := range spread(n, func(k int) { again[k], errs[k] = j.Again(k, all) }) {
+		<-done
+		c.progress(n+k+1, 2*n)
+	}
+	return all, again, errors.Join(errs...)
+}
+
+func (c command) writeLearnt(name string, ratesText []byte, j *record.Jobs, all []record.Score, today string) int {
+	taught, err := record.Learn(all, record.EveryJob)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	sum, err := j.Sum(all)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	out, err := rates.Adopt(ratesText, taught.Own(today, j.CheckCode()), sum.Past(j.CheckCode()))
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	if err := os.WriteFile(name, out, 0o644); err != nil {
+		return c.fail(1, "%v", err)
+	}
+	r, err := rates.Decode(out)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	fmt.Fprintf(c.out, "\nWritten to %s: rates check code %s.\n", name, r.CheckCode())
+	return 0
+}

@@ -1,0 +1,32 @@
+package main
+
+import (
+	"flag"
+	"time"
+
+	"underpaint/site/folder"
+)
+
+// site makes the folder of pages for a web host, as ./site build does.
+func (c command) site(args []string) int {
+	flags := flag.NewFlagSet("site", flag.ContinueOnError)
+	rates := flags.String("rates", "", "the shop's rates file")
+	out := flags.String("out", "", "the folder to write into")
+	engine := flags.String("engine", "", "an engine that is already built")
+	operands, ok := c.parse(args, flags)
+	if !ok {
+		return 2
+	}
+	if len(operands) > 0 || *rates == "" || *out == "" {
+		return c.fail(2, "site needs --rates RATES.json and --out DIR\n%s", usage)
+	}
+	text, err := c.read(*rates)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	order := folder.Order{Out: *out, RatesName: *rates, Rates: text, Engine: *engine, Today: time.Now().Format(time.DateOnly)}
+	if _, err := folder.Make(order, c.out); err != nil {
+		return c.fail(1, "%v", err)
+	}
+	return 0
+}

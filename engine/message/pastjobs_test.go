@@ -1,0 +1,91 @@
+package message
+
+import (
+	"strings"
+	"testing"
+
+	"underpaint/engine/rates"
+	"underpaint/engine/record/invented"
+)
+
+// TestPastJobs: a file of jobs is scored step by step, said in words, and what it
+// teaches is used only as far as the shop names it, and taken out again.
+func TestPastJobs(t *testing.T) {
+	r, err := rates.Decode(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := invented.Shop{Rates: r, Seed: 5, Year: 2022}.Jobs(10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, sample := string(j.Text([][]byte{rates.Sample()})), string(rates.Sample())
+	e := &Engine{}
+	if reply := shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"}); reply["kind"] != "refused" {
+		t.Errorf("scored nothing: %v", reply)
+	}
+	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text}); reply["ok"] != true || reply["jobs"] != 10.0 {
+		t.Fatalf("%v", reply)
+	}
+	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text[:len(text)/2]}); reply["ok"] != false || len(listIn(t, reply, "faults")) == 0 || e.jobs == nil {
+		t.Errorf("a file cut short: %v", reply["faults"])
+	}
+	reply, steps := map[string]any{"state": "refining"}, 0
+	for ; reply["state"] == "refining"; steps++ {
+		reply = shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"})
+	}
+	if steps != 21 || reply["state"] != "settled" || reply["scored"] != 10.0 {
+		t.Fatalf("%d steps, %v", steps, reply)
+	}
+	headline := reply["headline"].([]any)[0].(string)
+	if !strings.HasPrefix(headline, "10 jobs. ") || !strings.Contains(headline, "we said about 2 would be outside") {
+		t.Error(headline)
+	}
+	if n := len(listIn(t, reply, "table")); n != 10 || len(listIn(t, reply, "boxes")) != 12 || len(listIn(t, reply, "statistics")) < 5 {
+		t.Errorf("%d rows", n)
+	}
+	learning := reply["learning"].(map[string]any)
+	lines := listIn(t, learning, "lines")
+	if len(lines) < 10 || lines[0]["offered"] != true {
+		t.Errorf("%v", lines)
+	}
+	used := shopAsk(t, e, "adopt", map[string]any{"rates": sample, "today": "2026-11-25", "use": []string{lines[0]["id"].(string), "hours.metal"}, "record": true})
+	got, err := rates.Decode([]byte(used["rates"].(string)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Own.Rust) != 1 || got.Own.Rust[0].Factor != lines[0]["factor"] || got.Own.Hours[0].Jobs != 10 || got.Own.Spread.Factor != 1 || got.Past.Jobs() != 10 {
+		t.Errorf("%+v %+v", got.Own, got.Past)
+	}
+	again := shopAsk(t, e, "score", map[string]any{"rates": used["rates"], "today": "2026-11-25"})
+	if lines := listIn(t, again["learning"].(map[string]any), "lines"); lines[0]["in_use_text"] != lines[0]["factor_text"] {
+		t.Errorf("in use: %v", lines[0])
+	}
+	none := shopAsk(t, e, "adopt", map[string]any{"rates": used["rates"], "today": "2026-11-25", "use": []string{}, "record": false})
+	if got, err := rates.Decode([]byte(none["rates"].(string))); err != nil || len(got.Own.Rust) != 0 || got.Past != nil {
+		t.Errorf("not taken out again: %v", err)
+	}
+	if reply := shopAsk(t, e, "adopt", map[string]any{"rates": sample, "today": "2026-11-25", "use": []string{"rust.engine"}, "record": false}); reply["kind"] != "refused" {
+		t.Errorf("%v", reply)
+	}
+	// The same jobs again: scores that are known are taken over.
+	shopAsk(t, e, "open_jobs", map[string]any{"jobs": text})
+	if reply := shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"}); reply["done"] != 10.0 {
+		t.Errorf("known scores were worked out again: %v", reply["done"])
+	}
+}
+
+// TestJobsTable: figures of jobs in and out as tables.
+func TestJobsTable(t *testing.T) {
+	e := &Engine{}
+	reply := shopAsk(t, e, "read_jobs", map[string]any{"text": "job,finished,said low,said high,came to\na,2024-01-31,\"$10,000\",20000,15000\nb,31.1.2024,1,2,3\n", "decimal": "point", "currency": "USD"})
+	jobs := listIn(t, reply, "jobs")
+	if len(jobs) != 1 || jobs[0]["came_to"] != "15000.00" || reply["refused"] != 1.0 {
+		t.Fatalf("%v", reply)
+	}
+	shopAsk(t, e, "open_jobs", map[string]any{"jobs": `{"format":"underpaint past jobs 1","currency":"USD","rates":[],"jobs":[{"name":"a","finished":"2024-01-31","said":{"low":"10000.00","high":"20000.00"},"came_to":"15000.00"}]}`})
+	out := shopAsk(t, e, "write_jobs", map[string]any{"separator": ";"})
+	if text := out["text"].(string); !strings.Contains(text, "a;2024-01-31;\"10000,00\";\"20000,00\";\"15000,00\";") {
+		t.Error(text)
+	}
+}

@@ -1,0 +1,81 @@
+package rates
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/strict"
+)
+
+// Adopt returns a rates file with other figures learnt and another record; nil
+// takes out what was there. Nothing else of the file changes. Both come from past
+// jobs, and so nobody has to type them.
+func Adopt(text []byte, own *Own, past *Past) ([]byte, error) {
+	if _, err := Decode(text); err != nil {
+		return nil, err
+	}
+	f, err := strict.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	out := strict.Replaced(f, []strict.Member{{Name: "own_figures", Value: own.text()}, {Name: "record", Value: past.text()}})
+	_, err = Decode(out)
+	return out, err
+}
+
+// text is the member of the file; null where nothing was learnt.
+func (o *Own) text() []byte {
+	w := strict.NewWriter()
+	if o == nil || o.LearntOn == "" {
+		w.Null()
+		return w.Bytes()
+	}
+	figure := func(f OwnFigure) {
+		w.Key("factor")
+		w.Number(f.Factor)
+		w.Key("jobs")
+		w.Whole(int64(f.Jobs))
+	}
+	w.Object(func() {
+		w.Member("learnt_on", o.LearntOn)
+		w.Member("jobs_code", o.JobsCode)
+		w.Objects("rust", len(o.Rust), func(i int) {
+			w.Member("group", o.Rust[i].Group)
+			figure(o.Rust[i].OwnFigure)
+		})
+		w.Key("hours")
+		w.Object(func() {
+			for t, f := range o.Hours {
+				if f.Jobs > 0 {
+					w.Key(car.TradeIDs[t])
+					w.Object(func() { figure(f) })
+				}
+			}
+		})
+		if o.Spread.Jobs > 0 {
+			w.Key("spread")
+			w.Object(func() { figure(o.Spread) })
+		}
+		w.Member("source", "the shop's own past jobs, drawn towards the starting figures")
+	})
+	return w.Bytes()
+}
+
+func (p *Past) text() []byte {
+	w := strict.NewWriter()
+	if p == nil {
+		w.Null()
+		return w.Bytes()
+	}
+	w.Object(func() {
+		for _, one := range []struct {
+			name string
+			n    int
+		}{{"below", p.Below}, {"inside", p.Inside}, {"above", p.Above}} {
+			w.Key(one.name)
+			w.Whole(int64(one.n))
+		}
+		w.Member("from", p.From)
+		w.Member("to", p.To)
+		w.Member("jobs_code", p.JobsCode)
+	})
+	return w.Bytes()
+}
