@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
 	"underpaint/engine/record/invented"
 )
@@ -87,5 +88,45 @@ func TestJobsTable(t *testing.T) {
 	out := shopAsk(t, e, "write_jobs", map[string]any{"separator": ";"})
 	if text := out["text"].(string); !strings.Contains(text, "a;2024-01-31;\"10000,00\";\"20000,00\";\"15000,00\";") {
 		t.Error(text)
+	}
+}
+
+// TestOwnRecord: the customer's page says how ranges came out only where the shop
+// publishes it, and which figures are the shop's own.
+func TestOwnRecord(t *testing.T) {
+	own := rates.NothingLearnt()
+	own.LearntOn, own.JobsCode = "2026-06-01", "x"
+	own.Rust = []rates.OwnRust{{Group: "floor", OwnFigure: rates.OwnFigure{Factor: 1.5, Jobs: 12}}}
+	text, err := rates.Adopt(rates.Sample(), own, &rates.Past{Below: 2, Inside: 19, Above: 3, From: "2024-01-31", To: "2026-05-30", JobsCode: "x"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := carfile.Decode([]byte(goodCar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	high := map[bool]float64{}
+	for _, learnt := range []bool{false, true} {
+		file := rates.Sample()
+		if learnt {
+			file = text
+		}
+		s, err := NewSession(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Open(c); err != nil {
+			t.Fatal(err)
+		}
+		s.rough()
+		high[learnt] = s.Rows()[0].Exact.High
+		lines := strings.Join(s.OwnRecord(), "\n")
+		if learnt != strings.Contains(lines, "Of 24 jobs that this shop finished from 31 January 2024 to 30 May 2026, 3 came out above") ||
+			learnt != strings.Contains(lines, "1 figure rests on this shop's own finished jobs, as of 1 June 2026") {
+			t.Errorf("learnt %v: %q", learnt, lines)
+		}
+	}
+	if high[true] <= high[false] {
+		t.Errorf("floors half as deep again do not move the range: %v, %v", high[false], high[true])
 	}
 }

@@ -74,6 +74,7 @@ func (s *Session) rangeReply(id int64, state State, v view) []byte {
 		w.Texts("not_in_it", s.NotInIt())
 		s.writeCautions(w)
 		w.Member("how_sure", s.HowSure(state, rows))
+		w.Texts("own_record", s.OwnRecord())
 		w.Texts("warnings", s.Warnings())
 		w.Texts("known_limits", s.inWords(s.text.limits))
 	})
@@ -90,6 +91,23 @@ func (s *Session) HowSure(state State, rows []Row) string {
 		return "Not as exact as it should be: the sums stopped at their limit. " + line
 	}
 	return line
+}
+
+// OwnRecord says how the shop's earlier ranges came out, where it publishes that,
+// and what of its own it has put in the place of starting figures.
+func (s *Session) OwnRecord() (out []string) {
+	if p := s.Rates.Past; p != nil {
+		out = append(out, "Of "+jobsText(p.Jobs())+" that this shop finished from "+date(p.From)+" to "+date(p.To)+", "+strconv.Itoa(p.Above)+
+			" came out above the range first given, "+strconv.Itoa(p.Below)+" below it and "+strconv.Itoa(p.Inside)+" inside; 2 in 10 are to be expected outside.")
+	}
+	if n := s.Rates.Own.Figures(); n > 0 {
+		one := "figures rest"
+		if n == 1 {
+			one = "figure rests"
+		}
+		out = append(out, strconv.Itoa(n)+" "+one+" on this shop's own finished jobs, as of "+date(s.Rates.Own.LearntOn)+"; all others are starting figures.")
+	}
+	return out
 }
 
 // NotInIt lists what the range leaves out, the scope's own first.

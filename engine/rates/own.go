@@ -119,6 +119,17 @@ func readPast(f strict.Field) *Past {
 	return p
 }
 
+// Figures is how many figures are the shop's own.
+func (o *Own) Figures() int {
+	n := len(o.Rust)
+	for _, f := range append(o.Hours[:], o.Spread) {
+		if f.Jobs > 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // RustFactor is the factor on the depth of rust of a pocket group.
 func (o *Own) RustFactor(group string) float64 {
 	for _, r := range o.Rust {

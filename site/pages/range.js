@@ -103,6 +103,7 @@ export function howSure(reply) {
   return el("section", { class: "how-sure", "aria-labelledby": "sure-title" },
     el("h2", { id: "sure-title" }, "How sure is this"),
     el("p", {}, reply.how_sure),
+    reply.own_record.map((line) => el("p", {}, line)),
     el("p", {}, "Imagined cars are cars like yours that the sums make up from the odds of rust, one after the other, each with its own price."),
     reply.warnings.map((text) => el("p", { class: "warning" }, text)),
     reply.known_limits.length > 0 && el("details", { "data-paper": true }, el("summary", {}, "What the sums cannot know"), list(reply.known_limits)));

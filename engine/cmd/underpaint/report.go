@@ -24,6 +24,9 @@ func report(out io.Writer, s *message.Session, state message.State) error {
 	for _, w := range s.Warnings() {
 		fmt.Fprintf(&b, "Note: %s\n", w)
 	}
+	for _, line := range s.OwnRecord() {
+		fmt.Fprintf(&b, "%s\n", line)
+	}
 	fmt.Fprintf(&b, "\n%s Seed %d, rates check code %s.\n", s.HowSure(state, rows), message.Seed, s.Rates.CheckCode())
 	fmt.Fprintf(&b, "%s\n", s.LocalCaution())
 	_, err := out.Write(b.Bytes())
