@@ -5,8 +5,8 @@
 const MOST_BYTES = 262144;
 
 /** Offers a text as a file to save. */
-export function saveFile(name, text) {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+export function saveFile(name, text, type = "application/json") {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const anchor = document.createElement("a");
   anchor.href = address;
   anchor.download = name;
