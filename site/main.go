@@ -6,6 +6,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"time"
+
+	"underpaint/site/folder"
 )
 
 const usage = `usage:
@@ -55,14 +58,12 @@ func runBuild(outDir, rates, engine string, out io.Writer) error {
 	if outDir == "" || rates == "" {
 		return errors.New("build needs -out DIR and -rates FILE")
 	}
-	made, err := build(outDir, rates, engine)
+	text, err := os.ReadFile(rates)
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "built %s in %s\n", made.ID, outDir)
-	fmt.Fprintf(out, "engine %d bytes, brotli %d; first visit, brotli, %d bytes\n",
-		made.EngineBytes, made.EngineBrotli, made.FirstVisitBrotli)
-	return nil
+	_, err = folder.Make(folder.Order{Out: outDir, RatesName: rates, Rates: text, Engine: engine, Today: time.Now().Format(time.DateOnly)}, out)
+	return err
 }
 
 func runServe(addr, dir, rates, engine string, out io.Writer) error {

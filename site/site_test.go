@@ -2,188 +2,42 @@ package main
 
 import (
 	"bytes"
-	"compress/gzip"
-	"crypto/sha256"
-	"encoding/base64"
-	"encoding/json"
 	"io"
+	"io/fs"
 	"net/http"
 	"net/http/httptest"
 	"os"
-	"path"
 	"path/filepath"
-	"regexp"
 	"strings"
 	"testing"
 
-	"github.com/andybalholm/brotli"
-
 	"underpaint/engine/rates"
+	"underpaint/site/folder"
+	"underpaint/site/pages"
 )
 
-// parts is a full set of sources with a small engine in the place of the real
-// one, so that these tests need no compiler.
-func parts(t *testing.T) map[string][]byte {
+// builtIn makes a folder with a small engine in the place of the real one, so
+// that these tests need no compiler, and gives the name of the build.
+func builtIn(t *testing.T, dir string) string {
 	t.Helper()
-	all, err := readSources()
+	r, err := folder.Check(rates.Sample(), "2026-06-04")
 	if err != nil {
 		t.Fatal(err)
 	}
-	all["engine.wasm"] = bytes.Repeat([]byte("engine "), 1000)
-	all["wasm_exec.js"] = []byte("// loader")
-	return all
-}
-
-func builtIn(t *testing.T, dir string) folder {
-	t.Helper()
-	f, err := arrange(parts(t), rates.Sample())
+	m, err := folder.Build(dir, r, folder.Engine{Code: bytes.Repeat([]byte("engine "), 1000), Loader: []byte("// loader")})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := f.write(dir); err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
-
-func TestSameSourcesSameFolder(t *testing.T) {
-	a, b := t.TempDir(), t.TempDir()
-	first := builtIn(t, a)
-	builtIn(t, b)
-	for name := range first.files {
-		for _, suffix := range []string{"", ".br", ".gz"} {
-			one, errA := os.ReadFile(filepath.Join(a, name+suffix))
-			two, errB := os.ReadFile(filepath.Join(b, name+suffix))
-			if (errA == nil) != (errB == nil) || !bytes.Equal(one, two) {
-				t.Errorf("%s%s differs between two builds", name, suffix)
-			}
-		}
-	}
-}
-
-func TestBuildIDFollowsContent(t *testing.T) {
-	base := parts(t)
-	id := buildID(base)
-	for name := range base {
-		changed := parts(t)
-		changed[name] = append(bytes.Clone(changed[name]), ' ')
-		if buildID(changed) == id {
-			t.Errorf("a change of %s leaves the id as it was", name)
-		}
-	}
-}
-
-func TestEveryReferenceOfAPageExists(t *testing.T) {
-	f := builtIn(t, t.TempDir())
-	reference := regexp.MustCompile(`(?:src|href)="([^"#]+)"`)
-	imported := regexp.MustCompile(`(?:from "|new URL\(")([\w./-]+)"`)
-	checked := 0
-	for name, data := range f.files {
-		var found [][][]byte
-		base := ""
-		switch filepath.Ext(name) {
-		case ".html":
-			base = path.Dir(name)
-			found = reference.FindAllSubmatch(data, -1)
-		case ".js":
-			base = path.Dir(name)
-			found = imported.FindAllSubmatch(data, -1)
-		}
-		for _, m := range found {
-			target := path.Join(base, string(m[1]))
-			if strings.HasSuffix(string(m[1]), "/") {
-				target = path.Join(target, "index.html")
-			}
-			checked++
-			if _, ok := f.files[target]; !ok {
-				t.Errorf("%s names %s, which is not there", name, target)
-			}
-		}
-	}
-	if checked < 40 {
-		t.Errorf("only %d references found: the patterns above no longer fit", checked)
-	}
-}
-
-func TestMissingMarkFailsTheBuild(t *testing.T) {
-	for name, mark := range map[string]string{"index.html": markSettings, "survey/index.html": markSettings, "sw.js": markFiles, "about.html": markBuildDir, "words.html": markBuildDir} {
-		p := parts(t)
-		p[name] = bytes.ReplaceAll(p[name], []byte(mark), []byte("x"))
-		if _, err := arrange(p, rates.Sample()); err == nil || !strings.Contains(err.Error(), name) {
-			t.Errorf("%s without %s was built all the same", name, mark)
-		}
-	}
-}
-
-// What a visitor without scripts reads comes from the rates, as text.
-func TestShopTextIsWrittenAndEscaped(t *testing.T) {
-	f := builtIn(t, t.TempDir())
-	for _, must := range []string{"an hour</li>", "Rates check code ", "strip and survey", "Not in a range"} {
-		if !bytes.Contains(f.files["index.html"], []byte(must)) {
-			t.Errorf("index.html lacks %q", must)
-		}
-	}
-	var shop struct{ Shop struct{ Name string } }
-	if err := json.Unmarshal(rates.Sample(), &shop); err != nil || shop.Shop.Name == "" {
-		t.Fatal("no shop name in the sample", err)
-	}
-	text, err := shopText(bytes.Replace(rates.Sample(), []byte(shop.Shop.Name), []byte("<b>Shop</b>"), 1))
-	if err != nil || strings.Contains(text, "<b>") || !strings.Contains(text, "&lt;b&gt;Shop") {
-		t.Errorf("a name with markup: %v\n%.200s", err, text)
-	}
-	if _, err := shopText([]byte("{}")); err == nil {
-		t.Error("refused rates were written out")
-	}
-}
-
-// The list for offline use carries sums in the form of the W3C Subresource
-// Integrity recommendation.
-func TestListingHoldsTrueSums(t *testing.T) {
-	f := builtIn(t, t.TempDir())
-	text := regexp.MustCompile(`files: (\[.*\]) \};`).FindSubmatch(f.files["sw.js"])
-	if text == nil {
-		t.Fatal("no list in sw.js")
-	}
-	var all []listed
-	if err := json.Unmarshal(text[1], &all); err != nil {
-		t.Fatal(err)
-	}
-	names := map[string]bool{}
-	for _, l := range all {
-		sum := sha256.Sum256(f.files[l.Path])
-		if l.Integrity != "sha256-"+base64.StdEncoding.EncodeToString(sum[:]) {
-			t.Errorf("%s: wrong sum", l.Path)
-		}
-		names[l.Path] = true
-	}
-	for name := range f.files {
-		wanted := name != "rates.json" && name != "build.json" && name != "sw.js"
-		if names[name] != wanted {
-			t.Errorf("%s: in the list %v, expected %v", name, names[name], wanted)
-		}
-	}
-}
-
-func TestSourcesAskNobodyElseAndRunNoText(t *testing.T) {
-	banned := regexp.MustCompile(`innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\(|new Function|style="|onclick=`)
-	foreign := regexp.MustCompile(`(?:https?:)?//[a-z0-9-]+\.[a-z]`)
-	for name, data := range parts(t) {
-		if ext := filepath.Ext(name); ext == ".wasm" || name == "wasm_exec.js" {
-			continue
-		}
-		if m := banned.Find(data); m != nil {
-			t.Errorf("pages/%s holds %q", name, m)
-		}
-		rest := bytes.ReplaceAll(data, []byte("http://www.w3.org/2000/svg"), nil)
-		if m := foreign.Find(rest); m != nil {
-			t.Errorf("pages/%s names another host: %q", name, m)
-		}
-	}
+	return m.ID
 }
 
 func TestPagesCarryThePolicyOfTheServer(t *testing.T) {
 	meta := strings.TrimSuffix(policy, "; frame-ancestors 'self'")
-	for name, data := range parts(t) {
+	sources, err := pages.Files()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, data := range sources {
 		if filepath.Ext(name) == ".html" && !bytes.Contains(data, []byte(`<meta http-equiv="Content-Security-Policy" content="`+meta+`">`)) {
 			t.Errorf("pages/%s: another policy than the server's", name)
 		}
@@ -201,9 +55,8 @@ func get(t *testing.T, h http.Handler, method, target, accept string) *http.Resp
 
 func TestServer(t *testing.T) {
 	dir := t.TempDir()
-	f := builtIn(t, dir)
 	h := handler(dir)
-	engine := "/v-" + f.id + "/engine.wasm"
+	engine := "/v-" + builtIn(t, dir) + "/engine.wasm"
 	for _, c := range []struct {
 		method, target, accept string
 		status                 int
@@ -217,6 +70,7 @@ func TestServer(t *testing.T) {
 		{"GET", engine, "", 200, "application/wasm", "", "public, max-age=31536000, immutable"},
 		{"HEAD", "/rates.json", "", 200, "application/json; charset=utf-8", "", "no-cache"},
 		{"GET", "/none.html", "br", 404, "text/plain; charset=utf-8", "", ""},
+		{"GET", "/rates.json", "br, gzip", 200, "application/json; charset=utf-8", "", "no-cache"},
 		{"GET", "/index.html.br", "", 404, "text/plain; charset=utf-8", "", ""},
 		{"GET", "/../site_test.go", "", 404, "text/plain; charset=utf-8", "", ""},
 		{"POST", "/", "", 405, "text/plain; charset=utf-8", "", ""},
@@ -232,37 +86,34 @@ func TestServer(t *testing.T) {
 	}
 }
 
-func TestVariantsUnpackToTheFile(t *testing.T) {
-	dir := t.TempDir()
-	f := builtIn(t, dir)
-	h := handler(dir)
-	for _, target := range []string{"/", "/v-" + f.id + "/page.js", "/v-" + f.id + "/engine.wasm"} {
-		plain, _ := io.ReadAll(get(t, h, "GET", target, "").Body)
-		small := get(t, h, "GET", target, "br")
-		if back, err := io.ReadAll(brotli.NewReader(small.Body)); err != nil || !bytes.Equal(back, plain) {
-			t.Errorf("%s: brotli gives something else (%v)", target, err)
-		}
-		z, err := gzip.NewReader(get(t, h, "GET", target, "gzip").Body)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if back, err := io.ReadAll(z); err != nil || !bytes.Equal(back, plain) {
-			t.Errorf("%s: gzip gives something else (%v)", target, err)
-		}
-	}
-}
-
 func TestCommandLine(t *testing.T) {
 	for _, args := range [][]string{nil, {"mend"}, {"build"}, {"build", "-out", t.TempDir()}, {"build", "-out", t.TempDir(), "-rates", "none.json"}, {"serve"}, {"build", "x"}} {
 		if err := run(args, io.Discard); err == nil {
 			t.Errorf("%q: expected an error", args)
 		}
 	}
-	large := filepath.Join(t.TempDir(), "large.json")
-	if err := os.WriteFile(large, make([]byte, maxRates+1), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := readRates(large); err == nil {
-		t.Error("a rates file over the limit was read")
+}
+
+// TestEveryFileOfAFolderIsServed: a kind of file that a page needs and the server
+// does not know would only be missed in a browser.
+func TestEveryFileOfAFolderIsServed(t *testing.T) {
+	dir := t.TempDir()
+	builtIn(t, dir)
+	h, served := handler(dir), 0
+	err := filepath.WalkDir(dir, func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || filepath.Ext(name) == ".br" || filepath.Ext(name) == ".gz" {
+			return err
+		}
+		target, _ := filepath.Rel(dir, name)
+		want, err := os.ReadFile(name)
+		r := get(t, h, "GET", "/"+filepath.ToSlash(target), "")
+		if got, _ := io.ReadAll(r.Body); r.StatusCode != http.StatusOK || !bytes.Equal(got, want) {
+			t.Errorf("%s: %d", target, r.StatusCode)
+		}
+		served++
+		return err
+	})
+	if err != nil || served < 60 {
+		t.Errorf("%d files served (%v)", served, err)
 	}
 }

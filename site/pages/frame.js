@@ -2,6 +2,7 @@
 // place for bands, the line that is spoken, and the note while loading.
 
 import { el } from "./dom.js";
+import { framed } from "./framed.js";
 
 const byId = (id) => document.getElementById(id);
 const LOADING_AFTER_MS = 1000;
@@ -58,7 +59,8 @@ export class Frame {
     byId("range-title").hidden = document.body.dataset.step !== "range";
     const focus = heading ?? byId("range-title");
     document.title = `${this.#count}${focus.textContent} | ${this.#title}`;
-    if (moved) { scrollTo(0, 0); focus.focus({ preventScroll: true }); }
+    // A frame as tall as its content cannot scroll: the page around it has to.
+    if (moved) { scrollTo(0, 0); focus.focus({ preventScroll: !framed }); }
   }
 
   /** What the last answer did, beside the question. */

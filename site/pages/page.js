@@ -20,6 +20,7 @@ import { toShare, today } from "./shared.js";
 import { startOffline, watchConnection } from "./offline.js";
 import { unfoldForPaper } from "./paper.js";
 import { Frame } from "./frame.js";
+import { framed, newTabs, startFramed } from "./framed.js";
 import { Arrivals } from "./arrivals.js";
 import { customerShelf as store } from "./store.js";
 
@@ -148,19 +149,21 @@ function resultPage(state) {
   });
 }
 
+/** The rates as text, or what is wrong with the file. */
 async function ratesText() {
-  const response = await fetch("rates.json", { cache: "no-cache" });
-  if (!response.ok) return null;
-  const text = await response.text();
-  return text.length <= MOST_RATES ? text : null;
+  try {
+    const response = await fetch("rates.json", { cache: "no-cache" });
+    if (!response.ok) return { problem: `rates.json: the host answered ${response.status}.` };
+    const text = await response.text();
+    return text.length <= MOST_RATES ? { text } : { problem: `rates.json: expected at most ${MOST_RATES} characters, found ${text.length}.` };
+  } catch { return { problem: "rates.json: the host did not answer." }; }
 }
 
 async function openShop() {
-  let rates = null;
-  try { rates = await ratesText(); } catch { /* said below */ }
-  if (rates === null) { frame.put("engine", ratesBand(null)); frame.waiting(false); return; }
+  const rates = await ratesText();
+  if (rates.problem) { frame.loaded(); frame.put("engine", ratesBand({ text: rates.problem })); frame.waiting(false); return; }
   try {
-    const reply = await link.open(rates);
+    const reply = await link.open(rates.text);
     frame.loaded();
     if (reply.kind !== "opened") { frame.waiting(false); frame.put("engine", ratesBand(reply)); return; }
     const otherWords = reply.words !== app.words;
@@ -168,6 +171,7 @@ async function openShop() {
     app.words = reply.words;
     app.q = questions(reply.words);
     frame.shop(reply);
+    newTabs(document.getElementById("contact"));
     const { step } = visit.state;
     if (otherWords || NEEDS_SHOP.includes(step) || afterRange(step)) show(visit.state, { moved: document.activeElement !== document.body });
     await arrivals.fromAddress();
@@ -178,5 +182,7 @@ frame.onBack(() => visit.back());
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 show(visit.state, { moved: false });
-openShop().finally(() => startOffline(() => !visit.state.car.bodies && !location.hash,
+startFramed();
+// Without a connection the page around a frame is not there either.
+openShop().finally(() => framed || startOffline(() => !visit.state.car.bodies && !location.hash,
   (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. Your answers stay."], [["Load it", load]]))));

@@ -7,9 +7,10 @@ class Shelf {
 
   /** null when nothing is kept; "unreadable" when something is and cannot be used. */
   kept() {
+    // Storage that is switched off, as in frames of other sites, holds nothing.
+    const text = this.text();
+    if (text === null) return null;
     try {
-      const text = localStorage.getItem(this.#key);
-      if (text === null) return null;
       const found = JSON.parse(text);
       return found && typeof found.car === "object" && typeof found.when === "string" ? found : "unreadable";
     } catch { return "unreadable"; }

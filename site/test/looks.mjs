@@ -116,7 +116,7 @@ test("nor where several ranges stand side by side, and no id is there twice", ()
 }));
 
 test("nor on the plain pages", () => visit({}, async (page, { origin }) => {
-  for (const name of ["about", "privacy", "words", "accessibility"]) {
+  for (const name of ["about", "privacy", "words", "accessibility", "embed"]) {
     await page.goto(`${origin}/${name}.html`);
     await axe(page, name);
   }

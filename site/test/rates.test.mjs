@@ -96,7 +96,7 @@ test("prices from a spreadsheet: good rows apart from refused ones, and the deci
   await named(page, "Take the 1 good row").click();
   assert.equal(await page.locator("details.entry").count(), entries + 1);
   const file = await download(page, () => named(page, "Cells cut by semicolons, decimals with a comma").click());
-  assert.match(file.text, /hood_skin;full;"?1,2340?"?;/);
+  assert.match(file.text, /hood;full;"?1,2340?"?;/);
 }));
 
 test("put on the website: every warning looked at, then one file with its check code", () => visit({}, async (page, { origin }) => {
