@@ -1,0 +1,133 @@
+package folder
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+)
+
+// Marks in the sources that a build fills in. Each must be there, or the build
+// fails: a page that kept its mark would look for files that do not exist.
+const (
+	markBuildDir = `build/`            // in pages, after =" or ="../: a file of this build
+	markSettings = `content="unbuilt"` // in pages with sums: build id and engine size
+	markFiles    = `/*files*/`         // in sw.js: build id and list of files
+	markScript   = `<script`           // a page with sums has one, and no other page has
+)
+
+const ratesName = "rates.json"
+
+// isPage says whether a source file keeps its own name at the top of the
+// folder. All others go into the folder of the build.
+func isPage(name string) bool {
+	return path.Ext(name) == ".html" || name == "sw.js"
+}
+
+// toTop leads from a page to the top of the folder: a page of its own folder
+// has an address without a file name, on any host.
+func toTop(name string) string { return strings.Repeat("../", strings.Count(name, "/")) }
+
+// folder is a built site in memory: path to content.
+type folder struct {
+	id     string
+	files  map[string][]byte
+	packed map[string][]variant // compressed forms, which take seconds: made once
+}
+
+func (f folder) dir() string { return "v-" + f.id + "/" }
+
+// listed is one file that must come from this build, with its SHA-256 in the
+// form of the W3C Subresource Integrity recommendation.
+type listed struct {
+	Path      string `json:"path"`
+	Integrity string `json:"integrity"`
+}
+
+// arrange names the build after its content and puts every file in its place.
+func arrange(parts map[string][]byte, r *Rates) (folder, error) {
+	f := folder{id: buildID(parts), files: map[string][]byte{ratesName: r.text}, packed: map[string][]variant{}}
+	engine := f.dir() + engineName
+	f.files[engine] = parts[engineName]
+	settings := fmt.Sprintf(`content="%s %d %s"`, f.id, len(parts[engineName]), sizeText(len(f.variants(engine)[0].data)))
+	for _, name := range slices.Sorted(maps.Keys(parts)) {
+		if !isPage(name) {
+			f.files[f.dir()+name] = parts[name]
+			continue
+		}
+		if path.Ext(name) != ".html" {
+			continue
+		}
+		if err := f.page(name, parts[name], settings); err != nil {
+			return folder{}, err
+		}
+	}
+	if err := f.fill("index.html", markShopText, r.shopText); err != nil {
+		return folder{}, err
+	}
+	list, err := json.Marshal(f.listing())
+	if err != nil {
+		return folder{}, err
+	}
+	f.files["build.json"] = fmt.Appendf(nil, "{\"id\":%q}\n", f.id)
+	f.files["sw.js"] = parts["sw.js"]
+	return f, f.fill("sw.js", markFiles, fmt.Sprintf("id: %q, files: %s", f.id, list))
+}
+
+// page puts a page in its place, with the addresses of this build.
+func (f folder) page(name string, source []byte, settings string) error {
+	before := `="` + toTop(name)
+	if !bytes.Contains(source, []byte(before+markBuildDir)) {
+		return fmt.Errorf("pages/%s: expected %s in it", name, before+markBuildDir)
+	}
+	f.files[name] = bytes.ReplaceAll(source, []byte(before+markBuildDir), []byte(before+f.dir()))
+	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {
+		return f.fill(name, markSettings, settings)
+	}
+	return nil
+}
+
+// buildID is the first ten hexadecimal characters of the SHA-256 of all names
+// and contents.
+func buildID(parts map[string][]byte) string {
+	sum := sha256.New()
+	for _, name := range slices.Sorted(maps.Keys(parts)) {
+		one := sha256.Sum256(parts[name])
+		fmt.Fprintf(sum, "%s %x\n", name, one)
+	}
+	return hex.EncodeToString(sum.Sum(nil))[:10]
+}
+
+// sizeText says how much a visitor loads, in megabytes to one place, upward.
+func sizeText(size int) string {
+	tenths := (size + 99_999) / 100_000
+	return fmt.Sprintf("%d.%d MB", tenths/10, tenths%10)
+}
+
+func (f folder) fill(name, mark, text string) error {
+	if n := bytes.Count(f.files[name], []byte(mark)); n != 1 {
+		return fmt.Errorf("pages/%s: expected %s once, found it %d times", name, mark, n)
+	}
+	f.files[name] = bytes.Replace(f.files[name], []byte(mark), []byte(text), 1)
+	return nil
+}
+
+// listing is every file the worker for offline use keeps, but for the rates,
+// which the shop may replace without a new build.
+func (f folder) listing() []listed {
+	var all []listed
+	for _, name := range slices.Sorted(maps.Keys(f.files)) {
+		if name == ratesName {
+			continue
+		}
+		sum := sha256.Sum256(f.files[name])
+		all = append(all, listed{name, "sha256-" + base64.StdEncoding.EncodeToString(sum[:])})
+	}
+	return all
+}

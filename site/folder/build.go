@@ -1,0 +1,114 @@
+package folder
+
+import (
+	"maps"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"underpaint/site/pages"
+)
+
+// Made says what a build came to. Sizes are bytes; of a file with compressed
+// variants Brotli counts the smallest.
+type Made struct {
+	ID               string // name of the build, from its content
+	Files            int    // of this build, variants included
+	Bytes            int    // of all of them
+	EngineBytes      int
+	EngineBrotli     int
+	FirstVisitBrotli int // what a customer's first visit loads before the range
+}
+
+// Build writes the whole folder, or nothing when something is wrong. outDir may
+// exist; the files of older builds in it stay, so that a visitor who is in the
+// middle of one can finish.
+func Build(outDir string, r *Rates, e Engine) (Made, error) {
+	parts, err := pages.Files()
+	if err != nil {
+		return Made{}, err
+	}
+	parts[engineName], parts[loaderName] = e.Code, e.Loader
+	f, err := arrange(parts, r)
+	if err != nil {
+		return Made{}, err
+	}
+	return f.write(outDir)
+}
+
+// write puts the folder on disk with its compressed variants, in the order in
+// which a visitor misses nothing: the files of the build, the rates, the pages.
+func (f folder) write(outDir string) (Made, error) {
+	m := Made{ID: f.id}
+	names := slices.SortedFunc(maps.Keys(f.files), func(a, b string) int {
+		if d := turn(a) - turn(b); d != 0 {
+			return d
+		}
+		return strings.Compare(a, b)
+	})
+	for _, name := range names {
+		data := f.files[name]
+		target := filepath.Join(outDir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(target), 0o755); err != nil {
+			return m, err
+		}
+		sizes, err := writeWithVariants(target, data, f.variants(name))
+		if err != nil {
+			return m, err
+		}
+		m.count(f, name, sizes)
+	}
+	return m, nil
+}
+
+// turn says when a file is written.
+func turn(name string) int {
+	switch {
+	case strings.HasPrefix(name, "v-"):
+		return 0
+	case isPage(name):
+		return 2
+	}
+	return 1
+}
+
+// variants are the compressed forms of a file, brotli first; empty ones for the
+// rates, which a shop replaces alone.
+func (f folder) variants(name string) []variant {
+	if name == ratesName {
+		return []variant{{".br", nil}, {".gz", nil}}
+	}
+	v, made := f.packed[name]
+	if !made {
+		v = []variant{{".br", brotliOf(f.files[name])}, {".gz", gzipOf(f.files[name])}}
+		f.packed[name] = v
+	}
+	return v
+}
+
+// count adds one file, with the sizes it was written in. A customer's first visit
+// loads everything but the other pages with their own files, the opened-out
+// drawings of five bodies and the sample cars; all drawings are counted, which
+// errs on the large side.
+func (m *Made) count(f folder, name string, sizes []int) {
+	m.Files += len(sizes)
+	for _, size := range sizes {
+		m.Bytes += size
+	}
+	small := slices.Min(sizes)
+	if path.Base(name) == engineName {
+		m.EngineBytes, m.EngineBrotli = sizes[0], small
+	}
+	if name == "index.html" || path.Ext(name) != ".html" && !f.ofAnotherPage(name) {
+		m.FirstVisitBrotli += small
+	}
+}
+
+// ofAnotherPage says whether a file lies in the folder of a page of its own.
+func (f folder) ofAnotherPage(name string) bool {
+	top, _, below := strings.Cut(strings.TrimPrefix(name, f.dir()), "/")
+	_, is := f.files[top+"/index.html"]
+	return below && is
+}
