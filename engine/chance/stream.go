@@ -11,8 +11,14 @@ import (
 // state). It is a small value; a copy continues on its own from the same place.
 // The zero Stream is NewStream(0, 0).
 type Stream struct {
-	pcg rand.PCG
+	pcg    rand.PCG
+	script []float64
 }
+
+// Scripted is a stream that gives the numbers of a list, one after another, and
+// panics beyond its end. It is for asking what a result would be for given numbers.
+// It has no bits: Uint64 is not for it.
+func Scripted(uniforms []float64) Stream { return Stream{script: uniforms} }
 
 // NewStream returns the sequence that rand.NewPCG(seed, index) gives. Neighbouring
 // seeds and neighbouring indexes give sequences that look independent (tested).
@@ -32,6 +38,11 @@ func (s *Stream) Uint64() uint64 {
 // the upper 52 bits of Uint64. Every such number is exact, and so is 1 minus it;
 // with one bit more the largest would round to 1.
 func (s *Stream) Uniform() float64 {
+	if s.script != nil {
+		next := s.script[0]
+		s.script = s.script[1:]
+		return next
+	}
 	return openUniform(s.pcg.Uint64())
 }
 

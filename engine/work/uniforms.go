@@ -72,3 +72,34 @@ func (t *Table) factors(u *Uniforms) (f [car.Trades]float64) {
 	f[car.Metal] = chance.Exp(t.fig.sdMetal * metal)
 	return f
 }
+
+// Kind says what a uniform of [Uniforms.Fill] decides.
+type Kind int
+
+// What uniforms decide.
+const (
+	OfWholeCar Kind = iota // how hard the work on this car goes
+	OfHours                // hours of single pieces of work
+	OfPrices               // prices of parts and of work sent out, wire and gas
+	OfWays                 // what is done
+	OfTime                 // weeks; no money hangs on it
+)
+
+// Kinds lists what the uniforms decide, in the order of Fill.
+func (u *Uniforms) Kinds() (out []Kind) {
+	out = append(out, OfWholeCar, OfWholeCar, OfPrices, OfTime, OfTime)
+	add := func(k Kind, lists ...[]float64) {
+		for _, list := range lists {
+			for range list {
+				out = append(out, k)
+			}
+		}
+	}
+	add(OfWays, u.Way)
+	add(OfHours, u.Hours)
+	add(OfPrices, u.Price, u.Sent)
+	add(OfHours, u.Strip, u.Access)
+	add(OfPrices, u.AccessPay)
+	add(OfHours, u.Nut, u.NutHours, u.After, u.Found)
+	return out
+}

@@ -1,0 +1,85 @@
+package damage
+
+// Source says what a uniform of [Model.Draw] decides.
+type Source struct {
+	What  What
+	Group int // of the body, for OfGroup
+}
+
+// What a uniform decides.
+type What int
+
+// What uniforms decide, in the order in which they are drawn first.
+const (
+	OfRoot   What = iota // history, the car's own luck, the state of its repairs
+	OfGroup              // where in a pocket group rust is worse, down to single items
+	OfRepair             // what earlier work left at an item, cracked lead joints
+)
+
+// Sources lists what the uniforms of Draw decide, in their order.
+func (m *Model) Sources() (out []Source) {
+	out = append(out, Source{What: OfRoot})
+	for g := range m.nested.Groups {
+		out = append(out, Source{OfGroup, g})
+		for _, p := range m.nested.Groups[g].Pockets {
+			out = append(out, Source{OfGroup, g})
+			if p.Inner > 0 {
+				out = append(out, Source{OfGroup, g})
+			}
+		}
+	}
+	for g := range m.Body.Groups {
+		for _, pocket := range m.Body.Groups[g].Pockets {
+			for range m.Body.Pockets[pocket].Items {
+				out = append(out, Source{OfGroup, g}, Source{What: OfRepair}, Source{What: OfRepair}, Source{What: OfRepair})
+			}
+		}
+	}
+	for i := range m.Body.Items {
+		for range m.Body.PartOf(i).LeadJoints {
+			out = append(out, Source{What: OfRepair})
+		}
+	}
+	return out
+}
+
+// RootUniform turns three uniforms, for the history, for the luck of the whole car
+// given that, and for its earlier repairs given both, into the one that makes Draw
+// pick that root state.
+func (m *Model) RootUniform(history, luck, repairs float64) float64 {
+	p := m.rootPosterior()
+	perLevel := len(m.carTerm) * RepairStates
+	at := pickBlock(p, perLevel, history)
+	at += pickBlock(p[at:at+perLevel], RepairStates, luck)
+	at += pickBlock(p[at:at+RepairStates], 1, repairs)
+	before := 0.0
+	for _, v := range p[:at] {
+		before += v
+	}
+	return min(1-0x1p-53, before+p[at]/2)
+}
+
+// pickBlock picks a block of a list by the sums of its blocks and returns where it
+// begins.
+func pickBlock(p []float64, size int, u float64) int {
+	sum := 0.0
+	for _, v := range p {
+		sum += v
+	}
+	u *= sum
+	last := 0
+	for at := 0; at < len(p); at += size {
+		block := 0.0
+		for _, v := range p[at : at+size] {
+			block += v
+		}
+		if block == 0 {
+			continue
+		}
+		if last = at; u < block {
+			break
+		}
+		u -= block
+	}
+	return last
+}

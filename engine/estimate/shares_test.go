@@ -1,0 +1,114 @@
+package estimate
+
+import (
+	"math"
+	"testing"
+
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/work"
+)
+
+func sharesSetting(t testing.TB) (*damage.Model, *work.Table) {
+	r := testRun(t, nil)
+	return r.model, r.rows[0].table
+}
+
+// TestScriptedCars: an imagined car drawn from the numbers that a stream gave is that
+// car, so the shares are about the same cars as the range; and the three numbers of
+// the root pick its states as often as they are likely.
+func TestScriptedCars(t *testing.T) {
+	model, table := sharesSetting(t)
+	want, got := model.NewCar(), model.NewCar()
+	n := len(model.Sources())
+	for k := range 200 {
+		s := chance.NewStream(3, uint64(k))
+		numbers := make([]float64, n)
+		for i := range numbers {
+			numbers[i] = s.Uniform()
+		}
+		next := s.Uint64()
+		s = chance.NewStream(3, uint64(k))
+		model.Draw(&s, want)
+		if s.Uint64() != next {
+			t.Fatalf("a car takes other than %d numbers", n)
+		}
+		scripted := chance.Scripted(numbers)
+		model.Draw(&scripted, got)
+		for i := range want.Condition {
+			if want.Condition[i] != got.Condition[i] || want.Finding[i] != got.Finding[i] || want.LeadFailed[i] != got.LeadFailed[i] {
+				t.Fatalf("car %d differs at item %d", k, i)
+			}
+		}
+	}
+	u := table.NewUniforms()
+	s, again := chance.NewStream(4, 1), chance.NewStream(4, 1)
+	u.Fill(&s)
+	for range u.Kinds() {
+		again.Uniform()
+	}
+	if s.Uint64() != again.Uint64() {
+		t.Errorf("work does not take %d numbers", len(u.Kinds()))
+	}
+	const cars = 4000
+	states, first := make([]float64, damage.RepairStates), chance.NewStream(5, 1)
+	prior := make([]float64, damage.RepairStates)
+	for k := range cars {
+		numbers := make([]float64, n)
+		numbers[0] = model.RootUniform(first.Uniform(), first.Uniform(), first.Uniform())
+		for i := 1; i < n; i++ {
+			numbers[i] = first.Uniform()
+		}
+		scripted := chance.Scripted(numbers)
+		model.Draw(&scripted, got)
+		states[got.Repair]++
+		s := chance.NewStream(6, uint64(k))
+		model.Draw(&s, want)
+		prior[want.Repair]++
+	}
+	for k := range states {
+		p := prior[k] / cars
+		if se := math.Sqrt(2 * p * (1 - p) / cars); math.Abs(states[k]/cars-p) > 4*se {
+			t.Errorf("repair state %d drawn in %.3f of the cars, %.3f by the stream", k, states[k]/cars, p)
+		}
+	}
+}
+
+// TestShares: shares add to 1, their variance is that of the range's own cars, and
+// what plainly matters does.
+func TestShares(t *testing.T) {
+	model, table := sharesSetting(t)
+	s := NewShares(model, table, 1)
+	s.Add(400)
+	shares, variance := s.Shares()
+	sum := 0.0
+	for _, one := range shares {
+		sum += one.Share
+	}
+	if math.Abs(sum-1) > 1e-9 {
+		t.Errorf("shares add to %v", sum)
+	}
+	var total []float64
+	Imagine(model, table, 9, 2000, func(_ int, _ *damage.Car, b *work.Bill) { total = append(total, float64(b.Total)) })
+	mean, square := 0.0, 0.0
+	for _, v := range total {
+		mean += v / float64(len(total))
+	}
+	for _, v := range total {
+		square += (v - mean) * (v - mean) / float64(len(total)-1)
+	}
+	if ratio := variance / square; ratio < 0.75 || ratio > 1.3 {
+		t.Errorf("variance %v of the walks, %v of imagined cars", variance, square)
+	}
+	if shares[CarLuck].Share < 0.1 || shares[CarHours].Share < 0.05 {
+		t.Errorf("the car's own luck has %.2f, its whole hours %.2f", shares[CarLuck].Share, shares[CarHours].Share)
+	}
+}
+
+func BenchmarkWalk(b *testing.B) {
+	model, table := sharesSetting(b)
+	s := NewShares(model, table, 1)
+	for b.Loop() {
+		s.Add(1)
+	}
+}
