@@ -1,6 +1,7 @@
 package tests
 
 import (
+	"os"
 	"os/exec"
 	"strings"
 	"testing"
@@ -38,12 +39,19 @@ var ladder = map[string]string{
 var forbidden = []string{"net/http", "text/template", "html/template", "encoding/json", "math/rand", "reflect", "regexp", "time"}
 
 func TestLadder(t *testing.T) {
-	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}}:{{join .Imports " "}}`, "underpaint/engine/...").Output()
+	list := `{{.ImportPath}}:{{join .Imports " "}}`
+	out, err := exec.Command("go", "list", "-f", list, "underpaint/engine/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	browser := exec.Command("go", "list", "-f", list, "underpaint/wasm") // builds for a browser alone
+	browser.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	more, err := browser.Output()
 	if err != nil {
 		t.Fatal(err)
 	}
 	seen := 0
-	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
+	for _, line := range strings.Split(strings.TrimSpace(string(out)+string(more)), "\n") {
 		name, imports, _ := strings.Cut(line, ":")
 		name = strings.TrimPrefix(name, "underpaint/")
 		allowed, known := ladder[name]
@@ -55,7 +63,7 @@ func TestLadder(t *testing.T) {
 			t.Error(fault)
 		}
 	}
-	if seen < 13 {
+	if seen < 20 {
 		t.Errorf("only %d packages listed", seen)
 	}
 }

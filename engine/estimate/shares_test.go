@@ -112,3 +112,49 @@ func BenchmarkWalk(b *testing.B) {
 		s.Add(1)
 	}
 }
+
+// TestOnTheirOwn: parts taken apart keep their odds, so the mean stays, and lose
+// what goes together, so the spread shrinks.
+func TestOnTheirOwn(t *testing.T) {
+	model, table := sharesSetting(t)
+	const n = 2000
+	var together []float64
+	Imagine(model, table, 3, n, func(_ int, _ *damage.Car, b *work.Bill) { together = append(together, float64(b.Total)) })
+	var apart []float64
+	for _, v := range OnTheirOwn(model, table, 3, n) {
+		apart = append(apart, float64(v))
+	}
+	meanOf := func(v []float64) (mean, sd float64) {
+		for _, x := range v {
+			mean += x / float64(len(v))
+		}
+		for _, x := range v {
+			sd += (x - mean) * (x - mean) / float64(len(v)-1)
+		}
+		return mean, math.Sqrt(sd)
+	}
+	m1, s1 := meanOf(together)
+	m2, s2 := meanOf(apart)
+	if math.Abs(m2/m1-1) > 0.05 {
+		t.Errorf("mean %.0f together, %.0f apart", m1, m2)
+	}
+	if s2 > 0.8*s1 {
+		t.Errorf("deviation %.0f together, %.0f apart", s1, s2)
+	}
+}
+
+// TestDearest: what the parts take on the mean of all cars lies below what they take
+// in the dearest fifth, and holes are more frequent there.
+func TestDearest(t *testing.T) {
+	model, table := sharesSetting(t)
+	all, dearest := 0.0, 0.0
+	for _, p := range Dearest(model, table, 3, 1000) {
+		all, dearest = all+p.All, dearest+p.Dearest
+		if p.HoledDearest < p.HoledAll-0.1 {
+			t.Errorf("part %d: holed in %.2f of all cars, in %.2f of the dearest", p.Part, p.HoledAll, p.HoledDearest)
+		}
+	}
+	if all <= 0 || dearest < 1.2*all {
+		t.Errorf("parts take %.0f in all cars, %.0f in the dearest fifth", all, dearest)
+	}
+}

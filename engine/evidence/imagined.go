@@ -148,3 +148,19 @@ func pickOf(p []float64, u float64) (picked int) {
 	}
 	return picked
 }
+
+// BestLook is the most telling look at the condition of an item that can be made
+// before stripping, one that a customer can do first.
+func BestLook(b *car.Body, item int) (best Kind, found bool) {
+	for _, customer := range []bool{true, false} {
+		for _, k := range imaginedKinds() {
+			if k.AnswersTo != OfCondition || k.CustomerCan != customer || k.NotAtLead && b.PartOf(item).LeadJoints > 0 {
+				continue
+			}
+			if slices.Contains(Items(b, k.ID), item) {
+				return k, true
+			}
+		}
+	}
+	return best, false
+}

@@ -7,11 +7,15 @@ import (
 
 // askOfCar answers the requests of the page "This car".
 func (s *Session) askOfCar(id int64, ask string, f strict.Field) []byte {
-	f.Keys("id", "ask", "car", "on", "effort", "axis_at_least", "for")
+	f.Keys("id", "ask", "car", "on", "effort", "axis_at_least", "for", "condition")
 	c := carfile.Read(f.Get("car"))
 	on, effort, whom, least := "", "settle", "shop", int64(0)
 	if f.Has("on") {
 		on = f.Get("on").Text(60)
+	}
+	condition := ""
+	if f.Has("condition") {
+		condition = f.Get("condition").OneOf("sound", "rusted_through")
 	}
 	if f.Has("effort") {
 		effort = f.Get("effort").OneOf("rough", "settle")
@@ -42,6 +46,14 @@ func (s *Session) askOfCar(id int64, ask string, f strict.Field) []byte {
 		reply, err = s.compareWays(id, c, on)
 	case "worth":
 		reply, err = s.worthReply(id, c, whom)
+	case "wide":
+		reply, err = s.wideReply(id, c)
+	case "twenty":
+		reply, err = s.twenty(id, c)
+	case "two_ways":
+		reply, err = s.twoWays(id, c)
+	case "suppose":
+		reply, err = s.suppose(id, c, on, condition)
 	}
 	if err != nil {
 		return refused(id, "car", err)

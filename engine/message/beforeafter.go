@@ -149,7 +149,7 @@ func (s *Session) stageHeadline(rows []stageRow) (out []string) {
 		return []string{"From what was told the range is " + span + " (8 in 10)."}
 	}
 	out = append(out, s.stageInWords(last.id)+" the range is "+span+" (8 in 10).",
-		"It is "+widthWords(last.width()/first.width())+" as at first.")
+		"It is "+widthWords(last.width()/first.width(), "at first")+".")
 	switch {
 	case last.x.Low >= first.x.Low && last.x.High <= first.x.High:
 		out = append(out, "This range lies inside the first.")
@@ -173,18 +173,21 @@ func (s *Session) stageInWords(id string) string {
 	return "With the ways chosen"
 }
 
-// widthWords says a ratio of widths; it is followed by "as at first" or the like.
-func widthWords(ratio float64) string {
+// widthWords says a ratio of widths: "about half as wide as at first".
+func widthWords(ratio float64, other string) string {
 	for _, one := range []struct {
 		below float64
 		text  string
 	}{{0.15, "about a tenth as wide"}, {0.29, "about a quarter as wide"}, {0.42, "about a third as wide"}, {0.58, "about half as wide"},
-		{0.71, "about two thirds as wide"}, {0.87, "about four fifths as wide"}, {0.96, "nearly as wide"}, {1.05, "about as wide"}, {1.3, "somewhat wider than"}} {
+		{0.71, "about two thirds as wide"}, {0.87, "about four fifths as wide"}, {0.96, "nearly as wide"}, {1.05, "about as wide"}} {
 		if ratio < one.below {
-			return one.text
+			return one.text + " as " + other
 		}
 	}
-	return "much wider than"
+	if ratio < 1.3 {
+		return "somewhat wider than " + other
+	}
+	return "much wider than " + other
 }
 
 func (s *Session) unseen(j *stageJob) string {

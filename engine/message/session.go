@@ -29,6 +29,7 @@ type Session struct {
 	job    *job
 	stages *stageJob
 	worth  *worthJob
+	wide   *wideJob
 }
 
 // NewSession opens a shop's rates.

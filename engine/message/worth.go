@@ -187,9 +187,9 @@ func (s *Session) writeStageWorth(w *strict.Writer, j *worthJob, k int) {
 	w.Member("id", id)
 	w.Member("name", s.stageName(id))
 	now := shownWidth(j.now.run)
-	words := widthWords(width / now)
+	words := widthWords(width/now, "now")
 	w.Member("width_text", s.moneyWidth(width))
-	w.Member("line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+" as now: "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
+	w.Member("line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+": "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
 }
 
 // holedFrom is the mildest condition that counts as rusted through.

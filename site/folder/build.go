@@ -89,9 +89,9 @@ func (f folder) variants(name string) []variant {
 }
 
 // count adds one file, with the sizes it was written in. A customer's first visit
-// loads everything but the other pages with their own files, the opened-out
-// drawings of five bodies and the sample cars; all drawings are counted, which
-// errs on the large side.
+// loads everything but the other pages with their own files, the samples and the
+// opened-out drawings of five bodies; all drawings are counted, which errs on the
+// large side.
 func (m *Made) count(f folder, name string, sizes []int) {
 	m.Files += len(sizes)
 	for _, size := range sizes {
@@ -106,9 +106,10 @@ func (m *Made) count(f folder, name string, sizes []int) {
 	}
 }
 
-// ofAnotherPage says whether a file lies in the folder of a page of its own.
+// ofAnotherPage says whether a file lies in the folder of a page of its own, or is
+// a sample.
 func (f folder) ofAnotherPage(name string) bool {
 	top, _, below := strings.Cut(strings.TrimPrefix(name, f.dir()), "/")
 	_, is := f.files[top+"/index.html"]
-	return below && is
+	return below && (is || top == "samples")
 }

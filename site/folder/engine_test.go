@@ -59,6 +59,7 @@ func wantFault(t *testing.T, name string, says ...string) {
 // TestEngineFromTheSources builds the real one: a module, with the loader of the
 // Go release that is written in it.
 func TestEngineFromTheSources(t *testing.T) {
+	t.Setenv("GOFLAGS", "-buildvcs=true") // the build has to overrule it
 	e, err := FindEngine("")
 	if err != nil {
 		t.Fatal(err)

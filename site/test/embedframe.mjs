@@ -56,7 +56,9 @@ for (const width of [360, 1280]) {
   }));
 }
 
-test("the shop's code takes a height from the frame only, and only a sound one", () => embedded({ more: '<iframe id="other" srcdoc="<p>other</p>" title="other"></iframe>' }, async (page, frame, { messages }) => {
+test("the shop's code takes a height from the frame only, and only a sound one", () => embedded({
+  more: (tool) => `<iframe id="other" src="${tool}/about.html" title="other"></iframe>`,
+}, async (page, frame, { messages }) => {
   await fits(page, frame);
   const before = await outer(page);
   const count = (await messages()).length;
@@ -66,12 +68,18 @@ test("the shop's code takes a height from the frame only, and only a sound one",
     for (const other of [null, "height", 700, { height: 700 }, { underpaint: "width", height: 700 }]) parent.postMessage(other, "*");
   }, bad);
   const other = await (await page.$("#other")).contentFrame();
+  await other.waitForLoadState();
   await other.evaluate(() => parent.postMessage({ underpaint: "height", height: 700 }, "*"));
   await page.evaluate(() => window.postMessage({ underpaint: "height", height: 700 }, "*"));
   await page.waitForFunction((n) => globalThis.received.length >= n, count + 19);
   assert.equal(await outer(page), before);
   await frame.evaluate(() => parent.postMessage({ underpaint: "height", height: 700 }, "*"));
   await page.waitForFunction(() => document.getElementById("cost-range").clientHeight === 700);
+  // Another page in the same frame is not believed.
+  const held = (await messages()).length;
+  await page.locator("#cost-range").evaluate((n) => { n.srcdoc = "<script>parent.postMessage({ underpaint: 'height', height: 900 }, '*')</" + "script>"; });
+  await page.waitForFunction((n) => globalThis.received.length > n, held);
+  assert.equal(await outer(page), 700);
 }));
 
 test("the page listens to no message, and outside a frame it sends none", () => embedded({}, async (page, frame, { context, tool }) => {

@@ -49,12 +49,13 @@ export function frameCode(dir, origin) {
 }
 
 /** Runs fn(page, frame, more) with the shop's page open. sameSite: the folder lies
- *  at the shop's own site. messages() are those that the shop's page received, in
+ *  at the shop's own site; more(address of the folder): what else is on the shop's
+ *  page. messages() are those that the shop's page received, in
  *  order. */
-export async function embedded({ sameSite = false, more = "", ...options }, fn) {
+export async function embedded({ sameSite = false, more = () => "", ...options }, fn) {
   const { browser, dir } = await world();
   const tool = await plainHost(dir, sameSite ? "localhost" : "127.0.0.1");
-  const shop = await shopHost(frameCode(dir, tool) + more);
+  const shop = await shopHost(frameCode(dir, tool) + more(tool));
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   const errors = [];
   try {

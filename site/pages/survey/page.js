@@ -145,7 +145,7 @@ async function openShop() {
   try {
     const response = await fetch("../rates.json", { cache: "no-cache" });
     const rates = response.ok ? await response.text() : null;
-    if (rates === null || rates.length > MOST_RATES) { frame.put("engine", ratesBand(null)); return; }
+    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
     const reply = await link.open(rates);
     frame.loaded();
     if (reply.kind !== "opened") { frame.put("engine", ratesBand(reply)); return; }

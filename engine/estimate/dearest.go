@@ -1,0 +1,104 @@
+package estimate
+
+import (
+	"slices"
+
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/work"
+)
+
+// PartCost is what one kind of part takes of its own, both sides together, on the
+// mean of all cars and of the dearest fifth; and in how many cars any of it is
+// rusted through or gone. Money is in minor units; what is done once for the whole
+// car, supplies, handling and tax are not in it.
+type PartCost struct {
+	Part                   int // index in Body.Parts
+	All, Dearest           float64
+	HoledAll, HoledDearest float64
+}
+
+// Dearest compares the dearest fifth of n imagined cars with all of them, part by
+// part in the order of the body. They are cars of a run with the same seed.
+func Dearest(m *damage.Model, t *work.Table, seed uint64, n int) []PartCost {
+	parts := len(m.Body.Parts)
+	cost, holed := make([]float64, n*parts), make([]bool, n*parts)
+	total := make([]int64, n)
+	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
+	for k := range n {
+		drawCar(m, seed, k, c)
+		priced := chance.NewStream(seed, uint64(2*k+2)*spread)
+		u.Fill(&priced)
+		for _, l := range t.Explain(c, m.Levels[c.Level].LastClimate, u, bill) {
+			if l.Item >= 0 {
+				p := m.Body.Items[l.Item].Part
+				cost[k*parts+p] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths) + l.Price)
+			}
+		}
+		total[k] = int64(bill.Total)
+		for i, condition := range c.Condition {
+			if condition >= 4 {
+				holed[k*parts+m.Body.Items[i].Part] = true
+			}
+		}
+	}
+	sorted := slices.Clone(total)
+	slices.Sort(sorted)
+	from := sorted[n-n/5]
+	out := make([]PartCost, parts)
+	dearest := 0.0
+	for k := range total {
+		in := total[k] >= from
+		if in {
+			dearest++
+		}
+		for p := range out {
+			out[p].Part = p
+			out[p].add(cost[k*parts+p], holed[k*parts+p], in)
+		}
+	}
+	for p := range out {
+		out[p].All, out[p].HoledAll = out[p].All/float64(n), out[p].HoledAll/float64(n)
+		out[p].Dearest, out[p].HoledDearest = out[p].Dearest/dearest, out[p].HoledDearest/dearest
+	}
+	return out
+}
+
+func (p *PartCost) add(cost float64, holed, dearest bool) {
+	one := 0.0
+	if holed {
+		one = 1
+	}
+	p.All, p.HoledAll = p.All+cost, p.HoledAll+one
+	if dearest {
+		p.Dearest, p.HoledDearest = p.Dearest+cost, p.HoledDearest+one
+	}
+}
+
+// OnTheirOwn are the prices of n imagined cars whose parts have nothing to do with
+// each other: each item is taken from another car of the same odds, so every item
+// alone is as likely to be holed as ever, and no two go together. It is the usual
+// wrong way to add up, shown beside the right one.
+func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
+	items := len(m.Body.Items)
+	mixed, from := make([]*damage.Car, n), m.NewCar()
+	for k := range mixed {
+		mixed[k] = m.NewCar()
+	}
+	for k := range n {
+		drawCar(m, seed, k, from)
+		mixed[k].Level, mixed[k].Repair = from.Level, from.Repair
+		for i := range items {
+			// A stride of its own for every item: item i of car k goes to another car each.
+			to := mixed[(k+1+i*(n/items|1))%n]
+			to.Condition[i], to.Finding[i], to.Dent[i], to.LeadFailed[i] = from.Condition[i], from.Finding[i], from.Dent[i], from.LeadFailed[i]
+		}
+	}
+	u, bill := t.NewUniforms(), t.NewBill()
+	out := make([]int64, n)
+	for k, c := range mixed {
+		priceCar(m, t, seed, k, c, u, bill)
+		out[k] = int64(bill.Total)
+	}
+	return out
+}

@@ -1,0 +1,124 @@
+package message
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// TestWide: what makes a range wide adds up to all of it, is said in words, and what
+// could make it worse has odds, money and a way to find out.
+func TestWide(t *testing.T) {
+	e := opened(t)
+	reply, steps := map[string]any{"state": "refining"}, 0
+	for ; reply["state"] == "refining"; steps++ {
+		reply = ask(t, e, `"wide"`, goodCar)
+	}
+	if reply["state"] != "settled" || steps != allWalks/walksOfSlice+1 {
+		t.Fatalf("%v after %d steps", reply, steps)
+	}
+	sum := reply["rest"].(float64)
+	shares := listIn(t, reply, "shares")
+	for k, one := range shares {
+		sum += one["share"].(float64)
+		if k > 0 && one["share"].(float64) > shares[k-1]["share"].(float64) {
+			t.Error("not ranked")
+		}
+	}
+	if math.Abs(sum-1) > 1e-9 || len(shares) < 4 {
+		t.Errorf("%d shares add to %v", len(shares), sum)
+	}
+	worse := listIn(t, reply, "worse")
+	if len(worse) != mostWorse {
+		t.Fatalf("%d parts", len(worse))
+	}
+	for _, p := range worse {
+		if !strings.Contains(p["cost_line"].(string), "$") || !strings.Contains(p["likely_line"].(string), "dearest fifth") || p["find_line"] == "" {
+			t.Errorf("%v", p)
+		}
+	}
+}
+
+// TestTwenty: the twenty cars are the first of the range's own, and differ.
+func TestTwenty(t *testing.T) {
+	reply := ask(t, opened(t), `"twenty"`, goodCar)
+	cars := listIn(t, reply, "cars")
+	if len(cars) != 20 {
+		t.Fatalf("%v", reply)
+	}
+	seen := map[string]bool{}
+	for _, c := range cars {
+		seen[c["total_text"].(string)] = true
+		if (len(c["holed"].([]any)) == 0) != strings.HasPrefix(c["found_text"].(string), "No place") {
+			t.Errorf("%v", c)
+		}
+	}
+	if len(seen) < 8 {
+		t.Errorf("only %d different prices", len(seen))
+	}
+}
+
+// TestTwoWays: panels on their own luck give a range that is plainly narrower.
+func TestTwoWays(t *testing.T) {
+	reply := ask(t, opened(t), `"two_ways"`, goodCar)
+	if rows := listIn(t, reply, "rows"); len(rows) != 2 || rows[0]["sentence"] == rows[1]["sentence"] {
+		t.Fatalf("%v", reply)
+	}
+	if text := reply["compared"].(string); !strings.Contains(text, "as wide as it really is") || strings.Contains(text, "nearly as wide") {
+		t.Error(text)
+	}
+}
+
+// inTenBack reads what inTen writes.
+func inTenBack(text string) float64 {
+	switch {
+	case strings.HasPrefix(text, "fewer"):
+		return 0
+	case strings.HasPrefix(text, "19"):
+		return 0.95
+	}
+	return float64(text[0]-'0') / 10
+}
+
+// TestSuppose: a hole makes its neighbours likelier, a sound part the opposite; what
+// is recorded otherwise cannot be supposed.
+func TestSuppose(t *testing.T) {
+	e := opened(t)
+	ratio := func(condition string) (worse, better int) {
+		reply := ask(t, e, `"suppose","on":"outer_sill.left","condition":"`+condition+`"`, goodCar)
+		list := listIn(t, reply, "neighbours")
+		if len(list) == 0 {
+			t.Fatalf("%v", reply)
+		}
+		if near := list[0]; near["same_water"] != true {
+			t.Errorf("%s: moves most: %v", condition, near)
+		}
+		for _, n := range list {
+			switch before, after := inTenBack(n["before_text"].(string)), inTenBack(n["after_text"].(string)); {
+			case after > before:
+				worse++
+			case after < before:
+				better++
+			}
+		}
+		return worse, better
+	}
+	if worse, better := ratio("rusted_through"); worse == 0 || better > 0 {
+		t.Errorf("supposed holed: %d likelier, %d less", worse, better)
+	}
+	if worse, better := ratio("sound"); better == 0 || worse > 0 {
+		t.Errorf("supposed sound: %d likelier, %d less", worse, better)
+	}
+	if reply := ask(t, e, `"suppose","on":"nowhere"`, goodCar); reply["kind"] != "refused" || reply["path"] != "on" {
+		t.Errorf("%v", reply)
+	}
+}
+
+func BenchmarkWide(b *testing.B) {
+	for b.Loop() {
+		e := opened(b)
+		for reply := map[string]any{"state": "refining"}; reply["state"] == "refining"; {
+			reply = ask(b, e, `"wide"`, goodCar)
+		}
+	}
+}

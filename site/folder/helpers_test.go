@@ -1,0 +1,78 @@
+package folder
+
+import (
+	"bytes"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"underpaint/engine/rates"
+	"underpaint/site/pages"
+)
+
+// small stands in the place of the real engine, so that these tests need no
+// compiler.
+var small = Engine{Code: append([]byte(codeStart), bytes.Repeat([]byte("engine "), 1000)...), Loader: []byte("// loader")}
+
+func parts(t *testing.T) map[string][]byte {
+	t.Helper()
+	all, err := pages.Files()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all[engineName], all[loaderName] = small.Code, small.Loader
+	return all
+}
+
+func sample(t *testing.T) *Rates {
+	t.Helper()
+	r, err := Check(rates.Sample(), "2026-06-04")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func arranged(t *testing.T, p map[string][]byte) folder {
+	t.Helper()
+	f, err := arrange(p, sample(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// tree reads a folder on disk: path to content.
+func tree(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := filepath.WalkDir(dir, func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(name)
+		rel, _ := filepath.Rel(dir, name)
+		all[filepath.ToSlash(rel)] = string(data)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// sameTrees says which files differ.
+func sameTrees(t *testing.T, a, b map[string]string) {
+	t.Helper()
+	for name := range a {
+		if other, ok := b[name]; !ok || other != a[name] {
+			t.Errorf("%s differs or is in one folder only", name)
+		}
+	}
+	for name := range b {
+		if _, ok := a[name]; !ok {
+			t.Errorf("%s is in one folder only", name)
+		}
+	}
+}
