@@ -158,3 +158,23 @@ func TestDearest(t *testing.T) {
 		t.Errorf("parts take %.0f in all cars, %.0f in the dearest fifth", all, dearest)
 	}
 }
+
+// TestPlan: by the end of the last stage the job has come to the price of the car,
+// and nothing is done for less than nothing.
+func TestPlan(t *testing.T) {
+	model, table := sharesSetting(t)
+	plan := Plan(model, table, 3, 800)
+	var totals []float64
+	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *work.Bill) { totals = append(totals, float64(b.Total)) })
+	if got, want := plan[StepAssembly].ByThen, quantilesOf(totals); math.Abs(got.Half-want.Half) > 1 || math.Abs(got.High-want.High) > 1 {
+		t.Errorf("by the end %v, prices %v", got, want)
+	}
+	for s, one := range plan {
+		if one.Money.Low < 0 || one.Money.Half > one.Money.High || one.Hours.Low < 0 || one.Money.High == 0 {
+			t.Errorf("stage %d: %+v", s, one)
+		}
+		if s > 0 && one.ByThen.Half <= plan[s-1].ByThen.Half {
+			t.Errorf("stage %d adds nothing", s)
+		}
+	}
+}

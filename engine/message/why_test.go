@@ -122,3 +122,21 @@ func BenchmarkWide(b *testing.B) {
 		}
 	}
 }
+
+// TestPlanReply: five stages, each with money, hours, weeks and what it costs to stop.
+func TestPlanReply(t *testing.T) {
+	stages := listIn(t, ask(t, opened(t), `"plan"`, goodCar), "stages")
+	if len(stages) != 5 {
+		t.Fatalf("%v", stages)
+	}
+	for k, one := range stages {
+		for _, member := range []string{"money_text", "by_then_text"} {
+			if !strings.Contains(one[member].(string), "$") {
+				t.Errorf("stage %d, %s: %v", k, member, one[member])
+			}
+		}
+		if last := k == 4; last == strings.Contains(one["stop_line"].(string), "$2,300") {
+			t.Errorf("stage %d: %v", k, one["stop_line"])
+		}
+	}
+}

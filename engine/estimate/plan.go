@@ -1,0 +1,112 @@
+package estimate
+
+import (
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/work"
+)
+
+// Step is one of the stages in which a job is done and at which it can stop.
+type Step int
+
+// The stages, in working order: natural stops of such a job (common practice, no
+// published source).
+const (
+	StepStrip     Step = iota // strip and survey, shell in primer
+	StepStructure             // hidden and structural metal, with getting in
+	StepOuter                 // outer metal
+	StepPaint                 // body and block, paint, materials
+	StepAssembly              // assembly, work sent out, supplies
+	Steps                     // how many there are
+)
+
+// StepPlan is one stage: what it takes of its own, and what the job has come to by
+// its end. Money is in minor units, hours in hours.
+type StepPlan struct{ Money, ByThen, Hours Quantiles }
+
+// Plan splits n imagined cars into stages. The stages of each car add up to its
+// price: labour and parts go with the item they are for, getting in with the
+// structure, wire and gas with the hours of metalwork, the rest where it arises.
+func Plan(m *damage.Model, t *work.Table, seed uint64, n int) (plan [Steps]StepPlan) {
+	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
+	var money, byThen, hours [Steps][]float64
+	for k := range n {
+		drawCar(m, seed, k, c)
+		priced := chance.NewStream(seed, uint64(2*k+2)*spread)
+		u.Fill(&priced)
+		lines := t.Explain(c, m.Levels[c.Level].LastClimate, u, bill)
+		cost, worked := stepsOf(m.Body, t, lines, bill)
+		sum := 0.0
+		for s := range cost {
+			sum += cost[s]
+			money[s], byThen[s], hours[s] = append(money[s], cost[s]), append(byThen[s], sum), append(hours[s], worked[s])
+		}
+	}
+	for s := range plan {
+		plan[s] = StepPlan{quantilesOf(money[s]), quantilesOf(byThen[s]), quantilesOf(hours[s])}
+	}
+	return plan
+}
+
+// stepsOf splits one car.
+func stepsOf(b *car.Body, t *work.Table, lines []work.Line, bill *work.Bill) (cost, hours [Steps]float64) {
+	metal := [Steps]float64{}
+	for _, l := range lines {
+		if l.Strip {
+			continue
+		}
+		s := stepOf(b, l)
+		h := float64(l.Thousandths) / 1000
+		hours[s] += h
+		if l.Trade == car.Metal {
+			metal[s] += h
+		}
+		cost[s] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths))
+		cost[s] += float64(l.Price + t.Rates.Parts.Handling.Of(l.Price))
+	}
+	for _, h := range bill.StripHours {
+		hours[StepStrip] += float64(h) / 1000
+	}
+	cost[StepStrip] = float64(bill.Strip)
+	if all := metal[StepStructure] + metal[StepOuter]; all > 0 {
+		for _, s := range []Step{StepStructure, StepOuter} {
+			cost[s] += float64(bill.Consumables) * (metal[s] / all)
+		}
+	}
+	cost[StepPaint] += float64(bill.Materials)
+	before := 0.0
+	for s := range StepAssembly {
+		before += cost[s]
+	}
+	cost[StepAssembly] = float64(bill.Total) - before
+	return cost, hours
+}
+
+// stepOf says in which stage a line of work is done.
+func stepOf(b *car.Body, l work.Line) Step {
+	switch {
+	case l.Trade == car.BodyWork || l.Trade == car.Paint:
+		return StepPaint
+	case l.Item >= 0:
+		if p := b.PartOf(l.Item); p.Structural || p.Face != car.Outer {
+			return StepStructure
+		}
+		return StepOuter
+	case l.Trade == car.Metal || l.Trade == car.Prep:
+		return StepStructure
+	}
+	return StepAssembly
+}
+
+func quantilesOf(v []float64) Quantiles {
+	slices.Sort(v)
+	at := func(p float64) float64 {
+		x := p * float64(len(v)-1) // definition 7 of Hyndman and Fan (1996)
+		k := min(int(x), len(v)-2)
+		return v[k] + float64((x-float64(k))*(v[k+1]-v[k]))
+	}
+	return Quantiles{at(0.1), at(0.5), at(0.9)}
+}
