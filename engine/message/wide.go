@@ -15,10 +15,10 @@ import (
 )
 
 // What makes a range wide is worked out on walks, a slice at a time (assumption:
-// 1600 leave the largest share good to about three in a hundred).
+// 3200 leave the largest share good to about two in a hundred).
 const (
 	walksOfSlice = 80
-	allWalks     = 1600
+	allWalks     = 3200
 	dearestCars  = 2048
 	mostWorse    = 5
 )

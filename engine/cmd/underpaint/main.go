@@ -18,6 +18,8 @@ const usage = `usage:
   underpaint stages CAR.json --rates RATES.json [--json]  its range at each stage, and what moved it
   underpaint worth  CAR.json --rates RATES.json [--json]  what each stage to come is worth, and the best looks
                                      [--for customer]     looks that a customer can do
+  underpaint why    CAR.json --rates RATES.json [--json]  what makes its range wide, what could make it worse
+  underpaint plan   CAR.json --rates RATES.json [--json]  the job in stages, and what it costs to stop at each
   underpaint ways   CAR.json --rates RATES.json [--json]  what can be done with each damaged part
   underpaint score JOBS.json --rates RATES.json [--json]  how ranges of finished jobs came out, what they teach
   underpaint score FOLDER    --rates RATES.json           every file of past jobs in a folder, as one
@@ -44,8 +46,8 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 	switch args[0] {
 	case "range":
 		return c.ranges(args[1:])
-	case "stages", "worth", "ways":
-		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do"}[args[0]], args[1:])
+	case "stages", "worth", "ways", "why", "plan":
+		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do", "why": "wide", "plan": "plan"}[args[0]], args[1:])
 	case "score":
 		return c.score(args[1:])
 	case "check":

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"underpaint/engine/rates"
+	"underpaint/engine/record/invented"
 )
 
 const goodCar = `{"format":"underpaint car 1","asked_in":2026,"bodies":["pickup"],"made":{"decade":1950},` +
@@ -61,6 +62,10 @@ func TestExitCodes(t *testing.T) {
 		{"a car for rates", []string{"range", at("good.json"), "--rates", at("good.json")}, 1, "good.json"},
 		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey the range is"},
 		{"stages as they are", []string{"stages", surveyed, "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
+		{"why in words", []string{"why", at("good.json"), "--rates", ratesFile}, 0, "How this car came through that life"},
+		{"plan in words", []string{"plan", at("good.json"), "--rates", ratesFile}, 0, "The job is done."},
+		{"score needs rates", []string{"score", "jobs.json"}, 2, "score needs"},
+		{"past jobs of another kind", []string{"score", at("good.json"), "--rates", ratesFile}, 1, "format"},
 		{"ways in words", []string{"ways", surveyed, "--rates", ratesFile}, 0, "Structural metal at heavy pitting or worse is not left."},
 		{"stages without rates", []string{"stages", surveyed}, 2, "--rates"},
 		{"looks for nobody", []string{"worth", surveyed, "--rates", ratesFile, "--for", "seller"}, 2, "usage:"},
@@ -119,5 +124,45 @@ func TestTooLong(t *testing.T) {
 	}
 	if endless.Len() < 40<<20 {
 		t.Error("the file was read to its end")
+	}
+}
+
+// TestScore: past jobs at the prompt, from a file and from a folder of two years, and
+// rates written with what they teach.
+func TestScore(t *testing.T) {
+	text := func(year int) string {
+		r, err := rates.Decode(rates.Sample())
+		if err != nil {
+			t.Fatal(err)
+		}
+		j, err := invented.Shop{Rates: r, Seed: uint64(year), Year: year}.Jobs(5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(j.Text([][]byte{rates.Sample()}))
+	}
+	dir, ratesFile := files(t, map[string]string{"2024.json": text(2024), "2025.json": text(2025)})
+	learnt := filepath.Join(t.TempDir(), "learnt.json")
+	var out, complaints bytes.Buffer
+	if code := run([]string{"score", dir, "--rates", ratesFile, "--write", learnt}, strings.NewReader(""), &out, &complaints); code != 0 {
+		t.Fatalf("code %d: %s", code, complaints.String())
+	}
+	for _, want := range []string{"10 jobs. ", "What the jobs teach", "Share inside the 80 % range", "Written to"} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("no %q in\n%s", want, out.String())
+		}
+	}
+	written, err := os.ReadFile(learnt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := rates.Decode(written)
+	if err != nil || r.Past == nil || r.Past.Jobs() != 10 || len(r.Own.Rust) < 8 {
+		t.Errorf("%v: %+v", err, r)
+	}
+	twice, _ := files(t, map[string]string{"a.json": text(2024), "b.json": text(2024)})
+	complaints.Reset()
+	if code := run([]string{"score", twice, "--rates", ratesFile}, strings.NewReader(""), &out, &complaints); code != 1 || !strings.Contains(complaints.String(), "in two files") {
+		t.Errorf("one job in two files: code %d, %s", code, complaints.String())
 	}
 }

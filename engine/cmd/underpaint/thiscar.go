@@ -13,7 +13,7 @@ import (
 )
 
 // thisCar answers the commands about one car as the page "This car" does:
-// stages, worth and ways.
+// stages, worth, ways, why and plan.
 func (c command) thisCar(ask string, args []string) int {
 	flags := flag.NewFlagSet(ask, flag.ContinueOnError)
 	rates := flags.String("rates", "", "the shop's rates file")
@@ -90,7 +90,8 @@ func refusal(reply []byte) error {
 }
 
 // inWords writes replies as reports.
-var inWords = map[string]func(io.Writer, []byte) error{"before_after": stagesInWords, "worth": worthInWords, "to_do": waysInWords}
+var inWords = map[string]func(io.Writer, []byte) error{"before_after": stagesInWords, "worth": worthInWords, "to_do": waysInWords,
+	"wide": whyInWords, "plan": planInWords}
 
 func stagesInWords(out io.Writer, reply []byte) error {
 	var r struct {
