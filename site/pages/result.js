@@ -56,7 +56,7 @@ export class ResultPage {
   #host;
 
   /** host: opened, bodies, cover, basis, keep (nodes), closer (step or
-   *  null), goCloser(), look (OneLook or null), past (node or null), address()
+   *  null), goCloser(), look (OneLook or null), wide (WideBox or null), past (node or null), address()
    *  (a promise). */
   constructor(host) {
     this.#host = host;
@@ -65,6 +65,7 @@ export class ResultPage {
     this.#boxes.keep.append(host.keep);
     if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
     if (host.look) this.#boxes.closer.append(host.look.node);
+    if (host.wide) this.#boxes.closer.append(host.wide.node);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }
 

@@ -209,3 +209,18 @@ test("a range that is still rough says so across the paper", () => visit({}, asy
   await page.emulateMedia({ media: "print" });
   assert.ok(await page.locator(".paper-rough").isVisible());
 }));
+
+test("what makes it wide: worked out when asked for, adds up, and says how one would find out", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.getByText("What makes it wide, and what could make it worse").click();
+  await page.waitForSelector(".wide-box[data-state=settled]", { timeout: 90000 });
+  const percents = (await page.locator(".wide-shares strong").allTextContents()).map((t) => Number(/^(\d+) %/.exec(t)[1]));
+  const rest = Number(/: (\d+) %/.exec(await page.locator(".wide-box p").first().textContent())[1]);
+  const sum = percents.reduce((a, b) => a + b, rest);
+  assert.ok(Math.abs(sum - 100) <= percents.length, `${percents} and ${rest} add to ${sum}`);
+  assert.deepEqual(percents, [...percents].sort((a, b) => b - a), "the largest first");
+  const worse = await page.locator(".wide-box > div > ol:last-of-type > li").allTextContents();
+  assert.equal(worse.length, 5);
+  for (const text of worse) assert.match(text, /dearest fifth.*\$.*(survey|opened)/s);
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 1280);
+}));
