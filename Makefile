@@ -47,6 +47,7 @@ fuzz: ## a minute on each decoder
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/carfile
+	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/record
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
