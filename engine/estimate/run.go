@@ -218,3 +218,6 @@ func (r *Run) Settle(a Accuracy) (settled bool) {
 		r.Add()
 	}
 }
+
+// Model is the model that the cars are drawn from.
+func (r *Run) Model() *damage.Model { return r.model }

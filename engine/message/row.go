@@ -19,6 +19,7 @@ type Row struct {
 	Sentence                                    [3]string
 	SetAsideLine, GoodTo, HoursLine, WeeksLine  string
 	TaxLine, AllowanceLine, MovedLine, DotsText string
+	ReserveLine                                 string
 	NotAnEstimate, SentenceHead, KindsNote      string
 	Kinds                                       []KindRow
 	Zones                                       []ZoneRow
@@ -53,6 +54,7 @@ func (s *Session) row(b *bodyRun, k int) Row {
 	row.NotAnEstimate = "A cost range: not an estimate, not a quotation, not a ceiling."
 	row.HoursLine, row.WeeksLine = s.hoursLine(x), s.weeksLine(x)
 	row.TaxLine, row.AllowanceLine = s.taxLine(x), s.allowanceLine(e.half)
+	row.ReserveLine = "A reserve to hold, not to pay: " + c.TextWhole(e.high-e.half) + " above the middle of this range; 1 car in 10 would still take more."
 	row.Kinds, row.KindsNote = s.kinds(x), "Each line has its own ends, so the lines do not add up to the range: they are seldom all low or all high in one car."
 	row.Zones = s.zones(b)
 	row.Stage = s.stage(b.tables[k])

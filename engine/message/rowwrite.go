@@ -43,6 +43,7 @@ func (r *Row) write(w *strict.Writer, a axis) {
 	minor(w, "set_aside_minor", r.SetAside)
 	minor(w, "high_minor", r.High)
 	w.Member("set_aside_line", r.SetAsideLine)
+	w.Member("reserve_line", r.ReserveLine)
 	w.Member("good_to", r.GoodTo)
 	w.Key("moved_line")
 	if r.MovedLine == "" {

@@ -140,3 +140,69 @@ func TestPlanReply(t *testing.T) {
 		}
 	}
 }
+
+// TestFits: a larger sum never fits less, a higher standard never more, and both
+// scopes within the whole are at least as likely.
+func TestFits(t *testing.T) {
+	e := opened(t)
+	e.Ask([]byte(`{"id":1,"ask":"range","effort":"rough","car":` + goodCar + `}`))
+	chances := func(sum string) (out []float64) {
+		reply := shopAsk(t, e, "fits", map[string]any{"sum": sum})
+		lines, ok := reply["lines"].([]any)
+		if !ok || len(lines) != 9 {
+			t.Fatalf("%v", reply)
+		}
+		for _, l := range lines {
+			text := l.(string)
+			switch {
+			case strings.Contains(text, "fewer than"):
+				out = append(out, 0)
+			case strings.Contains(text, "more than 19"):
+				out = append(out, 1)
+			default:
+				i := strings.Index(text, "about ") + len("about ")
+				out = append(out, float64(text[i]-'0')/10)
+			}
+		}
+		return out
+	}
+	low, high := chances("70000"), chances("110000")
+	for k := range low {
+		if high[k] < low[k] || k%3 > 0 && high[k] > high[k-1] {
+			t.Errorf("%v %v", low, high)
+			break
+		}
+	}
+	if high[0] == high[2] {
+		t.Errorf("the standard makes no difference: %v", high)
+	}
+	if reply := shopAsk(t, e, "fits", map[string]any{"sum": "-1"}); reply["kind"] != "refused" {
+		t.Errorf("%v", reply)
+	}
+}
+
+// TestDuties: every row of the list of cautions that a tool like this owes has its
+// line, at the work that causes the hazard.
+func TestDuties(t *testing.T) {
+	reply := ask(t, opened(t), `"range","effort":"rough"`, goodCar)
+	where := map[string]string{}
+	for _, c := range listIn(t, reply, "cautions") {
+		where[c["id"].(string)] = c["where"].(string)
+		if len(c["text"].(string)) < 30 {
+			t.Errorf("%v", c)
+		}
+	}
+	for id, at := range map[string]string{"not_seen": "range", "rights": "stage", "strip_first": "stage", "blasting": "stage", "lead": "stage", "asbestos": "stage",
+		"lifting": "stage", "epoxy": "stage", "bare_steel": "stage", "numbers": "stage", "fuel": "floors", "paint": "paint", "noise": "structure", "structure": "structure",
+		"belts": "structure", "local": "foot"} {
+		if where[id] != at {
+			t.Errorf("caution %s stands at %q, expected %q", id, where[id], at)
+		}
+	}
+	row := listIn(t, reply, "rows")[0]
+	for member, want := range map[string]string{"not_an_estimate": "not an estimate, not a quotation, not a ceiling", "tax_line": "ax", "reserve_line": "to hold, not to pay"} {
+		if !strings.Contains(row[member].(string), want) {
+			t.Errorf("%s: %v", member, row[member])
+		}
+	}
+}

@@ -139,7 +139,7 @@ function resultPage(state) {
     look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, places: itemsAsked(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
-    cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum)),
+    cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum), (sum) => link.ask({ ask: "fits", sum })),
     keep: keepSection({
       car: () => car, reply: () => app.reply, opened: () => opened,
       canonical: async () => (await link.ask({ ask: "check_car", car })).canonical,

@@ -29,7 +29,7 @@ function rowBlock(row, reply, levels, title) {
       el("ul", {}, row.sentence.map((part) => el("li", {}, part)))),
     (row.headline || row === reply.rows[0]) && el("p", { class: "caveat" }, row.headline ? `${row.not_an_estimate} ${row.tax_line}` : row.not_an_estimate),
     dotRow(row, reply.axis, levels),
-    row.headline ? el("p", { class: "set-aside" }, row.set_aside_line) : el("p", {}, row.tax_line));
+    row.headline ? el("p", { class: "set-aside" }, row.set_aside_line, " ", row.reserve_line) : el("p", {}, row.tax_line));
 }
 
 /** What is spoken once the range has settled. */

@@ -2,6 +2,7 @@
 // the answer of the engine are exchanged as it refines; what the visitor typed,
 // unfolded or stands on stays.
 
+import { askShop } from "./askshop.js";
 import { button, el } from "./dom.js";
 import { howLong, howSure, notInIt, rangeFigure, stagePrices, stageSection, whereMoneyGoes } from "./range.js";
 import { zonesSection } from "./zones.js";
@@ -77,7 +78,7 @@ export class ResultPage {
     if (!first && !last) return;
     exchange(box.head, paperHead(opened, reply), el("p", { class: "car-line" }, reply.car_line, " ",
       button("Change", () => { document.getElementById("basis-title").scrollIntoView(); box.basis.querySelector("button").focus(); }, { class: "change" })));
-    exchange(box.next, stages(reply));
+    exchange(box.next, stages(reply), askShop(opened, this.#host.address));
     const { look } = this.#host;
     if (look) box.next.querySelector(".next details")?.before(look.stage);
     if (look && last && reply.rows.length === 1) look.settled();

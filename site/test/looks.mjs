@@ -224,3 +224,25 @@ test("what makes it wide: worked out when asked for, adds up, and says how one w
   for (const text of worse) assert.match(text, /dearest fifth.*\$.*(survey|opened)/s);
   assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 1280);
 }));
+
+test("a sum: how many cars it would cover, and what would fit within it", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.getByLabel(/A sum you have in mind/).fill("$110,000");
+  await page.getByRole("button", { name: "Work it out" }).click();
+  await page.getByRole("button", { name: "What would fit within it?" }).click();
+  await page.locator(".cover-more li").first().waitFor();
+  const lines = await page.locator(".cover-more li").allTextContents();
+  assert.equal(lines.length, 9);
+  assert.match(lines.join("\n"), /Driver standard, whole body: enough in .*cars? of/);
+  assert.match(await page.locator(".set-aside").textContent(), /A reserve to hold, not to pay: \$/);
+}));
+
+test("reaching the shop: the person's own mail, with the link in it; the page sends nothing", () => visit({}, async (page, { origin }) => {
+  await firstRange(page, origin);
+  await page.evaluate(() => { window.gone = []; navigation?.addEventListener?.("navigate", (e) => { window.gone.push(e.destination.url); e.preventDefault(); }); });
+  await page.getByRole("button", { name: "Ask the shop about strip and survey" }).click();
+  await page.waitForFunction(() => window.gone.length > 0);
+  const [address] = await page.evaluate(() => window.gone);
+  assert.match(address, /^mailto:shop@example\.com\?subject=Strip%20and%20survey/);
+  assert.match(decodeURIComponent(address), new RegExp(`${origin}/#`));
+}));

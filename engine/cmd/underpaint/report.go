@@ -41,7 +41,7 @@ func writeRow(b *bytes.Buffer, r message.Row, labelled bool) {
 	for _, line := range r.Sentence {
 		fmt.Fprintf(b, "  %s\n", line)
 	}
-	fmt.Fprintf(b, "%s\n%s\n%s\n\n", r.NotAnEstimate, r.TaxLine, r.SetAsideLine)
+	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", r.NotAnEstimate, r.TaxLine, r.SetAsideLine, r.ReserveLine)
 	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", r.Stage.PriceText, r.Stage.FixedLine, r.Stage.GetLine, r.Stage.StopLine)
 	fmt.Fprintf(b, "By zone:\n")
 	for _, z := range r.Zones {
