@@ -15,7 +15,7 @@ import (
 
 // carAsks are the requests that need a shop's rates to be open, but for the first
 // and the last.
-var carAsks = []string{"open", "range", "cover", "fits", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth", "wide", "twenty", "two_ways", "suppose", "plan", "check_car"}
+var carAsks = []string{"open", "range", "cover", "fits", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth", "wide", "twenty", "two_ways", "suppose", "plan", "decide", "check_car"}
 
 var allAsks = slices.Concat(carAsks, shopAsks, jobAsks)
 

@@ -50,6 +50,8 @@ func (s *Session) askOfCar(id int64, ask string, f strict.Field) []byte {
 		reply, err = s.wideReply(id, c)
 	case "twenty":
 		reply, err = s.twenty(id, c)
+	case "decide":
+		reply, err = s.decide(id, c)
 	case "plan":
 		reply, err = s.plan(id, c)
 	case "two_ways":

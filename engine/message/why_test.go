@@ -206,3 +206,25 @@ func TestDuties(t *testing.T) {
 		}
 	}
 }
+
+// TestDecide: the decisions before any metal is seen, each with the chance that it
+// is a saving at all.
+func TestDecide(t *testing.T) {
+	reply := ask(t, opened(t), `"decide"`, goodCar)
+	saving := map[string]string{}
+	for _, o := range listIn(t, reply, "options") {
+		saving[o["id"].(string)] = o["saving_text"].(string)
+		if !strings.Contains(o["difference_text"].(string), "$") {
+			t.Errorf("%v", o)
+		}
+	}
+	if len(saving) != 6 || saving["standard.show"] != "" {
+		t.Fatalf("%v", saving)
+	}
+	for id, want := range map[string]string{"standard.driver": "more than 19", "standard.concours": "fewer than 1", "unseen": "a saving in", "scope.outside_only": "more than 19",
+		"scope.metalwork_only": "more than 19", "own_disassembly": "more than 19"} {
+		if !strings.Contains(saving[id], want) {
+			t.Errorf("%s: %s", id, saving[id])
+		}
+	}
+}

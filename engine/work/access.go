@@ -130,6 +130,8 @@ type stripLine struct {
 	ceiling float64 // hours, 0 = none
 	likely  float64
 	each    int // how many, for EachOne
+	// byCustomer: not worked by the shop, and not charged.
+	byCustomer bool
 }
 
 // setStrip scales the steps to the body: by its stage factor, the lead by its
@@ -157,7 +159,8 @@ func (t *Table) setStrip() error {
 		if tp == nil {
 			continue
 		}
-		line := stripLine{plainLine: plainLine{id: s.id, name: s.name, trade: s.trade, hours: tp}, how: charge.How, likely: hours[1] * factor, each: each}
+		line := stripLine{plainLine: plainLine{id: s.id, name: s.name, trade: s.trade, hours: tp}, how: charge.How, likely: hours[1] * factor, each: each,
+			byCustomer: t.ownDisassembly && s.id == disassemble}
 		if charge.How == rates.ByTheHour && charge.Capped {
 			line.ceiling = charge.NoMoreThan * factor
 		}
@@ -166,13 +169,20 @@ func (t *Table) setStrip() error {
 	return nil
 }
 
+// The step that a customer can do, and the paint that nobody looks at.
+const disassemble, paintInside = "disassemble", "paint_in"
+
 // setAfter scales the work that every job has after the survey.
 func (t *Table) setAfter() error {
 	for _, w := range t.fig.after {
 		if slices.Index(w.scopes, rates.ScopeIDs[t.Scope]) < 0 {
 			continue
 		}
-		tp, err := threePoint(w.hours[t.Standard], t.Body.AfterSurveyFactor[w.id]*t.pace(w.trade))
+		standard := t.Standard
+		if w.id == paintInside {
+			standard = t.Unseen
+		}
+		tp, err := threePoint(w.hours[standard], t.Body.AfterSurveyFactor[w.id]*t.pace(w.trade))
 		if err != nil {
 			return err
 		}

@@ -55,6 +55,9 @@ func (t *Table) StagePrice() Stage {
 	s.Likely = s.Fixed
 	for k := range t.strip {
 		l := &t.strip[k]
+		if l.byCustomer {
+			continue
+		}
 		rate := t.Rates.Labour.Trades[l.trade].Rate
 		line := StageLine{ID: l.id, Name: l.name, How: l.how, Each: l.each, Likely: rate.Of(thousandths(l.likely))}
 		if t.worked(l.trade) && l.chargedAsWorked() {

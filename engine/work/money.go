@@ -85,7 +85,7 @@ func (t *Table) setMoneyDraws() (err error) {
 func (t *Table) fixedLabour() (sum money.Minor) {
 	var hours [car.Trades]int64
 	for k := range t.strip {
-		if line := &t.strip[k]; !line.chargedAsWorked() {
+		if line := &t.strip[k]; !line.chargedAsWorked() && !line.byCustomer {
 			hours[line.trade] += thousandths(line.likely)
 		}
 	}
@@ -124,7 +124,11 @@ func (t *Table) Quantity(m rates.Material) int64 {
 	if m.How == rates.PerCar {
 		q = m.Quantity
 	}
-	return int64(q*m.Factor[t.Standard]*1000 + 0.5)
+	standard := t.Standard
+	if m.Area == rates.InsideAndUnder {
+		standard = t.Unseen
+	}
+	return int64(q*m.Factor[standard]*1000 + 0.5)
 }
 
 func (t *Table) materialsOf(stage string) (sum money.Minor) {

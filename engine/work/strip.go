@@ -61,7 +61,7 @@ func (f *factorPosterior) at(metal, own float64) (a, b float64) {
 func (t *Table) stripSum(trade car.Trade) (logMean, logVariance float64, has bool) {
 	mean, variance := 0.0, 0.0
 	for k := range t.strip {
-		if line := &t.strip[k]; line.trade == trade {
+		if line := &t.strip[k]; line.trade == trade && !line.byCustomer {
 			m, v := line.hours.Moments()
 			mean, variance, has = mean+m, variance+v, true
 		}
@@ -132,13 +132,13 @@ func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 func (t *Table) shareOut(to *decided, trade car.Trade) {
 	all := 0.0
 	for k := range t.strip {
-		if t.strip[k].trade == trade {
+		if t.strip[k].trade == trade && !t.strip[k].byCustomer {
 			all += t.strip[k].likely
 		}
 	}
 	for k := range t.strip {
 		line := &t.strip[k]
-		if line.trade != trade || !line.chargedAsWorked() {
+		if line.trade != trade || line.byCustomer || !line.chargedAsWorked() {
 			continue
 		}
 		share := int64(float64(float64(to.strip[trade])*(line.likely/all)) + 0.5)
@@ -160,6 +160,9 @@ func (t *Table) worked(trade car.Trade) bool {
 func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
 	for k := range t.strip {
 		line := &t.strip[k]
+		if line.byCustomer {
+			continue
+		}
 		charged := int64(0)
 		if t.worked(line.trade) {
 			charged = t.decided.charged[k]

@@ -15,6 +15,7 @@ type Table struct {
 	Body     *car.Body
 	Rates    *rates.Rates
 	Standard int // index in car.Standards
+	Unseen   int // the standard of what is never looked at, an index in car.Standards
 	Scope    int // index in rates.ScopeIDs
 
 	fig        *figures
@@ -31,6 +32,17 @@ type Table struct {
 	after      []plainLine
 	money      pricing
 	decided    *decided // nil = nothing is
+
+	ownDisassembly bool // the customer takes the car apart
+}
+
+// Wish is how a customer wants the job done. Standard and Unseen are ids of
+// car.Standards, Scope one of rates.ScopeIDs.
+type Wish struct {
+	Standard       string
+	Unseen         string // of hidden parts, and of paint inside and underneath
+	Scope          string
+	OwnDisassembly bool // the customer takes the car apart
 }
 
 // itemLine is what can be done on one item.
@@ -59,19 +71,25 @@ type plainLine struct {
 	hours *chance.ThreePoint
 }
 
-// NewTable makes the price table. Standard and scope are ids of car.Standards
-// and rates.ScopeIDs.
+// NewTable makes the price table at one standard for everything.
 func NewTable(body *car.Body, common *car.Common, r *rates.Rates, standard, scope string) (*Table, error) {
+	return NewTableFor(body, common, r, Wish{Standard: standard, Unseen: standard, Scope: scope})
+}
+
+// NewTableFor makes the price table of a wish. Tables of one body that differ in the
+// wish take the same uniforms for what they have in common.
+func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) (*Table, error) {
 	fig, err := loadFigures()
 	if err != nil {
 		return nil, err
 	}
-	t := &Table{Body: body, Rates: r, Standard: slices.Index(car.Standards, standard), Scope: slices.Index(rates.ScopeIDs, scope), fig: fig}
-	if t.Standard < 0 {
-		return nil, &strict.Error{Path: "standard", Found: standard, Expected: "driver, show or concours"}
+	t := &Table{Body: body, Rates: r, Standard: slices.Index(car.Standards, wish.Standard), Unseen: slices.Index(car.Standards, wish.Unseen),
+		Scope: slices.Index(rates.ScopeIDs, wish.Scope), fig: fig, ownDisassembly: wish.OwnDisassembly}
+	if t.Standard < 0 || t.Unseen < 0 {
+		return nil, &strict.Error{Path: "standard", Found: wish.Standard + ", " + wish.Unseen, Expected: "driver, show or concours"}
 	}
 	if t.Scope < 0 {
-		return nil, &strict.Error{Path: "scope", Found: scope, Expected: "whole_body, outside_only or metalwork_only"}
+		return nil, &strict.Error{Path: "scope", Found: wish.Scope, Expected: "whole_body, outside_only or metalwork_only"}
 	}
 	if err := t.setItems(); err != nil {
 		return nil, err
@@ -106,6 +124,14 @@ func (t *Table) pace(trade car.Trade) float64 {
 	return t.Rates.Labour.Trades[trade].Pace * t.Rates.Own.Hours[trade].Factor
 }
 
+// standardOf is the standard that a part is done to.
+func (t *Table) standardOf(p *car.Part) int {
+	if p.Face == car.Hidden {
+		return t.Unseen
+	}
+	return t.Standard
+}
+
 func (t *Table) setItems() error {
 	t.items = make([]itemLine, len(t.Body.Items))
 	for i := range t.items {
@@ -113,9 +139,9 @@ func (t *Table) setItems() error {
 		line := &t.items[i]
 		kind := slices.Index(partKinds, p.Table)
 		if own := t.Rates.WhatIsDone; own != nil {
-			line.chance = &own.Chance[t.Standard][kind]
+			line.chance = &own.Chance[t.standardOf(p)][kind]
 		} else {
-			line.chance = &t.fig.done[t.Standard][kind]
+			line.chance = &t.fig.done[t.standardOf(p)][kind]
 		}
 		line.leftOut = t.outsideOnly() && p.Face != car.Outer
 		if err := t.setWays(p, line); err != nil {
@@ -157,7 +183,7 @@ func (t *Table) setWays(p *car.Part, line *itemLine) error {
 			if h == (car.Hours{}) || t.dropped(car.Trade(trade)) {
 				continue
 			}
-			tp, err := threePoint(h, t.fig.standard[t.Standard][trade]*t.pace(car.Trade(trade)))
+			tp, err := threePoint(h, t.fig.standard[t.standardOf(p)][trade]*t.pace(car.Trade(trade)))
 			if err != nil {
 				return &strict.Error{Path: "parts." + p.ID, Found: err.Error(), Expected: "hours low, likely, high"}
 			}

@@ -20,6 +20,7 @@ const usage = `usage:
                                      [--for customer]     looks that a customer can do
   underpaint why    CAR.json --rates RATES.json [--json]  what makes its range wide, what could make it worse
   underpaint plan   CAR.json --rates RATES.json [--json]  the job in stages, and what it costs to stop at each
+  underpaint decide CAR.json --rates RATES.json [--json]  what other standards and scopes would change
   underpaint ways   CAR.json --rates RATES.json [--json]  what can be done with each damaged part
   underpaint score JOBS.json --rates RATES.json [--json]  how ranges of finished jobs came out, what they teach
   underpaint score FOLDER    --rates RATES.json           every file of past jobs in a folder, as one
@@ -46,8 +47,8 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 	switch args[0] {
 	case "range":
 		return c.ranges(args[1:])
-	case "stages", "worth", "ways", "why", "plan":
-		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do", "why": "wide", "plan": "plan"}[args[0]], args[1:])
+	case "stages", "worth", "ways", "why", "plan", "decide":
+		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do", "why": "wide", "plan": "plan", "decide": "decide"}[args[0]], args[1:])
 	case "score":
 		return c.score(args[1:])
 	case "check":

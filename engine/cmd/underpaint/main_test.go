@@ -63,6 +63,7 @@ func TestExitCodes(t *testing.T) {
 		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey the range is"},
 		{"stages as they are", []string{"stages", surveyed, "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
 		{"why in words", []string{"why", at("good.json"), "--rates", ratesFile}, 0, "How this car came through that life"},
+		{"decide in words", []string{"decide", at("good.json"), "--rates", ratesFile}, 0, "You take the car apart yourself"},
 		{"plan in words", []string{"plan", at("good.json"), "--rates", ratesFile}, 0, "The job is done."},
 		{"score needs rates", []string{"score", "jobs.json"}, 2, "score needs"},
 		{"past jobs of another kind", []string{"score", at("good.json"), "--rates", ratesFile}, 1, "format"},

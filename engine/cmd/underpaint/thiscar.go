@@ -91,7 +91,7 @@ func refusal(reply []byte) error {
 
 // inWords writes replies as reports.
 var inWords = map[string]func(io.Writer, []byte) error{"before_after": stagesInWords, "worth": worthInWords, "to_do": waysInWords,
-	"wide": whyInWords, "plan": planInWords}
+	"wide": whyInWords, "plan": planInWords, "decide": decideInWords}
 
 func stagesInWords(out io.Writer, reply []byte) error {
 	var r struct {

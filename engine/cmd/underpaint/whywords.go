@@ -58,3 +58,25 @@ func planInWords(out io.Writer, reply []byte) error {
 	fmt.Fprintln(out, r.Note)
 	return nil
 }
+
+func decideInWords(out io.Writer, reply []byte) error {
+	var r struct {
+		Options []struct {
+			Name, Note string
+			Difference string `json:"difference_text"`
+			Saving     string `json:"saving_text"`
+		}
+		Note string
+	}
+	if err := json.Unmarshal(reply, &r); err != nil {
+		return err
+	}
+	for _, o := range r.Options {
+		fmt.Fprintf(out, "%s: %s; %s.\n", o.Name, o.Difference, o.Saving)
+		if o.Note != "" {
+			fmt.Fprintf(out, "  %s\n", o.Note)
+		}
+	}
+	fmt.Fprintln(out, r.Note)
+	return nil
+}
