@@ -127,7 +127,7 @@ func (t *scoreText) writeLearning(w *strict.Writer) {
 		w.Member("jobs_code", t.jobs.CheckCode())
 		w.Member("compared", t.compared())
 		w.Member("note", "Each figure is drawn towards the starting figure, the more so the fewer the jobs. A figure is offered from "+
-			strconv.Itoa(record.LeastToUse)+" jobs on, the spread from "+strconv.Itoa(scores.LeastJobs)+". Depth is learnt only from surveys that record every part of a group that bare metal shows. Parts of a car share its luck, so groups can move together by chance.")
+			strconv.Itoa(record.LeastToUse)+" jobs on, the spread from "+strconv.Itoa(scores.LeastJobs)+". Depth is learnt only from surveys that record every part of a group that bare metal shows. Jobs with changes agreed on top teach nothing about hours, for theirs cannot be told apart. Parts of a car share its luck, so groups can move together by chance.")
 	})
 }
 

@@ -59,12 +59,13 @@ func (o *Own) text() []byte {
 	return w.Bytes()
 }
 
+// text is the member of the file; nil where nothing is published, for it may be
+// left out.
 func (p *Past) text() []byte {
-	w := strict.NewWriter()
 	if p == nil {
-		w.Null()
-		return w.Bytes()
+		return nil
 	}
+	w := strict.NewWriter()
 	w.Object(func() {
 		for _, one := range []struct {
 			name string

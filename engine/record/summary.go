@@ -65,8 +65,10 @@ func (j *Jobs) Sum(all []Score) (s Summary, err error) {
 	s.Scored, s.Modelled = len(first), len(crps)
 	s.First, s.Boxes, s.AfterSurvey = scores.Count(first), scores.Strip(first), scores.Count(after)
 	s.Judged, s.JudgedAfter = s.First.Judge(), s.AfterSurvey.Judge()
-	s.CRPS, s.CRPSError, _ = scores.Average(crps)
-	s.Interval, _, _ = scores.Average(interval)
+	if len(crps) > 0 {
+		s.CRPS, s.CRPSError, _ = scores.Average(crps)
+		s.Interval, _, _ = scores.Average(interval)
+	}
 	s.causes(j)
 	return s, s.ratios(all)
 }
@@ -179,7 +181,9 @@ func Improve(all []Again) (i Improved) {
 			fell = append(fell, a.Fell)
 		}
 	}
-	i.Jobs, i.Covered = len(fell), scores.Count(fell)
+	if i.Jobs, i.Covered = len(fell), scores.Count(fell); i.Jobs == 0 {
+		return i
+	}
 	i.Starting, _, _ = scores.Average(starting)
 	i.Taught, _, _ = scores.Average(taught)
 	i.Gain, i.Error, _ = scores.Average(gain)

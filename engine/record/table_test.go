@@ -113,3 +113,38 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+// TestFiguresAlone: jobs without a car are counted against the range that was said,
+// and teach nothing.
+func TestFiguresAlone(t *testing.T) {
+	usd, err := money.CurrencyOf("USD")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := &record.Jobs{Currency: usd}
+	for k := range 12 {
+		j.Jobs = append(j.Jobs, record.Job{Name: string(rune('a' + k)), Finished: "2025-01-01", Said: &record.Said{Low: 10_000, High: 20_000}, CameTo: money.Minor(9_000 + 1_000*k)})
+	}
+	all, again := make([]record.Score, 12), make([]record.Again, 12)
+	for n := range all {
+		all[n] = j.Score(n)
+	}
+	for n := range again {
+		if again[n], err = j.Again(n, all); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s, err := j.Sum(all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.First.Below != 1 || s.First.Inside != 11 || s.Modelled != 0 || len(s.Rust) != 0 {
+		t.Errorf("%+v", s)
+	}
+	if i := record.Improve(again); i.Jobs != 0 {
+		t.Errorf("%+v", i)
+	}
+	if l, err := record.Learn(all, record.EveryJob); err != nil || len(l.Rust) != 0 || len(l.Hours) != 0 {
+		t.Errorf("%+v %v", l, err)
+	}
+}

@@ -64,7 +64,8 @@ func (d *document) allPlain(kids []int) bool {
 	return true
 }
 
-// Member is a named value that is JSON already.
+// Member is a named value that is JSON already; without a value it is to be taken
+// out.
 type Member struct {
 	Name  string
 	Value []byte
@@ -87,11 +88,14 @@ func Replaced(f Field, with []Member) []byte {
 					value, put[name] = m.Value, true
 				}
 			}
+			if value == nil {
+				continue
+			}
 			w.Key(name)
 			w.JSON(value)
 		}
 		for _, m := range with {
-			if !put[m.Name] {
+			if !put[m.Name] && m.Value != nil {
 				w.Key(m.Name)
 				w.JSON(m.Value)
 			}

@@ -12,8 +12,8 @@ import { ResultPage, exchange } from "./result.js";
 import { rangeFigure, spokenRange } from "./range.js";
 import { basisSection } from "./basis.js";
 import { coverSection } from "./cover.js";
+import { askedFolds } from "./folds.js";
 import { OneLook } from "./onelook.js";
-import { WideBox } from "./widebox.js";
 import { keepSection } from "./keep.js";
 import { deadBand, ratesBand, restartedBand, brokenBand, band, pastBand } from "./bands.js";
 import { encode } from "./link.js";
@@ -135,7 +135,7 @@ function resultPage(state) {
   return new ResultPage({
     opened, words, bodies: car.bodies, closer,
     goCloser: () => visit.go({ step: closer, changing: false }),
-    wide: car.bodies.length === 1 && car.standard !== "not_sure" ? new WideBox({ link, car }) : null,
+    folds: car.bodies.length === 1 && car.standard !== "not_sure" ? askedFolds({ link, car }) : null,
     look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, places: itemsAsked(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),

@@ -57,7 +57,7 @@ export class ResultPage {
   #host;
 
   /** host: opened, bodies, cover, basis, keep (nodes), closer (step or
-   *  null), goCloser(), look (OneLook or null), wide (WideBox or null), past (node or null), address()
+   *  null), goCloser(), look (OneLook or null), folds (node or null), past (node or null), address()
    *  (a promise). */
   constructor(host) {
     this.#host = host;
@@ -66,7 +66,7 @@ export class ResultPage {
     this.#boxes.keep.append(host.keep);
     if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
     if (host.look) this.#boxes.closer.append(host.look.node);
-    if (host.wide) this.#boxes.closer.append(host.wide.node);
+    if (host.folds) this.#boxes.closer.append(host.folds);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }
 

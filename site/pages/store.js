@@ -1,7 +1,7 @@
 // What is kept on this device, and only after it was asked for: one car of the
 // customer's page, and one that the shop has in hand.
 
-class Shelf {
+export class Shelf {
   #key;
   constructor(key) { this.#key = key; }
 
