@@ -11,6 +11,9 @@ export function valueAt(object, path) {
   return steps(path).reduce((at, step) => at?.[step], object);
 }
 
+/** Is a path at or below another? */
+export const within = (path, of) => path === of || path.startsWith(`${of}.`) || path.startsWith(`${of}[`);
+
 /** A copy of the object with another value at the path; undefined takes it out. */
 function withValue(object, path, value) {
   const copy = structuredClone(object);
@@ -25,8 +28,10 @@ const MOST_STEPS_BACK = 100;
 
 export class Draft {
   rates = null;
-  /** The text of the rates on the site, or null when they cannot be used. */
+  /** The text of the rates on the site, or null when they cannot be used, and
+   *  their check code. */
   site = null;
+  siteCode = "";
   #start = "";
   #back = [];
   #told;
@@ -44,7 +49,8 @@ export class Draft {
   get(path) { return valueAt(this.rates, path); }
   text() { return JSON.stringify(this.rates); }
   get changed() { return this.rates !== null && this.text() !== this.#start; }
-  get canUndo() { return this.#back.length > 0; }
+  /** The last change in words, or "" when there is none to take back. */
+  get lastChange() { return this.#back.at(-1)?.name ?? ""; }
 
   /** name: the change in words, for undoing it. */
   set(path, value, name) {
@@ -55,8 +61,6 @@ export class Draft {
   insert(path, value, name) { this.set(path, [...(this.get(path) ?? []), value], name); }
 
   remove(path, index, name) { this.set(path, this.get(path).filter((_, i) => i !== index), name); }
-
-  replace(rates, name) { this.#change(rates, name); }
 
   #change(rates, name) {
     this.#back.push({ rates: this.rates, name });
@@ -77,14 +81,20 @@ export class Draft {
   saved() { this.#start = this.text(); }
 }
 
+const OWN = "the shop's own figure";
+/** A source that no longer holds once the shop has put its own figure there. */
+const NOT_OWN = /sample|invented|assum|starting|from memory/;
+const NO_FIGURES = ["source", "note", "name"];
+
 /** A figure that is changed is the shop's own, so the group around it no longer
- *  names the sample as its source. */
+ *  names the sample, or an assumption, as its source. */
 function owned(rates, path) {
   const way = steps(path);
+  if (way.some((step) => NO_FIGURES.includes(step))) return rates;
   for (let n = way.length - 1; n > 0; n--) {
     const group = way.slice(0, n).reduce((at, step) => at?.[step], rates);
     if (group && !Array.isArray(group) && typeof group.source === "string") {
-      if (/sample|invented/.test(group.source)) group.source = "the shop's own figure";
+      if (NOT_OWN.test(group.source)) group.source = OWN;
       return rates;
     }
   }

@@ -4,49 +4,80 @@
 
 import { button, el } from "../dom.js";
 import { saveFile } from "../files.js";
+import { embedHelp } from "./embedhelp.js";
 
 const byKey = (w) => `${w.path} ${w.text}`;
 
 export class Publish {
   node = el("section", { class: "publish", id: "put", "aria-labelledby": "put-title" });
   #looked = new Set();
+  #warnings = el("div", {});
+  #file = el("div", {});
+  #code = el("strong", { class: "code" });
+  #said = el("p", { role: "status" });
+  #shown = "";
   #host;
 
   /** host: draft, checked() (the last answer of the check), saved() */
-  constructor(host) { this.#host = host; this.show(); }
+  constructor(host) {
+    this.#host = host;
+    this.node.append(el("h2", { id: "put-title" }, "Put on the website"),
+      el("p", {}, "Nothing here is on your site until you copy the file."),
+      el("details", {}, el("summary", {}, "How to put it there"), el("ol", { class: "put-steps" },
+        el("li", {}, el("p", {}, el("strong", {}, "Check")), this.#warnings),
+        el("li", {}, el("p", {}, el("strong", {}, "Save the file rates.json")), this.#file, this.#said),
+        copy(), compare(this.#code))),
+      embedHelp());
+    this.show();
+  }
 
+  /** After every check. What has not changed is left alone, and so is the focus. */
   show() {
     const reply = this.#host.checked();
-    const open = this.node.querySelector("details")?.open;
-    this.node.replaceChildren(el("h2", { id: "put-title" }, "Put on the website"),
-      el("p", {}, "Nothing here is on your site until you copy the file."),
-      el("details", { open }, el("summary", {}, "How to put it there"), el("ol", { class: "put-steps" }, this.#check(reply), this.#save(reply), copy(), compare(reply))),
-      frameHelp());
+    this.#code.textContent = reply?.check_code || "(none while something is wrong)";
+    const now = JSON.stringify([reply?.ok, reply?.check_code, reply?.warnings]);
+    if (now === this.#shown) return;
+    this.#shown = now;
+    this.#said.textContent = "";
+    this.#warnings.replaceChildren(...this.#check(reply));
+    this.#offer();
   }
 
   #check(reply) {
-    if (!reply?.ok) return el("li", {}, "Check: something in the form is still wrong. It is listed at the top.");
-    if (reply.warnings.length === 0) return el("li", {}, "Check: nothing is wrong, and nothing looks like a slip.");
-    const box = (w) => el("label", { class: "tick-box" }, el("input", { type: "checkbox", checked: this.#looked.has(byKey(w)), on: { change: (e) => { if (e.target.checked) this.#looked.add(byKey(w)); else this.#looked.delete(byKey(w)); this.show(); } } }), `${w.text} I have looked at this.`);
-    return el("li", {}, el("p", {}, "Check: these are allowed, but usually a slip."), reply.warnings.map(box));
+    if (!reply?.ok) return [el("p", {}, "Something in the form is still wrong. It is listed at the top.")];
+    if (reply.warnings.length === 0) return [el("p", {}, "Nothing is wrong, and nothing looks like a slip.")];
+    return [el("p", {}, "These are allowed, but usually a slip."), ...reply.warnings.map((w) => this.#tick(w))];
   }
 
-  #save(reply) {
+  #tick(w) {
+    const key = byKey(w);
+    const box = el("input", { type: "checkbox", checked: this.#looked.has(key), on: { change: () => { if (box.checked) this.#looked.add(key); else this.#looked.delete(key); this.#offer(); } } });
+    return el("label", { class: "tick-box" }, box, el("span", {}, `${w.text} `, el("em", {}, "I have looked at this.")));
+  }
+
+  #offer() {
+    const reply = this.#host.checked();
     const ready = reply?.ok && reply.warnings.every((w) => this.#looked.has(byKey(w)));
-    const save = () => { saveFile("rates.json", reply.canonical); this.#host.saved(); };
-    return el("li", {}, el("p", {}, "Save the file rates.json."), ready ? button("Save rates.json", save, { class: "go", "data-key": "save-rates" }) : el("p", { class: "hint" }, "The file is offered once everything above is looked at."));
+    this.#file.replaceChildren(ready ? button("Save rates.json", () => this.#save(), { class: "go", "data-key": "save-rates" }) : el("p", { class: "hint" }, "The file is offered once everything above is looked at."));
+  }
+
+  #save() {
+    saveFile("rates.json", this.#host.checked().canonical);
+    this.#host.saved();
+    this.#said.textContent = "The file went to where your browser saves files. Go on with the next step.";
   }
 }
 
 function copy() {
-  return el("li", {}, el("p", {}, "Copy it over the old one, with the file manager of your web host:"),
-    el("ul", {}, el("li", {}, "open the folder that holds the file named rates.json (beside index.html);"), el("li", {}, "keep a copy of the old rates.json under another name;"), el("li", {}, "upload the new one in its place; no other file changes.")));
+  return el("li", {}, el("p", {}, el("strong", {}, "Copy it over the old one"), " with the file manager of your web host:"),
+    el("ul", {}, ["Open the folder that holds the file named rates.json, beside index.html.",
+      "Give the old rates.json another name, such as rates-old.json, so that you can go back.",
+      "Upload the new file there. It must be named rates.json; browsers sometimes make it rates (1).json.",
+      "If rates.json.br or rates.json.gz stand beside it, delete those two: they are the old rates, packed.",
+      "No other file changes."].map((t) => el("li", {}, t))));
 }
 
-function compare(reply) {
-  return el("li", {}, "Open your customer's page, load it anew, and compare the check code at its foot with this one: ", el("strong", { class: "code" }, reply?.check_code || "(none while something is wrong)"), ". Only when they are the same are these rates on your site.");
-}
-
-function frameHelp() {
-  return el("p", {}, "To show the customer's page inside another site, see ", el("a", { href: "../embed.html" }, "the page for your website"), ".");
+function compare(code) {
+  return el("li", {}, el("p", {}, el("strong", {}, "Compare the check code")),
+    el("p", {}, el("a", { href: "../", target: "_blank", rel: "noopener" }, "Open your customer's page (in a new tab)"), ", load it anew, and look at its foot. The check code there must be ", code, ". Only then are these rates on your site."));
 }
