@@ -11,9 +11,10 @@ export function paperHead(opened, reply) {
     el("p", {}, `${opened.shop.contact_text} · printed on ${dateText(today())}`));
 }
 
-/** address: the link that opens these answers again. */
-export function paperFoot(opened, reply, address) {
-  return el("div", { class: "paper" },
+/** address: the link that opens these answers again; code: the same to scan, or
+ *  null. */
+export function paperFoot(opened, reply, address, code = null) {
+  return el("div", { class: "paper" }, code,
     opened.terms?.map((text) => el("p", {}, text)),
     el("p", {}, `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} imagined cars · seed ${reply.seed} · sums version ${opened.version}`),
     el("p", { class: "paper-link" }, "To open these answers again: ", address));

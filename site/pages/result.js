@@ -7,6 +7,7 @@ import { button, el } from "./dom.js";
 import { howLong, howSure, notInIt, rangeFigure, stagePrices, stageSection, whereMoneyGoes } from "./range.js";
 import { zonesSection } from "./zones.js";
 import { paperFoot, paperHead } from "./paper.js";
+import { scanCode } from "./scancode.js";
 
 const FOCUSABLE = "summary, button, input, a[href], [tabindex='0']";
 
@@ -89,6 +90,15 @@ export class ResultPage {
     if (reply.rows.length > 1) box.cover.replaceChildren();
     else if (!box.cover.hasChildNodes()) box.cover.append(this.#host.cover);
     exchange(box.sure, howSure(reply), cautionLines(reply, "end"));
-    if (last) this.#host.address().then((address) => exchange(box.foot, paperFoot(opened, reply, address)), () => {});
+    if (last) this.#foot(reply);
+  }
+
+  /** The foot of the paper, with the link and the code to scan. */
+  async #foot(reply) {
+    try {
+      const address = await this.#host.address();
+      const code = await scanCode(address).catch(() => null);
+      exchange(this.#boxes.foot, paperFoot(this.#host.opened, reply, address, code));
+    } catch { /* Without a link the paper still holds the figures. */ }
   }
 }

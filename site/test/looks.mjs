@@ -263,3 +263,31 @@ test("the job in stages with what it costs to stop, and what other wishes would 
   assert.deepEqual((await page.evaluate(() => axe.run(document.querySelector(".asked-folds")))).violations.map((v) => v.id), []);
   assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 320);
 }));
+
+test("the code to scan on paper leads back to the same answers, read by another library", () => visit({ viewport: { width: 800, height: 1000 } }, async (page, { origin }) => {
+  const { default: jsQR } = await import("jsqr");
+  await firstRange(page, origin);
+  await page.waitForSelector(".scan-code", { state: "attached" });
+  const link = (await page.locator(".paper-link").textContent()).replace("To open these answers again: ", "");
+  // Drawn at four pixels a module, as dots of a printer would be.
+  const pixels = await page.evaluate(async () => {
+    const node = document.querySelector(".scan-code").cloneNode(true);
+    const side = Number(node.getAttribute("viewBox").split(" ")[2]) * 4;
+    for (const name of ["width", "height"]) node.setAttribute(name, String(side));
+    const canvas = Object.assign(document.createElement("canvas"), { width: side, height: side });
+    const context = canvas.getContext("2d");
+    context.fillStyle = "#fff"; context.fillRect(0, 0, side, side);
+    context.scale(4, 4); context.fillStyle = "#000";
+    context.fill(new Path2D(node.querySelector("path").getAttribute("d")));
+    return { side, data: [...context.getImageData(0, 0, side, side).data] };
+  });
+  const read = jsQR(Uint8ClampedArray.from(pixels.data), pixels.side, pixels.side);
+  assert.equal(read?.data, link);
+  assert.ok(link.startsWith(`${origin}/#`));
+  const size = await page.locator(".scan-code").getAttribute("width");
+  assert.equal(parseFloat(size), pixels.side / 4 / 2, "half a millimetre a module");
+}));
+
+test("the library for codes is the pinned one, byte for byte", () => {
+  assert.equal(readFileSync(new URL("../pages/vendor/qrcode.js", import.meta.url), "utf8"), readFileSync(new URL("../node_modules/qrcode-generator/dist/qrcode.mjs", import.meta.url), "utf8"));
+});

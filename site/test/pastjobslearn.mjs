@@ -6,7 +6,7 @@ import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
 import { file, headline, job, mixed, named, onDisk, openJobs, openPage, saves, scored, ten } from "./pastjobsfiles.mjs";
 
-/** A rates file without the members that stand for nothing. */
+/** What a rates file says. */
 const given = (text) => JSON.parse(text);
 const siteCode = async (page) => (await page.locator("#check-code").textContent()).replace("Rates check code ", "");
 

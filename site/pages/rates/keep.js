@@ -4,11 +4,10 @@
 import { button, el } from "../dom.js";
 import { band } from "../bands.js";
 import { saveFile } from "../files.js";
-import { shopShelf } from "../store.js";
+import { Shelf } from "../store.js";
 import { clockText, moment, momentText } from "../survey/moment.js";
 
 /** A shelf of its own beside the cars. It calls what lies there "car". */
-
 const shelf = new Shelf("underpaint rates draft 1");
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
