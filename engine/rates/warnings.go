@@ -105,7 +105,7 @@ func (w *warnings) materials(r *Rates) {
 	for i, m := range r.Materials {
 		stages[m.Stage] = true
 		if m.Price.Published.IsZero() {
-			w.add("materials["+strconv.Itoa(i)+"].price", "The material "+m.ID+" is priced at nothing.")
+			w.add("materials["+strconv.Itoa(i)+"].price", "The material "+m.Name.In(r.Words)+" is priced at nothing.")
 		}
 	}
 	if !stages[StripStage] {
@@ -155,7 +155,7 @@ func (w *warnings) stage(r *Rates) {
 		w.add("strip_and_survey.price", "The strip and survey is set to a price of nothing.")
 	}
 	for i, s := range r.SentOut.Work {
-		w.wide("sent_out.work["+strconv.Itoa(i)+"].price", "Work sent out, "+s.ID, s.Price)
+		w.wide("sent_out.work["+strconv.Itoa(i)+"].price", "Work sent out, "+s.Name.In(r.Words), s.Price)
 	}
 }
 

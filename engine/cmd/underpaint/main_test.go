@@ -167,3 +167,15 @@ func TestScore(t *testing.T) {
 		t.Errorf("one job in two files: code %d, %s", code, complaints.String())
 	}
 }
+
+// TestSamplePastJobs: the sample beside the pages is what the command prints.
+func TestSamplePastJobs(t *testing.T) {
+	want, err := os.ReadFile("../../../site/pages/samples/past-jobs.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	code, out, complaints := prompt("sample", "past-jobs")
+	if code != 0 || out != string(want) {
+		t.Errorf("code %d, %d bytes against %d: %s", code, len(out), len(want), complaints)
+	}
+}
