@@ -60,7 +60,7 @@ func Decode(data []byte) (*Car, error) {
 }
 
 func Read(f strict.Field) *Car {
-	f.Keys(append([]string{"format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks"}, recordedKeys...)...)
+	f.Keys(fileKeys...)
 	f.Get("format").OneOf(Format)
 	c := &Car{AskedIn: f.Get("asked_in").Whole(2020, 2200)}
 	c.readBodies(f.Get("bodies"))
@@ -102,7 +102,7 @@ func (c *Car) readBodies(f strict.Field) {
 }
 
 func (c *Car) readMade(f strict.Field) {
-	f.Keys("year", "decade", "not_sure")
+	f.Keys(madeKeys...)
 	if n := len(f.Names()); f.Err() == nil && n != 1 {
 		f.ComplainFound(strconv.Itoa(n)+" members", "one of year, decade or not_sure")
 	}
@@ -123,7 +123,7 @@ func (c *Car) readMade(f strict.Field) {
 }
 
 func readLife(f strict.Field, i int) Life {
-	f.Keys("place", "shore", "kept", "road_years", "years")
+	f.Keys(lifeKeys...)
 	l := Life{RoadYears: NotSure}
 	place := f.Get("place")
 	l.Place = place.Text(60)
@@ -175,7 +175,7 @@ func (c *Car) readLooks(f strict.Field) {
 		f.Get("looks").ComplainFound(strconv.Itoa(len(items))+" looks", "at most "+strconv.Itoa(maxLooks))
 	}
 	for _, l := range items {
-		l.Keys("look", "on", "result", "by")
+		l.Keys(lookKeys...)
 		c.Looks = append(c.Looks, evidence.Look{Look: l.Get("look").Text(60), On: l.Get("on").Text(60),
 			Result: l.Get("result").OneOf("yes", "no", "could_not"), By: l.Get("by").OneOf("customer", "shop")})
 	}

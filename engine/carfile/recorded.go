@@ -61,16 +61,13 @@ type Opened struct{ Box, At string }
 // Choice is the way chosen for one item, by customer or shop.
 type Choice struct{ On, Way, By string }
 
-// recordedKeys are the members of a car file that hold what was recorded.
-var recordedKeys = []string{"answers_checked", "stages", "survey", "opened", "whole_car", "strip_hours", "ways"}
-
 func (c *Car) readRecorded(f strict.Field) {
 	r := &c.Recorded
 	if f.Has("answers_checked") {
 		r.AnswersChecked = f.Get("answers_checked").Date()
 	}
 	for _, s := range some(f, "stages", len(StageIDs)) {
-		s.Keys("stage", "on", "rates")
+		s.Keys(stageKeys...)
 		one := Stage{Stage: s.Get("stage").OneOf(StageIDs...), On: s.Get("on").Date()}
 		if s.Has("rates") {
 			one.Rates = s.Get("rates").Text(20)
@@ -81,7 +78,7 @@ func (c *Car) readRecorded(f strict.Field) {
 		r.Survey = append(r.Survey, readRecord(e))
 	}
 	for _, o := range some(f, "opened", maxRecords) {
-		o.Keys("box", "at")
+		o.Keys(openedKeys...)
 		r.Opened = append(r.Opened, Opened{Box: o.Get("box").Text(60), At: when(o)})
 	}
 	for _, w := range some(f, "whole_car", 10) {
@@ -97,7 +94,7 @@ func (c *Car) readRecorded(f strict.Field) {
 		}
 	}
 	for _, w := range some(f, "ways", maxRecords) {
-		w.Keys("on", "way", "by")
+		w.Keys(choiceKeys...)
 		r.Ways = append(r.Ways, Choice{On: w.Get("on").Text(60), Way: w.Get("way").OneOf(car.WayIDs[:]...), By: w.Get("by").OneOf("customer", "shop")})
 	}
 }
@@ -115,7 +112,7 @@ func some(f strict.Field, name string, most int) []strict.Field {
 }
 
 func readRecord(f strict.Field) Record {
-	f.Keys("on", "stage", "condition", "finding", "dent", "also", "lead_failed", "could_not_see", "note", "photo", "at", "was")
+	f.Keys(recordKeys...)
 	r := Record{On: f.Get("on").Text(60), Stage: f.Get("stage").OneOf(Survey, OpeningUp), LeadFailed: -1, At: when(f)}
 	if f.Has("condition") {
 		r.Condition = f.Get("condition").OneOf(car.ConditionIDs[:]...)
@@ -143,7 +140,7 @@ func readRecord(f strict.Field) Record {
 		r.Photo = f.Get("photo").Text(40)
 	}
 	for _, w := range some(f, "was", maxEarlier) {
-		w.Keys("condition", "at")
+		w.Keys(wasKeys...)
 		one := Was{At: when(w)}
 		if w.Has("condition") {
 			one.Condition = w.Get("condition").OneOf(car.ConditionIDs[:]...)

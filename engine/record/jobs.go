@@ -68,6 +68,14 @@ const (
 // CauseIDs are the ids of the causes in files.
 var CauseIDs = [Causes]string{"rust_found", "hours", "parts", "changes_agreed"}
 
+// The members of each group of the file. The JSON Schema beside the site lists the
+// same names, and a test compares the two.
+var (
+	fileKeys = []string{"format", "note", "invented", "currency", "rates", "jobs"}
+	jobKeys  = []string{"name", "finished", "rates", "car", "said", "came_to", "hours", "more_because"}
+	saidKeys = []string{"low", "high"}
+)
+
 // CheckCode names these jobs: the first ten hexadecimal digits of the SHA-256 of
 // their canonical form, in two groups of five.
 func (j *Jobs) CheckCode() string { return j.code }
@@ -137,7 +145,7 @@ func (j *Jobs) readHead(f strict.Field) {
 		format.Complain("\"" + Format + "\": this is a file of another version than the one known here")
 	}
 	format.OneOf(Format)
-	f.Keys("format", "note", "invented", "currency", "rates", "jobs")
+	f.Keys(fileKeys...)
 	if f.Has("note") {
 		f.Get("note").Text(300)
 	}
@@ -191,7 +199,7 @@ func (j *Jobs) readPart(part strict.Part, sum func([]byte) (int, error)) (job Jo
 }
 
 func (j *Jobs) readJob(f strict.Field, job *Job) {
-	f.Keys("name", "finished", "rates", "car", "said", "came_to", "hours", "more_because")
+	f.Keys(jobKeys...)
 	if job.Name = f.Get("name").Text(60); job.Name == "" {
 		f.Get("name").Complain("the shop's own word for the job, such as \"2024-17\"; not a person's name")
 	}
@@ -204,7 +212,7 @@ func (j *Jobs) readJob(f strict.Field, job *Job) {
 	}
 	if f.Has("said") {
 		said := f.Get("said")
-		said.Keys("low", "high")
+		said.Keys(saidKeys...)
 		job.Said = &Said{j.amount(said.Get("low"), 1), j.amount(said.Get("high"), 1)}
 		if job.Said.High <= job.Said.Low {
 			said.Get("high").Complain("an amount above low")
