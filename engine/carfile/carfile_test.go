@@ -42,7 +42,7 @@ func TestRecordedRoundTrip(t *testing.T) {
 	text := string(c.Text())
 	for _, kept := range []string{`"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
 		`"was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]`, `"could_not_see":true`, `"box":"sill.left"`, `"whole_car":["twist"]`,
-		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`} {
+		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`, `"came_to":{"strip_and_survey":"16500.00"}`} {
 		if !strings.Contains(text, kept) {
 			t.Errorf("lost: %s", kept)
 		}

@@ -4,7 +4,7 @@ package carfile
 // same names, and a test compares the two.
 var (
 	fileKeys = []string{"format", "asked_in", "bodies", "made", "life", "earlier_work", "standard", "scope", "options", "looks",
-		"answers_checked", "stages", "survey", "opened", "whole_car", "strip_hours", "ways"}
+		"answers_checked", "stages", "survey", "opened", "whole_car", "strip_hours", "ways", "came_to"}
 	madeKeys   = []string{"year", "decade", "not_sure"}
 	lifeKeys   = []string{"place", "shore", "kept", "road_years", "years"}
 	lookKeys   = []string{"look", "on", "result", "by"}

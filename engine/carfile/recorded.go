@@ -2,6 +2,7 @@ package carfile
 
 import (
 	"strconv"
+	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
@@ -34,7 +35,11 @@ type Recorded struct {
 	WholeCar       []string            // findings of the whole car
 	StripHours     [car.Trades]float64 // 0 = not entered
 	Ways           []Choice
+	CameTo         [len(StepIDs)]string // what finished stages of the work came to, decimals in the rates' currency; "" = not finished
 }
+
+// StepIDs are the stages in which the work is done and can stop.
+var StepIDs = [...]string{"strip_and_survey", "structure", "outer_metal", "paint", "assembly"}
 
 // Stage is a stage that was begun: its day, and the check code of the rates of
 // that day.
@@ -96,6 +101,26 @@ func (c *Car) readRecorded(f strict.Field) {
 	for _, w := range some(f, "ways", maxRecords) {
 		w.Keys(choiceKeys...)
 		r.Ways = append(r.Ways, Choice{On: w.Get("on").Text(60), Way: w.Get("way").OneOf(car.WayIDs[:]...), By: w.Get("by").OneOf("customer", "shop")})
+	}
+	r.readCameTo(f)
+}
+
+func (r *Recorded) readCameTo(f strict.Field) {
+	if !f.Has("came_to") {
+		return
+	}
+	sums := f.Get("came_to")
+	sums.Keys(StepIDs[:]...)
+	for k, id := range StepIDs {
+		if !sums.Has(id) {
+			continue
+		}
+		if r.CameTo[k] = sums.Get(id).Decimal(); strings.HasPrefix(r.CameTo[k], "-") {
+			sums.Get(id).Complain("an amount, not below nothing")
+		}
+		if k > 0 && r.CameTo[k-1] == "" && f.Err() == nil {
+			sums.Get(id).ComplainFound("a later stage", "the stages before it first, "+StepIDs[k-1])
+		}
 	}
 }
 

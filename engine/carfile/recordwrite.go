@@ -27,6 +27,19 @@ func (c *Car) writeRecorded(w *strict.Writer) {
 		w.Member("way", r.Ways[i].Way)
 		w.Member("by", r.Ways[i].By)
 	})
+	r.writeCameTo(w)
+}
+
+func (r *Recorded) writeCameTo(w *strict.Writer) {
+	if r.CameTo == [len(StepIDs)]string{} {
+		return
+	}
+	w.Key("came_to")
+	w.Object(func() {
+		for k, sum := range r.CameTo {
+			w.MemberIf(StepIDs[k], sum)
+		}
+	})
 }
 
 func (r *Recorded) writeHours(w *strict.Writer) {

@@ -25,6 +25,7 @@ func TestSchema(t *testing.T) {
 	want := map[string][]string{
 		"":                       fileKeys,
 		"properties.made":        madeKeys,
+		"properties.came_to":     StepIDs[:],
 		"properties.strip_hours": car.TradeIDs[:],
 		"$defs.life":             lifeKeys,
 		"$defs.look":             lookKeys,

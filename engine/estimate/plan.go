@@ -30,25 +30,36 @@ type StepPlan struct{ Money, ByThen, Hours Quantiles }
 // Plan splits n imagined cars into stages. The stages of each car add up to its
 // price: labour and parts go with the item they are for, getting in with the
 // structure, wire and gas with the hours of metalwork, the rest where it arises.
-func Plan(m *damage.Model, t *work.Table, seed uint64, n int) (plan [Steps]StepPlan) {
+//
+// cameTo are what finished stages came to, the first ones in order; by the end of a
+// stage they stand in the place of what was imagined. That a stage came out dear
+// says nothing here about those to come: hours worked in the strip are taken in by
+// the table.
+func Plan(m *damage.Model, t *work.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
 	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
 	var money, byThen, hours [Steps][]float64
+	var rest []float64
 	for k := range n {
 		drawCar(m, seed, k, c)
 		priced := chance.NewStream(seed, uint64(2*k+2)*spread)
 		u.Fill(&priced)
 		lines := t.Explain(c, m.Levels[c.Level].LastClimate, u, bill)
 		cost, worked := stepsOf(m.Body, t, lines, bill)
-		sum := 0.0
+		sum, still := 0.0, 0.0
 		for s := range cost {
-			sum += cost[s]
+			if s < len(cameTo) {
+				sum += float64(cameTo[s])
+			} else {
+				sum, still = sum+cost[s], still+cost[s]
+			}
 			money[s], byThen[s], hours[s] = append(money[s], cost[s]), append(byThen[s], sum), append(hours[s], worked[s])
 		}
+		rest = append(rest, still)
 	}
 	for s := range plan {
 		plan[s] = StepPlan{quantilesOf(money[s]), quantilesOf(byThen[s]), quantilesOf(hours[s])}
 	}
-	return plan
+	return plan, quantilesOf(rest)
 }
 
 // stepsOf splits one car.

@@ -163,7 +163,14 @@ func TestDearest(t *testing.T) {
 // and nothing is done for less than nothing.
 func TestPlan(t *testing.T) {
 	model, table := sharesSetting(t)
-	plan := Plan(model, table, 3, 800)
+	plan, left := Plan(model, table, 3, 800, nil)
+	if left != plan[StepAssembly].ByThen {
+		t.Errorf("nothing is done, yet %v is left of %v", left, plan[StepAssembly].ByThen)
+	}
+	done, left := Plan(model, table, 3, 800, []int64{2_000_000, 5_000_000})
+	if done[StepStructure].ByThen != (Quantiles{7_000_000, 7_000_000, 7_000_000}) || math.Abs(done[StepAssembly].ByThen.Half-left.Half-7_000_000) > 1e-6 {
+		t.Errorf("done %v, left %v, in all %v", done[StepStructure].ByThen, left, done[StepAssembly].ByThen)
+	}
 	var totals []float64
 	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *work.Bill) { totals = append(totals, float64(b.Total)) })
 	if got, want := plan[StepAssembly].ByThen, quantilesOf(totals); math.Abs(got.Half-want.Half) > 1 || math.Abs(got.High-want.High) > 1 {

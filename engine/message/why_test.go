@@ -207,6 +207,26 @@ func TestDuties(t *testing.T) {
 	}
 }
 
+// TestRunningTotal: what finished stages came to stands in the place of what was
+// imagined; a stage out of order is refused.
+func TestRunningTotal(t *testing.T) {
+	e := opened(t)
+	with := func(cameTo string) string { return strings.TrimSuffix(goodCar, "}") + `,"came_to":` + cameTo + `}` }
+	reply := ask(t, e, `"plan"`, with(`{"strip_and_survey":"16500.00","structure":"99000"}`))
+	stages := listIn(t, reply, "stages")
+	if line := reply["so_far_line"].(string); !strings.HasPrefix(line, "So far $115,500. What is left: $") {
+		t.Error(line)
+	}
+	if stages[0]["actual_line"] != "It came to $16,500; inside its range." || !strings.Contains(stages[1]["actual_line"].(string), "above its range") || stages[1]["by_then_text"] != "By the end of it: $115,500." {
+		t.Errorf("%v", stages[:2])
+	}
+	for _, wrong := range []string{`{"paint":"100"}`, `{"strip_and_survey":"-1"}`, `{"strip_and_survey":"1.005"}`, `{"wheels":"1"}`} {
+		if reply := ask(t, e, `"plan"`, with(wrong)); reply["kind"] != "refused" || !strings.HasPrefix(reply["path"].(string), "came_to") {
+			t.Errorf("%s: %v", wrong, reply)
+		}
+	}
+}
+
 // TestDecide: the decisions before any metal is seen, each with the chance that it
 // is a saving at all.
 func TestDecide(t *testing.T) {

@@ -176,6 +176,22 @@ test("before and after: a row of dots for each stage on one axis, and what the n
   assert.match(await page.locator(".worth").innerText(), /on average for a car like this/);
 }));
 
+test("what finished stages came to: the running total, and an error that takes nothing in", () => visit({}, async (page, { origin }) => {
+  await openFile(page, origin, surveyed);
+  await step(page, "stages").click();
+  await page.waitForSelector(".spent .plan-stages", { timeout: 120000 });
+  const strip = page.locator('[data-spent="strip_and_survey"]');
+  await strip.fill("16500");
+  await strip.press("Tab");
+  await page.waitForFunction(() => /So far \$16,500\. What is left: \$/.test(document.querySelector(".spent").textContent), null, { timeout: 60000 });
+  const paint = page.locator('[data-spent="paint"]');
+  await paint.fill("100");
+  await paint.press("Tab");
+  await page.locator(".spent .error").waitFor({ timeout: 60000 });
+  assert.match(await page.locator(".spent .error").textContent(), /stages before it first/);
+  assert.deepEqual((await saved(page)).came_to, { strip_and_survey: "16500" });
+}));
+
 test("strip hours by trade, with an error at the entry, and findings of the whole car", () => visit({}, async (page, { origin }) => {
   await openCar(page, origin, twoDoor);
   const metal = page.locator('[data-hours="metal"]');

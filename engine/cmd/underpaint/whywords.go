@@ -46,14 +46,22 @@ func planInWords(out io.Writer, reply []byte) error {
 			Weeks  string `json:"weeks_text"`
 			ByThen string `json:"by_then_text"`
 			Stop   string `json:"stop_line"`
+			Actual string `json:"actual_line"`
 		}
-		Note string
+		SoFar string `json:"so_far_line"`
+		Note  string
 	}
 	if err := json.Unmarshal(reply, &r); err != nil {
 		return err
 	}
 	for n, s := range r.Stages {
 		fmt.Fprintf(out, "%d. %s: %s, %s, %s\n   %s %s\n", n+1, s.Name, s.Money, s.Hours, s.Weeks, s.ByThen, s.Stop)
+		if s.Actual != "" {
+			fmt.Fprintf(out, "   %s\n", s.Actual)
+		}
+	}
+	if r.SoFar != "" {
+		fmt.Fprintln(out, r.SoFar)
 	}
 	fmt.Fprintln(out, r.Note)
 	return nil

@@ -10,7 +10,7 @@ export const MEMBERS = {
   todo: ["ways"],
 };
 
-const withMember = (car, name, value) => {
+export const withMember = (car, name, value) => {
   const { [name]: _, ...rest } = car;
   const empty = value === undefined || (typeof value === "object" && Object.keys(value).length === 0);
   return empty ? rest : { ...rest, [name]: value };
@@ -155,6 +155,6 @@ export function withLook(car, look, on, by, result) {
 /** Everything recorded belongs to one body and goes with it. */
 export function withBody(car, body) {
   if (car.bodies?.length === 1 && car.bodies[0] === body) return car;
-  const { looks, options, stages, survey, opened, whole_car: whole, strip_hours: hours, ways, answers_checked: checked, ...rest } = car;
+  const { looks, options, stages, survey, opened, whole_car: whole, strip_hours: hours, ways, answers_checked: checked, came_to: spent, ...rest } = car;
   return { ...rest, bodies: [body] };
 }

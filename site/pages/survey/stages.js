@@ -4,6 +4,7 @@
 import { button, el, list } from "../dom.js";
 import { dotRow, levelsOf } from "../dots.js";
 import { Overtaken } from "../engine-link.js";
+import { Spent } from "./spent.js";
 
 export class StagesView {
   node = el("div", { class: "before-after" });
@@ -11,10 +12,11 @@ export class StagesView {
   #host;
   #rows = el("div", {});
   #worth = el("div", { class: "worth" });
+  #spent;
   #axis = 0;
 
   /** host: link, failed(reply) */
-  constructor(job, host) { this.#job = job; this.#host = host; this.node.append(this.#rows, this.#worth); }
+  constructor(job, host) { this.#job = job; this.#host = host; this.#spent = new Spent(job, host); this.node.append(this.#rows, this.#spent.node, this.#worth); }
 
   async show() {
     const { car } = this.#job;
@@ -24,7 +26,7 @@ export class StagesView {
     try {
       const last = await this.#host.link.refine(request, (reply) => this.#took(reply));
       this.#took(last);
-      if (last.kind === "before_after") await this.#value(car);
+      if (last.kind === "before_after") { await this.#spent.show(); await this.#value(car); }
     } catch (error) { if (!(error instanceof Overtaken)) this.#host.failed(null); }
   }
 
