@@ -26,7 +26,9 @@ test-wasm:
 	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/message
 
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json
-	cd site && node --test --test-timeout=600000 test/*.test.mjs
+	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
+	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
+	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-timeout=900000 test/*.test.mjs
 
 /usr/bin/chromium:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium

@@ -1,9 +1,10 @@
 // What the page tests share: one browser, one built site, and short words for
 // what a customer does.
 //
-// The site under test is built from this tree. SITE_ENGINE names an engine that
-// is already built; SITE_RATES a rates file. Without them ./wasm is built and
-// the shop's sample rates are used.
+// The site under test is built from this tree. SITE_BUILT names a folder with the
+// program "site" and the folder "built" that it made, so that several processes
+// share one; SITE_ENGINE an engine that is already built; SITE_RATES a rates file.
+// Without them ./wasm is built and the shop's sample rates are used.
 
 import assert from "node:assert/strict";
 import { spawn, spawnSync } from "node:child_process";
@@ -28,6 +29,10 @@ function run(args) {
 
 /** Builds the site into its own folder and serves it; gives {origin, dir, stop}. */
 export async function site() {
+  if (process.env.SITE_BUILT) {
+    const [program, dir] = ["site", "built"].map((name) => join(process.env.SITE_BUILT, name));
+    return { ...(await served(program, dir)), dir, program };
+  }
   const program = join(workFolder, "site");
   const dir = join(workFolder, "built");
   run(["build", "-o", program, "./site"]);

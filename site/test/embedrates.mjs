@@ -3,7 +3,9 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { cpSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { firstRange, press, served, visit, visitor } from "./browser.mjs";
 
 const sample = (dir) => readFileSync(`${dir}/rates.json`, "utf8");
@@ -49,7 +51,7 @@ test("where no rates come, nothing seems to be on its way", () => visit({ allow:
 test("rates replaced on the host are taken without a new build, compressed ones or not", () => visit({}, async (page, { dir, origin, program, browser }) => {
   await firstRange(page, origin);
   const before = [await page.locator("#check-code").textContent(), await page.locator(".stage-price strong").first().textContent()];
-  const other = `${dir}-replaced`;
+  const other = join(mkdtempSync(join(tmpdir(), "replaced-")), "built");
   cpSync(dir, other, { recursive: true });
   const rates = JSON.parse(sample(dir));
   rates.shop.name = "Another invented shop";
