@@ -3,6 +3,7 @@ package message
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
@@ -109,11 +110,10 @@ func (s *Session) foundText(b *car.Body, condition []int8) string {
 			text += lowerFirst(b.Zones[z].Name.In(s.Rates.Words)) + " " + grouped(int64(zone[z]))
 		}
 	}
-	places := " places are"
 	if holed == 1 {
-		places = " place is"
+		return "1 place is rusted through or gone, in: " + strings.TrimSuffix(text, " 1") + "."
 	}
-	return grouped(int64(holed)) + places + " rusted through or gone, most of them in: " + text + "."
+	return grouped(int64(holed)) + " places are rusted through or gone, most of them in: " + text + "."
 }
 
 // twoWays is the range as cars really rust, and as it would be if every panel had
@@ -136,7 +136,11 @@ func (s *Session) twoWays(id int64, c *carfile.Car) ([]byte, error) {
 		s.writeWhyRows(w, rows)
 		ratio := width(apart) / width(together)
 		w.Member("line", "Rust keeps company. That is where the width comes from.")
-		w.Member("compared", "With every panel on its own luck the range would be "+widthWords(ratio, "it really is")+": one bad panel would be made up for by another good one. The odds of each single panel are the same in both rows.")
+		compared := "With every panel on its own luck the range would be " + widthWords(ratio, "it really is") + ": one bad panel would be made up for by another good one. The odds of each single panel are the same in both rows."
+		if ratio > 0.96 {
+			compared = "So much of this car is known that what keeps company no longer makes the range wider: what is left is in how the work goes and in what is still closed."
+		}
+		w.Member("compared", compared)
 		w.Member("note", "How hard the work goes on the whole car is in both rows.")
 	})
 	return w.Bytes(), nil

@@ -2,6 +2,7 @@ package message
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -25,6 +26,17 @@ func TestWide(t *testing.T) {
 			t.Error("not ranked")
 		}
 	}
+	whole := 0
+	for _, text := range append([]string{reply["rest_text"].(string)}, texts(shares, "share_text")...) {
+		n, err := strconv.Atoi(strings.TrimSuffix(text[strings.LastIndexByte(strings.TrimSuffix(text, " %"), ' ')+1:], " %"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		whole += n
+	}
+	if whole != 100 {
+		t.Errorf("whole percents add to %d", whole)
+	}
 	if math.Abs(sum-1) > 1e-9 || len(shares) < 4 {
 		t.Errorf("%d shares add to %v", len(shares), sum)
 	}
@@ -37,6 +49,13 @@ func TestWide(t *testing.T) {
 			t.Errorf("%v", p)
 		}
 	}
+}
+
+func texts(list []map[string]any, member string) (out []string) {
+	for _, one := range list {
+		out = append(out, one[member].(string))
+	}
+	return out
 }
 
 // TestTwenty: the twenty cars are the first of the range's own, and differ.

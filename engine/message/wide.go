@@ -124,24 +124,51 @@ func (s *Session) writeShares(w *strict.Writer, j *wideJob) {
 		n++
 	}
 	rest, worst := 1.0, 0.0
+	shown := make([]float64, n+1)
+	for k := range n {
+		shown[k] = all[order[k]].Share
+		rest -= shown[k]
+	}
+	shown[n] = math.Max(0, rest)
+	whole := wholePercents(shown)
 	w.Objects("shares", n, func(k int) {
 		one := all[order[k]]
 		name, why := s.inputName(j.stages.body, order[k])
-		rest -= one.Share
 		worst = math.Max(worst, one.SE)
 		w.Member("name", name)
 		w.Member("why", why)
-		w.Member("share_text", percent(one.Share))
+		w.Member("share_text", strconv.Itoa(whole[k])+" %")
 		w.Key("share")
 		w.Number(one.Share)
 	})
-	w.Member("rest_text", "Everything else: "+percent(math.Max(0, rest)))
+	w.Member("rest_text", "Everything else: "+strconv.Itoa(whole[n])+" %")
 	w.Key("rest")
 	w.Number(math.Max(0, rest))
 	w.Member("shares_note", "Shares of the variance that add to all of it, each good to about ±"+strconv.Itoa(int(math.Ceil(200*worst)))+
 		" in the hundred. What two causes do together is halved between them; what comes later in this order counts for what is new in it: the life, the car, its repairs, each place.")
 	w.Key("known")
 	w.Bool(variance > 0)
+}
+
+// wholePercents rounds shares so that they still add to 100: down, and then up where
+// most was cut off (the method of the largest remainder).
+func wholePercents(shares []float64) []int {
+	out, order, left, sum := make([]int, len(shares)), make([]int, len(shares)), 100, 0.0
+	for _, v := range shares {
+		sum += v
+	}
+	part := func(k int) float64 { return 100 * shares[k] / sum }
+	for k := range shares {
+		order[k], out[k] = k, int(part(k))
+		left -= out[k]
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(part(b)-float64(out[b]), part(a)-float64(out[a]))
+	})
+	for _, k := range order[:max(0, min(left, len(order)))] {
+		out[k]++
+	}
+	return out
 }
 
 // writeWorse writes the parts that take most more in the dearest fifth of cars.

@@ -8,7 +8,7 @@
 // it. What comes out is foreign input: it goes to the engine to be checked.
 
 /** Longest link read, in characters, and longest JSON it may unpack to, in bytes. */
-const MOST_CHARACTERS = 16384;
+export const MOST_CHARACTERS = 16384;
 const MOST_BYTES = 65536;
 
 export class NotWhole extends Error {}

@@ -5,8 +5,8 @@ import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { band, deadBand, originBand, pastBand, ratesBand, restartedBand, brokenBand } from "../bands.js";
 import { questions } from "../questions.js";
-import { today } from "../shared.js";
-import { carriesCar } from "../link.js";
+import { toShare, today } from "../shared.js";
+import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../link.js";
 import { whenDropped } from "../files.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { unfoldForPaper } from "../paper.js";
@@ -156,6 +156,14 @@ async function openShop() {
   } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
 }
 
+/** The talk about the width takes the car along, kept or not. */
+document.querySelector('footer a[href="../why/"]').addEventListener("click", async (event) => {
+  if (!job.car || !shop.opened || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  event.preventDefault();
+  const fragment = await encode(toShare(job.car, null, shop.opened.rates, today())).catch(() => "");
+  // So much may be recorded that no link holds it: the talk then takes what is kept.
+  location.href = `../why/${fragment.length <= MOST_LINK ? fragment : ""}`;
+});
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => { if (shop.opened) openFile(file, { take, failed: (text) => frame.put("arrival", band("arrival", [text])) }); });

@@ -9,12 +9,15 @@ import { answersView } from "./answers.js";
 import { startView } from "./start.js";
 import { hoursSection } from "./hours.js";
 import { paperView } from "./sheet.js";
+import { PapersView, paperLinks } from "./papers.js";
 import { keyTable } from "./keys.js";
 import { swap } from "./swap.js";
 import { band } from "../bands.js";
 
 const byId = (id) => document.getElementById(id);
-const NAMES = { answers: "Answers", walk: "Walk-round", survey: "Survey", opening: "Opening up", todo: "What to do", stages: "Before and after", paper: "Paper" };
+const NAMES = { answers: "Answers", walk: "Walk-round", survey: "Survey", opening: "Opening up", todo: "What to do", stages: "Before and after", papers: "Papers", paper: "Survey sheet" };
+/** The survey sheet is one of the papers: it has no step of its own. */
+const STEPS = Object.keys(NAMES).filter((name) => name !== "paper");
 const address = (opening, id) => `#${opening ? "opening" : "survey"}/${id}`;
 
 export class Views {
@@ -23,6 +26,7 @@ export class Views {
   #walk;
   #todo;
   #stages;
+  #papers;
   #now = "start";
   #editing = null;
 
@@ -36,6 +40,7 @@ export class Views {
     this.#walk = new WalkView(job, { say });
     this.#todo = new ToDoView(job, { link, say, failed });
     this.#stages = new StagesView(job, { link, failed });
+    this.#papers = new PapersView(host);
   }
 
   get isList() { return this.#now === "survey" || this.#now === "opening"; }
@@ -68,15 +73,16 @@ export class Views {
     const same = this.#now === name;
     this.#now = name;
     strip.pause();
+    this.#papers.leave();
     link.stop();
     this.#steps();
     if (name === "survey" || name === "opening") this.#showList(name, rest, focus, same);
-    else this.#fill(name === "paper" ? "Survey sheet" : NAMES[name], this.#content(name), focus);
+    else this.#fill(NAMES[name], this.#content(name, rest), focus);
     if (name === "walk" && focus) this.#walk.focus();
     if (name === "walk") this.#walk.counted();
-    if (name === "stages" || name === "paper") byId("strip").replaceChildren();
+    if (name === "stages" || name === "papers" || name === "paper") byId("strip").replaceChildren();
     else { byId("strip").replaceChildren(strip.node); strip.show(); }
-    byId("kept").replaceChildren(...(name === "paper" ? [] : [keeping.node]));
+    byId("kept").replaceChildren(...(name === "papers" || name === "paper" ? [] : [keeping.node]));
   }
 
   #showList(name, rest, focus, same) {
@@ -84,13 +90,14 @@ export class Views {
     this.#list.show(name === "opening", rest, focus);
   }
 
-  #content(name) {
+  #content(name, rest) {
     const { job, shop } = this.#host;
     if (name === "answers") return answersView({ opened: shop.opened, q: shop.q, job, changed: (car, key) => this.#changedAnswer(car, key) }, this.#editing, (id) => this.#edit(id));
     if (name === "walk") { this.#walk.show(); return this.#walk.node; }
     if (name === "todo") { this.#todo.show(); return this.#todo.node; }
     if (name === "stages") { this.#stages.show(); return this.#stages.node; }
-    return paperView(job, shop.opened);
+    if (name === "papers") { this.#papers.show(rest); return this.#papers.node; }
+    return el("div", {}, paperLinks("paper"), paperView(job, shop.opened));
   }
 
   #edit(id) { this.#editing = id; this.#again(id); }
@@ -117,8 +124,8 @@ export class Views {
   #steps() {
     const { tally } = this.#host.job;
     const text = { answers: tally?.answers_line, walk: tally?.walk_round?.line, survey: tally?.survey?.line, opening: tally?.opening_up?.line, todo: tally?.to_do?.line };
-    swap(byId("steps"), el("ul", { class: "steps" }, Object.keys(NAMES).map((name) =>
-      el("li", {}, el("a", { href: `#${name}`, "aria-current": name === this.#now ? "page" : null }, text[name] ?? NAMES[name])))), this.#host.keeping.line);
+    swap(byId("steps"), el("ul", { class: "steps" }, STEPS.map((name) =>
+      el("li", {}, el("a", { href: `#${name}`, "aria-current": name === this.#now || (name === "papers" && this.#now === "paper") ? "page" : null }, text[name] ?? NAMES[name])))), this.#host.keeping.line);
   }
 
   /** The engine has counted. */

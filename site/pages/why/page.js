@@ -1,0 +1,127 @@
+// "Why so wide": ties the car in hand, the engine and the pages of the talk
+// together. Read talk.js for the pages and sums.js for what they stand on.
+
+import { button, el } from "../dom.js";
+import { EngineLink } from "../engine-link.js";
+import { Frame } from "../frame.js";
+import { band, brokenBand, deadBand, pastBand, ratesBand, restartedBand } from "../bands.js";
+import { today } from "../shared.js";
+import { carriesCar } from "../link.js";
+import { readCarFile, whenDropped } from "../files.js";
+import { startOffline, watchConnection } from "../offline.js";
+import { Memory } from "../survey/memory.js";
+import { fromLink, linkProblem } from "../survey/start.js";
+import { fit } from "../survey/fit.js";
+import { entered, handLine, keptCar, sampleCar, surveyAddress } from "./hand.js";
+import { Sums } from "./sums.js";
+import { Talk } from "./talk.js";
+import { Twenty } from "./twenty.js";
+import { TwoWays } from "./twoways.js";
+import { Suppose } from "./suppose.js";
+import { widthPages } from "./widths.js";
+import { Widest } from "./widest.js";
+import { Ending } from "./ending.js";
+import { whyPaper } from "./whypaper.js";
+
+const MOST_RATES = 2097152;
+const byId = (id) => document.getElementById(id);
+const frame = new Frame();
+let opened = null;
+let hand = null;
+let surveyLink = "../survey/";
+
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) });
+const sums = new Sums(link, changed);
+const host = { link, say: (text) => frame.say(text), again: (name) => sums.again(name), hand: () => hand, uk: () => opened.words === "uk", state: () => sums.state, address: () => surveyLink };
+const talk = new Talk([new Twenty(host), new TwoWays(host), new Suppose(host), ...widthPages(host), new Widest(host), new Ending(host)],
+  { replies: () => sums.replies, seen: (page) => { if (page.needs) sums.first(page.needs); memory.later(); } });
+const memory = new Memory(() => (hand ? { car: hand.car, from: hand.from } : null));
+
+/** An answer came: the page in hand, the line of the car and the paper follow. */
+function changed() {
+  if (!hand) return;
+  const broken = [...sums.replies.values()].find((r) => r.kind === "broken");
+  frame.put("broken", broken ? brokenBand(broken.text) : null);
+  carLine();
+  talk.drawn();
+  paper();
+}
+
+function paper() { byId("paper").replaceChildren(whyPaper({ opened, uk: host.uk() }, { ...hand, from: entered(hand.from) }, sums.replies)); }
+
+const input = el("input", { type: "file", accept: ".json,application/json", class: "visually-hidden", tabindex: "-1", "aria-hidden": "true", on: { change: () => { if (input.files[0]) openFile(input.files[0]); input.value = ""; } } });
+const line = el("p", { class: "hand-line" });
+byId("top").append(line, button("Open a car file", () => input.click(), { class: "quiet", "data-key": "open-file" }), input);
+byId("top").hidden = true;
+
+function carLine() { line.textContent = handLine(hand, sums.replies.get("range")?.car_line); }
+
+/** Opens a car: the engine looks at it before anything of it is shown. */
+async function take(car, from) {
+  frame.put("arrival", null);
+  let sheet;
+  try { sheet = await link.ask({ ask: "sheet", car }); } catch { refused(["This car could not be opened: the sums are not ready. Try once more in a moment."]); return false; }
+  if (sheet.kind !== "sheet") { notThis(car, from, sheet); return false; }
+  // Another car begins at the first page; a reload stays on its own.
+  if (hand) history.pushState(null, "", location.pathname + location.search);
+  hand = { car, from, sheet };
+  surveyLink = await surveyAddress(hand, opened.rates);
+  sums.begin(car);
+  if (opened.rates.valid_until < today()) frame.put("past", pastBand(opened.rates));
+  changed();
+  talk.show({ focus: true, first: true });
+  return true;
+}
+
+function refused(lines, more = []) { frame.put("arrival", band("arrival", lines, [...more, ...(hand ? [] : [["Use the sample car (invented)", sample]])])); scrollTo(0, 0); }
+
+/** A car that the engine does not take; several bodies are asked about. */
+function notThis(car, from, reply) {
+  if (reply.path === "bodies" && car?.bodies?.length > 1) {
+    refused(["The customer was not sure of the body. Which shall it be here? The other answers stay."], car.bodies.map((id) => [opened.bodies.find((b) => b.id === id)?.name ?? id, () => take({ ...car, bodies: [id] }, { ...from, fragment: undefined })]));
+  } else refused(["This car could not be opened.", reply.text]);
+}
+
+async function openFile(file) { try { await take(await readCarFile(file), { kind: "file" }); } catch (error) { refused([error.message]); } }
+
+async function sample() { try { const { car, from } = await sampleCar(); return await take(car, from); } catch { refused(["The sample could not be loaded."]); return false; } }
+
+/** Opens the car in the address, once, and takes it out of the address. */
+async function fromAddress() {
+  const fragment = location.hash;
+  history.replaceState(history.state, "", location.pathname + location.search);
+  try { const { car, from } = await fromLink(fragment); await take(car, { ...from, fragment }); }
+  catch (error) { refused([linkProblem(error)]); }
+}
+
+async function begin() {
+  byId("top").hidden = false;
+  if (carriesCar(location.hash)) { await fromAddress(); return; }
+  const state = memory.found();
+  if (state?.car && await take(state.car, state.from)) return;
+  const kept = keptCar();
+  if (kept === "unreadable") frame.put("found", band("found", ["A survey was kept on this device, but it cannot be read any more. “This car” can save what is there."]));
+  else if (kept) { await take(kept.car, kept.from); return; }
+  await sample();
+}
+
+async function openShop() {
+  try {
+    const response = await fetch("../rates.json", { cache: "no-cache" });
+    const rates = response.ok ? await response.text() : null;
+    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
+    const reply = await link.open(rates);
+    frame.loaded();
+    if (reply.kind !== "opened") { frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
+    opened = reply;
+    frame.shop(reply);
+    await begin();
+  } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
+}
+
+addEventListener("beforeprint", () => { const sheet = byId("paper").firstElementChild; if (sheet) fit(sheet); });
+watchConnection((off) => frame.connection(off));
+whenDropped(document.body, (file) => { if (opened) openFile(file); });
+addEventListener("hashchange", () => { if (!opened) return; if (carriesCar(location.hash)) fromAddress(); else if (hand) talk.show(); });
+openShop().finally(() => startOffline(() => !hand || hand.from.kind === "sample",
+  (load) => frame.put("newer", band("newer", ["A newer version of this page is ready."], [["Load it", load]])), "../"));
