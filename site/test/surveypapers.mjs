@@ -103,6 +103,7 @@ test("the letter of a car that was told: figures of the prompt, in the order of 
   assert.match(text, /To open these answers again: http\S+#v1\./);
   assert.match(text, /Looked by the customer[\s\S]*Outer rocker, left/);
   await printed(page, 3);
+  assert.equal(await page.locator(".paper-foot .scan-code").count(), 1, "a code that leads back to these answers");
 }));
 
 test("the letter of a surveyed car: its figures, a row for each stage on one axis, and the days", () => visit({}, async (page, { origin }) => {

@@ -136,22 +136,23 @@ function rights(opened, range) {
 /** Longest link that is printed, in characters: six lines on paper. */
 const MOST_PRINTED = 700;
 
-function foot({ opened }, range, address) {
+function foot({ opened }, range, address, code) {
   const link = !address ? null : address.length <= MOST_PRINTED ? `To open these answers again: ${address}` : "So much is recorded that a link does not fit here: the shop has the car as a file.";
-  return el("div", { class: "paper-foot" }, cautionLines(range.cautions, ["local"]),
+  return el("div", { class: "paper-foot" }, code?.cloneNode(true), cautionLines(range.cautions, ["local"]),
     el("p", {}, range.how_sure, " ", (range.own_record ?? []).join(" ")), (range.warnings ?? []).map((t) => el("p", {}, t)),
     el("p", {}, `Imagined cars are cars like yours that the sums make up from the odds of rust. ${(range.known_limits ?? []).join(" ")}`),
     el("p", { class: "code" }, `Rates check code ${range.check_code} · ${range.imagined_cars_text} imagined cars · seed ${range.seed} · sums version ${opened.version}`),
     link && el("p", { class: "address" }, link));
 }
 
-/** host: opened, q, job; replies: as gathered; address: the link, or null. */
-export function letter(host, replies, address) {
+/** host: opened, q, job; replies: as gathered; address: the link, or null; code: the
+ *  same to scan, or null. */
+export function letter(host, replies, address, code = null) {
   const range = replies.get("range");
   if (!range?.rows) return range?.kind && range.kind !== "range" ? [refused(range), el("p", {}, "No letter is made until this is put right.")] : [waiting("Working it out.")];
   const plan = replies.get("plan");
   return [paperHead(host, "Cost range for your car", range), figure(range, host),
     section("What it rests on", basis(host)), beforeAfter(replies.get("before_after"), range),
     section("Not in the range", list(range.not_in_it, { class: "columns" }), range.rows.filter((r) => r.allowance_line).map((r) => el("p", {}, range.rows.length > 1 ? `${r.label}: ${r.allowance_line}` : r.allowance_line))),
-    nextStage(host, range, plan), whyWide(replies.get("wide")), stages(plan, range), rights(host.opened, range), foot(host, range, address)].filter(Boolean);
+    nextStage(host, range, plan), whyWide(replies.get("wide")), stages(plan, range), rights(host.opened, range), foot(host, range, address, code)].filter(Boolean);
 }

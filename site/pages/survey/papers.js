@@ -3,6 +3,7 @@
 
 import { button, el } from "../dom.js";
 import { encode } from "../link.js";
+import { scanCode } from "../scancode.js";
 import { toShare, today } from "../shared.js";
 import { Gathered, isDone } from "./gather.js";
 import { letter, letterNeeds } from "./letter.js";
@@ -60,7 +61,8 @@ export class PapersView {
   async #letter() {
     const { car } = this.#host.job;
     const address = await this.#address(car);
-    const draw = (replies) => this.#draw(letter(this.#given, replies, address), letterNeeds(car).map(([name]) => replies.get(name)));
+    const code = address && await scanCode(address).catch(() => null);
+    const draw = (replies) => this.#draw(letter(this.#given, replies, address, code), letterNeeds(car).map(([name]) => replies.get(name)));
     draw(this.#letters.about(car));
     if (await this.#letters.fetch(car, letterNeeds(car), draw)) draw(this.#letters.about(car));
   }
