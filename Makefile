@@ -28,7 +28,7 @@ test-wasm:
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
-	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-timeout=900000 test/*.test.mjs
+	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=900000 test/*.test.mjs
 
 /usr/bin/chromium:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium
