@@ -28,11 +28,7 @@ func (e *Engine) adopt(id int64, f strict.Field) []byte {
 	if err != nil {
 		return refused(id, "jobs", err)
 	}
-	out, err := rates.Adopt(text, own, past)
-	if err != nil {
-		return refused(id, "rates", err)
-	}
-	r, err := rates.Decode(out)
+	out, r, err := rates.Adopt(text, own, past)
 	if err != nil {
 		return refused(id, "rates", err)
 	}

@@ -97,7 +97,7 @@ func TestOwnRecord(t *testing.T) {
 	own := rates.NothingLearnt()
 	own.LearntOn, own.JobsCode = "2026-06-01", "x"
 	own.Rust = []rates.OwnRust{{Group: "floor", OwnFigure: rates.OwnFigure{Factor: 1.5, Jobs: 12}}}
-	text, err := rates.Adopt(rates.Sample(), own, &rates.Past{Below: 2, Inside: 19, Above: 3, From: "2024-01-31", To: "2026-05-30", JobsCode: "x"})
+	text, _, err := rates.Adopt(rates.Sample(), own, &rates.Past{Below: 2, Inside: 19, Above: 3, From: "2024-01-31", To: "2026-05-30", JobsCode: "x"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -203,16 +203,5 @@ func (t *scoreText) writePast(w *strict.Writer) {
 		w.Null()
 		return
 	}
-	w.Object(func() {
-		for _, one := range []struct {
-			name string
-			n    int
-		}{{"below", p.Below}, {"inside", p.Inside}, {"above", p.Above}} {
-			w.Key(one.name)
-			w.Whole(int64(one.n))
-		}
-		w.Member("from", p.From)
-		w.Member("to", p.To)
-		w.Member("jobs_code", p.JobsCode)
-	})
+	w.Object(func() { p.Write(w) })
 }

@@ -5,20 +5,20 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Adopt returns a rates file with other figures learnt and another record; nil
-// takes out what was there. Nothing else of the file changes. Both come from past
-// jobs, and so nobody has to type them.
-func Adopt(text []byte, own *Own, past *Past) ([]byte, error) {
+// Adopt returns a rates file with other figures learnt and another record, and the
+// rates that it holds; nil takes out what was there. Nothing else of the file
+// changes. Both come from past jobs, and so nobody has to type them.
+func Adopt(text []byte, own *Own, past *Past) (out []byte, r *Rates, err error) {
 	if _, err := Decode(text); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	f, err := strict.Parse(text)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	out := strict.Replaced(f, []strict.Member{{Name: "own_figures", Value: own.text()}, {Name: "record", Value: past.text()}})
-	_, err = Decode(out)
-	return out, err
+	out = strict.Replaced(f, []strict.Member{{Name: "own_figures", Value: own.text()}, {Name: "record", Value: past.text()}})
+	r, err = Decode(out)
+	return out, r, err
 }
 
 // text is the member of the file; null where nothing was learnt.
@@ -66,17 +66,20 @@ func (p *Past) text() []byte {
 		return nil
 	}
 	w := strict.NewWriter()
-	w.Object(func() {
-		for _, one := range []struct {
-			name string
-			n    int
-		}{{"below", p.Below}, {"inside", p.Inside}, {"above", p.Above}} {
-			w.Key(one.name)
-			w.Whole(int64(one.n))
-		}
-		w.Member("from", p.From)
-		w.Member("to", p.To)
-		w.Member("jobs_code", p.JobsCode)
-	})
+	w.Object(func() { p.Write(w) })
 	return w.Bytes()
+}
+
+// Write writes the members of the record, as the file has them.
+func (p *Past) Write(w *strict.Writer) {
+	for _, one := range []struct {
+		name string
+		n    int
+	}{{"below", p.Below}, {"inside", p.Inside}, {"above", p.Above}} {
+		w.Key(one.name)
+		w.Whole(int64(one.n))
+	}
+	w.Member("from", p.From)
+	w.Member("to", p.To)
+	w.Member("jobs_code", p.JobsCode)
 }

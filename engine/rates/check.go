@@ -2,6 +2,7 @@ package rates
 
 import (
 	"strconv"
+	"sync"
 
 	"underpaint/engine/car"
 	"underpaint/engine/money"
@@ -76,14 +77,7 @@ func (r *Rates) StillSample() (paths []string) {
 	if r.Shop.Invented {
 		return nil
 	}
-	samples := make([]*Rates, 2)
-	for k, text := range [][]byte{sampleUS, sampleUK} {
-		s, err := Decode(text)
-		if err != nil {
-			panic("engine: internal error: sample rates: " + err.Error())
-		}
-		samples[k] = s
-	}
+	samples := decodedSamples()
 	same := func(path string, equal func(s *Rates) bool) {
 		if equal(samples[0]) || equal(samples[1]) {
 			paths = append(paths, path)
@@ -105,6 +99,19 @@ func (r *Rates) StillSample() (paths []string) {
 	}
 	return paths
 }
+
+// decodedSamples are both samples, read once: every range of a real shop asks
+// whether its figures are still theirs.
+var decodedSamples = sync.OnceValue(func() (samples [2]*Rates) {
+	for k, text := range [][]byte{sampleUS, sampleUK} {
+		s, err := Decode(text)
+		if err != nil {
+			panic("engine: internal error: sample rates: " + err.Error())
+		}
+		samples[k] = s
+	}
+	return samples
+})
 
 func (r *Rates) hasMaterial(m Material) bool {
 	for _, own := range r.Materials {

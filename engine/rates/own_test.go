@@ -70,7 +70,7 @@ func TestStillSample(t *testing.T) {
 func TestAdopt(t *testing.T) {
 	plain := decode(t, Sample())
 	want := decode(t, changed(t, Sample(), "own_figures", ownFigures("source", "x"), "record", pastOf(2, 19, 3)))
-	with, err := Adopt(Sample(), want.Own, want.Past)
+	with, _, err := Adopt(Sample(), want.Own, want.Past)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,14 +78,14 @@ func TestAdopt(t *testing.T) {
 	if got.Own.RustFactor("floor") != 1.2 || got.Own.Hours != want.Own.Hours || got.Own.Spread != want.Own.Spread || *got.Past != *want.Past {
 		t.Errorf("%+v %+v", got.Own, got.Past)
 	}
-	out, err := Adopt(with, nil, nil)
+	out, _, err := Adopt(with, nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if back := decode(t, out); back.CheckCode() != plain.CheckCode() {
 		t.Error("taking the figures out left something behind")
 	}
-	if _, err := Adopt([]byte(`{"format":"underpaint rates 1"}`), nil, nil); err == nil {
+	if _, _, err := Adopt([]byte(`{"format":"underpaint rates 1"}`), nil, nil); err == nil {
 		t.Error("a broken file was taken")
 	}
 }

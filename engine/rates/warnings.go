@@ -39,8 +39,9 @@ func (w *warnings) add(path, sentence string) { *w = append(*w, Warning{path, se
 
 // sample: rates of a shop that does not exist would be published as one's own.
 func (w *warnings) sample(r *Rates) {
-	if n := len(r.StillSample()); n == 1 {
-		w.add(r.StillSample()[0], "One figure is still exactly that of the invented sample.")
+	still := r.StillSample()
+	if n := len(still); n == 1 {
+		w.add(still[0], "One figure is still exactly that of the invented sample.")
 	} else if n > 1 {
 		w.add("", strconv.Itoa(n)+" figures are still exactly those of the invented sample.")
 	}

@@ -107,17 +107,13 @@ func (c command) writeLearnt(name string, ratesText []byte, j *record.Jobs, all 
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	out, err := rates.Adopt(ratesText, taught.Own(today, j.CheckCode()), sum.Past(j.CheckCode()))
+	out, adopted, err := rates.Adopt(ratesText, taught.Own(today, j.CheckCode()), sum.Past(j.CheckCode()))
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
 	if err := os.WriteFile(name, out, 0o644); err != nil {
 		return c.fail(1, "%v", err)
 	}
-	r, err := rates.Decode(out)
-	if err != nil {
-		return c.fail(1, "%v", err)
-	}
-	fmt.Fprintf(c.out, "\nWritten to %s: rates check code %s.\n", name, r.CheckCode())
+	fmt.Fprintf(c.out, "\nWritten to %s: rates check code %s.\n", name, adopted.CheckCode())
 	return 0
 }
