@@ -3,7 +3,6 @@ package estimate
 import (
 	"slices"
 
-	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/work"
 )
@@ -24,12 +23,8 @@ func Dearest(m *damage.Model, t *work.Table, seed uint64, n int) []PartCost {
 	parts := len(m.Body.Parts)
 	cost, holed := make([]float64, n*parts), make([]bool, n*parts)
 	total := make([]int64, n)
-	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
-	for k := range n {
-		drawCar(m, seed, k, c)
-		priced := chance.NewStream(seed, uint64(2*k+2)*spread)
-		u.Fill(&priced)
-		for _, l := range t.Explain(c, m.Levels[c.Level].LastClimate, u, bill) {
+	explained(m, t, seed, n, func(k int, c *damage.Car, bill *work.Bill, lines []work.Line) {
+		for _, l := range lines {
 			if l.Item >= 0 {
 				p := m.Body.Items[l.Item].Part
 				cost[k*parts+p] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths) + l.Price)
@@ -41,7 +36,7 @@ func Dearest(m *damage.Model, t *work.Table, seed uint64, n int) []PartCost {
 				holed[k*parts+m.Body.Items[i].Part] = true
 			}
 		}
-	}
+	})
 	sorted := slices.Clone(total)
 	slices.Sort(sorted)
 	from := sorted[n-n/5]

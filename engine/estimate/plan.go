@@ -36,14 +36,9 @@ type StepPlan struct{ Money, ByThen, Hours Quantiles }
 // says nothing here about those to come: hours worked in the strip are taken in by
 // the table.
 func Plan(m *damage.Model, t *work.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
-	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
 	var money, byThen, hours [Steps][]float64
 	var rest []float64
-	for k := range n {
-		drawCar(m, seed, k, c)
-		priced := chance.NewStream(seed, uint64(2*k+2)*spread)
-		u.Fill(&priced)
-		lines := t.Explain(c, m.Levels[c.Level].LastClimate, u, bill)
+	explained(m, t, seed, n, func(_ int, _ *damage.Car, bill *work.Bill, lines []work.Line) {
 		cost, worked := stepsOf(m.Body, t, lines, bill)
 		sum, still := 0.0, 0.0
 		for s := range cost {
@@ -55,7 +50,7 @@ func Plan(m *damage.Model, t *work.Table, seed uint64, n int, cameTo []int64) (p
 			money[s], byThen[s], hours[s] = append(money[s], cost[s]), append(byThen[s], sum), append(hours[s], worked[s])
 		}
 		rest = append(rest, still)
-	}
+	})
 	for s := range plan {
 		plan[s] = StepPlan{quantilesOf(money[s]), quantilesOf(byThen[s]), quantilesOf(hours[s])}
 	}
@@ -114,10 +109,5 @@ func stepOf(b *car.Body, l work.Line) Step {
 
 func quantilesOf(v []float64) Quantiles {
 	slices.Sort(v)
-	at := func(p float64) float64 {
-		x := p * float64(len(v)-1) // definition 7 of Hyndman and Fan (1996)
-		k := min(int(x), len(v)-2)
-		return v[k] + float64((x-float64(k))*(v[k+1]-v[k]))
-	}
-	return Quantiles{at(0.1), at(0.5), at(0.9)}
+	return Quantiles{chance.Quantile(v, 0.1, chance.HF7), chance.Quantile(v, 0.5, chance.HF7), chance.Quantile(v, 0.9, chance.HF7)}
 }

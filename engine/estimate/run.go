@@ -127,9 +127,14 @@ func drawCar(model *damage.Model, seed uint64, n int, c *damage.Car) {
 }
 
 func priceCar(model *damage.Model, table *work.Table, seed uint64, n int, c *damage.Car, u *work.Uniforms, b *work.Bill) {
+	fillCar(seed, n, u)
+	table.Do(c, model.Levels[c.Level].LastClimate, u, b)
+}
+
+// fillCar fills in what the work on car n of a seed takes.
+func fillCar(seed uint64, n int, u *work.Uniforms) {
 	priced := chance.NewStream(seed, uint64(2*n+2)*spread)
 	u.Fill(&priced)
-	table.Do(c, model.Levels[c.Level].LastClimate, u, b)
 }
 
 // Imagine shows the first n cars of a seed to each, one after another, with what
@@ -216,6 +221,17 @@ func (r *Run) Settle(a Accuracy) (settled bool) {
 			return false
 		}
 		r.Add()
+	}
+}
+
+// explained shows the first n cars of a seed to each, with every line of their work
+// written down.
+func explained(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill, lines []work.Line)) {
+	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
+	for k := range n {
+		drawCar(model, seed, k, c)
+		fillCar(seed, k, u)
+		each(k, c, bill, table.Explain(c, model.Levels[c.Level].LastClimate, u, bill))
 	}
 }
 

@@ -149,19 +149,13 @@ func (s *Session) refining(id int64) []byte {
 // askCover says in how many cars of ten a sum would be enough.
 func (s *Session) askCover(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "sum")
-	sum := f.Get("sum")
-	text := sum.Decimal()
-	if f.Err() != nil {
-		return refused(id, "sum", f.Err())
-	}
-	d, err := money.Parse(text)
-	if err != nil || d.IsNegative() {
-		return refused(id, "sum", &strict.Error{Path: "sum", Found: text, Expected: "an amount of money"})
+	m, err := s.sumAsked(f)
+	if err != nil {
+		return refused(id, "sum", err)
 	}
 	if s.job == nil || len(s.job.runs) != 1 || s.job.runs[0].run.Rows() != 1 || s.job.runs[0].run.Cars() == 0 {
 		return refused(id, "sum", &strict.Error{Path: "sum", Found: "no single range", Expected: "one body and one standard chosen first"})
 	}
-	m, _ := s.Rates.Currency.Round(d)
 	share := s.job.runs[0].run.Below(0, int64(m))
 	line := s.Rates.Currency.TextWhole(m) + ": " + coverWords(share)
 	w := strict.NewWriter()
@@ -170,6 +164,20 @@ func (s *Session) askCover(id int64, f strict.Field) []byte {
 		w.Member("text", line)
 	})
 	return w.Bytes()
+}
+
+// sumAsked reads the sum of money of a request.
+func (s *Session) sumAsked(f strict.Field) (money.Minor, error) {
+	text := f.Get("sum").Decimal()
+	if f.Err() != nil {
+		return 0, f.Err()
+	}
+	d, err := money.Parse(text)
+	if err != nil || d.IsNegative() {
+		return 0, &strict.Error{Path: "sum", Found: text, Expected: "an amount of money"}
+	}
+	m, _ := s.Rates.Currency.Round(d)
+	return m, nil
 }
 
 func coverWords(share float64) string {
@@ -203,10 +211,8 @@ func refused(id int64, what string, err error) []byte {
 			// A path within the user's own file, not within the message around it.
 			own := *at
 			own.Path = strings.TrimPrefix(strings.TrimPrefix(own.Path, "car"), ".")
-			at, err = &own, &own
-			w.Member("path", at.Path)
-			w.Member("found", at.Found)
-			w.Member("expected", at.Expected)
+			writeError(w, &own)
+			return
 		}
 		w.Member("text", err.Error())
 	})

@@ -48,7 +48,7 @@ func (s *Session) options(now work.Wish) (out []option) {
 // decide says what each decision would change, on the same imagined cars, and how
 // often it is a saving at all.
 func (s *Session) decide(id int64, c *carfile.Car) ([]byte, error) {
-	j, now, err := s.openWhy(c)
+	j, now, err := s.openNow(c)
 	if err != nil {
 		return nil, err
 	}

@@ -106,26 +106,15 @@ func newEffectSide(ratesText string, cars effectCars) (*effectSide, error) {
 	}
 	side := &effectSide{s: s}
 	for k, c := range cars.cars {
-		b, t, err := s.oneBody(c)
+		j, now, err := s.openNow(c)
 		if err != nil {
 			return nil, err
 		}
-		if wrong := c.Faults(b, t); len(wrong) > 0 {
-			return nil, wrong[0].Err
-		}
-		levels, err := c.Levels()
+		priced, err := j.plain.With(c.Decided(j.body, c.LastStage(), true))
 		if err != nil {
 			return nil, err
 		}
-		model, err := c.ModelAt(b, levels, c.LastStage(), s.Rates.Own)
-		if err != nil {
-			return nil, err
-		}
-		priced, err := t.With(c.Decided(b, c.LastStage(), true))
-		if err != nil {
-			return nil, err
-		}
-		side.cars = append(side.cars, effectCar{cars.names[k], t, estimate.NewRun(model, []*work.Table{priced}, Seed)})
+		side.cars = append(side.cars, effectCar{cars.names[k], j.plain, estimate.NewRun(now.model, []*work.Table{priced}, Seed)})
 	}
 	return side, nil
 }

@@ -4,7 +4,6 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
-	"underpaint/engine/money"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
@@ -23,18 +22,13 @@ var scopeNames = map[string]car.Words{
 // cars, with the chance that it is enough.
 func (s *Session) fits(id int64, f strict.Field) []byte {
 	f.Keys("id", "ask", "sum")
-	sum, text := f.Get("sum"), ""
-	if text = sum.Decimal(); f.Err() != nil {
-		return refused(id, "sum", f.Err())
-	}
-	d, err := money.Parse(text)
-	if err != nil || d.IsNegative() {
-		return refused(id, "sum", &strict.Error{Path: "sum", Found: text, Expected: "an amount of money"})
+	m, err := s.sumAsked(f)
+	if err != nil {
+		return refused(id, "sum", err)
 	}
 	if s.job == nil || len(s.job.runs) != 1 {
 		return refused(id, "sum", &strict.Error{Path: "sum", Found: "no single range", Expected: "one body chosen first"})
 	}
-	m, _ := s.Rates.Currency.Round(d)
 	lines, err := s.fitLines(int64(m))
 	if err != nil {
 		return refused(id, "sum", err)

@@ -21,7 +21,7 @@ func (s *Session) stepName(k int) string {
 // plan is the job in stages: what each takes, what it has come to by then, and what
 // it costs to stop there.
 func (s *Session) plan(id int64, c *carfile.Car) ([]byte, error) {
-	j, now, err := s.openWhy(c)
+	j, now, err := s.openNow(c)
 	if err != nil {
 		return nil, err
 	}

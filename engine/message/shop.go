@@ -76,11 +76,16 @@ func writeFaults(w *strict.Writer, faults []error) {
 		if !errors.As(faults[i], &at) {
 			at = &strict.Error{Expected: faults[i].Error()}
 		}
-		w.Member("path", at.Path)
-		w.Member("found", at.Found)
-		w.Member("expected", at.Expected)
-		w.Member("text", at.Error())
+		writeError(w, at)
 	})
+}
+
+// writeError writes an error with its place in the user's file.
+func writeError(w *strict.Writer, e *strict.Error) {
+	w.Member("path", e.Path)
+	w.Member("found", e.Found)
+	w.Member("expected", e.Expected)
+	w.Member("text", e.Error())
 }
 
 // belowItsHours warns of a strip and survey that is priced below what its likely

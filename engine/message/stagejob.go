@@ -67,6 +67,16 @@ func (s *Session) openStages(c *carfile.Car) (*stageJob, error) {
 	return j, nil
 }
 
+// openNow is a car as it stands, with the stage that it has reached worked out.
+func (s *Session) openNow(c *carfile.Car) (*stageJob, *stageRun, error) {
+	j, err := s.openStages(c)
+	if err != nil {
+		return nil, nil, err
+	}
+	_, now := j.lastTwo()
+	return j, now, j.need(now)
+}
+
 // reuse takes over the stages of the car before that nothing has changed for, so
 // that an entry of the survey does not work the walk-round out again.
 func (j *stageJob) reuse(old *stageJob) {

@@ -20,7 +20,7 @@ const mostNeighbours = 8
 // suppose takes one item as known and says what that does to the odds of the others
 // and to the range. Nothing of it is recorded.
 func (s *Session) suppose(id int64, c *carfile.Car, on, condition string) ([]byte, error) {
-	j, now, err := s.openWhy(c)
+	j, now, err := s.openNow(c)
 	if err != nil {
 		return nil, err
 	}

@@ -64,10 +64,7 @@ func (s *Session) tally(id int64, c *carfile.Car) ([]byte, error) {
 }
 
 func writeFault(w *strict.Writer, f carfile.Fault) {
-	w.Member("path", f.Err.Path)
-	w.Member("found", f.Err.Found)
-	w.Member("expected", f.Err.Expected)
-	w.Member("text", f.Err.Error())
+	writeError(w, f.Err)
 	w.Member("on", f.On)
 }
 

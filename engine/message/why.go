@@ -17,20 +17,10 @@ import (
 // whyCars is how many imagined cars stand behind each row of the talk.
 const whyCars = 4 * estimate.Block
 
-// openWhy is a car as it stands, for the talk about why its price is wide.
-func (s *Session) openWhy(c *carfile.Car) (*stageJob, *stageRun, error) {
-	j, err := s.openStages(c)
-	if err != nil {
-		return nil, nil, err
-	}
-	_, now := j.lastTwo()
-	return j, now, j.need(now)
-}
-
 // twenty imagines twenty such cars one after another: what is under the paint of
 // each, and what it comes to. They are the first twenty cars of the range itself.
 func (s *Session) twenty(id int64, c *carfile.Car) ([]byte, error) {
-	j, now, err := s.openWhy(c)
+	j, now, err := s.openNow(c)
 	if err != nil {
 		return nil, err
 	}
@@ -119,7 +109,7 @@ func (s *Session) foundText(b *car.Body, condition []int8) string {
 // twoWays is the range as cars really rust, and as it would be if every panel had
 // its own luck, at the same odds for each.
 func (s *Session) twoWays(id int64, c *carfile.Car) ([]byte, error) {
-	j, now, err := s.openWhy(c)
+	j, now, err := s.openNow(c)
 	if err != nil {
 		return nil, err
 	}

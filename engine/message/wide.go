@@ -68,12 +68,8 @@ func (s *Session) openWide(c *carfile.Car) (*wideJob, error) {
 	if s.wide != nil && s.wide.key == key {
 		return s.wide, nil
 	}
-	stages, err := s.openStages(c)
+	stages, now, err := s.openNow(c)
 	if err != nil {
-		return nil, err
-	}
-	_, now := stages.lastTwo()
-	if err := stages.need(now); err != nil {
 		return nil, err
 	}
 	s.wide = &wideJob{key: key, stages: stages, shares: estimate.NewShares(now.model, stages.priced(), Seed)}

@@ -80,12 +80,8 @@ func (s *Session) openWorth(c *carfile.Car, whom string) (*worthJob, error) {
 	if s.worth != nil && s.worth.key == key {
 		return s.worth, nil
 	}
-	stages, err := s.openStages(c)
+	stages, now, err := s.openNow(c)
 	if err != nil {
-		return nil, err
-	}
-	_, now := stages.lastTwo()
-	if err := stages.need(now); err != nil {
 		return nil, err
 	}
 	for now.run.Cars() < lookCars {
