@@ -1,27 +1,16 @@
 package carfile
 
 import (
-	"encoding/json"
-	"os"
-	"slices"
-	"strings"
 	"testing"
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
+	"underpaint/tests/schemas"
 )
 
 // TestSchema: the groups of the schema have the members that the program knows, and
 // no group is left uncompared.
 func TestSchema(t *testing.T) {
-	text, err := os.ReadFile("../../site/schema/car.schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var s map[string]any
-	if err := json.Unmarshal(text, &s); err != nil {
-		t.Fatal(err)
-	}
 	want := map[string][]string{
 		"":                       fileKeys,
 		"properties.made":        madeKeys,
@@ -35,29 +24,8 @@ func TestSchema(t *testing.T) {
 		"$defs.opened":           openedKeys,
 		"$defs.choice":           choiceKeys,
 	}
-	compared := 0
-	groups(s, "", func(path string, group map[string]any) {
-		known, there := want[path]
-		if !there {
-			t.Errorf("the schema has a group %q that the program does not", path)
-			return
-		}
-		compared++
-		var got []string
-		for name := range group["properties"].(map[string]any) {
-			got = append(got, name)
-		}
-		if !sameSet(got, known) {
-			t.Errorf("%s: schema has %v, the program knows %v", path, got, known)
-		}
-		if group["additionalProperties"] != false {
-			t.Errorf("%s takes unknown members", path)
-		}
-	})
-	if compared != len(want) {
-		t.Errorf("%d groups compared, want %d", compared, len(want))
-	}
-	if format := at(s, "properties.format")["const"]; format != Format {
+	s := schemas.Compare(t, "../../site/schema/car.schema.json", want)
+	if format := schemas.At(s, "properties.format")["const"]; format != Format {
 		t.Errorf("format %v", format)
 	}
 	for path, want := range map[string][]string{
@@ -69,38 +37,11 @@ func TestSchema(t *testing.T) {
 		"properties.earlier_work":           damage.Answers,
 	} {
 		var got []string
-		for _, id := range at(s, path)["enum"].([]any) {
+		for _, id := range schemas.At(s, path)["enum"].([]any) {
 			got = append(got, id.(string))
 		}
-		if !sameSet(got, want) {
+		if !schemas.SameSet(got, want) {
 			t.Errorf("%s: schema has %v, the program takes %v", path, got, want)
 		}
 	}
-}
-
-func groups(v any, path string, f func(path string, group map[string]any)) {
-	group, ok := v.(map[string]any)
-	if !ok {
-		return
-	}
-	if _, closed := group["additionalProperties"]; closed {
-		f(path, group)
-	}
-	for name, x := range group {
-		groups(x, strings.TrimPrefix(path+"."+name, "."), f)
-	}
-}
-
-func at(s map[string]any, path string) map[string]any {
-	for _, name := range strings.Split(path, ".") {
-		s, _ = s[name].(map[string]any)
-	}
-	return s
-}
-
-func sameSet(a, b []string) bool {
-	a, b = slices.Clone(a), slices.Clone(b)
-	slices.Sort(a)
-	slices.Sort(b)
-	return slices.Equal(a, b)
 }

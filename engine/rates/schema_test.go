@@ -10,6 +10,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/money"
+	"underpaint/tests/schemas"
 )
 
 func schema(t *testing.T) map[string]any {
@@ -24,7 +25,6 @@ func schema(t *testing.T) map[string]any {
 // TestSchemaNames: the groups of the schema have the members that Decode knows,
 // and no group of the schema is left uncompared.
 func TestSchemaNames(t *testing.T) {
-	s := schema(t)
 	want := map[string][]string{
 		"":                                        fileKeys,
 		"properties.shop":                         shopKeys,
@@ -58,38 +58,7 @@ func TestSchemaNames(t *testing.T) {
 		"$defs.kinds":                             Kinds,
 		"$defs.rows":                              car.ConditionIDs[:],
 	}
-	compared := 0
-	groups(s, "", func(path string, group map[string]any) {
-		known, there := want[path]
-		if !there {
-			t.Errorf("the schema has a group %q that Decode does not", path)
-			return
-		}
-		compared++
-		if got := names(group["properties"].(map[string]any)); !slices.Equal(got, sorted(known)) {
-			t.Errorf("%s: schema has %v, Decode knows %v", path, got, sorted(known))
-		}
-		if group["additionalProperties"] != false {
-			t.Errorf("%s takes unknown members", path)
-		}
-	})
-	if compared != len(want) {
-		t.Errorf("%d groups compared, want %d", compared, len(want))
-	}
-}
-
-// groups calls f with every description of an object that names its members.
-func groups(v any, path string, f func(path string, group map[string]any)) {
-	group, ok := v.(map[string]any)
-	if !ok {
-		return
-	}
-	if _, closed := group["additionalProperties"]; closed {
-		f(path, group)
-	}
-	for name, x := range group {
-		groups(x, strings.TrimPrefix(path+"."+name, "."), f)
-	}
+	schemas.Compare(t, "../../site/schema/rates.schema.json", want)
 }
 
 func names(m map[string]any) (list []string) {
