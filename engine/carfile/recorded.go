@@ -89,20 +89,27 @@ func (c *Car) readRecorded(f strict.Field) {
 	for _, w := range some(f, "whole_car", 10) {
 		r.WholeCar = append(r.WholeCar, w.Text(40))
 	}
-	if f.Has("strip_hours") {
-		hours := f.Get("strip_hours")
-		hours.Keys(car.TradeIDs[:]...)
-		for t, id := range car.TradeIDs {
-			if hours.Has(id) {
-				r.StripHours[t] = hours.Get(id).Number(0.1, maxStripHours)
-			}
-		}
-	}
+	r.StripHours = ReadHours(f, "strip_hours", maxStripHours)
 	for _, w := range some(f, "ways", maxRecords) {
 		w.Keys(choiceKeys...)
 		r.Ways = append(r.Ways, Choice{On: w.Get("on").Text(60), Way: w.Get("way").OneOf(car.WayIDs[:]...), By: w.Get("by").OneOf("customer", "shop")})
 	}
 	r.readCameTo(f)
+}
+
+// ReadHours reads hours by trade, a member that may be left out; 0 = not entered.
+func ReadHours(f strict.Field, name string, most float64) (hours [car.Trades]float64) {
+	if !f.Has(name) {
+		return hours
+	}
+	entered := f.Get(name)
+	entered.Keys(car.TradeIDs[:]...)
+	for t, id := range car.TradeIDs {
+		if entered.Has(id) {
+			hours[t] = entered.Get(id).Number(0.1, most)
+		}
+	}
+	return hours
 }
 
 func (r *Recorded) readCameTo(f strict.Field) {

@@ -21,7 +21,7 @@ func (c *Car) writeRecorded(w *strict.Writer) {
 	if len(r.WholeCar) > 0 {
 		w.Texts("whole_car", r.WholeCar)
 	}
-	r.writeHours(w)
+	WriteHours(w, "strip_hours", r.StripHours)
 	w.ObjectsIf("ways", len(r.Ways), func(i int) {
 		w.Member("on", r.Ways[i].On)
 		w.Member("way", r.Ways[i].Way)
@@ -42,13 +42,14 @@ func (r *Recorded) writeCameTo(w *strict.Writer) {
 	})
 }
 
-func (r *Recorded) writeHours(w *strict.Writer) {
-	if r.StripHours == [car.Trades]float64{} {
+// WriteHours writes hours by trade, nothing when none are entered.
+func WriteHours(w *strict.Writer, name string, hours [car.Trades]float64) {
+	if hours == [car.Trades]float64{} {
 		return
 	}
-	w.Key("strip_hours")
+	w.Key(name)
 	w.Object(func() {
-		for t, h := range r.StripHours {
+		for t, h := range hours {
 			if h > 0 {
 				w.Key(car.TradeIDs[t])
 				w.Number(h)

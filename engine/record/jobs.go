@@ -219,15 +219,7 @@ func (j *Jobs) readJob(f strict.Field, job *Job) {
 		}
 	}
 	job.CameTo = j.amount(f.Get("came_to"), 1)
-	if f.Has("hours") {
-		hours := f.Get("hours")
-		hours.Keys(car.TradeIDs[:]...)
-		for t, id := range car.TradeIDs {
-			if hours.Has(id) {
-				job.Hours[t] = hours.Get(id).Number(0.1, mostHours)
-			}
-		}
-	}
+	job.Hours = carfile.ReadHours(f, "hours", mostHours)
 	if f.Has("more_because") {
 		more := f.Get("more_because")
 		more.Keys(CauseIDs[:]...)

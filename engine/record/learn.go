@@ -131,7 +131,7 @@ func (t *Teaching) learnSpread(all []Score, without int) {
 	grows := 0.0
 	for n := range all {
 		whole := all[n].All
-		if n == without || whole == nil || whole.Variance[2] <= 0 || whole.Widened <= whole.Variance[2] {
+		if n == without || whole == nil || whole.Variance[unshifted] <= 0 || whole.Widened <= whole.Variance[unshifted] {
 			continue
 		}
 		mean, shift := 0.0, 0.0
@@ -143,7 +143,7 @@ func (t *Teaching) learnSpread(all []Score, without int) {
 		}
 		_, _, variance := whole.at(shift)
 		misses = append(misses, (whole.Found-mean)/math.Sqrt(variance))
-		grows += chance.Log(whole.Widened/whole.Variance[2]) / 2 / chance.Log(widened)
+		grows += chance.Log(whole.Widened/whole.Variance[unshifted]) / 2 / chance.Log(widened)
 	}
 	t.Spread = scores.LearnSpread(misses, scores.PriorJobs)
 	if len(misses) == 0 {

@@ -18,6 +18,9 @@ import (
 // the factors that a rates file takes, 0.4 to 2.5.
 var shifts = [...]float64{-0.916, -0.458, 0, 0.458, 0.916}
 
+// unshifted is the place of no shift among shifts.
+const unshifted = 2
+
 // widened is the factor on the spread at which the variance is worked out, too.
 const widened = 1.3
 
@@ -98,7 +101,7 @@ func (k *known) expected() (out []Expected, all *Expected, err error) {
 			return nil, nil, err
 		}
 	}
-	return out, &sum, k.imagine(items, at, out, &sum, slices.Index(shifts[:], 0), widened)
+	return out, &sum, k.imagine(items, at, out, &sum, unshifted, widened)
 }
 
 // imagine fills in mean and variance at one shift, or the variance with the spread

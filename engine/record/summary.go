@@ -1,7 +1,6 @@
 package record
 
 import (
-	"slices"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
@@ -90,7 +89,7 @@ func (s *Summary) ratios(all []Score) error {
 	for n := range all {
 		for k := range all[n].Rust {
 			e := &all[n].Rust[k]
-			rust = append(rust, scores.Pair{Group: e.Group, Job: all[n].Name, Expected: e.Mean[slices.Index(shifts[:], 0)], Found: e.Found})
+			rust = append(rust, scores.Pair{Group: e.Group, Job: all[n].Name, Expected: e.Mean[unshifted], Found: e.Found})
 		}
 		for _, h := range all[n].Hours {
 			hours = append(hours, scores.Pair{Group: car.TradeIDs[h.Trade], Job: all[n].Name, Expected: 1, Found: h.ratio()})

@@ -1,7 +1,7 @@
 package record
 
 import (
-	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
 )
@@ -25,17 +25,7 @@ func (job *Job) Text(c money.Currency) []byte {
 			})
 		}
 		w.Member("came_to", c.Plain(job.CameTo))
-		if job.Hours != [car.Trades]float64{} {
-			w.Key("hours")
-			w.Object(func() {
-				for t, h := range job.Hours {
-					if h > 0 {
-						w.Key(car.TradeIDs[t])
-						w.Number(h)
-					}
-				}
-			})
-		}
+		carfile.WriteHours(w, "hours", job.Hours)
 		if job.More != [Causes]money.Minor{} {
 			w.Key("more_because")
 			w.Object(func() {

@@ -23,9 +23,9 @@ import { unfoldForPaper } from "./paper.js";
 import { Frame } from "./frame.js";
 import { framed, newTabs, startFramed } from "./framed.js";
 import { Arrivals } from "./arrivals.js";
+import { MOST_RATES } from "./openshop.js";
 import { customerShelf as store } from "./store.js";
 
-const MOST_RATES = 2097152;
 const NEEDS_SHOP = ["place_list", "range", "not_covered"];
 const SPEAK_AFTER_MS = 600;
 const blank = blankCar(new Date().getFullYear());

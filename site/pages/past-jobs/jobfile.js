@@ -1,11 +1,11 @@
 // Files that are opened here: their size is looked at before they are read.
 
 import { el } from "../dom.js";
+import { MOST_RATES } from "../openshop.js";
 
 /** As much as the engine takes; a car with a whole survey is about ten thousand. */
 const MOST_JOBS = 33554432;
 const MOST_TABLE = 16777216;
-const MOST_RATES = 2097152;
 
 async function textOf(file, most, what) {
   if (file.size === 0) throw new Error(`${file.name} is empty.`);

@@ -4,9 +4,10 @@
 import { el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, brokenBand, deadBand, pastBand, ratesBand, restartedBand } from "../bands.js";
+import { band, pastBand, restartedBand } from "../bands.js";
 import { today } from "../shared.js";
 import { whenDropped } from "../files.js";
+import { openShop } from "../openshop.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { unfoldForPaper } from "../paper.js";
 import { Memory } from "../survey/memory.js";
@@ -22,7 +23,6 @@ import { readJobsText } from "./jobfile.js";
 import { notTaken } from "./faults.js";
 import { carsOf, merge } from "./bringfiles.js";
 
-const MOST_RATES = 2097152;
 const frame = new Frame();
 const shop = { opened: null, ratesText: "" };
 
@@ -157,23 +157,14 @@ async function resume() {
   start(false);
 }
 
-async function openShop() {
-  try {
-    const response = await fetch("../rates.json", { cache: "no-cache" });
-    const rates = response.ok ? await response.text() : null;
-    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
-    const reply = await link.open(rates);
-    frame.loaded();
-    if (reply.kind !== "opened") { frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
-    Object.assign(shop, { opened: reply, ratesText: rates });
-    frame.shop(reply);
-    if (reply.rates.valid_until < today()) frame.put("past", pastBand(reply.rates));
-    await resume();
-  } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
+async function begun(reply, rates) {
+  Object.assign(shop, { opened: reply, ratesText: rates });
+  if (reply.rates.valid_until < today()) frame.put("past", pastBand(reply.rates));
+  await resume();
 }
 
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, arrive);
-openShop().finally(() => startOffline(() => !ledger.file,
+openShop({ frame, link }, begun).finally(() => startOffline(() => !ledger.file,
   (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. Save a file first if the jobs are kept nowhere."], [["Load it", load]])), "../"));

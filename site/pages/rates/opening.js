@@ -4,12 +4,11 @@
 
 import { button, el } from "../dom.js";
 import { band } from "../bands.js";
+import { MOST_RATES } from "../openshop.js";
 import { labelled } from "./boxes.js";
 import { today } from "../shared.js";
 import { keptDraft, saveKeptText, whenText } from "./keep.js";
 
-/** Largest rates file read, in bytes; the build refuses a larger one too. */
-const MOST_RATES = 2 << 20;
 /** Without these the form has nothing to stand on. */
 const NEEDED = ["shop", "labour", "materials", "parts", "strip_and_survey", "sent_out", "tax", "time"];
 

@@ -3,11 +3,12 @@
 
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, deadBand, originBand, pastBand, ratesBand, restartedBand, brokenBand } from "../bands.js";
+import { band, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
 import { questions } from "../questions.js";
 import { toShare, today } from "../shared.js";
 import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../link.js";
 import { whenDropped } from "../files.js";
+import { openShop } from "../openshop.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { unfoldForPaper } from "../paper.js";
 import { shopShelf } from "../store.js";
@@ -18,7 +19,6 @@ import { Views } from "./views.js";
 import { foundBand, fromLink, linkProblem, openFile } from "./start.js";
 import { Memory } from "./memory.js";
 
-const MOST_RATES = 2097152;
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };
 
@@ -141,19 +141,10 @@ async function fromAddress() {
   catch (error) { frame.put("arrival", band("arrival", [linkProblem(error)])); }
 }
 
-async function openShop() {
-  try {
-    const response = await fetch("../rates.json", { cache: "no-cache" });
-    const rates = response.ok ? await response.text() : null;
-    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
-    const reply = await link.open(rates);
-    frame.loaded();
-    if (reply.kind !== "opened") { frame.put("engine", ratesBand(reply)); return; }
-    shop.opened = reply;
-    shop.q = questions(reply.words);
-    frame.shop(reply);
-    await begin();
-  } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
+async function begun(reply) {
+  shop.opened = reply;
+  shop.q = questions(reply.words);
+  await begin();
 }
 
 /** The talk about the width takes the car along, kept or not. */
@@ -168,5 +159,5 @@ unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => { if (shop.opened) openFile(file, { take, failed: (text) => frame.put("arrival", band("arrival", [text])) }); });
 addEventListener("hashchange", () => { if (!shop.opened) return; if (carriesCar(location.hash)) fromAddress(); else views.show({ focus: true }); });
-openShop().finally(() => startOffline(() => !job.car && !location.hash,
+openShop({ frame, link }, begun).finally(() => startOffline(() => !job.car && !location.hash,
   (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. What is recorded stays."], [["Load it", load]])), "../"));

@@ -4,10 +4,11 @@
 import { button, el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, brokenBand, deadBand, pastBand, ratesBand, restartedBand } from "../bands.js";
+import { band, brokenBand, pastBand, restartedBand } from "../bands.js";
 import { today } from "../shared.js";
 import { carriesCar } from "../link.js";
 import { readCarFile, whenDropped } from "../files.js";
+import { openShop } from "../openshop.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { Memory } from "../survey/memory.js";
 import { fromLink, linkProblem } from "../survey/start.js";
@@ -23,7 +24,6 @@ import { Widest } from "./widest.js";
 import { Ending } from "./ending.js";
 import { whyPaper } from "./whypaper.js";
 
-const MOST_RATES = 2097152;
 const byId = (id) => document.getElementById(id);
 const frame = new Frame();
 let opened = null;
@@ -105,23 +105,14 @@ async function begin() {
   await sample();
 }
 
-async function openShop() {
-  try {
-    const response = await fetch("../rates.json", { cache: "no-cache" });
-    const rates = response.ok ? await response.text() : null;
-    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
-    const reply = await link.open(rates);
-    frame.loaded();
-    if (reply.kind !== "opened") { frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
-    opened = reply;
-    frame.shop(reply);
-    await begin();
-  } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
+async function begun(reply) {
+  opened = reply;
+  await begin();
 }
 
 addEventListener("beforeprint", () => { const sheet = byId("paper").firstElementChild; if (sheet) fit(sheet); });
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => { if (opened) openFile(file); });
 addEventListener("hashchange", () => { if (!opened) return; if (carriesCar(location.hash)) fromAddress(); else if (hand) talk.show(); });
-openShop().finally(() => startOffline(() => !hand || hand.from.kind === "sample",
+openShop({ frame, link }, begun).finally(() => startOffline(() => !hand || hand.from.kind === "sample",
   (load) => frame.put("newer", band("newer", ["A newer version of this page is ready."], [["Load it", load]])), "../"));

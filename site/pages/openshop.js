@@ -1,0 +1,21 @@
+// How the shop's pages begin: the rates of the site are fetched and opened, or the
+// page says what stands in the way. No figure is shown without them.
+
+import { brokenBand, deadBand, ratesBand } from "./bands.js";
+
+/** Largest rates file read, in characters; the build refuses a larger one too. */
+export const MOST_RATES = 2097152;
+
+/** take(opened, text) goes on with the engine's answer and the text of the rates. */
+export async function openShop({ frame, link }, take) {
+  try {
+    const response = await fetch("../rates.json", { cache: "no-cache" });
+    const rates = response.ok ? await response.text() : null;
+    if (rates === null || rates.length > MOST_RATES) { frame.loaded(); frame.put("engine", ratesBand(null)); return; }
+    const reply = await link.open(rates);
+    frame.loaded();
+    if (reply.kind !== "opened") { frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
+    frame.shop(reply);
+    await take(reply, rates);
+  } catch { frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }
+}
