@@ -1,7 +1,6 @@
 package record
 
 import (
-
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/money"
