@@ -37,12 +37,11 @@ type effectCars struct {
 const mostEffectCars = 6
 
 func (e *Engine) effectReply(id int64, f strict.Field) []byte {
-	f.Keys("id", "ask", "old", "new", "cars", "effort")
+	f.Keys("id", "ask", "old", "new", "cars")
 	oldText, newText := "", f.Get("new").Document(strict.MaxBytes)
 	if old := f.Get("old"); !old.IsNull() {
 		oldText = old.Document(strict.MaxBytes)
 	}
-	rough := f.Has("effort") && f.Get("effort").OneOf("rough", "settle") == "rough"
 	cars := readEffectCars(f)
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
@@ -51,8 +50,7 @@ func (e *Engine) effectReply(id int64, f strict.Field) []byte {
 		e.effect = nil
 		return refused(id, "rates", err)
 	}
-	state := e.effect.step(rough)
-	return e.effect.reply(id, state)
+	return e.effect.reply(id, e.effect.step())
 }
 
 func readEffectCars(f strict.Field) (out effectCars) {
@@ -121,7 +119,8 @@ func newEffectSide(ratesText string, cars effectCars) (*effectSide, error) {
 
 // step makes sure of one block in every run at first, which is a rough answer, and
 // then adds one to the run that is furthest behind, both sides alike.
-func (j *effectJob) step(rough bool) State {
+func (j *effectJob) step() State {
+	rough := false
 	sides := []*effectSide{j.new}
 	if j.old != nil {
 		sides = append(sides, j.old)

@@ -62,9 +62,6 @@ func (j *effectJob) axis(same bool) axis {
 }
 
 func (c *effectCar) dearest() float64 {
-	if c.run.Cars() == 0 {
-		return 0
-	}
 	return c.run.Range(0).Dots[19]
 }
 
@@ -72,18 +69,14 @@ func (j *effectJob) writeCar(w *strict.Writer, k int, a axis, same bool) {
 	w.Member("name", j.new.cars[k].name)
 	w.Key("old")
 	before := ""
-	if same && j.old.cars[k].run.Cars() > 0 {
+	if same {
 		w.Object(func() { before = j.old.writeRange(w, k, a) })
 	} else {
 		w.Null()
 	}
 	w.Key("new")
 	now := ""
-	if j.new.cars[k].run.Cars() > 0 {
-		w.Object(func() { now = j.new.writeRange(w, k, a) })
-	} else {
-		w.Null()
-	}
+	w.Object(func() { now = j.new.writeRange(w, k, a) })
 	sentence := "8 in 10 such cars: " + now + "."
 	switch {
 	case before == now:
@@ -103,7 +96,7 @@ func (e *effectSide) writeRange(w *strict.Writer, k int, a axis) string {
 	w.Member("high_text", c.TextWhole(ends.high))
 	w.Key("dots")
 	writeDots(w, packDots(x.Dots, a))
-	w.Member("dots_text", "Each dot is one car in twenty: 2 below, 16 between, 2 above.")
+	w.Member("dots_text", dotsText)
 	return c.TextWhole(ends.low) + " to " + c.TextWhole(ends.high)
 }
 
@@ -118,9 +111,6 @@ func (j *effectJob) changed() (out []string) {
 	for kind := range estimate.Kinds {
 		by := 0.0
 		for k := range j.new.cars {
-			if j.new.cars[k].run.Cars() == 0 || j.old.cars[k].run.Cars() == 0 {
-				return nil
-			}
 			by += j.new.cars[k].run.Mean(0, kind) - j.old.cars[k].run.Mean(0, kind)
 		}
 		all = append(all, moved{kind, by / float64(len(j.new.cars))})

@@ -73,11 +73,8 @@ func keyOf(j *record.Jobs, n int) [32]byte { return sha256.Sum256(j.Jobs[n].Text
 // score scores one more job, then, once all are, works one more out again with what
 // the others taught; the last reply holds everything.
 func (e *Engine) score(id int64, f strict.Field) []byte {
-	f.Keys("id", "ask", "rates", "today", "effort")
+	f.Keys("id", "ask", "rates", "today")
 	ratesText, today := f.Get("rates").Document(strict.MaxBytes), f.Get("today").Date()
-	if f.Has("effort") {
-		f.Get("effort").OneOf("rough", "settle")
-	}
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}

@@ -50,7 +50,7 @@ func (s *Session) row(b *bodyRun, k int) Row {
 	row.SetAsideLine = "If you set aside " + row.SetAsideText + ", 2 cars in 10 would still cost more."
 	// U+2060 keeps the sign and the amount on one line.
 	row.GoodTo = "each end good to about ±\u2060" + c.TextWhole(goodTo(x))
-	row.DotsText = "Each dot is one car in twenty: 2 below, 16 between, 2 above."
+	row.DotsText = dotsText
 	row.NotAnEstimate = "A cost range: not an estimate, not a quotation, not a ceiling."
 	row.HoursLine, row.WeeksLine = s.hoursLine(x), s.weeksLine(x)
 	row.TaxLine, row.AllowanceLine = s.taxLine(x), s.allowanceLine(e.half)
@@ -60,6 +60,9 @@ func (s *Session) row(b *bodyRun, k int) Row {
 	row.Stage = s.stage(b.tables[k])
 	return row
 }
+
+// dotsText says what the twenty dots of any row are.
+const dotsText = "Each dot is one car in twenty: 2 below, 16 between, 2 above."
 
 // goodTo is twice the larger standard error of an end, rounded up.
 func goodTo(x estimate.Range) money.Minor {

@@ -81,7 +81,7 @@ func TestEffect(t *testing.T) {
 	}
 	e := &Engine{}
 	old, dearer := string(rates.Sample()), strings.Replace(string(rates.Sample()), `"rate": "85.00"`, `"rate": "95.00"`, 1)
-	reply := shopAsk(t, e, "effect", map[string]any{"old": old, "new": dearer, "cars": cars, "effort": "rough"})
+	reply := shopAsk(t, e, "effect", map[string]any{"old": old, "new": dearer, "cars": cars})
 	changed := listIn(t, reply, "changed")
 	if reply["state"] != "rough" || len(changed) != 2 || !strings.HasPrefix(changed[0]["text"].(string), "Metalwork: $") || !strings.HasPrefix(changed[1]["text"].(string), "Strip and survey: $") {
 		t.Errorf("changed %v", changed)
@@ -91,11 +91,11 @@ func TestEffect(t *testing.T) {
 			t.Errorf("%v", s)
 		}
 	}
-	same := shopAsk(t, e, "effect", map[string]any{"old": old, "new": old, "cars": cars, "effort": "rough"})
+	same := shopAsk(t, e, "effect", map[string]any{"old": old, "new": old, "cars": cars})
 	if len(listIn(t, same, "changed")) != 0 || !strings.Contains(listIn(t, same, "cars")[0]["sentence"].(string), "as on the site") {
 		t.Errorf("nothing changed, but: %v", same["changed"])
 	}
-	uk := shopAsk(t, e, "effect", map[string]any{"old": old, "new": string(rates.SampleUK()), "cars": cars, "effort": "rough"})
+	uk := shopAsk(t, e, "effect", map[string]any{"old": old, "new": string(rates.SampleUK()), "cars": cars})
 	if uk["comparable"] != false || uk["why_not"] == "" || listIn(t, uk, "cars")[0]["old"] != nil {
 		t.Errorf("pounds were compared with dollars: %v", uk["why_not"])
 	}

@@ -164,7 +164,7 @@ func (s *Session) writeWhyRows(w *strict.Writer, rows []whyRow) {
 		w.Member("label", r.label)
 		w.Key("dots")
 		writeDots(w, packDots(values, a))
-		w.Member("dots_text", "Each dot is one car in twenty: 2 below, 16 between, 2 above.")
+		w.Member("dots_text", dotsText)
 		w.Member("sentence", "8 in 10: "+s.Rates.Currency.TextWhole(e.low)+" to "+s.Rates.Currency.TextWhole(e.high)+".")
 	})
 }

@@ -4,14 +4,7 @@
 import { el } from "../dom.js";
 import { dotRow, levelsOf } from "../dots.js";
 import { Overtaken } from "../engine-link.js";
-
-const SAMPLES = [["Two-door, dry state", "two-door-dry"], ["Hardtop on a frame, mixed life", "hardtop"], ["Convertible, road salt", "convertible"]];
-let cars = null;
-
-async function sampleCars() {
-  cars ??= await Promise.all(SAMPLES.map(async ([name, file]) => ({ name, car: await (await fetch(new URL(`../samples/${file}.json`, import.meta.url))).json() })));
-  return cars;
-}
+import { sampleCars } from "../samplecars.js";
 
 /** Shows it in a box, better and better. Gives the last answer, or null when it
  *  was overtaken. */

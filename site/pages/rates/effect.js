@@ -3,8 +3,8 @@
 import { el, list } from "../dom.js";
 import { dotRow, levelsOf } from "../dots.js";
 import { Overtaken } from "../engine-link.js";
+import { sampleCars } from "../samplecars.js";
 
-const CARS = [["two-door-dry", "Two-door, dry state"], ["hardtop", "Hardtop on a frame, mixed life"], ["convertible", "Convertible, road salt"]];
 const WAIT_MS = 250;
 /** From here on the form and this stand side by side; see rates.css. */
 const BESIDE = matchMedia("(min-width: 960px)");
@@ -17,7 +17,6 @@ export class Effect {
   #first = el("p", { class: "effect-first" });
   #box = el("div", { class: "effect-box" });
   #host;
-  #cars = null;
   #timer = 0;
   #spoken = "";
 
@@ -26,11 +25,6 @@ export class Effect {
     this.#host = host;
     this.line.append(el("h2", { id: "effect-title" }, "What it does"), this.#text, this.#first);
     this.node.append(el("details", { open: BESIDE.matches, class: "effect-fold" }, el("summary", {}, "Three sample cars, all invented"), this.#box));
-  }
-
-  async #load() {
-    this.#cars ??= Promise.all(CARS.map(async ([file, name]) => ({ name, car: await (await fetch(new URL(`../samples/${file}.json`, import.meta.url))).json() })));
-    try { return await this.#cars; } catch (error) { this.#cars = null; throw error; }
   }
 
   /** Asks once changes pause. */
@@ -43,7 +37,7 @@ export class Effect {
     if (!ok()) { link.stop(); this.#stale("Not worked out while something is wrong in the form. The cars below are as before."); return; }
     this.node.dataset.state = "working";
     try {
-      const request = { ask: "effect", old: draft.site, new: draft.text(), cars: await this.#load() };
+      const request = { ask: "effect", old: draft.site, new: draft.text(), cars: await sampleCars() };
       this.#show(await link.refine(request, (reply) => this.#show(reply)));
     } catch (error) {
       if (!(error instanceof Overtaken)) this.#stale("The sums did not answer. What you typed is safe.");
