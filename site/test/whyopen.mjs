@@ -27,7 +27,7 @@ export async function goTo(page, id) {
 }
 
 /** Waits until a page has the figures it stands on. */
-const READY = { odds: ".two-ways .dots", stages: ".stages .bars li:nth-child(2)", stays: ".stays .bars", wide: ".worse-fold", end: ".next-stage" };
+const READY = { odds: ".two-ways .dots", stages: ".stages:not(:has(.working)) .bars li:nth-child(2)", stays: ".stays:not(:has(.working)) .bars", wide: ".worse-fold", end: ".next-stage" };
 export const ready = (page, id) => (READY[id] ? page.waitForSelector(READY[id], { timeout: 90000 }) : null);
 
 /** Supposes a part in a condition and waits for what follows. */

@@ -79,12 +79,12 @@ const CHECKS = {
     assert.equal(await page.locator(".suppose .dots").count(), 0, "what was supposed of another part is gone");
   },
   async stages(page) {
-    const texts = await page.locator("#screen .bars p").allTextContents();
+    const bars = await page.locator("#screen .bars li").evaluateAll((all) => all.map((li) => [li.querySelector("p").textContent, li.querySelector(".bar-ink").getBoundingClientRect().width]));
+    const texts = bars.map(([text]) => text);
     assert.deepEqual(texts.map((t) => t.split(":")[0]), ["Now", "Walk-around", "Strip and survey", "Opening up"]);
     const widths = texts.map((t) => money(t));
     assert.ok(widths[2] < widths[1] && widths[1] < widths[0], `${widths}`);
-    const drawn = await page.locator("#screen .bar-ink").evaluateAll((all) => all.map((n) => n.getBoundingClientRect().width));
-    drawn.forEach((d, k) => assert.ok(Math.abs(d / drawn[0] - widths[k] / widths[0]) < 0.02, "a bar is as long as its words say"));
+    bars.forEach(([text, drawn], k) => assert.ok(Math.abs(drawn / bars[0][1] - widths[k] / widths[0]) < 0.02, `a bar as long as its words say: ${text}, ${drawn} pixels`));
   },
   async stays(page) { assert.deepEqual(await page.locator("#screen ul.stays strong").allTextContents(), ["Closed boxes. ", "How hard the work goes. ", "Prices. "]); },
   async wide(page) {
