@@ -1,0 +1,28 @@
+package network
+
+import "errors"
+
+// Flat hands out, list by list, what [NestedPosterior.Sample] reads where nothing
+// was seen under any pocket: the running sums of the root, and the chances of the
+// levels of each group and each pocket, row after row. Where something was seen the
+// rows hang on the levels above and are not one list: that is an error.
+func Flat(post *NestedPosterior, put func(name string, values []float64)) error {
+	var groups, pockets, count []float64
+	for g := range post.groups {
+		group := &post.groups[g]
+		groups = append(groups, group.prior...)
+		count = append(count, float64(len(group.pockets)))
+		for k := range group.pockets {
+			pocket := &group.pockets[k]
+			if len(pocket.leaves) > 0 || pocket.inner > 0 {
+				return errors.New("network: expected a posterior of which nothing was seen")
+			}
+			pockets = append(pockets, pocket.prior...)
+		}
+	}
+	put("root_up_to", post.rootCum)
+	put("group_chance", groups)
+	put("group_pockets", count)
+	put("pocket_chance", pockets)
+	return nil
+}
