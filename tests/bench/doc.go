@@ -1,0 +1,18 @@
+// Package bench says how fast the engine imagines cars, as ratios to programs
+// written by hand for nothing else: the peers.
+//
+// Start with [Load], a car and a shop's rates made ready, and [Case.Flat], which
+// writes down everything that drawing and pricing one imagined car reads as one
+// flat file of numbers. The peers in the folder peers (JavaScript for V8, C, NumPy)
+// read that file and nothing else. They draw the same stream of uniforms, do the
+// same work, and must come to the same money in whole minor units and the same
+// hours in thousandths; a test holds the one in JavaScript to it, and the race
+// holds all of them to it before it times them.
+//
+// enginepeer is the engine itself behind the same few words on standard input (see
+// ask.go), built natively and as wasm; race runs all of them in turn and writes the
+// table of the README.
+//
+// The flat file carries a car of which nothing was seen. What a look or a survey
+// adds to drawing is not covered, and neither are decisions.
+package bench

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+
+	"underpaint/tests/bench"
+)
+
+// runner is one program in the race.
+type runner struct {
+	name string
+	what string // what it is, for the table
+	peer *bench.Peer
+}
+
+// The places of the runners, which the ratios name.
+const (
+	native = iota
+	wasm
+	js
+	inC
+	numpy
+)
+
+const peers = "tests/bench/peers/"
+
+// start builds and starts every runner, in the order of the places above.
+func start(o options, dir, flat string) ([]*runner, error) {
+	engine, module, c := filepath.Join(dir, "engine"), filepath.Join(dir, "engine.wasm"), filepath.Join(dir, "peer")
+	if err := build(nil, "go", "build", "-o", engine, "./tests/bench/enginepeer"); err != nil {
+		return nil, err
+	}
+	if err := build([]string{"GOOS=js", "GOARCH=wasm"}, "go", "build", "-o", module, "./tests/bench/enginepeer"); err != nil {
+		return nil, err
+	}
+	if err := build(nil, "gcc", "-O3", "-march=native", "-Wall", "-Wextra", "-Werror", "-o", c, peers+"peer.c", "-lm"); err != nil {
+		return nil, err
+	}
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return nil, err
+	}
+	inNode := filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "go_js_wasm_exec")
+	runners := []*runner{
+		{name: "engine, native", what: "Go"},
+		{name: "engine, wasm", what: "Go in V8, as in a browser"},
+		{name: "peer in JavaScript", what: "typed arrays in V8, nothing allocated per car"},
+		{name: "peer in C", what: "gcc -O3 -march=native"},
+		{name: "peer in NumPy", what: "2,048 cars at once"},
+	}
+	for k, command := range [][]string{{engine, o.car, o.rates}, {inNode, module, o.car, o.rates}, {"node", peers + "peer.mjs", flat}, {c, flat}, {"/usr/bin/python3", peers + "peer.py", flat}} {
+		cmd := exec.Command(command[0], command[1:]...)
+		cmd.Stderr = os.Stderr
+		if runners[k].peer, err = bench.Start(cmd); err != nil {
+			return nil, fmt.Errorf("%s: %w", runners[k].name, err)
+		}
+	}
+	return runners, nil
+}
+
+func build(env []string, name string, args ...string) error {
+	cmd := exec.Command(name, args...)
+	cmd.Env = append(os.Environ(), env...)
+	cmd.Stderr = os.Stderr
+	if err := cmd.Run(); err != nil {
+		return fmt.Errorf("%s %s: %w", name, strings.Join(args, " "), err)
+	}
+	return nil
+}
+
+// timeAll times every runner once a round, each round beginning with another one, so
+// that what else the machine does falls on all alike. The first round warms up and is
+// not counted. The sums over the cars must be the same everywhere.
+func timeAll(runners []*runner, o options) (rounds [][]float64, err error) {
+	var want bench.Timed
+	for round := -1; round < o.rounds; round++ {
+		took := make([]float64, len(runners))
+		for n := range runners {
+			k := (n + round + 1) % len(runners)
+			got, err := runners[k].peer.Time(bench.Seed, o.cars)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", runners[k].name, err)
+			}
+			took[k], got.Took = float64(got.Took.Nanoseconds())/1000/float64(o.cars), 0
+			if round < 0 && n == 0 {
+				want = got
+			}
+			if got != want {
+				return nil, fmt.Errorf("%s: sums %v, %s has %v", runners[k].name, got, runners[0].name, want)
+			}
+		}
+		if round >= 0 {
+			rounds = append(rounds, took)
+		}
+	}
+	return rounds, nil
+}

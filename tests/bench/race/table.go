@@ -1,0 +1,69 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"runtime"
+	"slices"
+	"strings"
+)
+
+// ratios are the ones that are stated: slower over faster would hide who is who, so
+// each is the first over the second.
+var ratios = []struct {
+	name        string
+	first, over int
+}{
+	{"engine native ÷ C", native, inC},
+	{"engine wasm ÷ C", wasm, inC},
+	{"engine wasm ÷ JavaScript", wasm, js},
+	{"engine wasm ÷ engine native", wasm, native},
+	{"engine native ÷ JavaScript", native, js},
+	{"NumPy ÷ engine native", numpy, native},
+}
+
+// tableOf writes medians over the rounds, with the middle half of the rounds. A ratio
+// is taken within each round, between neighbours in time.
+func tableOf(runners []*runner, rounds [][]float64, o options) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (91 items, whole body), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All five came to the same money to the minor unit and the same hours to the thousandth on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
+		runtime.GOOS, runtime.GOARCH, o.rounds, o.cars, o.compare)
+	b.WriteString("| | | microseconds a car |\n|---|---|---|\n")
+	for k, r := range runners {
+		fmt.Fprintf(&b, "| %s | %s | %s |\n", r.name, r.what, spreadOf(rounds, 1, func(took []float64) float64 { return took[k] }))
+	}
+	b.WriteString("\n| ratio of times | |\n|---|---|\n")
+	for _, r := range ratios {
+		fmt.Fprintf(&b, "| %s | %s |\n", r.name, spreadOf(rounds, 2, func(took []float64) float64 { return took[r.first] / took[r.over] }))
+	}
+	return b.String()
+}
+
+// spreadOf is the median of a figure over the rounds and its quartiles.
+func spreadOf(rounds [][]float64, digits int, figure func(took []float64) float64) string {
+	var all []float64
+	for _, took := range rounds {
+		all = append(all, figure(took))
+	}
+	slices.Sort(all)
+	n := len(all)
+	return fmt.Sprintf("%.*f (%.*f to %.*f)", digits, all[n/2], digits, all[n/4], digits, all[n-1-n/4])
+}
+
+// The marks of the table in a Markdown file.
+const begin, end = "<!-- race: begins -->\n", "<!-- race: ends -->\n"
+
+// writeBetween replaces what stands between the marks.
+func writeBetween(path, table string) error {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	head, rest, found := strings.Cut(string(text), begin)
+	_, tail, ended := strings.Cut(rest, end)
+	if !found || !ended {
+		return errors.New(path + ": expected the two marks of the table")
+	}
+	return os.WriteFile(path, []byte(head+begin+table+end+tail), 0o644)
+}
