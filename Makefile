@@ -1,5 +1,6 @@
 # One verb per line of DEVELOPERS.md. Needs Go, Node and make; `make test` also
-# installs Chromium from Debian's packages when it is not there.
+# installs Chromium from Debian's packages when it is not there, `make bench` a C
+# compiler and NumPy.
 
 RATES ?= engine/rates/data/sample.json
 ADDR  ?= 127.0.0.1:8080
@@ -8,7 +9,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
 
-.PHONY: calibrate run dist test test-go test-wasm test-page lint bench fuzz prompt
+.PHONY: calibrate run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -41,7 +42,18 @@ lint:
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm ./engine/message
 
-bench: ## Go's own benchmarks
+bench: /usr/bin/gcc /usr/lib/python3/dist-packages/numpy ## the engine against programs written by hand, into the README
+	go run ./tests/bench/race -readme README.md
+
+/usr/bin/gcc:
+	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gcc libc6-dev
+
+/usr/lib/python3/dist-packages/numpy:
+	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq python3-numpy
+
+# Two outputs of bench-go are compared with the statistics of the Go project:
+# go run golang.org/x/perf/cmd/benchstat@v0.0.0-20260908200009-22c9c6c9d4da before.txt after.txt
+bench-go: ## Go's own benchmarks
 	go test -run '^$$' -bench . -benchmem ./engine/...
 
 fuzz: ## a minute on each decoder
