@@ -16,7 +16,7 @@ var allowedMath = map[string]bool{
 }
 
 // faults lists the uses of other functions of math and the products that are not
-// rounded by float64(...). A product that is only divided by or multiplied into
+// rounded by float64(...), or whole numbers by uint64(...). A product that is only divided by or multiplied into
 // something larger is covered by the conversion around the whole.
 func faults(fset *token.FileSet, file *ast.File) []string {
 	var found []string
@@ -67,7 +67,7 @@ func rounded(parents []ast.Node) bool {
 			}
 		case *ast.CallExpr:
 			name, ok := p.Fun.(*ast.Ident)
-			return ok && name.Name == "float64"
+			return ok && (name.Name == "float64" || name.Name == "uint64")
 		}
 		return false
 	}
@@ -112,6 +112,7 @@ func TestSourceReader(t *testing.T) {
 		"return float64(x*y/z)": 0, "x *= y; return x": 1, "return math.Exp(x)": 1, "return math.Sqrt(x)": 0,
 		"return x/4 + z": 1, "return float64(x/4) + z": 0, "return 1.0/3 + x/y": 0,
 		"return f(x*y)": 1, "return float64(x*(y+z))": 0, "return float64(x*(y*z+1))": 1, "return float64((x*y)*z)": 0,
+		"return float64(uint64(x*y))": 0, "return float64(uint64(x*y + z))": 1,
 	} {
 		fset := token.NewFileSet()
 		file, err := parser.ParseFile(fset, "x.go", "package x\nfunc g(x, y, z float64) float64 {"+body+"}", 0)

@@ -1,9 +1,6 @@
 package chance
 
-import (
-	"math"
-	"math/rand/v2"
-)
+import "math"
 
 // Stream is a reproducible sequence of random numbers: the PCG-DXSM generator of
 // math/rand/v2 (M. O'Neill, "PCG: a family of simple fast space-efficient
@@ -11,7 +8,7 @@ import (
 // state). It is a small value; a copy continues on its own from the same place.
 // The zero Stream is NewStream(0, 0).
 type Stream struct {
-	pcg    rand.PCG
+	pcg    pcg
 	script []float64
 }
 
@@ -24,14 +21,12 @@ func Scripted(uniforms []float64) Stream { return Stream{script: uniforms} }
 // seeds and neighbouring indexes give sequences that look independent (tested).
 // Seeds that differ only in their upper 20 bits or so do not: hash such a seed first.
 func NewStream(seed, index uint64) Stream {
-	var s Stream
-	s.pcg.Seed(seed, index)
-	return s
+	return Stream{pcg: pcg{seed, index}}
 }
 
 // Uint64 returns the next 64 random bits.
 func (s *Stream) Uint64() uint64 {
-	return s.pcg.Uint64()
+	return s.pcg.next()
 }
 
 // Uniform returns the next number strictly between 0 and 1: (k + ½)/2^52 with k
@@ -43,7 +38,7 @@ func (s *Stream) Uniform() float64 {
 		s.script = s.script[1:]
 		return next
 	}
-	return openUniform(s.pcg.Uint64())
+	return openUniform(s.pcg.next())
 }
 
 // openUniform reads the upper bits as a number in [1, 2) and takes away 1 − 2^-53.

@@ -15,14 +15,15 @@ type Car struct {
 	Dent          []bool    // filler over a dent, by item
 	LeadFailed    []int8    // failed lead joints, by item
 
-	shared network.NestedDraw
-	units  unitDraw
+	shared  network.NestedDraw
+	units   unitDraw
+	uniform []float64 // four for each item, in the order of drawing
 }
 
 // NewCar allocates a car for Draw.
 func (m *Model) NewCar() *Car {
 	n := len(m.Body.Items)
-	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n)}
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), uniform: make([]float64, 4*n)}
 }
 
 // Draw fills c with one imagined car. It takes the same number of uniforms from
@@ -40,14 +41,16 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	if together {
 		c.units.fit(m)
 	}
-	mu := m.mu[level]
+	s.Fill(c.uniform)
+	mu, uniform := m.mu[level], c.uniform
 	for g := range m.Body.Groups {
 		above := m.carTerm[k] + m.groupTerm[c.shared.P[g]]
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
 			for _, i := range m.Body.Pockets[pocket].Items {
 				x := mu[i] + above + m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)][q]
-				m.drawItem(s, c, i, x, repair)
+				m.drawItem((*[4]float64)(uniform), c, i, x, repair)
+				uniform = uniform[4:]
 			}
 		}
 	}
@@ -57,8 +60,8 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	m.drawLead(s, c)
 }
 
-func (m *Model) drawItem(s *chance.Stream, c *Car, i int, x float64, repair int) {
-	uRust, uRepair, uThen, uDent := s.Uniform(), s.Uniform(), s.Uniform(), s.Uniform()
+func (m *Model) drawItem(four *[4]float64, c *Car, i int, x float64, repair int) {
+	uRust, uRepair, uThen, uDent := four[0], four[1], four[2], four[3]
 	l := &m.prior[i]
 	if of := m.seenTogether.unitOf; of != nil && of[i] >= 0 {
 		c.units.own[i] = uRust // drawn once all shared factors are known

@@ -43,9 +43,7 @@ func (u *Uniforms) Fill(s *chance.Stream) {
 	u.Car[0], u.Car[1] = s.Uniform(), s.Uniform()
 	u.Wire, u.Week, u.Wait = s.Uniform(), s.Uniform(), s.Uniform()
 	for _, list := range [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After, u.Found} {
-		for i := range list {
-			list[i] = s.Uniform()
-		}
+		s.Fill(list)
 	}
 }
 

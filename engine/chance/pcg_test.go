@@ -1,0 +1,38 @@
+package chance
+
+import (
+	"math/rand/v2"
+	"testing"
+)
+
+// TestSameAsToolchain holds the generator to math/rand/v2 from many states, and
+// filling in one go to drawing one by one, after a script too.
+func TestSameAsToolchain(t *testing.T) {
+	seeds := rand.New(rand.NewPCG(3, 4))
+	for range 200 {
+		seed, index := seeds.Uint64(), seeds.Uint64()
+		want, s, one, all := rand.NewPCG(seed, index), NewStream(seed, index), NewStream(seed, index), NewStream(seed, index)
+		got := make([]float64, 50)
+		all.Fill(got)
+		for i := range got {
+			if a, b := s.Uint64(), want.Uint64(); a != b {
+				t.Fatalf("seed %d, index %d, output %d: %016x, want %016x", seed, index, i, a, b)
+			}
+			if u := one.Uniform(); got[i] != u {
+				t.Fatalf("seed %d, index %d, uniform %d: filled %v, drawn %v", seed, index, i, got[i], u)
+			}
+		}
+		if all.pcg != one.pcg {
+			t.Fatalf("seed %d, index %d: the streams go on from different places", seed, index)
+		}
+	}
+	list := []float64{.25, .5, .75}
+	s, got := Scripted(list), make([]float64, 3)
+	s.Fill(got[:2])
+	s.Fill(got[2:])
+	for i := range list {
+		if got[i] != list[i] {
+			t.Errorf("scripted %d is %v, want %v", i, got[i], list[i])
+		}
+	}
+}
