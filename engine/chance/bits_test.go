@@ -68,9 +68,16 @@ func TestPinnedBits(t *testing.T) {
 		"NormalQuantile far": func(s *Stream, add func(float64)) {
 			add(NormalQuantile(math.Float64frombits(s.Uint64() % 0x3fe0000000000000)))
 		},
-		"At":       func(s *Stream, add func(float64)) { add(triple(s).At(from(s, -4, 4))) },
-		"Scaled":   func(s *Stream, add func(float64)) { add(triple(s).Scaled(from(s, 0.1, 9)).At(from(s, -4, 4))) },
-		"flat":     func(s *Stream, add func(float64)) { x := from(s, 1, 2); add(three(t, x, x, 2*x).At(from(s, -4, 4))) },
+		"At": func(s *Stream, add func(float64)) { tp := triple(s); add(tp.At(from(s, -4, 4))) },
+		"Scaled": func(s *Stream, add func(float64)) {
+			tp := triple(s).Scaled(from(s, 0.1, 9))
+			add(tp.At(from(s, -4, 4)))
+		},
+		"flat": func(s *Stream, add func(float64)) {
+			x := from(s, 1, 2)
+			tp := three(t, x, x, 2*x)
+			add(tp.At(from(s, -4, 4)))
+		},
 		"Quantile": func(s *Stream, add func(float64)) { add(triple(s).Quantile(s.Uniform())) },
 		"Moments":  func(s *Stream, add func(float64)) { mean, variance := triple(s).Moments(); add(mean); add(variance) },
 		"sample": func(s *Stream, add func(float64)) {

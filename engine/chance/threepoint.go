@@ -78,7 +78,7 @@ func shortest(v float64) string {
 // At returns the quantile at s = Φ⁻¹(p)/Φ⁻¹(0.9): At(-1), At(0) and At(1) are
 // low, likely and high. It never decreases with s, apart from the last places.
 // s must be finite.
-func (t ThreePoint) At(s float64) float64 {
+func (t *ThreePoint) At(s float64) float64 {
 	if t.m == 0 {
 		// √(h²s²) written as h·|s|, so that the flat side is flat to the last bit.
 		return float64(t.likely * Exp(float64(t.h*s)+float64(t.sign*t.h*math.Abs(s))))
