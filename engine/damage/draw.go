@@ -48,7 +48,7 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
 			for _, i := range m.Body.Pockets[pocket].Items {
-				x := mu[i] + above + m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)][q]
+				x := mu[i] + above + m.leaf[i].side[q]
 				m.drawItem((*[4]float64)(uniform), c, i, x, repair)
 				uniform = uniform[4:]
 			}
@@ -77,7 +77,7 @@ func (m *Model) drawItem(four *[4]float64, c *Car, i int, x float64, repair int)
 		c.Finding[i], c.Condition[i] = Replaced, pick(&l.then[Replaced], uThen)
 		return
 	}
-	k := m.step(i, x+float64(m.own[i]*chance.NormalQuantile(uRust)))
+	k := m.leaf[i].condition(x, uRust)
 	c.Finding[i], c.Condition[i] = NoFinding, k
 	if k < firstHole {
 		return
@@ -93,16 +93,6 @@ func (m *Model) drawItem(four *[4]float64, c *Car, i int, x float64, repair int)
 		f++
 	}
 	c.Finding[i], c.Condition[i] = f, pick(&l.then[f], uThen)
-}
-
-// step is the condition of item i when the log of its loss ratio is y.
-func (m *Model) step(i int, y float64) int8 {
-	th := &m.threshold[b2i(m.Body.PartOf(i).Face == car.Hidden)]
-	k := int8(0)
-	for int(k) < len(th) && y >= th[k] {
-		k++
-	}
-	return k
 }
 
 // drawSeen draws condition, finding and dent together where something was seen.

@@ -72,6 +72,7 @@ type Model struct {
 	table     []*conditionTable // by item
 	threshold [2][car.Conditions - 1]float64
 	own       []float64 // by item: deviation of what is its own
+	leaf      []leaf    // by item: the same and more, in one place for drawing
 	carTerm   []float64
 	groupTerm []float64
 	sideTerm  [2][]float64
@@ -183,6 +184,7 @@ func (m *Model) setItems(shift []float64) {
 			m.tables[k] = newConditionTable(m.threshold[b2i(k.hidden)], m.own[i])
 		}
 		m.table[i] = m.tables[k]
+		m.leaf = append(m.leaf, leaf{m.own[i], &m.threshold[b2i(k.hidden)], m.sideTerm[b2i(k.closed)]})
 	}
 	for _, level := range m.Levels {
 		mu := make([]float64, n)
