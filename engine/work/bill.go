@@ -69,7 +69,7 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 		if chosen, ok := t.chosen(i); ok {
 			way = chosen
 		} else if !line.leftOut {
-			way = line.instead[pickWay(&line.chance[c.Condition[i]], u.Way[i])]
+			way = line.instead[line.ends.way(c.Condition[i], u.Way[i])]
 		}
 		b.Way[i], b.Drawn[i] = way, way
 	}

@@ -48,6 +48,7 @@ type Wish struct {
 // itemLine is what can be done on one item.
 type itemLine struct {
 	chance  *[car.Conditions][car.Ways]float64
+	ends    *wayEnds          // the same, for picking
 	instead [car.Ways]car.Way // what a drawn or raised way becomes
 	once    bool              // full is another chassis
 	leftOut bool              // outside the scope unless something forces it
@@ -134,6 +135,7 @@ func (t *Table) standardOf(p *car.Part) int {
 
 func (t *Table) setItems() error {
 	t.items = make([]itemLine, len(t.Body.Items))
+	var ends [3][len(wayChances{})]*wayEnds // made once each
 	for i := range t.items {
 		p := t.Body.PartOf(i)
 		line := &t.items[i]
@@ -143,6 +145,11 @@ func (t *Table) setItems() error {
 		} else {
 			line.chance = &t.fig.done[t.standardOf(p)][kind]
 		}
+		made := &ends[t.standardOf(p)][kind]
+		if *made == nil {
+			*made = newWayEnds(line.chance)
+		}
+		line.ends = *made
 		line.leftOut = t.outsideOnly() && p.Face != car.Outer
 		if err := t.setWays(p, line); err != nil {
 			return err
