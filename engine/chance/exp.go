@@ -32,20 +32,36 @@ func Exp(x float64) float64 {
 	if !(x >= expUnderflow && x <= expOverflow) {
 		return expBeyond(x)
 	}
+	k, r := expReduce(x)
+	y := expFraction(k, r)
+	m := k >> 5
+	if m < -1021 || m > 1022 {
+		return scaledByPowerOfTwo(y, m)
+	}
+	return timesPowerOfTwo(y, m)
+}
+
+// expReduce splits x within the bounds of Exp into k 32nds of ln 2 and a rest r.
+func expReduce(x float64) (k int64, r float64) {
 	shifted := float64(x*stepsPerLn2) + roundShift
 	whole := shifted - roundShift
-	k := int64(math.Float64bits(shifted)<<32) >> 32
-	r := (x - float64(whole*(ln2High/32))) - float64(whole*(ln2Low/32))
+	k = int64(math.Float64bits(shifted)<<32) >> 32
+	return k, (x - float64(whole*(ln2High/32))) - float64(whole*(ln2Low/32))
+}
+
+// expFraction returns e to the power of r and of the 32nds that k has above a whole
+// number.
+func expFraction(k int64, r float64) float64 {
 	r2 := float64(r * r)
 	q := 1.0/24 + float64(r*(1.0/120)) + float64(r2*(1.0/720))
 	q = 0.5 + float64(r*(1.0/6)) + float64(r2*q)
 	p := r + float64(r2*q)
 	root := &roots32[k&31]
-	y := root[0] + (root[1] + float64(root[0]*p))
-	m := k >> 5
-	if m < -1021 || m > 1022 {
-		return scaledByPowerOfTwo(y, m)
-	}
+	return root[0] + (root[1] + float64(root[0]*p))
+}
+
+// timesPowerOfTwo returns y·2ᵐ where both are normal numbers.
+func timesPowerOfTwo(y float64, m int64) float64 {
 	return math.Float64frombits(math.Float64bits(y) + uint64(m)<<52)
 }
 

@@ -79,12 +79,24 @@ func shortest(v float64) string {
 // low, likely and high. It never decreases with s, apart from the last places.
 // s must be finite.
 func (t *ThreePoint) At(s float64) float64 {
-	if t.m == 0 {
-		// √(h²s²) written as h·|s|, so that the flat side is flat to the last bit.
-		return float64(t.likely * Exp(float64(t.h*s)+float64(t.sign*t.h*math.Abs(s))))
+	x := float64(t.h*s) + float64(t.sign*t.bend(s))
+	if !(x > -expNear && x < expNear) {
+		return float64(t.likely * Exp(x))
 	}
-	bend := math.Sqrt(t.m2+float64(t.k*float64(s*s))) - t.m
-	return float64(t.likely * Exp(float64(t.h*s)+float64(t.sign*bend)))
+	k, r := expReduce(x) // Exp without its calls, for this is what most time goes into
+	return float64(t.likely * timesPowerOfTwo(expFraction(k, r), k>>5))
+}
+
+// expNear: up to here Exp(x) and all on the way to it are normal numbers.
+const expNear = 700
+
+// bend is √(m² + (h²−m²)·s²) − m. Where m is 0, √(h²s²) is written as h·|s|, so that
+// the flat side is flat to the last bit.
+func (t *ThreePoint) bend(s float64) float64 {
+	if t.m == 0 {
+		return float64(t.h * math.Abs(s))
+	}
+	return math.Sqrt(t.m2+float64(t.k*float64(s*s))) - t.m
 }
 
 // Quantile returns the value not exceeded with chance p: 0 at p = 0 and +Inf at
