@@ -9,9 +9,31 @@ import "math"
 // NormalQuantile(1-p) is exactly -NormalQuantile(p) where 1-p is exact.
 func NormalQuantile(p float64) float64 {
 	q := p - 0.5
-	if math.Abs(q) <= 0.425 {
-		return wichuraCentre(q)
+	if !(math.Abs(q) <= 0.425) {
+		return wichuraOutside(p, q)
 	}
+	r := 0.180625 - float64(q*q)
+	num := 2.5090809287301226727e3
+	num = float64(num*r) + 3.3430575583588128105e4
+	num = float64(num*r) + 6.7265770927008700853e4
+	num = float64(num*r) + 4.5921953931549871457e4
+	num = float64(num*r) + 1.3731693765509461125e4
+	num = float64(num*r) + 1.9715909503065514427e3
+	num = float64(num*r) + 1.3314166789178437745e2
+	num = float64(num*r) + 3.3871328727963666080e0
+	den := 5.2264952788528545610e3
+	den = float64(den*r) + 2.8729085735721942674e4
+	den = float64(den*r) + 3.9307895800092710610e4
+	den = float64(den*r) + 2.1213794301586595867e4
+	den = float64(den*r) + 5.3941960214247511077e3
+	den = float64(den*r) + 6.8718700749205790830e2
+	den = float64(den*r) + 4.2313330701600911252e1
+	den = float64(den*r) + 1
+	return float64(q * num / den)
+}
+
+// wichuraOutside is NormalQuantile where |q| = |p − ½| is above 0.425.
+func wichuraOutside(p, q float64) float64 {
 	tail := p
 	if q > 0 {
 		tail = 1 - p
@@ -34,27 +56,6 @@ func quantileExtreme(p float64) float64 {
 		return math.Inf(1)
 	}
 	return math.NaN()
-}
-
-func wichuraCentre(q float64) float64 {
-	r := 0.180625 - float64(q*q)
-	num := 2.5090809287301226727e3
-	num = float64(num*r) + 3.3430575583588128105e4
-	num = float64(num*r) + 6.7265770927008700853e4
-	num = float64(num*r) + 4.5921953931549871457e4
-	num = float64(num*r) + 1.3731693765509461125e4
-	num = float64(num*r) + 1.9715909503065514427e3
-	num = float64(num*r) + 1.3314166789178437745e2
-	num = float64(num*r) + 3.3871328727963666080e0
-	den := 5.2264952788528545610e3
-	den = float64(den*r) + 2.8729085735721942674e4
-	den = float64(den*r) + 3.9307895800092710610e4
-	den = float64(den*r) + 2.1213794301586595867e4
-	den = float64(den*r) + 5.3941960214247511077e3
-	den = float64(den*r) + 6.8718700749205790830e2
-	den = float64(den*r) + 4.2313330701600911252e1
-	den = float64(den*r) + 1
-	return float64(q * num / den)
 }
 
 // wichuraTail takes r = √(−ln p) of the smaller tail p.

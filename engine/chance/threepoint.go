@@ -87,6 +87,21 @@ func (t *ThreePoint) At(s float64) float64 {
 	return float64(t.likely * timesPowerOfTwo(expFraction(k, r), k>>5))
 }
 
+// AllAt writes to dst what At gives for each of several figures at one s.
+func AllAt(figures []ThreePoint, s float64, dst []float64) {
+	dst = dst[:len(figures)]
+	for i := range figures {
+		t := &figures[i]
+		x := float64(t.h*s) + float64(t.sign*t.bend(s))
+		if !(x > -expNear && x < expNear) {
+			dst[i] = float64(t.likely * Exp(x))
+			continue
+		}
+		k, r := expReduce(x)
+		dst[i] = float64(t.likely * timesPowerOfTwo(expFraction(k, r), k>>5))
+	}
+}
+
 // expNear: up to here Exp(x) and all on the way to it are normal numbers.
 const expNear = 700
 
