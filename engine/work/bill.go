@@ -2,6 +2,7 @@ package work
 
 import (
 	"underpaint/engine/car"
+	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/money"
 )
@@ -62,16 +63,19 @@ func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 }
 
 func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
+	clear(b.Covered)
+	clear(b.credit)
+	n := len(t.items)
+	condition, uniform, ways, drawn, raised := c.Condition[:n], u.Way[:n], b.Way[:n], b.Drawn[:n], b.RaisedBy[:n]
 	for i := range t.items {
 		line := &t.items[i]
-		b.RaisedBy[i], b.Covered[i], b.credit[i] = -1, false, false
 		way := car.Leave
 		if chosen, ok := t.chosen(i); ok {
 			way = chosen
 		} else if !line.leftOut {
-			way = line.instead[line.ends.way(c.Condition[i], u.Way[i])]
+			way = line.instead[line.ends.way(condition[i], uniform[i])]
 		}
-		b.Way[i], b.Drawn[i] = way, way
+		ways[i], drawn[i], raised[i] = way, way, -1
 	}
 }
 
@@ -130,6 +134,7 @@ func (t *Table) creditSeams(b *Bill) {
 
 // workItems adds hours and parts of every item, with what earlier repairs add.
 func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b *Bill) {
+	var hours [car.Trades]float64 // of one item
 	for i := range t.items {
 		if b.Covered[i] {
 			continue
@@ -140,8 +145,9 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 			continue
 		}
 		s := score(u.Hours[i])
+		chance.AllAt(way.hours[:way.n], s, hours[:])
 		for k := 0; k < way.n; k++ {
-			h := way.hours[k].At(s)
+			h := hours[k]
 			if b.credit[i] && way.trade[k] == car.Metal {
 				h *= 1 - t.fig.seam
 			}
@@ -219,16 +225,18 @@ func (b *Bill) add(line *plainLine, s, factor float64) {
 func (b *Bill) hours(item int, id string, trade car.Trade, h float64) {
 	n := thousandths(h)
 	b.AfterHours[trade] += n
-	b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
+	if b.list != nil {
+		b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
+	}
 }
 
 func (b *Bill) part(item int, price money.Minor) {
 	b.partsIn += price
-	b.write(Line{ID: "part", Item: item, Price: price})
-}
-
-func (b *Bill) write(l Line) {
 	if b.list != nil {
-		*b.list = append(*b.list, l)
+		b.write(Line{ID: "part", Item: item, Price: price})
 	}
 }
+
+// write writes a line down. Whether lines are asked for is seen first, so that none
+// is made up for nothing.
+func (b *Bill) write(l Line) { *b.list = append(*b.list, l) }

@@ -176,7 +176,9 @@ func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
 		}
 		if line.chargedAsWorked() {
 			b.billed[line.trade] += charged
-			b.write(Line{ID: line.id, Item: -1, Trade: line.trade, Thousandths: charged, Strip: true})
+			if b.list != nil {
+				b.write(Line{ID: line.id, Item: -1, Trade: line.trade, Thousandths: charged, Strip: true})
+			}
 		}
 	}
 	for trade := range b.StripHours {
