@@ -145,9 +145,9 @@ func pick(p *[car.Conditions]float64, u float64) int8 {
 
 func (m *Model) drawLead(s *chance.Stream, c *Car) {
 	p := m.fig.failedLead[m.Levels[c.Level].LastClimate]
-	for i := range m.Body.Items {
+	for i := range m.leaf {
 		n := int8(0)
-		for joint := m.Body.PartOf(i).LeadJoints; joint > 0; joint-- {
+		for joint := m.leaf[i].joints; joint > 0; joint-- {
 			if s.Uniform() < p {
 				n++
 			}

@@ -184,7 +184,7 @@ func (m *Model) setItems(shift []float64) {
 			m.tables[k] = newConditionTable(m.threshold[b2i(k.hidden)], m.own[i])
 		}
 		m.table[i] = m.tables[k]
-		m.leaf = append(m.leaf, leaf{m.own[i], &m.threshold[b2i(k.hidden)], m.sideTerm[b2i(k.closed)]})
+		m.leaf = append(m.leaf, leaf{m.own[i], &m.threshold[b2i(k.hidden)], m.sideTerm[b2i(k.closed)], p.LeadJoints})
 	}
 	for _, level := range m.Levels {
 		mu := make([]float64, n)

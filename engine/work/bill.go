@@ -95,11 +95,12 @@ func pickWay(p *[car.Ways]float64, u float64) car.Way {
 
 // dropCovered drops what full panels, or another chassis, replace.
 func (t *Table) dropCovered(b *Bill) {
-	for i, covered := range t.covers {
-		if b.Way[i] == car.Full && len(covered) > 0 {
-			for _, k := range covered {
-				b.Covered[k] = true
-			}
+	for i, way := range b.Way {
+		if way != car.Full {
+			continue
+		}
+		for _, k := range t.covers[i] {
+			b.Covered[k] = true
 		}
 	}
 	for k := range t.accesses {
@@ -110,8 +111,8 @@ func (t *Table) dropCovered(b *Bill) {
 			}
 		}
 	}
-	for i := range b.Way {
-		if b.Covered[i] && !(t.items[i].once && b.Way[i] == car.Full) {
+	for i, covered := range b.Covered {
+		if covered && !(t.items[i].once && b.Way[i] == car.Full) {
 			b.Way[i] = car.Leave
 		}
 	}
@@ -134,30 +135,22 @@ func (t *Table) creditSeams(b *Bill) {
 
 // workItems adds hours and parts of every item, with what earlier repairs add.
 func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b *Bill) {
-	var hours [car.Trades]float64 // of one item
-	for i := range t.items {
+	for i, way := range b.Way {
 		if b.Covered[i] {
 			continue
 		}
-		way := &t.items[i].ways[b.Way[i]]
-		extra := b.Way[i] < car.Full && !t.leftOut(i) && (c.Finding[i] == damage.PatchOverRust || c.Finding[i] == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0 || len(t.also(i)) > 0)
-		if way.n == 0 && !extra {
+		one := &t.items[i].ways[way]
+		extra := way < car.Full && (hasFinding(c, i) || len(t.also(i)) > 0) && !t.leftOut(i)
+		if one.n == 0 && !extra {
 			continue
 		}
 		s := score(u.Hours[i])
-		chance.AllAt(way.hours[:way.n], s, hours[:])
-		for k := 0; k < way.n; k++ {
-			h := hours[k]
-			if b.credit[i] && way.trade[k] == car.Metal {
-				h *= 1 - t.fig.seam
-			}
-			b.hours(i, "", way.trade[k], h*f[way.trade[k]])
-		}
+		t.workItem(i, one, s, f, b)
 		if extra {
 			t.addFindings(c, i, s, f[car.Metal], b)
 		}
-		if way.price != nil {
-			b.part(i, wholeMinor(way.price.At(score(u.Price[i]))))
+		if one.price != nil {
+			b.part(i, wholeMinor(one.price.At(score(u.Price[i]))))
 		}
 	}
 	for k := range t.above {
@@ -167,6 +160,26 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 			tp := t.money.above[a.above]
 			b.hours(a.brace, rule.id, car.Metal, tp.At(score(u.Hours[a.brace]))*f[car.Metal])
 		}
+	}
+}
+
+// hasFinding says whether an earlier repair of item i adds to the work.
+func hasFinding(c *damage.Car, i int) bool {
+	f := c.Finding[i]
+	return f == damage.PatchOverRust || f == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0
+}
+
+// workItem adds the hours of one way on one item, all trades at one score.
+func (t *Table) workItem(i int, way *wayLine, s float64, f *[car.Trades]float64, b *Bill) {
+	var hours [car.Trades]float64
+	n := way.n
+	chance.AllAt(way.hours[:n], s, hours[:])
+	for k, trade := range way.trade[:n] {
+		h := hours[k]
+		if trade == car.Metal && b.credit[i] {
+			h *= 1 - t.fig.seam
+		}
+		b.hours(i, "", trade, h*f[trade])
 	}
 }
 
