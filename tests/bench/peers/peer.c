@@ -236,14 +236,39 @@ static inline int pick_level(const double *w, int n, double u) {
     return last;
 }
 
-static inline int pick_six(const double *p, double u) {
-    int last = 0;
-    for (int k = 0; k < 6; k++) {
-        if (p[k] > 0) last = k;
-        if (u < p[k]) return k;
-        u -= p[k];
+/* six chances to running sums, with no upper end from the last possible one on */
+static void run_up(double *p, int rows) {
+    for (; rows > 0; rows--, p += 6) {
+        int last = 0;
+        for (int k = 0; k < 6; k++)
+            if (p[k] > 0) last = k;
+        for (int k = 1; k < 6; k++) p[k] += p[k - 1];
+        for (int k = last; k < 6; k++) p[k] = 2;
     }
-    return last;
+}
+
+static inline int pick_six(const double *up_to, double u) { return (u >= up_to[0]) + (u >= up_to[1]) + (u >= up_to[2]) + (u >= up_to[3]) + (u >= up_to[4]); }
+
+/* Quantiles at even steps of the uniform: where both ends of a step give one condition,
+ * as they mostly do, the exact quantile is not needed. The ends lie a little outside. */
+enum { CELLS = 256 };
+static double between[CELLS][2];
+
+static void set_between(void) {
+    between[0][0] = -39, between[CELLS - 1][1] = 39;
+    for (int k = 1; k < CELLS; k++) {
+        double x = quantile((double)k / CELLS);
+        between[k - 1][1] = x + 1e-9, between[k][0] = x - 1e-9;
+    }
+}
+
+static inline int step(const double *th, double y) { return (y >= th[0]) + (y >= th[1]) + (y >= th[2]) + (y >= th[3]) + (y >= th[4]); }
+
+static inline int condition_of(int i, double x, double u) {
+    const double *th = threshold + 5 * is_hidden[i], *near = between[(int)(u * CELLS)];
+    int k = step(th, x + own[i] * near[0]);
+    if (k == 5 || x + own[i] * near[1] < th[k]) return k;
+    return step(th, x + own[i] * quantile(u));
 }
 
 static inline void draw_item(stream *s, imagined *c, int i, double x, int repair) {
@@ -255,10 +280,7 @@ static inline void draw_item(stream *s, imagined *c, int i, double x, int repair
         c->finding[i] = REPLACED, c->condition[i] = pick_six(then + REPLACED * CONDITIONS, u_then);
         return;
     }
-    double y = x + own[i] * quantile(u_rust);
-    const double *th = threshold + 5 * is_hidden[i];
-    int k = 0;
-    while (k < 5 && y >= th[k]) k++;
+    int k = condition_of(i, x, u_rust);
     c->finding[i] = NONE, c->condition[i] = k;
     if (k < 3) return;
     double u = (u_repair - k0) / (1 - k0);
@@ -501,7 +523,8 @@ static int64_t now(void) {
 int main(int argc, char **argv) {
     if (argc != 2) stop("expected a flat file", "");
     read_flat(argv[1]);
-    set_damage(), set_items(), set_rest();
+    set_between(), set_damage(), set_items(), set_rest();
+    run_up(way_chance, items * CONDITIONS), run_up(then, FINDINGS);
     char line[64], what[8];
     uint64_t seed;
     int n;

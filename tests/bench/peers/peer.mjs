@@ -211,15 +211,42 @@ function pickLevel(w, from, n, u) {
   return last;
 }
 
-function pickSix(p, from, u) {
-  let last = 0;
-  for (let k = 0; k < 6; k++) {
-    const v = p[from + k];
-    if (v > 0) last = k;
-    if (u < v) return k;
-    u -= v;
+// pickSix picks from running sums (see runUp).
+function pickSix(upTo, from, u) {
+  let k = 0;
+  while (k < 5 && u >= upTo[from + k]) k++;
+  return k;
+}
+
+// runUp turns rows of six chances into running sums, with no upper end from the last
+// possible one on.
+function runUp(p) {
+  for (let from = 0; from < p.length; from += 6) {
+    let last = 0;
+    for (let k = 0; k < 6; k++) if (p[from + k] > 0) last = k;
+    for (let k = 1; k < 6; k++) p[from + k] += p[from + k - 1];
+    for (let k = last; k < 6; k++) p[from + k] = 2;
   }
-  return last;
+}
+runUp(wayChance);
+runUp(conditionThen);
+
+// Quantiles at even steps of the uniform, a little below and above: where both ends of
+// a step give one condition, as they mostly do, the exact quantile is not needed.
+const CELLS = 256;
+const below = Float64Array.from({ length: CELLS }, (_, k) => (k === 0 ? -39 : quantile(k / CELLS) - 1e-9));
+const over = Float64Array.from({ length: CELLS }, (_, k) => (k === CELLS - 1 ? 39 : quantile((k + 1) / CELLS) + 1e-9));
+
+function step(th, y) {
+  let k = 0;
+  while (k < 5 && y >= threshold[th + k]) k++;
+  return k;
+}
+
+function conditionOf(i, x, uniform) {
+  const th = 5 * isHidden[i], cell = (uniform * CELLS) | 0, k = step(th, x + own[i] * below[cell]);
+  if (k === 5 || x + own[i] * over[cell] < threshold[th + k]) return k;
+  return step(th, x + own[i] * quantile(uniform));
 }
 
 function drawItem(i, from, x, repair) {
@@ -230,9 +257,7 @@ function drawItem(i, from, x, repair) {
     condition[i] = pickSix(conditionThen, REPLACED * CONDITIONS, damaged[from + 2]);
     return;
   }
-  const y = x + own[i] * quantile(damaged[from]), th = 5 * isHidden[i];
-  let k = 0;
-  while (k < 5 && y >= threshold[th + k]) k++;
+  const k = conditionOf(i, x, damaged[from]);
   finding[i] = 0;
   condition[i] = k;
   if (k < 3) return;
@@ -260,11 +285,11 @@ function draw() {
   const level = (above / carTerm.length) | 0, ofCar = carTerm[above % carTerm.length], median = level * items;
   let from = drawShared(), pocket = 0, drawn = 0;
   for (let g = 0; g < groups; g++) {
-    const over = ofCar + groupTerm[groupAt[g]];
+    const ofGroup = ofCar + groupTerm[groupAt[g]];
     for (let n = groupPockets[g]; n > 0; n--, pocket++) {
       for (const last = drawn + pocketItems[pocket]; drawn < last; drawn++, from += 4) {
         const i = itemDrawn[drawn];
-        drawItem(i, from, mu[median + i] + over + sideTerm[isClosed[i] * pocketLevels + pocketAt[pocket]], repair);
+        drawItem(i, from, mu[median + i] + ofGroup + sideTerm[isClosed[i] * pocketLevels + pocketAt[pocket]], repair);
       }
     }
   }
