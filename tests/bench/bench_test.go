@@ -31,7 +31,11 @@ func jsCars(t *testing.T, flat string, n int) []Priced {
 	if err := os.WriteFile(path, []byte(flat), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	cmd := exec.Command("node", "peers/peer.mjs", path)
+	const program = "peers/peer.mjs"
+	if _, err := os.Stat(program); err != nil { // so that a changed peer is tested anew
+		t.Fatal(err)
+	}
+	cmd := exec.Command("node", program, path)
 	cmd.Stderr = os.Stderr
 	peer, err := Start(cmd)
 	if err != nil {
