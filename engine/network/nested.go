@@ -60,6 +60,7 @@ type NestedPosterior struct {
 // groupPosterior is one group after the upward pass.
 type groupPosterior struct {
 	prior   []float64 // of its levels, adds to 1
+	cum     []float64 // its running sums
 	given   []float64 // [root × levels + p] posterior of the levels given the root; nil = no evidence
 	pockets []pocketPosterior
 }
@@ -67,6 +68,7 @@ type groupPosterior struct {
 // pocketPosterior is one pocket; its posterior rows are worked out when asked for.
 type pocketPosterior struct {
 	prior   []float64 // of its levels, adds to 1
+	cum     []float64 // its running sums; nil where there is evidence or a second node
 	inner   int       // levels of the second node, 0 = there is one
 	leaves  []Leaf
 	firstAt int // number of its first row among all rows of the posterior
@@ -122,6 +124,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		if to.prior, ok = normalised(group.Weights); !ok {
 			return nil, unusable(g, -1, weightsWanted)
 		}
+		to.cum = cumulative(to.prior)
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
 			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, firstAt: rows}
@@ -135,6 +138,8 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 				rows += len(n.Root) * len(group.Weights)
 				widest = max(widest, len(pocket.Weights))
 				post.rows, one.cache = cacheOf(post.rows, len(pocket.Weights))
+			} else if pocket.Inner == 0 {
+				one.cum = cumulative(one.prior)
 			}
 			to.pockets[k] = one
 		}

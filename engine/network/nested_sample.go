@@ -22,11 +22,20 @@ func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
 	d.Root = find(post.rootCum, s.Uniform())
 	for g := range post.groups {
 		group := &post.groups[g]
-		p := pick(group.levels(d.Root), s.Uniform())
+		p := 0
+		if group.given == nil {
+			p = first(group.cum, s.Uniform())
+		} else {
+			p = pick(group.levels(d.Root), s.Uniform())
+		}
 		d.P[g] = p
 		row := d.Root*len(group.prior) + p
 		for k := range group.pockets {
 			pocket := &group.pockets[k]
+			if pocket.cum != nil {
+				d.Q[g][k] = first(pocket.cum, s.Uniform())
+				continue
+			}
 			d.Q[g][k] = pocket.pick(post.pocketRow(pocket, d.Root, p, row), 1, s)
 		}
 	}

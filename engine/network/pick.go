@@ -37,6 +37,16 @@ func cumulative(weights []float64) []float64 {
 	return cum
 }
 
+// first is pick from running sums, for short tables.
+func first(cum []float64, u float64) int {
+	for i, c := range cum {
+		if u < c {
+			return i
+		}
+	}
+	return len(cum) - 1
+}
+
 // find is pick by bisection, for long tables: the first state with u < cum.
 func find(cum []float64, u float64) int {
 	low, high := 0, len(cum)-1
