@@ -65,7 +65,7 @@ func run(o options) error {
 			return fmt.Errorf("%s: %w", r.name, err)
 		}
 	}
-	table := tableOf(runners, rounds, o)
+	table := tableOf(len(c.Model.Body.Items), runners, rounds, o)
 	fmt.Print(table)
 	if o.readme == "" {
 		return nil

@@ -25,10 +25,10 @@ var ratios = []struct {
 
 // tableOf writes medians over the rounds, with the middle half of the rounds. A ratio
 // is taken within each round, between neighbours in time.
-func tableOf(runners []*runner, rounds [][]float64, o options) string {
+func tableOf(items int, runners []*runner, rounds [][]float64, o options) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (91 items, whole body), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All five came to the same money to the minor unit and the same hours to the thousandth on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
-		runtime.GOOS, runtime.GOARCH, o.rounds, o.cars, o.compare)
+	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (%d items), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All five came to the same money to the minor unit and the same hours to the thousandth on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
+		items, runtime.GOOS, runtime.GOARCH, o.rounds, o.cars, o.compare)
 	b.WriteString("| | | microseconds a car |\n|---|---|---|\n")
 	for k, r := range runners {
 		fmt.Fprintf(&b, "| %s | %s | %s |\n", r.name, r.what, spreadOf(rounds, 1, func(took []float64) float64 { return took[k] }))
