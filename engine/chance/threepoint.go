@@ -25,10 +25,16 @@ const wideTailTimes = 2.5
 // It is lognormal when likely is the geometric mean of low and high; with
 // likely = low nothing falls below likely; all three equal is a constant.
 type ThreePoint struct {
-	low, likely, high float64
-	h, m              float64 // as above, in natural logs
-	m2, k             float64 // m² and h²−m²
-	sign              float64 // n
+	Curve
+	low, high float64
+}
+
+// Curve is a [ThreePoint] without its ends: what [Curve.At] reads, close together.
+type Curve struct {
+	likely float64
+	h, m   float64 // as above, in natural logs
+	m2, k  float64 // m² and h²−m²
+	sign   float64 // n
 }
 
 // NewThreePoint makes the distribution. It refuses figures that are not finite,
@@ -48,7 +54,7 @@ func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
 	if likely > high {
 		return ThreePoint{}, errors.New("likely (" + shortest(likely) + ") must not be more than high (" + shortest(high) + ")")
 	}
-	t := ThreePoint{low: low, likely: likely, high: high}
+	t := ThreePoint{Curve: Curve{likely: likely}, low: low, high: high}
 	below, above := logRatio(likely, low), logRatio(high, likely)
 	t.h = float64((below + above) / 2)
 	t.m = math.Min(below, above)
@@ -78,7 +84,7 @@ func shortest(v float64) string {
 // At returns the quantile at s = Φ⁻¹(p)/Φ⁻¹(0.9): At(-1), At(0) and At(1) are
 // low, likely and high. It never decreases with s, apart from the last places.
 // s must be finite.
-func (t *ThreePoint) At(s float64) float64 {
+func (t *Curve) At(s float64) float64 {
 	x := float64(t.h*s) + float64(t.sign*t.bend(s))
 	if !(x > -expNear && x < expNear) {
 		return float64(t.likely * Exp(x))
@@ -88,7 +94,7 @@ func (t *ThreePoint) At(s float64) float64 {
 }
 
 // AllAt writes to dst what At gives for each of several figures at one s.
-func AllAt(figures []ThreePoint, s float64, dst []float64) {
+func AllAt(figures []Curve, s float64, dst []float64) {
 	dst = dst[:len(figures)]
 	for i := range figures {
 		t := &figures[i]
@@ -107,7 +113,7 @@ const expNear = 700
 
 // bend is √(m² + (h²−m²)·s²) − m. Where m is 0, √(h²s²) is written as h·|s|, so that
 // the flat side is flat to the last bit.
-func (t *ThreePoint) bend(s float64) float64 {
+func (t *Curve) bend(s float64) float64 {
 	if t.m == 0 {
 		return float64(t.h * math.Abs(s))
 	}

@@ -79,20 +79,6 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 	}
 }
 
-func pickWay(p *[car.Ways]float64, u float64) car.Way {
-	last := car.Leave
-	for w, v := range p {
-		if v > 0 {
-			last = car.Way(w)
-		}
-		if u < v {
-			return car.Way(w)
-		}
-		u -= v
-	}
-	return last
-}
-
 // dropCovered drops what full panels, or another chassis, replace.
 func (t *Table) dropCovered(b *Bill) {
 	for i, way := range b.Way {
@@ -139,9 +125,9 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 		if b.Covered[i] {
 			continue
 		}
-		one := &t.items[i].ways[way]
+		one := &t.labour[i][way]
 		extra := way < car.Full && (hasFinding(c, i) || len(t.also(i)) > 0) && !t.leftOut(i)
-		if one.n == 0 && !extra {
+		if len(one.hours) == 0 && !extra {
 			continue
 		}
 		s := score(u.Hours[i])
@@ -170,12 +156,11 @@ func hasFinding(c *damage.Car, i int) bool {
 }
 
 // workItem adds the hours of one way on one item, all trades at one score.
-func (t *Table) workItem(i int, way *wayLine, s float64, f *[car.Trades]float64, b *Bill) {
+func (t *Table) workItem(i int, way *labour, s float64, f *[car.Trades]float64, b *Bill) {
 	var hours [car.Trades]float64
-	n := way.n
-	chance.AllAt(way.hours[:n], s, hours[:])
-	for k, trade := range way.trade[:n] {
-		h := hours[k]
+	chance.AllAt(way.hours, s, hours[:])
+	for k, h := range hours[:len(way.hours)] {
+		trade := car.Trade(way.trade[k])
 		if trade == car.Metal && b.credit[i] {
 			h *= 1 - t.fig.seam
 		}

@@ -59,3 +59,18 @@ func (e *wayEnds) way(condition int8, u float64) (w car.Way) {
 	}
 	return w
 }
+
+// pickWay picks by inverse distribution function.
+func pickWay(p *[car.Ways]float64, u float64) car.Way {
+	last := car.Leave
+	for w, v := range p {
+		if v > 0 {
+			last = car.Way(w)
+		}
+		if u < v {
+			return car.Way(w)
+		}
+		u -= v
+	}
+	return last
+}

@@ -20,6 +20,7 @@ type Table struct {
 
 	fig        *figures
 	items      []itemLine
+	labour     [][car.Ways]labour // by item: what they take once more, close together
 	openings   []openingRule
 	above      []aboveRule
 	covers     [][]int // by covering item: the items a full panel covers
@@ -95,6 +96,7 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 	if err := t.setItems(); err != nil {
 		return nil, err
 	}
+	t.setLabour()
 	t.setOpenings()
 	t.setCovers()
 	t.setSeams(common)
