@@ -67,7 +67,7 @@ func rounded(parents []ast.Node) bool {
 			}
 		case *ast.CallExpr:
 			name, ok := p.Fun.(*ast.Ident)
-			return ok && (name.Name == "float64" || name.Name == "uint64")
+			return ok && (name.Name == "float64" || name.Name == "uint64" || name.Name == "uint32")
 		}
 		return false
 	}

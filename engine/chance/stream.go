@@ -10,12 +10,23 @@ import "math"
 type Stream struct {
 	pcg    pcg
 	script []float64
+	led    bool // the generator goes on where the script ends
 }
 
 // Scripted is a stream that gives the numbers of a list, one after another, and
 // panics beyond its end. It is for asking what a result would be for given numbers.
 // It has no bits: Uint64 is not for it.
 func Scripted(uniforms []float64) Stream { return Stream{script: uniforms} }
+
+// Led is a stream whose first numbers are those of a list, which is not copied; after
+// them it goes on as NewStream(seed, index).
+func Led(first []float64, seed, index uint64) Stream {
+	s := NewStream(seed, index)
+	if len(first) > 0 {
+		s.script, s.led = first, true
+	}
+	return s
+}
 
 // NewStream returns the sequence that rand.NewPCG(seed, index) gives. Neighbouring
 // seeds and neighbouring indexes give sequences that look independent (tested).
@@ -34,11 +45,18 @@ func (s *Stream) Uint64() uint64 {
 // with one bit more the largest would round to 1.
 func (s *Stream) Uniform() float64 {
 	if s.script != nil {
-		next := s.script[0]
-		s.script = s.script[1:]
-		return next
+		return s.scripted()
 	}
 	return openUniform(s.pcg.next())
+}
+
+func (s *Stream) scripted() float64 {
+	next := s.script[0]
+	s.script = s.script[1:]
+	if s.led && len(s.script) == 0 {
+		s.script = nil
+	}
+	return next
 }
 
 // openUniform reads the upper bits as a number in [1, 2) and takes away 1 − 2^-53.

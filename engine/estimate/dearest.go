@@ -77,11 +77,12 @@ func (p *PartCost) add(cost float64, holed, dearest bool) {
 func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
 	items := len(m.Body.Items)
 	mixed, from := make([]*damage.Car, n), m.NewCar()
+	by, hard := newMaker(m, seed), make([][factors]float64, n)
 	for k := range mixed {
 		mixed[k] = m.NewCar()
 	}
 	for k := range n {
-		drawCar(m, seed, k, from)
+		hard[k] = by.draw(k, from)
 		mixed[k].Level, mixed[k].Repair = from.Level, from.Repair
 		for i := range items {
 			// A stride of its own for every item: item i of car k goes to another car each.
@@ -92,7 +93,8 @@ func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
 	u, bill := t.NewUniforms(), t.NewBill()
 	out := make([]int64, n)
 	for k, c := range mixed {
-		priceCar(m, t, seed, k, c, u, bill)
+		by.fill(k, hard[k], u)
+		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}
 	return out

@@ -58,7 +58,7 @@ func TestDifferenceProperties(t *testing.T) {
 		}
 		slices.Sort(gaps)
 		at := func(p, got float64) bool {
-			one := 1 / float64(r.Cars())
+			one := 1 / float64(len(gaps))
 			return stat.Quantile(p-one, stat.Empirical, gaps, nil) <= got && got <= stat.Quantile(p+one, stat.Empirical, gaps, nil)
 		}
 		return none == Difference{Same: 1} &&
@@ -112,8 +112,8 @@ func TestDifferenceOfAKnownJob(t *testing.T) {
 			above++
 		}
 	}
-	n := float64(r.Cars())
-	if share := float64(above) / n; math.Abs(share-want) > 5*math.Sqrt(.25/n) {
+	n := float64(len(r.Totals(1)))
+	if share := float64(above) / n; math.Abs(share-want) > 5*math.Sqrt(.25/float64(r.Cars())) {
 		t.Errorf("%.4f of cars above 16 hours, want %.4f", share, want)
 	}
 	if got.Low > 7*float64(rate) || got.High < 36*float64(rate) {

@@ -29,21 +29,21 @@ type ends struct {
 	sorted                   []int64
 }
 
-// ends takes P10 and P90 of all cars, and their standard errors from the spread
-// over the randomisations.
-func (one *row) ends() (e ends) {
+// ends takes P10 and P90 of all turns of all cars, and their standard errors from
+// the spread over the randomisations.
+func (one *row) ends(turns int) (e ends) {
 	if one.knownAt == len(one.total) && one.knownAt > 0 {
 		return one.known
 	}
 	e.sorted = slices.Clone(one.total)
 	slices.Sort(e.sorted)
 	e.low, e.high = chance.QuantileMinor(e.sorted, 0.1), chance.QuantileMinor(e.sorted, 0.9)
-	per := len(one.total) / Randomisations
-	part := make([]int64, per)
+	part := make([]int64, 0, len(one.total)/Randomisations)
 	var low, high [Randomisations]float64
 	for j := range low {
-		for k := range part {
-			part[k] = one.total[k*Randomisations+j]
+		part = part[:0]
+		for at := j * turns; at < len(one.total); at += Randomisations * turns {
+			part = append(part, one.total[at:at+turns]...)
 		}
 		slices.Sort(part)
 		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
@@ -69,7 +69,7 @@ func standardError(v []float64) float64 {
 // Range reads the range of the k-th standard off the cars so far.
 func (r *Run) Range(k int) Range {
 	one := &r.rows[k]
-	e := one.ends()
+	e := one.ends(r.turns)
 	out := Range{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
 	out.Half, out.SetAside = chance.QuantileMinor(e.sorted, 0.5), chance.QuantileMinor(e.sorted, 0.8)
 	for d := range out.Dots {
@@ -88,8 +88,8 @@ func quantiles(v []int64) Quantiles {
 	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}
 }
 
-// Below is the share of imagined cars of the k-th standard whose price is at or
-// below a sum in minor units.
+// Below is the share of imagined cars of the k-th standard, turn by turn, whose
+// price is at or below a sum in minor units.
 func (r *Run) Below(k int, sum int64) float64 {
 	n := 0
 	for _, v := range r.rows[k].total {
@@ -101,7 +101,7 @@ func (r *Run) Below(k int, sum int64) float64 {
 }
 
 // Totals returns the prices of all cars of the k-th standard, in the order of
-// the cars. Read only.
+// the cars, each in all its turns. Read only.
 func (r *Run) Totals(k int) []int64 { return r.rows[k].total }
 
 // Holed is the share of cars in which item i is rusted through or gone.
@@ -120,5 +120,5 @@ func (r *Run) Mean(k int, kind Kind) float64 {
 	for _, v := range r.rows[k].kinds[kind] {
 		sum += v
 	}
-	return float64(sum) / float64(max(1, r.cars))
+	return float64(sum) / float64(max(1, len(r.rows[k].total)))
 }

@@ -2,7 +2,6 @@ package estimate
 
 import (
 	"underpaint/engine/car"
-	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/money"
 	"underpaint/engine/work"
@@ -18,14 +17,14 @@ type Accuracy struct {
 
 // StandardAccuracy makes twice the standard error about a hundredth of the
 // width, a fifth of the step to which ends are rounded on screen (assumption).
-var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 1 << 16}
+var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 1 << 12}
 
 // Randomisations is how many independent parts a run is dealt into; their
 // spread gives the standard errors.
 const Randomisations = 16
 
 // Block is the number of imagined cars that one step adds to a run.
-const Block = 64 * Randomisations
+const Block = 16 * Randomisations
 
 // Kind is a kind of line of the bill.
 type Kind int
@@ -49,29 +48,30 @@ const (
 // KindIDs name them in replies.
 var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
 
-// row is what is kept of every imagined car at one standard.
+// row is what is kept of every imagined car at one standard, turn by turn: all
+// turns of a car, then those of the next.
 type row struct {
 	table   *work.Table
-	u       *work.Uniforms
+	turns   *turns
 	bill    *work.Bill
-	total   []int64 // minor units, by car
+	total   []int64 // minor units
 	hours   []int64 // thousandths
 	weeks   []int64 // thousandths
 	metal   []int64 // thousandths of metalwork after the strip
 	kinds   [Kinds][]int64
-	known   ends // as of the first knownAt cars, so that asking again costs nothing
-	knownAt int
+	known   ends    // as of the first knownAt turns, so that asking again costs nothing
+	knownAt int     // in turns
 	ordered []int32 // cars by price, once asked for
 }
 
 // Run is a growing set of imagined cars, priced at one or more standards.
 type Run struct {
-	Seed uint64
-
 	model *damage.Model
+	maker *maker
 	car   *damage.Car
 	rows  []row
 	cars  int
+	turns int     // of each car
 	holed []int32 // by item: cars in which it is rusted through or gone
 	zone  []int32 // by zone: cars in which anything there is
 	part  []int32 // by part
@@ -83,10 +83,10 @@ type Run struct {
 // NewRun starts a run without cars.
 func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
 	b := model.Body
-	r := &Run{Seed: seed, model: model, car: model.NewCar(), holed: make([]int32, len(b.Items)),
+	r := &Run{model: model, maker: newMaker(model, seed), car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
 		zone: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts))}
 	for _, t := range tables {
-		r.rows = append(r.rows, row{table: t, u: t.NewUniforms(), bill: t.NewBill()})
+		r.rows = append(r.rows, row{table: t, turns: newTurns(t), bill: t.NewBill()})
 	}
 	return r
 }
@@ -97,63 +97,22 @@ func (r *Run) Cars() int { return r.cars }
 // Rows is the number of standards priced.
 func (r *Run) Rows() int { return len(r.rows) }
 
-// spread keeps the seeds of neighbouring cars far apart (the odd number nearest
-// to 2^64 over the golden ratio).
-const spread = 0x9E3779B97F4A7C15
-
 // Add imagines one more block of cars. Car n belongs to randomisation
 // n mod Randomisations.
 func (r *Run) Add() {
 	for n := r.cars; n < r.cars+Block; n++ {
-		drawCar(r.model, r.Seed, n, r.car)
+		z := r.maker.draw(n, r.car)
 		r.countHoles()
 		if r.memory != nil {
 			r.memory.add(r.car)
 		}
+		place := r.model.Levels[r.car.Level].LastClimate
 		for k := range r.rows {
 			one := &r.rows[k]
-			priceCar(r.model, one.table, r.Seed, n, r.car, one.u, one.bill)
-			one.keep()
+			one.turns.price(one.table, r.car, place, r.maker.work(n), z, r.turns, one.bill, one.keep)
 		}
 	}
 	r.cars += Block
-}
-
-// drawCar fills c with car n of a seed; priceCar prices it. Every table sees the
-// same uniforms.
-func drawCar(model *damage.Model, seed uint64, n int, c *damage.Car) {
-	damaged := chance.NewStream(seed, uint64(2*n+1)*spread)
-	model.Draw(&damaged, c)
-}
-
-func priceCar(model *damage.Model, table *work.Table, seed uint64, n int, c *damage.Car, u *work.Uniforms, b *work.Bill) {
-	fillCar(seed, n, u)
-	table.Do(c, model.Levels[c.Level].LastClimate, u, b)
-}
-
-// fillCar fills in what the work on car n of a seed takes.
-func fillCar(seed uint64, n int, u *work.Uniforms) {
-	priced := chance.NewStream(seed, uint64(2*n+2)*spread)
-	u.Fill(&priced)
-}
-
-// Imagine shows the first n cars of a seed to each, one after another, with what
-// they take and cost: the same cars as those of a [Run], of which nothing is kept.
-// With a nil table the cars are not priced.
-func Imagine(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill)) {
-	c := model.NewCar()
-	var u *work.Uniforms
-	var bill *work.Bill
-	if table != nil {
-		u, bill = table.NewUniforms(), table.NewBill()
-	}
-	for k := range n {
-		drawCar(model, seed, k, c)
-		if table != nil {
-			priceCar(model, table, seed, k, c, u, bill)
-		}
-		each(k, c, bill)
-	}
 }
 
 func (r *Run) countHoles() {
@@ -202,7 +161,7 @@ func (r *Run) Settled(a Accuracy) bool {
 		return false
 	}
 	for k := range r.rows {
-		ends := r.rows[k].ends()
+		ends := r.rows[k].ends(r.turns)
 		if w := ends.high - ends.low; ends.seLow > a.ShareOfWidth*w || ends.seHigh > a.ShareOfWidth*w {
 			return false
 		}
@@ -221,17 +180,6 @@ func (r *Run) Settle(a Accuracy) (settled bool) {
 			return false
 		}
 		r.Add()
-	}
-}
-
-// explained shows the first n cars of a seed to each, with every line of their work
-// written down.
-func explained(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill, lines []work.Line)) {
-	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
-	for k := range n {
-		drawCar(model, seed, k, c)
-		fillCar(seed, k, u)
-		each(k, c, bill, table.Explain(c, model.Levels[c.Level].LastClimate, u, bill))
 	}
 }
 

@@ -12,14 +12,16 @@ type memory struct {
 }
 
 // Remember says whether the run keeps the damage of every car, one byte an item,
-// so that [Run.IfKnown] can weigh the cars afterwards. Call it before the first
-// [Run.Add].
+// so that [Run.IfKnown] can weigh the cars afterwards. The work on a car that is
+// remembered is imagined once: what a look is worth wants many cars, not much about
+// each. Call it before the first [Run.Add].
 func (r *Run) Remember(on bool) {
 	if r.cars > 0 {
 		panic("engine: internal error: a run asked to remember cars it has already let go")
 	}
-	r.memory = nil
+	r.memory, r.turns = nil, Turns
 	if on {
+		r.turns = 1
 		r.memory = &memory{packed: make([][]byte, len(r.model.Body.Items))}
 	}
 }

@@ -54,7 +54,7 @@ func allAt(pace float64) func(*rates.Rates) {
 // tolerance is five standard errors of both together.
 func TestWorkedHours(t *testing.T) {
 	run := testRun(t, allAt(1))
-	for run.Cars() < 32*Block {
+	for run.Cars() < 16*Block {
 		run.Add()
 	}
 	check := func(name string, v []int64, p, want, se float64) {
@@ -102,8 +102,8 @@ func TestDearerRatesNeverLower(t *testing.T) {
 
 // TestSeedRepeats holds a run to its seed.
 func TestSeedRepeats(t *testing.T) {
-	a, b, c := testRun(t, nil), testRun(t, nil), testRun(t, nil)
-	c.Seed = 2
+	a, b := testRun(t, nil), testRun(t, nil)
+	c := NewRun(a.model, []*work.Table{a.rows[0].table}, 2)
 	for _, r := range []*Run{a, b, c} {
 		r.Add()
 	}
@@ -115,14 +115,22 @@ func TestSeedRepeats(t *testing.T) {
 	}
 }
 
+// BenchmarkImaginedCar is one car in one turn; BenchmarkAllTurns one in all.
 func BenchmarkImaginedCar(b *testing.B) {
 	run := testRun(b, nil)
-	run.Add()
+	run.Remember(true)
+	benchmarkCars(b, run)
+}
+
+func BenchmarkAllTurns(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
+
+func benchmarkCars(b *testing.B, run *Run) {
+	one := &run.rows[0]
 	b.ReportAllocs()
+	n := 0
 	for b.Loop() {
-		damaged := chance.NewStream(1, uint64(b.N))
-		run.model.Draw(&damaged, run.car)
-		run.rows[0].u.Fill(&damaged)
-		run.rows[0].table.Do(run.car, "mild", run.rows[0].u, run.rows[0].bill)
+		z := run.maker.draw(n, run.car)
+		one.turns.price(one.table, run.car, "mild", run.maker.work(n), z, run.turns, one.bill, func() {})
+		n++
 	}
 }

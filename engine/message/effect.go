@@ -117,6 +117,10 @@ func newEffectSide(ratesText string, cars effectCars) (*effectSide, error) {
 	return side, nil
 }
 
+// effectAccuracy is that of the ranges beside the form: an end is shown rounded to
+// a step several times as long (assumption).
+var effectAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 12}
+
 // step makes sure of one block in every run at first, which is a rough answer, and
 // then adds one to the run that is furthest behind, both sides alike.
 func (j *effectJob) step() State {
@@ -133,7 +137,7 @@ func (j *effectJob) step() State {
 				r.Add()
 				rough = true
 			}
-			done := r.Settled(stageAccuracy) || r.Cars() >= stageAccuracy.Budget
+			done := r.Settled(effectAccuracy) || r.Cars() >= effectAccuracy.Budget
 			if !done && (behind == nil || r.Cars() < behind.Cars()) {
 				behind = r
 			}

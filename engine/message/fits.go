@@ -10,7 +10,7 @@ import (
 )
 
 // fitsCars is how many imagined cars each way of doing the job is held against.
-const fitsCars = 2 * estimate.Block
+const fitsCars = 2048
 
 var scopeNames = map[string]car.Words{
 	"whole_body":     {US: "whole body", UK: "whole body"},

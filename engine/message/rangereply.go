@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/estimate"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
 	"underpaint/engine/rates"
@@ -81,9 +82,12 @@ func (s *Session) rangeReply(id int64, state State, v view) []byte {
 	return w.Bytes()
 }
 
+// eachPriced says in how many turns an imagined car is priced.
+var eachPriced = "each priced " + strconv.Itoa(estimate.Turns) + " times as its work may go"
+
 // HowSure says on how many imagined cars the range rests, and how good it is.
 func (s *Session) HowSure(state State, rows []Row) string {
-	line := "Worked out on " + grouped(int64(s.Cars())) + " imagined cars; " + rows[0].GoodTo + "."
+	line := "Worked out on " + grouped(int64(s.Cars())) + " imagined cars, " + eachPriced + "; " + rows[0].GoodTo + "."
 	switch state {
 	case Rough, Refining:
 		return "About, still being worked out. " + line

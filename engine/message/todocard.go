@@ -182,7 +182,7 @@ func (s *Session) compareWays(id int64, c *carfile.Car, on string) ([]byte, erro
 			w.Member("id", car.WayIDs[ways[k]])
 			w.Member("line", s.differenceLine(run.Difference(0, k+1), against))
 		})
-		w.Member("how_sure", "On the same "+grouped(compared)+" imagined cars, with everything else as it stands.")
+		w.Member("how_sure", "On the same "+grouped(compared)+" imagined cars, "+eachPriced+", with everything else as it stands.")
 	})
 	return w.Bytes(), nil
 }

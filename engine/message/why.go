@@ -15,7 +15,7 @@ import (
 )
 
 // whyCars is how many imagined cars stand behind each row of the talk.
-const whyCars = 4 * estimate.Block
+const whyCars = 4096
 
 // twenty imagines twenty such cars one after another: what is under the paint of
 // each, and what it comes to. They are the first twenty cars of the range itself.

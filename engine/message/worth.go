@@ -21,7 +21,7 @@ import (
 const (
 	outcomes   = 12
 	carsOfEach = estimate.Block
-	lookCars   = 4 * estimate.Block
+	lookCars   = 4096
 )
 
 // worthJob is a car whose looks and stages are being valued.

@@ -33,7 +33,15 @@ type Bill struct {
 	sentIn  money.Minor       // sent out within the strip stage
 	partsIn money.Minor       // parts before handling
 	credit  []bool
-	list    *[]Line // when set, every line is written down
+	after   []hoursOf // what was added to AfterHours, without the whole-car factors
+	strip   []float64 // by step of the strip: hours without the whole-car factor
+	list    *[]Line   // when set, every line is written down
+}
+
+// hoursOf are hours of one trade.
+type hoursOf struct {
+	hours float64
+	trade car.Trade
 }
 
 // NewBill allocates a bill for Do.
@@ -44,8 +52,8 @@ func (t *Table) NewBill() *Bill {
 
 // Do works out one imagined car.
 func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
-	b.StripHours, b.AfterHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}, [car.Trades]int64{}
-	b.partsIn = 0
+	b.noHours()
+	b.partsIn, b.after = 0, b.after[:0]
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(b)
@@ -58,8 +66,26 @@ func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 		b.add(line, score(u.After[k]), f[line.trade])
 	}
 	t.workWholeCar(u, &f, b)
-	t.stripCar(u, &f, b)
+	t.stripCar(u, b)
+	t.chargeStrip(&f, b)
 	t.price(u, b)
+}
+
+// Again works out the same car once more with other whole-car factors in u and
+// everything else as it was in the last [Table.Do] with u and b: the same to the
+// minor unit as Do, in a small part of its time. It writes no lines.
+func (t *Table) Again(u *Uniforms, b *Bill) {
+	b.noHours()
+	f := t.factors(u)
+	for _, h := range b.after {
+		b.AfterHours[h.trade] += thousandths(h.hours * f[h.trade])
+	}
+	t.chargeStrip(&f, b)
+	t.price(u, b)
+}
+
+func (b *Bill) noHours() {
+	b.StripHours, b.AfterHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}, [car.Trades]int64{}
 }
 
 func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
@@ -144,7 +170,7 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 		rule := &t.fig.above[a.above]
 		if b.Way[a.brace] >= rule.atLeast && !b.Covered[a.brace] && b.Way[a.floor] <= rule.atMost && !b.Covered[a.floor] {
 			tp := t.money.above[a.above]
-			b.hours(a.brace, rule.id, car.Metal, tp.At(score(u.Hours[a.brace]))*f[car.Metal])
+			b.hours(a.brace, rule.id, car.Metal, tp.At(score(u.Hours[a.brace])), f[car.Metal])
 		}
 	}
 }
@@ -164,25 +190,25 @@ func (t *Table) workItem(i int, way *labour, s float64, f *[car.Trades]float64, 
 		if trade == car.Metal && b.credit[i] {
 			h *= 1 - t.fig.seam
 		}
-		b.hours(i, "", trade, h*f[trade])
+		b.hours(i, "", trade, h, f[trade])
 	}
 }
 
 func (t *Table) addFindings(c *damage.Car, i int, s, factor float64, b *Bill) {
 	switch c.Finding[i] {
 	case damage.PatchOverRust:
-		b.hours(i, "patch_over_rust", car.Metal, t.finding[0].At(s)*factor)
+		b.hours(i, "patch_over_rust", car.Metal, t.finding[0].At(s), factor)
 	case damage.FillerOverHole:
-		b.hours(i, "filler_over_hole", car.Metal, t.finding[1].At(s)*factor)
+		b.hours(i, "filler_over_hole", car.Metal, t.finding[1].At(s), factor)
 	}
 	if c.Dent[i] {
-		b.hours(i, "filler_over_dent", car.Metal, t.finding[2].At(s)*factor)
+		b.hours(i, "filler_over_dent", car.Metal, t.finding[2].At(s), factor)
 	}
 	for n := c.LeadFailed[i]; n > 0; n-- {
-		b.hours(i, "cracked_lead", car.Metal, t.failedLead.At(s)*factor)
+		b.hours(i, "cracked_lead", car.Metal, t.failedLead.At(s), factor)
 	}
 	for _, n := range t.also(i) {
-		b.hours(i, t.fig.found[n].ID, car.Metal, t.decided.further[n].At(s)*factor)
+		b.hours(i, t.fig.found[n].ID, car.Metal, t.decided.further[n].At(s), factor)
 	}
 }
 
@@ -217,12 +243,13 @@ func thousandths(h float64) int64 { return int64(h*1000 + 0.5) }
 func wholeMinor(v float64) money.Minor { return money.Minor(int64(v + 0.5)) }
 
 func (b *Bill) add(line *plainLine, s, factor float64) {
-	b.hours(-1, line.id, line.trade, line.hours.At(s)*factor)
+	b.hours(-1, line.id, line.trade, line.hours.At(s), factor)
 }
 
-func (b *Bill) hours(item int, id string, trade car.Trade, h float64) {
-	n := thousandths(h)
+func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
+	n := thousandths(h * factor)
 	b.AfterHours[trade] += n
+	b.after = append(b.after, hoursOf{h, trade})
 	if b.list != nil {
 		b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
 	}

@@ -154,10 +154,22 @@ func (t *Table) worked(trade car.Trade) bool {
 	return t.decided != nil && t.decided.strip[trade] >= 0
 }
 
-// stripCar adds the strip and survey: all its hours are worked, but only the
+// stripCar works out the hours of each step of the strip and survey.
+func (t *Table) stripCar(u *Uniforms, b *Bill) {
+	b.strip = b.strip[:0]
+	for k := range t.strip {
+		h := 0.0
+		if line := &t.strip[k]; !line.byCustomer && !t.worked(line.trade) {
+			h = line.hours.At(score(u.Strip[k]))
+		}
+		b.strip = append(b.strip, h)
+	}
+}
+
+// chargeStrip adds the strip and survey: all its hours are worked, but only the
 // steps charged by the hour or at cost are charged as worked. Hours that are
 // known stand as they are.
-func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
+func (t *Table) chargeStrip(f *[car.Trades]float64, b *Bill) {
 	for k := range t.strip {
 		line := &t.strip[k]
 		if line.byCustomer {
@@ -167,7 +179,7 @@ func (t *Table) stripCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
 		if t.worked(line.trade) {
 			charged = t.decided.charged[k]
 		} else {
-			worked := thousandths(line.hours.At(score(u.Strip[k])) * f[line.trade])
+			worked := thousandths(b.strip[k] * f[line.trade])
 			b.StripHours[line.trade] += worked
 			charged = worked
 			if line.ceiling > 0 {

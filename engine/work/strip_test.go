@@ -109,7 +109,8 @@ func TestStripSum(t *testing.T) {
 		s := chance.NewStream(seed, k)
 		u.Fill(&s)
 		b.StripHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}
-		table.stripCar(u, &f, b)
+		table.stripCar(u, b)
+		table.chargeStrip(&f, b)
 		for trade, h := range b.StripHours {
 			drawn[trade] = append(drawn[trade], float64(h)/1000)
 		}

@@ -9,8 +9,8 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/estimate"
 	"underpaint/engine/rates"
 	"underpaint/engine/work"
 )
@@ -103,13 +103,23 @@ func (c *Case) Flat(w io.Writer) error {
 // units, hours and weeks in thousandths.
 type Priced struct{ Total, Tax, Hours, Weeks int64 }
 
-// Cars shows the first n cars of a seed to each, as the engine draws and prices them.
+// spread keeps the seeds of neighbouring cars far apart (the odd number nearest
+// to 2^64 over the golden ratio).
+const spread = 0x9E3779B97F4A7C15
+
+// Cars shows n cars of a seed to each, as the engine draws and prices them when every
+// uniform of a car comes from two plain streams of its own: that is what the peers do.
 func (c *Case) Cars(seed uint64, n int, each func(Priced)) {
-	estimate.Imagine(c.Model, c.Table, seed, n, func(_ int, _ *damage.Car, b *work.Bill) {
+	one, u, b := c.Model.NewCar(), c.Table.NewUniforms(), c.Table.NewBill()
+	for k := range uint64(n) {
+		damaged, worked := chance.NewStream(seed, (2*k+1)*spread), chance.NewStream(seed, (2*k+2)*spread)
+		c.Model.Draw(&damaged, one)
+		u.Fill(&worked)
+		c.Table.Do(one, c.Model.Levels[one.Level].LastClimate, u, b)
 		p := Priced{Total: int64(b.Total), Tax: int64(b.Tax), Weeks: int64(b.Weeks*1000 + 0.5)}
 		for t := range b.AfterHours {
 			p.Hours += b.StripHours[t] + b.AfterHours[t]
 		}
 		each(p)
-	})
+	}
 }

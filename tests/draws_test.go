@@ -1,0 +1,184 @@
+//go:build !js
+
+package tests
+
+import (
+	"flag"
+	"math"
+	"slices"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+	"underpaint/engine/exposure"
+	"underpaint/engine/rates"
+	"underpaint/engine/work"
+)
+
+// How many imagined cars a range takes, against cars drawn plainly: one stream of
+// random numbers for each car, its work imagined once.
+
+var drawsRuns = flag.Int("draws-runs", 0, "runs for each body and stage, on all six bodies; 0 = a few runs on two of them")
+
+// drawsCars is how many cars each run has: enough for a settled range.
+const drawsCars = 4 * estimate.Block
+
+// drawsStages are what is known; the walk-round has side tests of door gaps among
+// its looks, the survey leaves closed boxes closed.
+var drawsStages = [...]string{"told", "walk-round", "survey"}
+
+var drawsEnds = [...]float64{.1, .5, .9}
+
+// drawn is one body at one stage.
+type drawn struct {
+	model *damage.Model
+	table *work.Table
+}
+
+func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
+	t.Helper()
+	r, err := rates.Decode(rates.Sample())
+	must(t, err)
+	common, err := car.LoadCommon()
+	must(t, err)
+	b, err := car.Load(body)
+	must(t, err)
+	levels, err := exposure.Exact([]exposure.Alternative{
+		{Chance: .6, Periods: []exposure.Period{{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}},
+		{Chance: .4, Periods: []exposure.Period{{Climate: "damp", Years: 20, Kept: "driven_all_year"}, {Climate: "dry", Years: 36, Kept: "garage"}}}})
+	must(t, err)
+	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	must(t, err)
+	known := damage.Known{Body: b, Levels: levels, EarlierWork: "not_sure"}
+	stream := chance.NewStream(2026, 1)
+	var truth *damage.Car
+	for k := range out {
+		switch k {
+		case 1:
+			truth = out[0].model.NewCar()
+			out[0].model.Draw(&stream, truth)
+			seen, err := evidence.FromLooks(b, evidence.ImagineWalkRound(b, truth, &stream))
+			must(t, err)
+			known.Seen, known.Worst = seen.Items, seen.Worst
+			if len(known.Worst) == 0 {
+				t.Fatalf("%s: no side test in the walk-round", body)
+			}
+		case 2:
+			entries := evidence.ImagineSurvey(b, truth, false, &stream)
+			known.Seen = trial{}.read(b, known.Seen, entries, func(int) bool { return true })
+			known.LeadFailed = counted(truth)
+		}
+		model, err := damage.New(known, calibrationGrids)
+		must(t, err)
+		out[k] = drawn{model, table}
+	}
+	return out
+}
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// plainly prices cars drawn plainly.
+func (d drawn) plainly(seed uint64, n int) []int64 {
+	c, u, b := d.model.NewCar(), d.table.NewUniforms(), d.table.NewBill()
+	out := make([]int64, n)
+	for k := range out {
+		s := chance.NewStream(seed, uint64(k))
+		d.model.Draw(&s, c)
+		u.Fill(&s)
+		d.table.Do(c, d.model.Levels[c.Level].LastClimate, u, b)
+		out[k] = int64(b.Total)
+	}
+	return out
+}
+
+// evenly prices the cars of a run; short are the prices without the dearest turn of
+// each car.
+func (d drawn) evenly(seed uint64) (all, short []int64) {
+	run := estimate.NewRun(d.model, []*work.Table{d.table}, seed)
+	for run.Cars() < drawsCars {
+		run.Add()
+	}
+	for turns := range slices.Chunk(run.Totals(0), estimate.Turns) {
+		at := len(all)
+		all = append(all, turns...)
+		slices.Sort(all[at:])
+		short = append(short, all[at:len(all)-1]...)
+	}
+	return all, short
+}
+
+// endsOf are quantiles over runs: mean and variance by end.
+type endsOf struct{ values [len(drawsEnds)][]float64 }
+
+func (e *endsOf) add(prices []int64) {
+	slices.Sort(prices)
+	for k, p := range drawsEnds {
+		e.values[k] = append(e.values[k], chance.QuantileMinor(prices, p))
+	}
+}
+
+func (e *endsOf) of(k int) (mean, variance float64) {
+	n := float64(len(e.values[k]))
+	for _, v := range e.values[k] {
+		mean += v / n
+	}
+	for _, v := range e.values[k] {
+		variance += (v - mean) * (v - mean) / (n - 1)
+	}
+	return mean, variance
+}
+
+// TestDrawsToAccuracy: over independent runs, the ends of a range of a run's cars
+// vary so much less than those of as many cars drawn plainly that these would take
+// several times as many; and both come to the same, to five standard errors. As a
+// control, ends without the turn in which the work on each car goes worst are found
+// out.
+func TestDrawsToAccuracy(t *testing.T) {
+	bodies, runs := []string{"two_door_unitary", "pickup"}, 16
+	if *drawsRuns > 0 {
+		bodies, runs = []string{"two_door_unitary", "four_door_saloon", "hardtop_on_frame", "convertible_unitary", "pickup", "open_two_seater"}, *drawsRuns
+	}
+	logs, n, caught := 0.0, 0, 0
+	for _, body := range bodies {
+		for stage, d := range drawsOf(t, body) {
+			var plain, even, short endsOf
+			for s := range uint64(runs) {
+				plain.add(d.plainly(1000+s, drawsCars))
+				all, without := d.evenly(1000 + s)
+				even.add(all)
+				short.add(without)
+			}
+			var gain [len(drawsEnds)]float64
+			for k, p := range drawsEnds {
+				a, va := plain.of(k)
+				b, vb := even.of(k)
+				se := math.Sqrt((va + vb) / float64(runs))
+				if math.Abs(a-b) > 5*se {
+					t.Errorf("%s, %s, end %g: %.0f, plainly %.0f, standard error %.0f", body, drawsStages[stage], p, b, a, se)
+				}
+				gain[k] = va / vb
+				logs, n = logs+math.Log(gain[k]), n+1
+				if c, vc := short.of(k); math.Abs(c-a) > 5*math.Sqrt((va+vc)/float64(runs)) {
+					caught++
+				}
+			}
+			t.Logf("%-20s %-11s as many as %4.1f %4.1f %4.1f plain cars each (ends %v)", body, drawsStages[stage], gain[0], gain[1], gain[2], drawsEnds)
+		}
+	}
+	mean := math.Exp(logs / float64(n))
+	t.Logf("mean %.1f; the control was found out at %d of %d ends", mean, caught, n)
+	if mean < 7 {
+		t.Errorf("a car of a run is worth %.1f plain cars only", mean)
+	}
+	if caught == 0 {
+		t.Error("runs without the worst turn of each car pass")
+	}
+}
