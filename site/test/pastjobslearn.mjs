@@ -19,7 +19,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
   assert.match(await page.locator(".taught-line").first().innerText(), /in use × 1\.00[\s\S]*offered × \d\.\d\d/);
   await page.locator("[data-key=save-rates]").click();
   assert.match(await page.locator(".adopt-said").innerText(), /Nothing was saved: nothing is ticked/);
-  await page.locator('[data-tick="rust.floor"]').check();
+  await page.locator('[data-tick="rust.sill"]').check();
   await page.locator('[data-tick="record"]').check();
   await page.locator("[data-key=effect]").click();
   await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: 60000 });
@@ -45,7 +45,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
   await later.route("**/rates.json", (route) => route.fulfill({ body: used.text, contentType: "application/json" }));
   await openJobs(later, origin, mixed);
   assert.equal(await siteCode(later), code);
-  assert.deepEqual(await later.locator("[data-tick]:checked").evaluateAll((all) => all.map((n) => n.dataset.tick)), ["rust.floor", "record"]);
+  assert.deepEqual(await later.locator("[data-tick]:checked").evaluateAll((all) => all.map((n) => n.dataset.tick)), ["rust.sill", "record"]);
   const clean = await saves(later, "take-out");
   assert.deepEqual(given(clean.text), given(out.text), "taking out gives the figures of before");
   assert.notEqual(await later.locator(".saved-code").textContent(), code);
