@@ -17,7 +17,7 @@ type Accuracy struct {
 
 // StandardAccuracy makes twice the standard error about a hundredth of the
 // width, a fifth of the step to which ends are rounded on screen (assumption).
-var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 1 << 12}
+var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 6 << 10}
 
 // Randomisations is how many independent parts a run is dealt into; their
 // spread gives the standard errors.
