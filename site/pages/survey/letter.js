@@ -67,7 +67,7 @@ function beforeAfter(reply, range) {
     [["Worse than usual: ", reply.worse], ["Better than usual: ", reply.better]].filter(([, l]) => l?.length).map(([name, l]) => el("p", {}, el("strong", {}, name), l.join(" "))),
     reply.unseen_line && el("p", {}, reply.unseen_line), el("p", {}, reply.not_a_limit), differs && el("p", {}, FEWER));
 }
-const FEWER = "These rows are worked out on fewer imagined cars than the range at the head, so that an end may differ by one step of rounding. The range at the head stands.";
+const FEWER = "These rows are worked out less exactly than the range at the head, so that an end may differ by one step of rounding. The range at the head stands.";
 
 /** The one stage with a price; or, once that is done, the one that follows it. */
 function nextStage(host, range, plan) {
