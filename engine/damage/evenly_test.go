@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"underpaint/engine/car"
 	"underpaint/engine/chance"
 )
 
@@ -96,4 +97,18 @@ func meanVariance(v [testRandomisations]float64) (mean, variance float64) {
 		variance += (x - mean) * (x - mean) / (testRandomisations - 1)
 	}
 	return mean, variance
+}
+
+// TestCoordinatesFit: there are Sobol points for the shared factors of every body,
+// and for the two whole-car factors of hours beside them.
+func TestCoordinatesFit(t *testing.T) {
+	for _, id := range car.BodyIDs {
+		m, err := New(Known{Body: body(t, id), Levels: salted(t)}, coarse)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := m.NewShared().Coordinates() + 2; n < 20 || n > chance.MostDimensions {
+			t.Errorf("%s: %d coordinates, there are points of %d", id, n, chance.MostDimensions)
+		}
+	}
 }
