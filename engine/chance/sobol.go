@@ -68,7 +68,7 @@ func scrambled(x, seed uint32) uint32 {
 }
 
 //go:embed data/sobol.txt
-var sobolText string
+var sobolText []byte
 
 // sobolDirections are the direction numbers by dimension and bit, the first bit of
 // the counter first.
@@ -77,7 +77,7 @@ var sobolDirections = sync.OnceValue(func() *[MostDimensions][32]uint32 {
 	for k := range out[0] {
 		out[0][k] = 1 << (31 - k)
 	}
-	for line := range strings.Lines(sobolText) {
+	for line := range strings.Lines(string(sobolText)) {
 		if f := strings.Fields(line); f[0] != "#" {
 			d := wholeNumber(f[0])
 			out[d-1] = directionNumbers(wholeNumber(f[2]), f[3:])
