@@ -9,6 +9,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"underpaint/site/module"
 )
 
 // Engine is the engine for a browser and the loader that starts it. Both come
@@ -18,9 +20,6 @@ type Engine struct{ Code, Loader []byte }
 const (
 	engineName = "engine.wasm"
 	loaderName = "wasm_exec.js"
-	// codeStart are the first bytes of every module (WebAssembly Core
-	// Specification 1.0, 5.5.16).
-	codeStart = "\x00asm\x01\x00\x00\x00"
 )
 
 // FindEngine reads a built engine, with the loader that lies beside it (as both
@@ -34,7 +33,7 @@ func FindEngine(name string) (Engine, error) {
 	if err != nil {
 		return Engine{}, err
 	}
-	if !bytes.HasPrefix(code, []byte(codeStart)) {
+	if !bytes.HasPrefix(code, []byte(module.Start)) {
 		return Engine{}, fmt.Errorf("%s: expected a WebAssembly module, found something else", name)
 	}
 	loader, err := os.ReadFile(filepath.Join(filepath.Dir(name), loaderName))
@@ -80,6 +79,9 @@ func buildEngine() (Engine, error) {
 	code, err := os.ReadFile(target)
 	if err != nil {
 		return Engine{}, err
+	}
+	if code, err = module.JoinSegments(code); err != nil {
+		return Engine{}, fmt.Errorf("building the engine: %w", err)
 	}
 	loader, err := toolLoader(target, code)
 	return Engine{code, loader}, err

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"underpaint/site/module"
 )
 
 // TestEngineThatIsBuilt: the loader beside it is taken, so that neither the Go
@@ -65,7 +67,7 @@ func TestEngineFromTheSources(t *testing.T) {
 		t.Fatal(err)
 	}
 	release, err := goTool("env", "GOVERSION")
-	if err != nil || !bytes.HasPrefix(e.Code, []byte(codeStart)) || !bytes.Contains(e.Code, []byte(release)) {
+	if err != nil || !bytes.HasPrefix(e.Code, []byte(module.Start)) || !bytes.Contains(e.Code, []byte(release)) {
 		t.Errorf("not a module of %s (%v)", release, err)
 	}
 	if !bytes.Contains(e.Loader, []byte("globalThis.Go = class")) {

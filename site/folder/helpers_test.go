@@ -8,12 +8,13 @@ import (
 	"testing"
 
 	"underpaint/engine/rates"
+	"underpaint/site/module"
 	"underpaint/site/pages"
 )
 
 // small stands in the place of the real engine, so that these tests need no
 // compiler.
-var small = Engine{Code: append([]byte(codeStart), bytes.Repeat([]byte("engine "), 1000)...), Loader: []byte("// loader")}
+var small = Engine{Code: append([]byte(module.Start), bytes.Repeat([]byte("engine "), 1000)...), Loader: []byte("// loader")}
 
 func parts(t *testing.T) map[string][]byte {
 	t.Helper()

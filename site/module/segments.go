@@ -1,0 +1,101 @@
+package module
+
+import (
+	"encoding/binary"
+	"errors"
+	"slices"
+)
+
+// widestGap is the longest run of zeros that is written out rather than left to a
+// new segment. The Go linker leaves out runs of eight, which makes tens of
+// thousands of segments, each with an address that does not compress. Measured on
+// the customer's engine, compressed: runs of 16 gain little, 32 a seventeenth of
+// the whole, 64 a little more, 4096 no more than that.
+const widestGap = 64
+
+// segment is a part of memory that a module fills before it starts.
+type segment struct {
+	at   int
+	data []byte
+}
+
+// JoinSegments writes the data of a module in as few segments as sense, with the
+// zeros between them. The memory a module starts with is the same.
+func JoinSegments(code []byte) ([]byte, error) {
+	all, err := sections(code)
+	if err != nil {
+		return nil, err
+	}
+	out := []byte(Start)
+	for _, s := range all {
+		if s.id == dataSection {
+			segments, err := readSegments(s.body)
+			if err != nil {
+				return nil, err
+			}
+			s.body = writeSegments(joined(segments))
+		}
+		out = append(out, s.id)
+		out = binary.AppendUvarint(out, uint64(len(s.body)))
+		out = append(out, s.body...)
+	}
+	return out, nil
+}
+
+// readSegments reads segments of memory 0 at constant addresses, the only kind
+// that the linker writes (5.5.14), and puts them in order.
+func readSegments(body []byte) (all []segment, err error) {
+	r := reader{rest: body}
+	for n := r.number(); n > 0 && r.err == nil; n-- {
+		r.expect(0)
+		at := r.address()
+		all = append(all, segment{at, r.bytes(r.number())})
+	}
+	if r.err == nil && len(r.rest) > 0 {
+		r.fail("the end of the data")
+	}
+	slices.SortStableFunc(all, func(a, b segment) int { return a.at - b.at })
+	for k := 1; k < len(all) && r.err == nil; k++ {
+		if all[k].at < all[k-1].at+len(all[k-1].data) {
+			r.err = errors.New("expected segments apart from each other in the module")
+		}
+	}
+	return all, r.err
+}
+
+func joined(all []segment) (out []segment) {
+	for _, s := range all {
+		if n := len(out); n > 0 {
+			last := &out[n-1]
+			if gap := s.at - last.at - len(last.data); gap <= widestGap {
+				last.data = append(append(last.data, make([]byte, gap)...), s.data...)
+				continue
+			}
+		}
+		out = append(out, segment{s.at, slices.Clone(s.data)})
+	}
+	return out
+}
+
+func writeSegments(all []segment) []byte {
+	out := binary.AppendUvarint(nil, uint64(len(all)))
+	for _, s := range all {
+		out = append(out, 0, 0x41)
+		out = append(appendSigned(out, int64(int32(uint32(s.at)))), 0x0b)
+		out = binary.AppendUvarint(out, uint64(len(s.data)))
+		out = append(out, s.data...)
+	}
+	return out
+}
+
+// appendSigned writes a signed number in LEB128.
+func appendSigned(out []byte, v int64) []byte {
+	for {
+		b := byte(v & 0x7f)
+		v >>= 7
+		if v == 0 && b&0x40 == 0 || v == -1 && b&0x40 != 0 {
+			return append(out, b)
+		}
+		out = append(out, b|0x80)
+	}
+}
