@@ -40,7 +40,7 @@ site/node_modules/.package-lock.json: site/package-lock.json
 lint:
 	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
 	go vet ./...
-	GOOS=js GOARCH=wasm go vet ./wasm ./engine/message
+	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
 
 bench: /usr/bin/gcc /usr/lib/python3/dist-packages/numpy ## the engine against programs written by hand, into the README
 	go run ./tests/bench/race -readme README.md

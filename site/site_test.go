@@ -24,7 +24,7 @@ func builtIn(t *testing.T, dir string) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := folder.Build(dir, r, folder.Engine{Code: bytes.Repeat([]byte("engine "), 1000), Loader: []byte("// loader")})
+	m, err := folder.Build(dir, r, folder.Engine{Code: bytes.Repeat([]byte("engine "), 1000), Customer: bytes.Repeat([]byte("less "), 1000), Loader: []byte("// loader")})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,12 +13,6 @@ import (
 	"underpaint/engine/strict"
 )
 
-// carAsks are the requests that need a shop's rates to be open, but for the first
-// and the last.
-var carAsks = []string{"open", "range", "cover", "fits", "sheet", "tally", "odds", "before_after", "to_do", "compare_ways", "worth", "wide", "twenty", "two_ways", "suppose", "plan", "decide", "check_car"}
-
-var allAsks = slices.Concat(carAsks, shopAsks, jobAsks)
-
 // Engine answers requests. It starts without rates: the first request must be
 // "open". The zero Engine is ready.
 type Engine struct {
@@ -28,9 +22,8 @@ type Engine struct {
 	scoring *scoring
 }
 
-// Ask answers one request with one reply; it never fails and never panics. The
-// reply carries the request's id, or 0 when that could not be read.
-func (e *Engine) Ask(request []byte) (reply []byte) {
+// answer answers a request that is in one of the tables.
+func (e *Engine) answer(request []byte, tables ...[]asking) (reply []byte) {
 	id := int64(0)
 	defer func() {
 		if p := recover(); p != nil {
@@ -42,32 +35,26 @@ func (e *Engine) Ask(request []byte) (reply []byte) {
 		return refused(id, "request", err)
 	}
 	id = int64(f.Get("id").Whole(0, 1<<30))
-	ask := f.Get("ask").OneOf(allAsks...)
+	var names []string
+	all := slices.Concat(tables...)
+	for _, a := range all {
+		names = append(names, a.name)
+	}
+	ask := f.Get("ask").OneOf(names...)
 	if f.Err() != nil {
 		return refused(id, "request", f.Err())
 	}
-	if slices.Contains(shopAsks, ask) {
-		return e.askOfShop(id, ask, f)
+	a := all[slices.Index(names, ask)]
+	if a.engine != nil {
+		return a.engine(e, id, f)
 	}
-	if slices.Contains(jobAsks, ask) {
-		return e.askOfJobs(id, ask, f)
-	}
-	if e.session == nil && ask != "open" && ask != "check_car" {
+	if e.session == nil {
 		return refused(id, "rates", &strict.Error{Path: "rates", Found: "nothing", Expected: "the shop's rates to be opened first"})
 	}
-	switch ask {
-	case "open":
-		return e.open(id, f)
-	case "range":
-		return e.session.askRange(id, f)
-	case "cover":
-		return e.session.askCover(id, f)
-	case "fits":
-		return e.session.fits(id, f)
-	case "check_car":
-		return checkCar(id, f)
+	if a.rated != nil {
+		return a.rated(e.session, id, f)
 	}
-	return e.session.askOfCar(id, ask, f)
+	return e.session.askOfCar(id, a, f)
 }
 
 func (e *Engine) open(id int64, f strict.Field) []byte {

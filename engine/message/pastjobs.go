@@ -10,23 +10,6 @@ import (
 	"underpaint/engine/strict"
 )
 
-// jobAsks are the requests of the page of past jobs.
-var jobAsks = []string{"open_jobs", "score", "read_jobs", "write_jobs", "adopt"}
-
-func (e *Engine) askOfJobs(id int64, ask string, f strict.Field) []byte {
-	switch ask {
-	case "open_jobs":
-		return e.openJobs(id, f)
-	case "score":
-		return e.score(id, f)
-	case "read_jobs":
-		return readJobs(id, f)
-	case "adopt":
-		return e.adopt(id, f)
-	}
-	return e.writeJobs(id, f)
-}
-
 // openJobs makes a file of past jobs the one in hand. With faults nothing of it is
 // taken, and the jobs in hand stay.
 func (e *Engine) openJobs(id int64, f strict.Field) []byte {

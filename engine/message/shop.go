@@ -10,25 +10,6 @@ import (
 	"underpaint/engine/work"
 )
 
-// shopAsks are the requests of the shop's own pages. They bring the rates that
-// they are about, so none of them needs "open" first.
-var shopAsks = []string{"check_rates", "rates_outline", "effect", "read_prices", "write_prices"}
-
-func (e *Engine) askOfShop(id int64, ask string, f strict.Field) []byte {
-	switch ask {
-	case "check_rates":
-		return checkRates(id, f)
-	case "rates_outline":
-		f.Keys("id", "ask")
-		return ratesOutline(id)
-	case "effect":
-		return e.effectReply(id, f)
-	case "read_prices":
-		return readPrices(id, f)
-	}
-	return writePrices(id, f)
-}
-
 // checkRates tells a form what is wrong with rates, what is usually a slip, and
 // what the file will be.
 func checkRates(id int64, f strict.Field) []byte {
@@ -121,7 +102,8 @@ func belowItsHours(r *rates.Rates) []rates.Warning {
 }
 
 // ratesOutline lists what a form of rates chooses from.
-func ratesOutline(id int64) []byte {
+func ratesOutline(id int64, f strict.Field) []byte {
+	f.Keys("id", "ask")
 	common, err := car.LoadCommon()
 	if err != nil {
 		return refused(id, "outline", err)

@@ -22,7 +22,10 @@ const (
 	markScript   = `<script`           // a page with sums has one, and no other page has
 )
 
-const ratesName = "rates.json"
+const (
+	ratesName     = "rates.json"
+	customersPage = "index.html"
+)
 
 // isPage says whether a source file keeps its own name at the top of the
 // folder. All others go into the folder of the build.
@@ -48,14 +51,12 @@ func (f folder) dir() string { return "v-" + f.id + "/" }
 type listed struct {
 	Path      string `json:"path"`
 	Integrity string `json:"integrity"`
+	Shop      bool   `json:"shop,omitempty"` // only where a page of the shop is used
 }
 
 // arrange names the build after its content and puts every file in its place.
 func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 	f := folder{id: buildID(parts), files: map[string][]byte{ratesName: r.text}, packed: map[string][]variant{}}
-	engine := f.dir() + engineName
-	f.files[engine] = parts[engineName]
-	settings := fmt.Sprintf(`content="%s %d %s"`, f.id, len(parts[engineName]), sizeText(len(f.variants(engine)[0].data)))
 	for _, name := range slices.Sorted(maps.Keys(parts)) {
 		if !isPage(name) {
 			f.files[f.dir()+name] = parts[name]
@@ -64,11 +65,11 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 		if path.Ext(name) != ".html" {
 			continue
 		}
-		if err := f.page(name, parts[name], settings); err != nil {
+		if err := f.page(name, parts[name], parts); err != nil {
 			return folder{}, err
 		}
 	}
-	if err := f.fill("index.html", markShopText, r.shopText); err != nil {
+	if err := f.fill(customersPage, markShopText, r.shopText); err != nil {
 		return folder{}, err
 	}
 	list, err := json.Marshal(f.listing())
@@ -81,16 +82,32 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 }
 
 // page puts a page in its place, with the addresses of this build.
-func (f folder) page(name string, source []byte, settings string) error {
+func (f folder) page(name string, source []byte, parts map[string][]byte) error {
 	before := `="` + toTop(name)
 	if !bytes.Contains(source, []byte(before+markBuildDir)) {
 		return fmt.Errorf("pages/%s: expected %s in it", name, before+markBuildDir)
 	}
 	f.files[name] = bytes.ReplaceAll(source, []byte(before+markBuildDir), []byte(before+f.dir()))
 	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {
-		return f.fill(name, markSettings, settings)
+		return f.fill(name, markSettings, f.settings(engineOf(name), parts))
 	}
 	return nil
+}
+
+// engineOf is the engine that a page loads.
+func engineOf(page string) string {
+	if page == customersPage {
+		return customerName
+	}
+	return engineName
+}
+
+// settings are the name of the build and the size of a page's engine, unpacked and
+// as it is loaded.
+func (f folder) settings(engine string, parts map[string][]byte) string {
+	name := f.dir() + engine
+	f.files[name] = parts[engine]
+	return fmt.Sprintf(`content="%s %d %s"`, f.id, len(parts[engine]), sizeText(len(f.variants(name)[0].data)))
 }
 
 // buildID is the first ten hexadecimal characters of the SHA-256 of all names
@@ -127,7 +144,7 @@ func (f folder) listing() []listed {
 			continue
 		}
 		sum := sha256.Sum256(f.files[name])
-		all = append(all, listed{name, "sha256-" + base64.StdEncoding.EncodeToString(sum[:])})
+		all = append(all, listed{name, "sha256-" + base64.StdEncoding.EncodeToString(sum[:]), name == f.dir()+engineName})
 	}
 	return all
 }

@@ -17,8 +17,9 @@ type Made struct {
 	ID               string // name of the build, from its content
 	Files            int    // of this build, variants included
 	Bytes            int    // of all of them
-	EngineBytes      int
+	EngineBytes      int // the customer's engine, unpacked
 	EngineBrotli     int
+	WholeBrotli      int // the whole engine, which the shop's pages load
 	FirstVisitBrotli int // what a customer's first visit loads before the range
 }
 
@@ -30,7 +31,7 @@ func Build(outDir string, r *Rates, e Engine) (Made, error) {
 	if err != nil {
 		return Made{}, err
 	}
-	parts[engineName], parts[loaderName] = e.Code, e.Loader
+	parts[engineName], parts[customerName], parts[loaderName] = e.Code, e.Customer, e.Loader
 	f, err := arrange(parts, r)
 	if err != nil {
 		return Made{}, err
@@ -89,19 +90,23 @@ func (f folder) variants(name string) []variant {
 }
 
 // count adds one file, with the sizes it was written in. A customer's first visit
-// loads everything but the other pages with their own files, the samples and the
-// opened-out drawings of five bodies; all drawings are counted, which errs on the
-// large side.
+// loads everything but the other pages with their own files, the whole engine, the
+// samples and the opened-out drawings of five bodies; all drawings are counted, which
+// errs on the large side.
 func (m *Made) count(f folder, name string, sizes []int) {
 	m.Files += len(sizes)
 	for _, size := range sizes {
 		m.Bytes += size
 	}
 	small := slices.Min(sizes)
-	if path.Base(name) == engineName {
+	switch path.Base(name) {
+	case customerName:
 		m.EngineBytes, m.EngineBrotli = sizes[0], small
+	case engineName:
+		m.WholeBrotli = small
+		return
 	}
-	if name == "index.html" || path.Ext(name) != ".html" && !f.ofAnotherPage(name) {
+	if name == customersPage || path.Ext(name) != ".html" && !f.ofAnotherPage(name) {
 		m.FirstVisitBrotli += small
 	}
 }

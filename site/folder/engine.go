@@ -13,34 +13,49 @@ import (
 	"underpaint/site/module"
 )
 
-// Engine is the engine for a browser and the loader that starts it. Both come
-// from the same Go release, or the engine does not start.
-type Engine struct{ Code, Loader []byte }
+// Engine is the engine for a browser, whole and as much of it as the customer's page
+// needs, and the loader that starts either. All come from the same Go release, or
+// the engine does not start.
+type Engine struct{ Code, Customer, Loader []byte }
 
 const (
-	engineName = "engine.wasm"
-	loaderName = "wasm_exec.js"
+	engineName   = "engine.wasm"
+	customerName = "customer.wasm"
+	loaderName   = "wasm_exec.js"
 )
 
-// FindEngine reads a built engine, with the loader that lies beside it (as both
-// do in a folder that is already made) or else that of the Go tool. Without a
-// name it builds both with the Go tool, which needs the sources.
-func FindEngine(name string) (Engine, error) {
+// FindEngine reads a built engine. With it come the customer's engine and the loader
+// that lie beside it, as they do in a folder that is already made, or else the whole
+// engine for the customer too and the loader of the Go tool. Without a name it
+// builds everything with the Go tool, which needs the sources.
+func FindEngine(name string) (e Engine, err error) {
 	if name == "" {
-		return buildEngine()
+		return buildEngines()
 	}
-	code, err := os.ReadFile(name)
+	if e.Code, err = readModule(name); err != nil {
+		return Engine{}, err
+	}
+	beside := func(other string) string { return filepath.Join(filepath.Dir(name), other) }
+	e.Customer, err = readModule(beside(customerName))
+	if errors.Is(err, fs.ErrNotExist) {
+		e.Customer, err = e.Code, nil
+	}
 	if err != nil {
 		return Engine{}, err
 	}
-	if !bytes.HasPrefix(code, []byte(module.Start)) {
-		return Engine{}, fmt.Errorf("%s: expected a WebAssembly module, found something else", name)
-	}
-	loader, err := os.ReadFile(filepath.Join(filepath.Dir(name), loaderName))
+	e.Loader, err = os.ReadFile(beside(loaderName))
 	if errors.Is(err, fs.ErrNotExist) {
-		loader, err = toolLoader(name, code)
+		e.Loader, err = toolLoader(name, e.Code)
 	}
-	return Engine{code, loader}, err
+	return e, err
+}
+
+func readModule(name string) ([]byte, error) {
+	code, err := os.ReadFile(name)
+	if err == nil && !bytes.HasPrefix(code, []byte(module.Start)) {
+		err = fmt.Errorf("%s: expected a WebAssembly module, found something else", name)
+	}
+	return code, err
 }
 
 // toolLoader reads the Go tool's loader for an engine that brought none.
@@ -57,34 +72,6 @@ func toolLoader(name string, code []byte) ([]byte, error) {
 		return nil, err
 	}
 	return os.ReadFile(filepath.Join(root, "lib", "wasm", loaderName))
-}
-
-func buildEngine() (Engine, error) {
-	if _, err := goTool("list", "underpaint/wasm"); err != nil {
-		return Engine{}, fmt.Errorf("the engine cannot be built here: %w; run this in the folder of the sources, or name a built engine with --engine FILE", err)
-	}
-	dir, err := os.MkdirTemp("", "engine")
-	if err != nil {
-		return Engine{}, err
-	}
-	defer os.RemoveAll(dir)
-	target := filepath.Join(dir, engineName)
-	// Neither paths nor the state of a working copy go into the engine: the same
-	// sources give the same bytes.
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", target, "underpaint/wasm")
-	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	if text, err := cmd.CombinedOutput(); err != nil {
-		return Engine{}, fmt.Errorf("building the engine: %w\n%s", err, text)
-	}
-	code, err := os.ReadFile(target)
-	if err != nil {
-		return Engine{}, err
-	}
-	if code, err = module.JoinSegments(code); err != nil {
-		return Engine{}, fmt.Errorf("building the engine: %w", err)
-	}
-	loader, err := toolLoader(target, code)
-	return Engine{code, loader}, err
 }
 
 // goTool runs the Go tool for one line of text.

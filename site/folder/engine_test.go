@@ -16,8 +16,24 @@ func TestEngineThatIsBuilt(t *testing.T) {
 	name := builtEngine(t)
 	t.Setenv("PATH", t.TempDir())
 	e, err := FindEngine(name)
-	if err != nil || !bytes.Equal(e.Code, small.Code) || !bytes.Equal(e.Loader, small.Loader) {
+	if err != nil || !bytes.Equal(e.Code, small.Code) || !bytes.Equal(e.Customer, small.Customer) || !bytes.Equal(e.Loader, small.Loader) {
 		t.Errorf("not what lies there: %v", err)
+	}
+}
+
+// TestWholeEngineAloneIsForTheCustomerToo: it answers all that the smaller one does.
+func TestWholeEngineAloneIsForTheCustomerToo(t *testing.T) {
+	name := builtEngine(t)
+	beside := filepath.Join(filepath.Dir(name), customerName)
+	if err := os.WriteFile(beside, []byte("<!doctype html>"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	wantFault(t, name, customerName, "expected a WebAssembly module")
+	if err := os.Remove(beside); err != nil {
+		t.Fatal(err)
+	}
+	if e, err := FindEngine(name); err != nil || !bytes.Equal(e.Customer, small.Code) {
+		t.Errorf("not the whole engine for the customer: %v", err)
 	}
 }
 
@@ -76,7 +92,7 @@ func TestEngineFromTheSources(t *testing.T) {
 	if bytes.Contains(e.Code, []byte("vcs.revision")) {
 		t.Error("the state of a working copy is in the engine")
 	}
-	if again, err := FindEngine(""); err != nil || !bytes.Equal(again.Code, e.Code) {
+	if again, err := FindEngine(""); err != nil || !bytes.Equal(again.Code, e.Code) || !bytes.Equal(again.Customer, e.Customer) {
 		t.Errorf("a second time it is another (%v)", err)
 	}
 }

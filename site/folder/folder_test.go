@@ -166,6 +166,9 @@ func TestListingHoldsTrueSums(t *testing.T) {
 		if l.Integrity != "sha256-"+base64.StdEncoding.EncodeToString(sum[:]) {
 			t.Errorf("%s: wrong sum", l.Path)
 		}
+		if l.Shop != (l.Path == f.dir()+"engine.wasm") {
+			t.Errorf("%s: kept only where the shop is: %v", l.Path, l.Shop)
+		}
 		names[l.Path] = true
 	}
 	for name := range f.files {

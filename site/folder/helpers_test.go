@@ -14,7 +14,7 @@ import (
 
 // small stands in the place of the real engine, so that these tests need no
 // compiler.
-var small = Engine{Code: append([]byte(module.Start), bytes.Repeat([]byte("engine "), 1000)...), Loader: []byte("// loader")}
+var small = Engine{Code: append([]byte(module.Start), bytes.Repeat([]byte("engine "), 1000)...), Customer: append([]byte(module.Start), bytes.Repeat([]byte("less "), 1000)...), Loader: []byte("// loader")}
 
 func parts(t *testing.T) map[string][]byte {
 	t.Helper()
@@ -22,7 +22,7 @@ func parts(t *testing.T) map[string][]byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all[engineName], all[loaderName] = small.Code, small.Loader
+	all[engineName], all[customerName], all[loaderName] = small.Code, small.Customer, small.Loader
 	return all
 }
 

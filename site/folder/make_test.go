@@ -17,7 +17,7 @@ import (
 func builtEngine(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
-	for name, data := range map[string][]byte{engineName: small.Code, loaderName: small.Loader} {
+	for name, data := range map[string][]byte{engineName: small.Code, customerName: small.Customer, loaderName: small.Loader} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
 			t.Fatal(err)
 		}

@@ -15,7 +15,7 @@ func TestSourcesAskNobodyElseAndRunNoText(t *testing.T) {
 	reaching := regexp.MustCompile(`\bfetch\(|XMLHttpRequest|WebSocket|sendBeacon|import\(|\beval\(|new Function`)
 	foreign := regexp.MustCompile(`(?:https?:)?//[a-z0-9-]+\.[a-z]`)
 	for name, data := range parts(t) {
-		if name == engineName || name == loaderName {
+		if name == engineName || name == customerName || name == loaderName {
 			continue
 		}
 		if strings.HasPrefix(name, "vendor/") {
@@ -65,7 +65,7 @@ func TestOnlyTheFramedPageSpeaksToAnother(t *testing.T) {
 func TestFirstVisit(t *testing.T) {
 	f := arranged(t, parts(t))
 	for name, counted := range map[string]bool{
-		"index.html": true, "rates.json": true, f.dir() + "engine.wasm": true, f.dir() + "page.js": true, f.dir() + "drawings/sides.json": true,
+		"index.html": true, "rates.json": true, f.dir() + "customer.wasm": true, f.dir() + "engine.wasm": false, f.dir() + "page.js": true, f.dir() + "drawings/sides.json": true,
 		"about.html": false, "survey/index.html": false, f.dir() + "survey/page.js": false, f.dir() + "samples/two-door.json": false,
 	} {
 		if _, there := f.files[name]; !there {

@@ -20,9 +20,11 @@ export class EngineLink {
   #timer = 0;
   #opening = null;
   #hooks;
+  #engine;
 
-  /** hooks: loading(bytes), restarted() */
-  constructor(hooks) { this.#hooks = hooks; this.#begin(); }
+  /** hooks: loading(bytes), restarted(). The customer's page names an engine of its
+   *  own, which answers what that page asks and is smaller. */
+  constructor(hooks, engine = "engine.wasm") { this.#hooks = hooks; this.#engine = engine; this.#begin(); }
 
   #begin() {
     this.#ready = new Promise((resolve, reject) => { this.#settleReady = { resolve, reject }; });
@@ -33,7 +35,7 @@ export class EngineLink {
     this.#worker.onmessage = ({ data }) => this.#hear(data);
     this.#worker.onerror = (event) => { event.preventDefault(); this.#died(event.message || "the worker failed"); };
     this.#worker.onmessageerror = () => this.#died("a message could not be read");
-    this.#worker.postMessage({ kind: "start" });
+    this.#worker.postMessage({ kind: "start", engine: this.#engine });
     this.#watch(LOAD_SILENCE_MS);
   }
 

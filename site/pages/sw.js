@@ -6,6 +6,9 @@
 // and the kept ones used when there is no answer. They are taken only from a
 // host that still serves this very build, so that new rates never meet an old
 // engine.
+//
+// The whole engine, which only the shop's pages load, is kept where one of them is
+// used: a customer's device need not load it.
 "use strict";
 
 const build = { /*files*/ };
@@ -21,9 +24,24 @@ async function takeIn(cache, { path, integrity }) {
   await cache.put(address, response);
 }
 
+/** Whether a page of the shop is open, or was used with an older build. Those pages
+ *  lie in folders of their own. */
+async function shopIsHere() {
+  const open = await self.clients.matchAll({ includeUncontrolled: true, type: "window" });
+  const top = here("");
+  if (open.some(({ url }) => url.startsWith(top) && url.slice(top.length).split(/[?#]/)[0].includes("/"))) return true;
+  for (const name of await caches.keys()) {
+    if (!name.startsWith("build ") || name === CACHE) continue;
+    const kept = await (await caches.open(name)).keys();
+    if (kept.some(({ url }) => build.files.some(({ shop, path }) => shop && url.endsWith(path.slice(path.lastIndexOf("/")))))) return true;
+  }
+  return false;
+}
+
 async function install() {
   const cache = await caches.open(CACHE);
-  await Promise.all(build.files.map((file) => takeIn(cache, file)));
+  const all = await shopIsHere();
+  await Promise.all(build.files.filter((file) => all || !file.shop).map((file) => takeIn(cache, file)));
   const rates = await fetch(here("rates.json"), { cache: "no-cache" });
   if (rates.ok) await cache.put(here("rates.json"), rates);
 }
@@ -49,8 +67,12 @@ async function rates() {
   }
 }
 
-async function fromBuild(address) {
-  return (await (await caches.open(CACHE)).match(address)) ?? fetch(address);
+async function fromBuild(address, file) {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(address);
+  if (kept || !file.shop) return kept ?? fetch(address);
+  await takeIn(cache, file);
+  return cache.match(address);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -64,6 +86,7 @@ self.addEventListener("fetch", (event) => {
   // The folder of a page, with and without the slash at its end.
   if (build.files.some((file) => here(file.path) === url.href + "/index.html")) { event.respondWith(Response.redirect(url.href + "/", 302)); return; }
   const address = url.href.endsWith("/") ? url.href + "index.html" : url.href;
-  if (address === here("rates.json")) event.respondWith(rates());
-  else if (build.files.some((file) => here(file.path) === address)) event.respondWith(fromBuild(address));
+  if (address === here("rates.json")) { event.respondWith(rates()); return; }
+  const file = build.files.find(({ path }) => here(path) === address);
+  if (file) event.respondWith(fromBuild(address, file));
 });

@@ -1,7 +1,7 @@
 // The engine's own thread. Requests come with an id; every request is answered
 // under that id, whatever happens, or the page is told that the engine died.
 //
-// In:  {kind:"start"}                        load the engine
+// In:  {kind:"start", engine}                load the engine of that name
 //      {kind:"ask", id, request}             one question, one answer
 //      {kind:"refine", id, request}          rough at once, then better and better
 //      {kind:"stop"}                         nobody waits for what is being refined
@@ -30,18 +30,18 @@ function counted(response) {
   return new Response(stream, { headers: { "Content-Type": "application/wasm" } });
 }
 
-async function fetchEngine() {
-  const response = await fetch("engine.wasm");
+async function fetchEngine(name) {
+  const response = await fetch(name);
   if (!response.ok) throw new Error("the engine could not be loaded (" + response.status + ")");
   return counted(response);
 }
 
 /** Compiles while loading where the browser can, else after loading. */
-async function instantiate(imports) {
+async function instantiate(name, imports) {
   if (typeof WebAssembly.instantiateStreaming === "function") {
-    return WebAssembly.instantiateStreaming(fetchEngine(), imports);
+    return WebAssembly.instantiateStreaming(fetchEngine(name), imports);
   }
-  const whole = await (await fetchEngine()).arrayBuffer();
+  const whole = await (await fetchEngine(name)).arrayBuffer();
   return WebAssembly.instantiate(whole, imports);
 }
 
@@ -49,11 +49,11 @@ function dead(error) {
   postMessage({ kind: "dead", text: String(error && error.message || error) });
 }
 
-async function start() {
+async function start(name) {
   importScripts("wasm_exec.js");
   const go = new Go();
   go.env = { GOGC: "50" };
-  const { instance } = await instantiate(go.importObject);
+  const { instance } = await instantiate(name, go.importObject);
   go.run(instance).then(() => dead("the engine ended"), dead);
   if (typeof globalThis.underpaintAsk !== "function") throw new Error("the engine did not start");
   postMessage({ kind: "ready" });
@@ -96,7 +96,7 @@ async function refine(id, request) {
 }
 
 self.onmessage = ({ data }) => {
-  if (data.kind === "start") { start().catch(dead); return; }
+  if (data.kind === "start") { start(data.engine).catch(dead); return; }
   try {
     if (data.kind === "stop") { newest = 0; return; }
     if (data.kind === "refine") { refine(data.id, data.request).catch(dead); return; }

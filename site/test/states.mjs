@@ -42,7 +42,7 @@ test("rates past their date are said under the range, in its size, and printed",
 }));
 
 test("a host that serves the engine under a wrong type does no harm", () => visit({}, async (page, { origin }) => {
-  await page.route("**/engine.wasm", async (route) => {
+  await page.route("**/customer.wasm", async (route) => {
     const response = await route.fetch();
     await route.fulfill({ response, headers: { ...response.headers(), "content-type": "application/octet-stream" } });
   });
@@ -51,12 +51,12 @@ test("a host that serves the engine under a wrong type does no harm", () => visi
 }));
 
 test("an engine that cannot be loaded: no figure, answers kept, a way to try again", () => visit({ allow: /404|Failed/ }, async (page, { origin }) => {
-  await page.route("**/engine.wasm", (route) => route.fulfill({ status: 404, body: "" }));
+  await page.route("**/customer.wasm", (route) => route.fulfill({ status: 404, body: "" }));
   await page.goto(`${origin}/`);
   await page.waitForSelector('[data-band="dead"]');
   await answerAll(page);
   await noFigure(page);
-  await page.unroute("**/engine.wasm");
+  await page.unroute("**/customer.wasm");
   await page.getByRole("button", { name: "Try once more" }).click();
   await settled(page);
   assert.ok(await sentence(page));
@@ -64,8 +64,8 @@ test("an engine that cannot be loaded: no figure, answers kept, a way to try aga
 
 test("half an engine is refused", () => visit({ allow: /./ }, async (page, { origin, dir }) => {
   const id = JSON.parse(readFileSync(`${dir}/build.json`, "utf8")).id;
-  const whole = readFileSync(`${dir}/v-${id}/engine.wasm`);
-  await page.route("**/engine.wasm", (route) => route.fulfill({ body: whole.subarray(0, whole.length >> 1), contentType: "application/wasm" }));
+  const whole = readFileSync(`${dir}/v-${id}/customer.wasm`);
+  await page.route("**/customer.wasm", (route) => route.fulfill({ body: whole.subarray(0, whole.length >> 1), contentType: "application/wasm" }));
   await page.goto(`${origin}/`);
   await page.waitForSelector('[data-band="dead"]');
   await noFigure(page);

@@ -1,0 +1,12 @@
+//go:build js && wasm
+
+// Command customer is the engine of the customer's page: of the same packages, and
+// linked without what only the shop's pages ask, so that there is less to load.
+package main
+
+import (
+	"underpaint/engine/message"
+	"underpaint/wasm/bridge"
+)
+
+func main() { bridge.Serve((&message.Customer{}).Ask) }
