@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -74,6 +76,16 @@ func TestWorkedHours(t *testing.T) {
 	}
 }
 
+func twice(t *testing.T, d money.Decimal) money.Decimal {
+	t.Helper()
+	n := decimal.RequireFromString(d.String())
+	out, err := money.Parse(n.Add(n).String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
 // TestDearerRatesNeverLower raises one rate at a time on the same imagined cars.
 func TestDearerRatesNeverLower(t *testing.T) {
 	plain := testRun(t, nil)
@@ -81,7 +93,7 @@ func TestDearerRatesNeverLower(t *testing.T) {
 	for trade := car.Metal; trade < car.Trades; trade++ {
 		dear := testRun(t, func(r *rates.Rates) {
 			p := &r.Labour.Trades[trade].Rate
-			p.Published = p.Published.Add(money.Decimal(r.Labour.Trades[trade].Rate.Published))
+			p.Published = twice(t, p.Published)
 			rate, err := r.Currency.NewRate(p.Published)
 			if err != nil {
 				t.Fatal(err)

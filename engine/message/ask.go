@@ -160,7 +160,7 @@ func (s *Session) sumAsked(f strict.Field) (money.Minor, error) {
 		return 0, f.Err()
 	}
 	d, err := money.Parse(text)
-	if err != nil || d.IsNegative() {
+	if err != nil || d.Less(money.Decimal{}) {
 		return 0, &strict.Error{Path: "sum", Found: text, Expected: "an amount of money"}
 	}
 	m, _ := s.Rates.Currency.Round(d)

@@ -70,8 +70,8 @@ func (s *Session) cameTo(c *carfile.Car) (out []int64, err error) {
 		if err != nil {
 			return nil, &strict.Error{Path: "came_to." + carfile.StepIDs[k], Found: text, Expected: "an amount of money"}
 		}
-		m, cut := s.Rates.Currency.Round(d)
-		if !cut.IsZero() {
+		m, exact := s.Rates.Currency.Round(d)
+		if !exact {
 			return nil, &strict.Error{Path: "came_to." + carfile.StepIDs[k], Found: text, Expected: "an amount without parts of the smallest coin"}
 		}
 		out = append(out, int64(m))

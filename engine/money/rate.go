@@ -17,11 +17,10 @@ type Rate struct {
 }
 
 // NewRate makes a price per unit in major units: not negative, at most
-// 1,000,000 and with no more than 6 decimals.
+// 1,000,000.
 func (c Currency) NewRate(d Decimal) (Rate, error) {
-	n, ok := sixDecimals(d, 0, 1_000_000)
-	if !ok {
-		return Rate{}, errors.New("expected a price from 0 to 1000000 with at most 6 decimals, found " + show(d))
+	if d.millionths < 0 || d.millionths > 1_000_000*perMajor {
+		return Rate{}, errors.New("expected a price from 0 to 1000000 with at most 6 decimals, found " + quote(d.String()))
 	}
 	// millionths × thousandths is in 10^-9 of the major unit; a minor unit is
 	// 10^(9−Digits) of those.
@@ -29,7 +28,7 @@ func (c Currency) NewRate(d Decimal) (Rate, error) {
 	for i := c.Digits; i < 9; i++ {
 		divisor *= 10
 	}
-	return Rate{millionths: n, divisor: divisor}, nil
+	return Rate{millionths: d.millionths, divisor: divisor}, nil
 }
 
 // Of returns the price of a quantity given in thousandths of the unit, rounded
@@ -45,45 +44,17 @@ func (r Rate) Of(thousandths int64) Minor {
 // millionths of a per cent. The zero Percent is 0 %.
 type Percent struct{ millionths int64 }
 
-// NewPercent makes a percentage: 7.25 is 7.25 %. From −100 to 1000, with no
-// more than 6 decimals.
+// NewPercent makes a percentage: 7.25 is 7.25 %. From −100 to 1000.
 func NewPercent(d Decimal) (Percent, error) {
-	n, ok := sixDecimals(d, -100, 1000)
-	if !ok {
-		return Percent{}, errors.New("expected a percentage from -100 to 1000 with at most 6 decimals, found " + show(d))
+	if d.millionths < -100*perMajor || d.millionths > 1000*perMajor {
+		return Percent{}, errors.New("expected a percentage from -100 to 1000 with at most 6 decimals, found " + quote(d.String()))
 	}
-	return Percent{millionths: n}, nil
+	return Percent{millionths: d.millionths}, nil
 }
 
 // Of returns that part of an amount, rounded once, exactly as Currency.Round
 // rounds the decimal product.
 func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*perMajor) }
-
-// sixDecimals returns d in millionths if it lies from low to high and has no
-// finer part.
-func sixDecimals(d Decimal, low, high int64) (millionths int64, ok bool) {
-	// Bounds first, on the size of the digits, so that a huge exponent costs
-	// nothing.
-	if e := d.Exponent(); d.IsZero() {
-		return 0, true
-	} else if e < -1000 || d.NumDigits()+int(e) > 7 {
-		return 0, false
-	}
-	scaled := d.Shift(6)
-	if !scaled.IsInteger() {
-		return 0, false
-	}
-	n := scaled.BigInt().Int64()
-	return n, n >= low*perMajor && n <= high*perMajor
-}
-
-// show writes a decimal for an error text without writing out a huge exponent.
-func show(d Decimal) string {
-	if e := d.Exponent(); e > 20 || e < -40 {
-		return "a number out of range"
-	}
-	return quote(d.String())
-}
 
 // mulDiv returns a × b / divisor, rounded half away from zero. The product is
 // held in 128 bits.

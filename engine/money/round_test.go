@@ -14,11 +14,28 @@ func of(digits int) Currency {
 
 func dec(t *testing.T, text string) Decimal {
 	t.Helper()
-	d, err := decimal.NewFromString(text)
+	d, err := Parse(text)
 	if err != nil {
 		t.Fatalf("bad decimal %q in the test: %v", text, err)
 	}
 	return d
+}
+
+// arbitrary is the same number in a library of decimals of any length, which these
+// tests hold the package to, and own the way back.
+func arbitrary(d Decimal) decimal.Decimal { return decimal.RequireFromString(d.String()) }
+
+func own(d decimal.Decimal) Decimal {
+	out, err := Parse(d.String())
+	if err != nil {
+		panic(err)
+	}
+	return out
+}
+
+// rounded is what Currency.Round has to give, by that library.
+func rounded(d decimal.Decimal, digits int) Minor {
+	return Minor(d.Round(int32(digits)).Shift(int32(digits)).IntPart())
 }
 
 // Rows of the General Decimal Arithmetic test cases, version 2.59 (Mike
@@ -77,12 +94,12 @@ var decimalArithmetic = []struct {
 func TestRoundAgainstDecimalArithmetic(t *testing.T) {
 	for _, row := range decimalArithmetic {
 		d := dec(t, row.value)
-		got, cut := of(row.digits).Round(d)
+		got, exact := of(row.digits).Round(d)
 		if got != row.want {
 			t.Errorf("%s: %s to %d decimals: got %d, want %d", row.name, row.value, row.digits, got, row.want)
 		}
-		if back := of(row.digits).Decimal(got).Add(cut); !back.Equal(d) {
-			t.Errorf("%s: rounded + cut = %s, want %s", row.name, back, d)
+		if back := decimal.New(int64(got), -int32(row.digits)); exact != back.Equal(arbitrary(d)) {
+			t.Errorf("%s: %s is %s to the last digit: %v", row.name, d, back, exact)
 		}
 	}
 }
@@ -105,17 +122,31 @@ func TestRoundTies(t *testing.T) {
 	}
 }
 
-func TestRoundRefusesWhatDoesNotFit(t *testing.T) {
-	for _, text := range []string{"92233720368547758.08", "-92233720368547758.09", "1e30", "1e2000000000", "1e-2000000000"} {
-		d := dec(t, text)
-		mustPanic(t, "Round("+text+")", func() { of(2).Round(d) })
+// TestRoundLongest: the longest decimals there are, in the currencies with most and
+// with fewest decimals.
+func TestRoundLongest(t *testing.T) {
+	for _, row := range []struct {
+		text   string
+		digits int
+		want   Minor
+	}{
+		{"999999999999.999999", 3, 1_000_000_000_000_000}, {"-999999999999.999999", 3, -1_000_000_000_000_000},
+		{"999999999999.999999", 0, 1_000_000_000_000}, {"999999999999.999", 3, 999_999_999_999_999},
+	} {
+		if got, exact := of(row.digits).Round(dec(t, row.text)); got != row.want || exact != (row.text == "999999999999.999") {
+			t.Errorf("%s: got %d, exact %v", row.text, got, exact)
+		}
 	}
-	// One minor unit inside the range of 64 bits.
-	if got, _ := of(2).Round(dec(t, "92233720368547758.07")); got != 1<<63-1 {
-		t.Errorf("largest amount: got %d", got)
-	}
-	if got, _ := of(2).Round(dec(t, "-92233720368547758.08")); got != -1<<63 {
-		t.Errorf("smallest amount: got %d", got)
+}
+
+// TestFloatIsTheNearest binary number, also where dividing millionths in binary
+// would round twice.
+func TestFloatIsTheNearest(t *testing.T) {
+	for _, text := range []string{"0", "-0.1", "0.35", "112.5", "999999999999.999999", "-900719925474.099301", "123456789012.345679"} {
+		want, _ := arbitrary(dec(t, text)).Rat().Float64()
+		if got := dec(t, text).Float(); got != want {
+			t.Errorf("%s: %v, nearest is %v", text, got, want)
+		}
 	}
 }
 
@@ -166,11 +197,11 @@ func FuzzParse(f *testing.F) {
 		}
 		// What is accepted is what shopspring/decimal reads, and fits Round.
 		want, err := decimal.NewFromString(s)
-		if err != nil || !d.Equal(want) {
+		if err != nil || !arbitrary(d).Equal(want) || d.String() != want.String() {
 			t.Fatalf("Parse(%q) = %s, decimal says %s, %v", s, d, want, err)
 		}
-		if m, cut := of(2).Round(d); !of(2).Decimal(m).Add(cut).Equal(d) {
-			t.Fatalf("Round(%q) loses %s", s, d)
+		if m, _ := of(2).Round(d); m != rounded(want, 2) {
+			t.Fatalf("Round(%q) = %d", s, m)
 		}
 	})
 }

@@ -85,7 +85,7 @@ func (r *Rates) StillSample() (paths []string) {
 	}
 	for t, id := range car.TradeIDs {
 		rate := r.Labour.Trades[t].Rate.Published
-		same("labour."+id+".rate", func(s *Rates) bool { return s.Labour.Trades[t].Rate.Published.Equal(rate) })
+		same("labour."+id+".rate", func(s *Rates) bool { return s.Labour.Trades[t].Rate.Published == rate })
 	}
 	for i, m := range r.Materials {
 		same("materials["+strconv.Itoa(i)+"].price", func(s *Rates) bool { return s.hasMaterial(m) })
@@ -115,7 +115,7 @@ var decodedSamples = sync.OnceValue(func() (samples [2]*Rates) {
 
 func (r *Rates) hasMaterial(m Material) bool {
 	for _, own := range r.Materials {
-		if own.ID == m.ID && own.Price.Published.Equal(m.Price.Published) {
+		if own.ID == m.ID && own.Price.Published == m.Price.Published {
 			return true
 		}
 	}

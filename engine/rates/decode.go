@@ -1,10 +1,9 @@
 package rates
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"strings"
 
+	"underpaint/engine/digest"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
 )
@@ -93,7 +92,7 @@ func readTerms(f strict.Field) (terms []string) {
 }
 
 func checkCode(f strict.Field) string {
-	sum := sha256.Sum256(strict.Canonical(f))
-	digits := hex.EncodeToString(sum[:5])
-	return digits[:5] + " " + digits[5:]
+	var sum digest.Digest
+	sum.Write(strict.Canonical(f))
+	return sum.Code()
 }

@@ -63,7 +63,7 @@ func decimal(f strict.Field, low, high, what string) money.Decimal {
 		return money.Decimal{}
 	}
 	d, err := money.Parse(literal)
-	if err != nil || d.LessThan(must(low)) || d.GreaterThan(must(high)) {
+	if err != nil || d.Less(must(low)) || must(high).Less(d) {
 		f.Complain(what + " from " + low + " to " + high)
 		return money.Decimal{}
 	}
@@ -101,8 +101,8 @@ func percent(f strict.Field) Percent {
 // amount reads a sum of money, which has no parts of the minor unit.
 func amount(f strict.Field, c money.Currency) money.Minor {
 	d := decimal(f, "0", strconv.Itoa(highestAmount), "an amount")
-	m, cut := c.Round(d)
-	if !cut.IsZero() {
+	m, exact := c.Round(d)
+	if !exact {
 		f.Complain("an amount with at most " + strconv.Itoa(c.Digits) + " decimals")
 	}
 	return m

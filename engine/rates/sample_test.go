@@ -169,9 +169,9 @@ func TestSampleMaterials(t *testing.T) {
 			if m.How == PerCar {
 				quantity = m.Quantity
 			}
-			cost[m.Stage] += quantity * area[m.Area] * m.Factor[1] * m.Price.Published.InexactFloat64()
+			cost[m.Stage] += quantity * area[m.Area] * m.Factor[1] * m.Price.Published.Float()
 		}
-		labour := 112*r.Labour.Trades[car.BodyWork].Rate.Published.InexactFloat64() + 109*r.Labour.Trades[car.Paint].Rate.Published.InexactFloat64()
+		labour := 112*r.Labour.Trades[car.BodyWork].Rate.Published.Float() + 109*r.Labour.Trades[car.Paint].Rate.Published.Float()
 		if share := cost[AfterStage] / labour; share < 0.08 || share > 0.15 {
 			t.Errorf("%s: materials after the survey are %.3f of labour", r.Shop.Name, share)
 		}

@@ -75,6 +75,7 @@ func atoi(year string) int {
 }
 
 func (w *warnings) labour(r *Rates) {
+	const long = 1_000_000_000 // a million hours: no digit of a rate is lost to rounding
 	lowest, highest := -1, -1
 	for t := range r.Labour.Trades {
 		rate := r.Labour.Trades[t].Rate.Published
@@ -82,14 +83,14 @@ func (w *warnings) labour(r *Rates) {
 			w.add("labour."+car.TradeIDs[t]+".rate", "An hour of "+tradeName(t)+" is priced at nothing.")
 			continue
 		}
-		if lowest < 0 || rate.LessThan(r.Labour.Trades[lowest].Rate.Published) {
+		if lowest < 0 || rate.Less(r.Labour.Trades[lowest].Rate.Published) {
 			lowest = t
 		}
-		if highest < 0 || rate.GreaterThan(r.Labour.Trades[highest].Rate.Published) {
+		if highest < 0 || r.Labour.Trades[highest].Rate.Published.Less(rate) {
 			highest = t
 		}
 	}
-	if lowest >= 0 && r.Labour.Trades[highest].Rate.Published.GreaterThan(r.Labour.Trades[lowest].Rate.Published.Mul(must("4"))) {
+	if lowest >= 0 && r.Labour.Trades[highest].Rate.Of(long) > 4*r.Labour.Trades[lowest].Rate.Of(long) {
 		w.add("labour."+car.TradeIDs[highest]+".rate", "An hour of "+tradeName(highest)+" costs more than four times an hour of "+tradeName(lowest)+".")
 	}
 	w.wide("consumables.money_per_metal_hour", "Consumables for an hour of metalwork", r.Consumables.PerMetalHour)
@@ -201,10 +202,10 @@ func (w *warnings) tax(r *Rates) {
 }
 
 func (w *warnings) allowance(r *Rates) {
-	if r.Allowance.After.Published.GreaterThan(r.Allowance.Before.Published) {
+	if r.Allowance.Before.Published.Less(r.Allowance.After.Published) {
 		w.add("allowance.after_percent", "The allowance for the unknown grows after the survey; it should shrink.")
 	}
-	if r.Allowance.Before.Published.GreaterThan(must("20")) {
+	if must("20").Less(r.Allowance.Before.Published) {
 		w.add("allowance.before_percent", "The allowance for the unknown is more than 20 %: the range already holds what is usually found.")
 	}
 }

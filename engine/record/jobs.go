@@ -1,8 +1,6 @@
 package record
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"slices"
 	"strconv"
@@ -10,6 +8,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/digest"
 	"underpaint/engine/money"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
@@ -106,7 +105,7 @@ func Decode(data []byte) (*Jobs, []error) {
 	if head.Err() != nil {
 		return nil, []error{head.Err()}
 	}
-	sum := sha256.New()
+	var sum digest.Digest
 	sum.Write(strict.Canonical(head))
 	var faults []error
 	names := map[string]int{}
@@ -126,8 +125,7 @@ func Decode(data []byte) (*Jobs, []error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	digits := hex.EncodeToString(sum.Sum(nil)[:5])
-	j.code = digits[:5] + " " + digits[5:]
+	j.code = sum.Code()
 	return j, nil
 }
 
@@ -185,7 +183,7 @@ func (j *Jobs) readRates(f strict.Field, n int) {
 }
 
 // readPart reads one job; what it holds goes into the check code.
-func (j *Jobs) readPart(part strict.Part, sum func([]byte) (int, error)) (job Job, err error) {
+func (j *Jobs) readPart(part strict.Part, sum func([]byte)) (job Job, err error) {
 	f, err := part.Parse()
 	if err != nil {
 		return job, err
@@ -194,7 +192,7 @@ func (j *Jobs) readPart(part strict.Part, sum func([]byte) (int, error)) (job Jo
 	if f.Err() != nil {
 		return job, f.Err()
 	}
-	_, err = sum(strict.Canonical(f))
+	sum(strict.Canonical(f))
 	return job, err
 }
 
@@ -240,8 +238,8 @@ func (j *Jobs) amount(f strict.Field, least money.Minor) money.Minor {
 	if literal == "" {
 		return 0
 	}
-	m, cut := j.Currency.Round(d)
-	if err != nil || !cut.IsZero() || m < least || m > 1e14 {
+	m, exact := j.Currency.Round(d)
+	if err != nil || !exact || m < least || m > 1e14 {
 		f.Complain("an amount with at most " + strconv.Itoa(j.Currency.Digits) + " decimals, not below nothing")
 		return 0
 	}

@@ -67,8 +67,8 @@ func readRow(row columns.Row, c money.Currency) (job Job, refusal *columns.Refus
 			continue
 		}
 		d, err := money.Parse(cell.Text)
-		m, cut := c.Round(d)
-		if err != nil || !cut.IsZero() {
+		m, exact := c.Round(d)
+		if err != nil || !exact {
 			return job, refuseCell(row, 2+k, "an amount without parts of the smallest coin")
 		}
 		amounts[k] = m

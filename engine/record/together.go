@@ -1,9 +1,7 @@
 package record
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-
+	"underpaint/engine/digest"
 	"underpaint/engine/strict"
 )
 
@@ -14,7 +12,7 @@ func Together(all []*Jobs) (*Jobs, error) {
 		return all[0], nil
 	}
 	out := &Jobs{}
-	sum := sha256.New()
+	var sum digest.Digest
 	names := map[string]bool{}
 	for n, j := range all {
 		if n == 0 {
@@ -38,7 +36,6 @@ func Together(all []*Jobs) (*Jobs, error) {
 		}
 		sum.Write([]byte(j.code))
 	}
-	digits := hex.EncodeToString(sum.Sum(nil)[:5])
-	out.code = digits[:5] + " " + digits[5:]
+	out.code = sum.Code()
 	return out, nil
 }

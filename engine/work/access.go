@@ -69,7 +69,7 @@ func (t *Table) setGettingIn() error {
 
 // addAccesses adds one line per car, one per side, or one per end.
 func (t *Table) addAccesses(n int, g gettingIn, line plainLine, price car.Hours) error {
-	tp, err := threePoint(price, t.Rates.Parts.PriceFactor.InexactFloat64()*t.minorPerMajor())
+	tp, err := threePoint(price, t.Rates.Parts.PriceFactor.Float()*t.minorPerMajor())
 	if err != nil {
 		return err
 	}

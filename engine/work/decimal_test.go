@@ -53,7 +53,7 @@ func TestDecimalPriceOfAList(t *testing.T) {
 			m.Draw(&s, c)
 			u.Fill(&s)
 			lines := table.Explain(c, "salt", u, b)
-			var hours [car.Trades]money.Decimal
+			var hours [car.Trades]decimal.Decimal
 			parts := money.Minor(0)
 			for _, l := range lines {
 				if l.ID == "part" {
@@ -63,12 +63,12 @@ func TestDecimalPriceOfAList(t *testing.T) {
 				}
 			}
 			for trade := range hours {
-				want, _ := table.Rates.Currency.Round(hours[trade].Mul(table.Rates.Labour.Trades[trade].Rate.Published))
+				want := inCents(hours[trade].Mul(arbitrary(table.Rates.Labour.Trades[trade].Rate.Published)))
 				if b.Labour[trade] != want {
 					t.Fatalf("%s car %d %s: %d, in decimals %d", body, n, car.TradeIDs[trade], b.Labour[trade], want)
 				}
 			}
-			handling, _ := table.Rates.Currency.Round(table.Rates.Currency.Decimal(parts).Mul(table.Rates.Parts.Handling.Published).Shift(-2))
+			handling := inCents(decimal.New(int64(parts), -2).Mul(arbitrary(table.Rates.Parts.Handling.Published)).Shift(-2))
 			if b.Parts != parts+handling {
 				t.Fatalf("%s car %d: parts %d, in decimals %d", body, n, b.Parts, parts+handling)
 			}
@@ -76,7 +76,11 @@ func TestDecimalPriceOfAList(t *testing.T) {
 	}
 }
 
-func thousandthsDecimal(n int64) money.Decimal { return decimal.New(n, -3) }
+func thousandthsDecimal(n int64) decimal.Decimal { return decimal.New(n, -3) }
+
+func arbitrary(d money.Decimal) decimal.Decimal { return decimal.RequireFromString(d.String()) }
+
+func inCents(d decimal.Decimal) money.Minor { return money.Minor(d.Round(2).Shift(2).IntPart()) }
 
 // TestForcedWorkIsExplained holds every opening to its reason, and to raising.
 func TestForcedWorkIsExplained(t *testing.T) {

@@ -82,11 +82,11 @@ func (x *exact) addFactors(zMetal, zOwn, weight float64) {
 	}
 	f[car.Metal] = math.Exp(t.fig.sdMetal * zMetal)
 	rate := func(trade car.Trade) float64 {
-		return 100 * t.Rates.Labour.Trades[trade].Rate.Published.InexactFloat64()
+		return 100 * t.Rates.Labour.Trades[trade].Rate.Published.Float()
 	}
 	fixed := float64(t.money.stripLabour + t.money.stripMaterials + t.money.materials)
-	handling := 1 + t.Rates.Parts.Handling.Published.InexactFloat64()/100
-	sentHandling := 1 + t.Rates.SentOut.Handling.Published.InexactFloat64()/100
+	handling := 1 + t.Rates.Parts.Handling.Published.Float()/100
+	sentHandling := 1 + t.Rates.SentOut.Handling.Published.Float()/100
 	for n, omega := range x.omega {
 		all := cmplx.Exp(complex(0, omega*fixed))
 		for k := range t.after {

@@ -130,7 +130,7 @@ func TestMoreDamageNeverCostsLess(t *testing.T) {
 						one := &line.ways[line.instead[w]]
 						cost := 0.0
 						for n := 0; n < one.n; n++ {
-							cost += one.hours[n].Likely() * table.Rates.Labour.Trades[one.trade[n]].Rate.Published.InexactFloat64()
+							cost += one.hours[n].Likely() * table.Rates.Labour.Trades[one.trade[n]].Rate.Published.Float()
 						}
 						if one.price != nil {
 							cost += one.price.Likely() / table.minorPerMajor()

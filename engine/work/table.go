@@ -218,7 +218,7 @@ func (t *Table) noWholePanel(p *car.Part) bool {
 // setPrice takes the shop's price of a part, or the starting price times the
 // shop's factor, in minor units.
 func (t *Table) setPrice(p *car.Part, w car.Way, one *wayLine) error {
-	price, factor := p.Ways[w].Price, t.Rates.Parts.PriceFactor.InexactFloat64()
+	price, factor := p.Ways[w].Price, t.Rates.Parts.PriceFactor.Float()
 	if own, found := t.Rates.Parts.Find(t.Body.ID, p.ID, w); found && own.Priced {
 		price, factor = car.Hours(own.Price), 1
 	}
