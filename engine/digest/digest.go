@@ -1,7 +1,6 @@
 package digest
 
 import (
-	"encoding/binary"
 	"math/bits"
 	"strconv"
 )
@@ -52,18 +51,22 @@ func (d Digest) Sum() (sum [32]byte) {
 	for d.length%blockSize != blockSize-8 {
 		d.Write([]byte{0})
 	}
-	d.Write(binary.BigEndian.AppendUint64(nil, length))
-	for k, v := range d.state {
-		binary.BigEndian.PutUint32(sum[4*k:], initial[k]^v)
+	for shift := 56; shift >= 0; shift -= 8 {
+		d.Write([]byte{byte(length >> shift)})
+	}
+	for k := range sum {
+		sum[k] = byte((initial[k/4] ^ d.state[k/4]) >> (24 - 8*(k%4)))
 	}
 	return sum
 }
 
 // Code is the first ten hexadecimal digits of the sum in two groups, "0a1b2 c3d4e".
 func (d Digest) Code() string {
-	sum := d.Sum()
-	first := binary.BigEndian.Uint64(sum[:]) >> 24
-	digits := strconv.FormatUint(1<<40|first, 16)[1:] // the one keeps zeros in front
+	first := uint64(1) // a one in front keeps the zeros
+	for sum, k := d.Sum(), 0; k < 5; k++ {
+		first = first<<8 | uint64(sum[k])
+	}
+	digits := strconv.FormatUint(first, 16)[1:]
 	return digits[:5] + " " + digits[5:]
 }
 
@@ -72,7 +75,8 @@ func (d *Digest) block() {
 	var w [64]uint32
 	for t := range w {
 		if t < 16 {
-			w[t] = binary.BigEndian.Uint32(d.rest[4*t:])
+			b := d.rest[4*t:]
+			w[t] = uint32(b[0])<<24 | uint32(b[1])<<16 | uint32(b[2])<<8 | uint32(b[3])
 			continue
 		}
 		a, b := w[t-15], w[t-2]

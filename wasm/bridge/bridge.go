@@ -4,27 +4,19 @@
 // package message; nothing here knows what the texts mean.
 package bridge
 
-import "github.com/hack-pad/safejs"
+import "syscall/js"
 
 // Serve exports one function, underpaintAsk(request text) → reply text, and waits
 // for ever.
 func Serve(answer func(request []byte) []byte) {
-	ask, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
+	js.Global().Set("underpaintAsk", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		text := ""
-		if len(args) == 1 {
-			// A request that is not a text reaches the engine as an empty one,
-			// which it refuses in words.
-			if s, err := args[0].String(); err == nil {
-				text = s
-			}
+		// A request that is not a text reaches the engine as an empty one, which it
+		// refuses in words.
+		if len(args) == 1 && args[0].Type() == js.TypeString {
+			text = args[0].String()
 		}
 		return string(answer([]byte(text)))
-	})
-	if err != nil {
-		panic("engine: internal error: " + err.Error())
-	}
-	if err := safejs.Global().Set("underpaintAsk", ask); err != nil {
-		panic("engine: internal error: " + err.Error())
-	}
+	}))
 	select {}
 }
