@@ -41,11 +41,7 @@ func RustByTrap(trap int) Rust {
 
 // LoadCommon reads the shared words.
 func LoadCommon() (*Common, error) {
-	text, err := files.ReadFile("data/common.json")
-	if err != nil {
-		return nil, err
-	}
-	f, err := strict.Parse(text)
+	f, err := strict.Parse(commonWords)
 	if err != nil {
 		return nil, err
 	}

@@ -1,13 +1,42 @@
 package car
 
 import (
-	"embed"
+	_ "embed"
 
 	"underpaint/engine/strict"
 )
 
-//go:embed data/*.json
-var files embed.FS
+// One variable for a file: a folder would bring a file system into the browser.
+
+//go:embed data/two_door_unitary.json
+var twoDoorUnitary []byte
+
+//go:embed data/four_door_saloon.json
+var fourDoorSaloon []byte
+
+//go:embed data/convertible_unitary.json
+var convertibleUnitary []byte
+
+//go:embed data/open_two_seater.json
+var openTwoSeater []byte
+
+//go:embed data/pickup.json
+var pickup []byte
+
+//go:embed data/hardtop_on_frame.json
+var hardtopOnFrame []byte
+
+//go:embed data/common.json
+var commonWords []byte
+
+var bodyFiles = map[string][]byte{
+	"two_door_unitary":    twoDoorUnitary,
+	"four_door_saloon":    fourDoorSaloon,
+	"convertible_unitary": convertibleUnitary,
+	"open_two_seater":     openTwoSeater,
+	"pickup":              pickup,
+	"hardtop_on_frame":    hardtopOnFrame,
+}
 
 // BodyIDs are the six patterns, in the order in which they are offered.
 var BodyIDs = []string{"two_door_unitary", "four_door_saloon", "convertible_unitary", "open_two_seater", "pickup", "hardtop_on_frame"}
@@ -29,11 +58,7 @@ func Load(id string, options ...string) (*Body, error) {
 	if !KnownBody(id) {
 		return nil, &strict.Error{Path: "body", Found: id, Expected: "one of the six bodies"}
 	}
-	text, err := files.ReadFile("data/" + id + ".json")
-	if err != nil {
-		return nil, err
-	}
-	f, err := strict.Parse(text)
+	f, err := strict.Parse(bodyFiles[id])
 	if err != nil {
 		return nil, err
 	}

@@ -17,7 +17,7 @@ type Made struct {
 	ID               string // name of the build, from its content
 	Files            int    // of this build, variants included
 	Bytes            int    // of all of them
-	EngineBytes      int // the customer's engine, unpacked
+	EngineBytes      int    // the customer's engine, unpacked
 	EngineBrotli     int
 	WholeBrotli      int // the whole engine, which the shop's pages load
 	FirstVisitBrotli int // what a customer's first visit loads before the range

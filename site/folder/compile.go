@@ -23,7 +23,7 @@ const (
 var plain = []string{
 	"underpaint/engine/carfile", "underpaint/engine/columns", "underpaint/engine/digest", "underpaint/engine/message",
 	"underpaint/engine/rates", "underpaint/engine/record", "underpaint/engine/scores",
-	"embed", "io/...", "syscall/...", "time", "internal/bisect", "internal/godebug", "internal/oserror",
+	"syscall/...",
 }
 
 // buildEngines builds both engines from the sources.
@@ -50,7 +50,11 @@ func compile(program, linking string) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	target := filepath.Join(dir, engineName)
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=" + linking, "-o", target}
+	replaced, err := overlay(program, dir)
+	if err != nil {
+		return nil, fmt.Errorf("building the engine: %w", err)
+	}
+	args := []string{"build", "-overlay=" + replaced, "-trimpath", "-buildvcs=false", "-ldflags=" + linking, "-o", target}
 	for _, p := range plain {
 		args = append(args, "-gcflags="+p+"=-l")
 	}
