@@ -13,9 +13,12 @@ import (
 
 const usage = `usage:
   site build -out DIR -rates FILE [-engine FILE]
+  site weigh [-dir DIR]
   site serve [-addr 127.0.0.1:8080] [-dir DIR | -rates FILE [-engine FILE]]
 
 build   puts the pages, the engine and the rates into DIR
+weigh   says where the bytes of the customer's engine go, by section and package;
+        with -dir only what a built folder comes to, an error when over budget
 serve   serves DIR; without -dir it builds into a folder of its own first
 -engine uses an engine that is already built instead of building ./wasm
 `
@@ -30,7 +33,7 @@ func main() {
 // run carries out one command line. What a person wants to read goes to out.
 func run(args []string, out io.Writer) error {
 	if len(args) == 0 {
-		return errors.New("say build or serve\n" + usage)
+		return errors.New("say build, weigh or serve\n" + usage)
 	}
 	flags := flag.NewFlagSet(args[0], flag.ContinueOnError)
 	flags.Usage = func() { fmt.Fprint(flags.Output(), usage) }
@@ -48,10 +51,15 @@ func run(args []string, out io.Writer) error {
 	switch args[0] {
 	case "build":
 		return runBuild(*outDir, *rates, *engine, out)
+	case "weigh":
+		if *dir != "" {
+			return folder.Measured(*dir, out)
+		}
+		return folder.WriteWeights(out)
 	case "serve":
 		return runServe(*addr, *dir, *rates, *engine, out)
 	}
-	return fmt.Errorf("%q: expected build or serve\n%s", args[0], usage)
+	return fmt.Errorf("%q: expected build, weigh or serve\n%s", args[0], usage)
 }
 
 func runBuild(outDir, rates, engine string, out io.Writer) error {

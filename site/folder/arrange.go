@@ -25,6 +25,7 @@ const (
 const (
 	ratesName     = "rates.json"
 	customersPage = "index.html"
+	sidesName     = "sides.json" // the small drawings of all bodies in one file
 )
 
 // isPage says whether a source file keeps its own name at the top of the

@@ -20,7 +20,8 @@ type Made struct {
 	EngineBytes      int    // the customer's engine, unpacked
 	EngineBrotli     int
 	WholeBrotli      int // the whole engine, which the shop's pages load
-	FirstVisitBrotli int // what a customer's first visit loads before the range
+	FirstVisitBrotli int // what a customer's first visit loads until the range has settled
+	largestDrawing   int
 }
 
 // Build writes the whole folder, or nothing when something is wrong. outDir may
@@ -91,8 +92,8 @@ func (f folder) variants(name string) []variant {
 
 // count adds one file, with the sizes it was written in. A customer's first visit
 // loads everything but the other pages with their own files, the whole engine, the
-// samples and the opened-out drawings of five bodies; all drawings are counted, which
-// errs on the large side.
+// samples and the opened-out drawings of five bodies: of the six the largest is counted.
+// What the worker for offline use fetches afterwards is not in it.
 func (m *Made) count(f folder, name string, sizes []int) {
 	m.Files += len(sizes)
 	for _, size := range sizes {
@@ -104,6 +105,11 @@ func (m *Made) count(f folder, name string, sizes []int) {
 		m.EngineBytes, m.EngineBrotli = sizes[0], small
 	case engineName:
 		m.WholeBrotli = small
+		return
+	}
+	if path.Base(path.Dir(name)) == "drawings" && path.Base(name) != sidesName {
+		m.FirstVisitBrotli += max(0, small-m.largestDrawing)
+		m.largestDrawing = max(m.largestDrawing, small)
 		return
 	}
 	if name == customersPage || path.Ext(name) != ".html" && !f.ofAnotherPage(name) {

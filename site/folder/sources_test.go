@@ -77,4 +77,11 @@ func TestFirstVisit(t *testing.T) {
 			t.Errorf("%s: counted as %+v, expected in the first visit %v", name, m, counted)
 		}
 	}
+	var m Made
+	for name, size := range map[string]int{"pickup.json": 30, "four_door_saloon.json": 50, "open_two_seater.json": 40, "sides.json": 7} {
+		m.count(f, f.dir()+"drawings/"+name, []int{500, size})
+	}
+	if m.FirstVisitBrotli != 57 {
+		t.Errorf("of opened-out drawings %d bytes are counted, expected the largest, 50, and 7 of the small ones", m.FirstVisitBrotli)
+	}
 }
