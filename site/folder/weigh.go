@@ -26,6 +26,10 @@ func Measured(dir string, out io.Writer) error {
 
 // measure counts the files of a folder's last build as the build itself did.
 func measure(dir string) (Made, error) {
+	dir, err := filepath.EvalSymlinks(dir) // a walk does not follow one
+	if err != nil {
+		return Made{}, err
+	}
 	text, err := os.ReadFile(filepath.Join(dir, "build.json"))
 	if err != nil {
 		return Made{}, err
