@@ -4,7 +4,7 @@
 // (pages/survey/page.js) and others in folders of their own, and some plain ones.
 //
 // Start reading at main.go (the command line) and serve.go (how a folder is
-// served).
+// served), and folder/weigh.go (what a folder comes to).
 //
 // Guarantees:
 //
