@@ -9,7 +9,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
 
-.PHONY: calibrate run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
+.PHONY: calibrate yardstick run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -65,6 +65,9 @@ fuzz: ## a minute on each decoder
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
+
+yardstick: ## sampled ends beside exact ones, for all bodies
+	go test ./tests -run TestYardstick -v -timeout 60m -args -yardstick-bodies=6
 
 prompt: ## the command, into ./underpaint
 	go build -o underpaint ./engine/cmd/underpaint
