@@ -77,7 +77,7 @@ func (c *Case) minorPerMajor() float64 {
 
 // anHour is what an hour after the survey costs in minor units, wire and gas with it.
 func (c *Case) anHour(trade int) float64 {
-	v := c.Rates.Labour.Trades[trade].Rate.Published.InexactFloat64()
+	v := c.Rates.Labour.Trades[trade].Rate.Published.Float()
 	if trade == int(car.Metal) && c.Rates.Consumables.Charged {
 		v += c.Rates.Consumables.PerMetalHour[1]
 	}

@@ -77,7 +77,7 @@ func (c *Case) lines() (*lines, error) {
 		if charge.How != rates.ByTheHour && charge.How != rates.AtCost {
 			continue
 		}
-		p := plain{trade: trade, hour: c.Rates.Labour.Trades[trade].Rate.Published.InexactFloat64() * c.minorPerMajor()}
+		p := plain{trade: trade, hour: c.Rates.Labour.Trades[trade].Rate.Published.Float() * c.minorPerMajor()}
 		if charge.How == rates.ByTheHour && charge.Capped {
 			p.ceiling = charge.NoMoreThan * factor
 		}
@@ -89,7 +89,7 @@ func (c *Case) lines() (*lines, error) {
 			add(plain{trade: trade, hour: c.anHour(trade)}, w.Show, body.AfterSurveyFactor[w.ID]*c.pace(trade))
 		}
 	}
-	handled := 1 + c.Rates.SentOut.Handling.Published.InexactFloat64()/100
+	handled := 1 + c.Rates.SentOut.Handling.Published.Float()/100
 	for _, s := range c.Rates.SentOut.Work {
 		if s.Standards[c.Table.Standard] && s.Scopes[c.Table.Scope] {
 			add(plain{trade: -1, hour: handled}, three(s.Price), c.minorPerMajor())

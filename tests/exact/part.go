@@ -68,14 +68,14 @@ func (c *Case) partWork(p *car.Part) (w *partWork, err error) {
 
 // partPrice is the shop's price of a part, or the starting one times its factor.
 func (c *Case) partPrice(p *car.Part, way car.Way) ([]float64, error) {
-	price, factor := three(p.Ways[way].Price), c.Rates.Parts.PriceFactor.InexactFloat64()
+	price, factor := three(p.Ways[way].Price), c.Rates.Parts.PriceFactor.Float()
 	if own, found := c.Rates.Parts.Find(c.Known.Body.ID, p.ID, way); found && own.Priced {
 		price, factor = own.Price, 1
 	}
 	if price == (three{}) {
 		return nil, nil
 	}
-	return figure(price, factor*c.minorPerMajor()*(1+c.Rates.Parts.Handling.Published.InexactFloat64()/100), scoreAt)
+	return figure(price, factor*c.minorPerMajor()*(1+c.Rates.Parts.Handling.Published.Float()/100), scoreAt)
 }
 
 // costs are characteristic functions of what one item costs, by condition, finding and
