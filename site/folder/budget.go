@@ -9,9 +9,9 @@ import "fmt"
 // customer's engine would have to come out of the engine's own code and the tables
 // the Go linker writes about it.
 const (
-	customerBudget   = 935_000
-	wholeBudget      = 1_090_000
-	firstVisitBudget = 1_030_000
+	customerBudget   = 940_000
+	wholeBudget      = 1_095_000
+	firstVisitBudget = 1_036_000
 )
 
 // OverBudget names each size that is above its budget, as an error, or is nil.
