@@ -104,7 +104,7 @@ export function howSure(reply) {
     el("h2", { id: "sure-title" }, "How sure is this"),
     el("p", {}, reply.how_sure),
     reply.own_record.map((line) => el("p", {}, line)),
-    el("p", {}, "Imagined cars are cars like yours that the sums make up from the odds of rust, one after the other, each with its own price."),
+    el("p", {}, "Imagined cars are cars like yours that the sums make up from the odds of rust, one after the other. Each is priced several times over, as the work on it may go well or badly."),
     reply.warnings.map((text) => el("p", { class: "warning" }, text)),
     reply.known_limits.length > 0 && el("details", { "data-paper": true }, el("summary", {}, "What the sums cannot know"), list(reply.known_limits)));
 }
