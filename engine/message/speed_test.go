@@ -9,7 +9,7 @@ import (
 )
 
 // BenchmarkReply is the cost of saying the range of 20,480 imagined cars, to be
-// held against BenchmarkBlock, the cost of imagining 1,024 more.
+// held against BenchmarkBlock, the cost of imagining 256 more, each in all its turns.
 func BenchmarkReply(b *testing.B) {
 	s := settledSession(b)
 	for b.Loop() {
