@@ -58,7 +58,7 @@ func settledSession(b *testing.B) *Session {
 }
 
 // BenchmarkEntry is the time from one entry of a full survey to the new range in
-// the rough: odds conditioned on 91 records and 48 looks, 1,024 imagined cars.
+// the rough: odds conditioned on 91 records and 48 looks, a block of imagined cars.
 // BenchmarkTally is what every press costs while the range is hidden.
 func BenchmarkEntry(b *testing.B) {
 	s, c := surveyedSession(b)
