@@ -1,6 +1,7 @@
 package damage
 
 import (
+	"cmp"
 	"slices"
 	"sort"
 )
@@ -13,7 +14,7 @@ import (
 // is in them.
 type Shared struct {
 	block  []int     // root states of one history and luck, by their first state, the mildest first
-	below  []float64 // chance of the blocks before each, in that order, and 1
+	below  []float64 // chance of the blocks before each, in that order
 	within []float64 // by root state: chance within its block of the states before it
 	at     []float64 // by root state: a uniform at which Draw picks it
 	where  []int     // by uniform of Draw: the coordinate it comes from
@@ -25,7 +26,7 @@ func (m *Model) NewShared() *Shared {
 	s := &Shared{within: make([]float64, len(p)), at: make([]float64, len(p))}
 	before := 0.0
 	for r, v := range p {
-		s.at[r] = min(1-0x1p-53, before+v/2)
+		s.at[r] = middle(before, v)
 		before += v
 	}
 	for at := 0; at < len(p); at += RepairStates {
@@ -33,13 +34,7 @@ func (m *Model) NewShared() *Shared {
 	}
 	depth := m.depths()
 	slices.SortStableFunc(s.block, func(a, b int) int {
-		switch x, y := depth[a/RepairStates], depth[b/RepairStates]; {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(depth[a/RepairStates], depth[b/RepairStates])
 	})
 	s.fillChances(p)
 	s.order(m)
@@ -81,7 +76,7 @@ func (s *Shared) fillChances(p []float64) {
 
 // order gives each uniform its coordinate: groups before pockets.
 func (s *Shared) order(m *Model) {
-	sources := m.Sources()[:m.sharedUniforms()]
+	sources := m.sharedSources()
 	s.where = make([]int, len(sources))
 	next := 2
 	for _, first := range []bool{true, false} {
@@ -98,21 +93,6 @@ func (s *Shared) order(m *Model) {
 			}
 		}
 	}
-}
-
-// sharedUniforms is how many uniforms Draw takes for the shared factors.
-func (m *Model) sharedUniforms() int {
-	n := 1
-	for g := range m.nested.Groups {
-		n++
-		for _, p := range m.nested.Groups[g].Pockets {
-			n++
-			if p.Inner > 0 {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // Coordinates is how many coordinates a point has.

@@ -16,8 +16,8 @@ const (
 	OfRepair             // what earlier work left at an item, cracked lead joints
 )
 
-// Sources lists what the uniforms of Draw decide, in their order.
-func (m *Model) Sources() (out []Source) {
+// sharedSources are those of the shared factors, which Draw takes first.
+func (m *Model) sharedSources() (out []Source) {
 	out = append(out, Source{What: OfRoot})
 	for g := range m.nested.Groups {
 		out = append(out, Source{OfGroup, g})
@@ -28,6 +28,12 @@ func (m *Model) Sources() (out []Source) {
 			}
 		}
 	}
+	return out
+}
+
+// Sources lists what the uniforms of Draw decide, in their order.
+func (m *Model) Sources() []Source {
+	out := m.sharedSources()
 	for g := range m.Body.Groups {
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			for range m.Body.Pockets[pocket].Items {
@@ -56,8 +62,12 @@ func (m *Model) RootUniform(history, luck, repairs float64) float64 {
 	for _, v := range p[:at] {
 		before += v
 	}
-	return min(1-0x1p-53, before+p[at]/2)
+	return middle(before, p[at])
 }
+
+// middle is a uniform in the middle of those at which a state of the root is picked:
+// of this chance, after states of that before it.
+func middle(before, chance float64) float64 { return min(1-0x1p-53, before+chance/2) }
 
 // pickBlock picks a block of a list by the sums of its blocks and returns where it
 // begins.

@@ -8,9 +8,10 @@
 // car is imagined several times (turns.go). A car is worth about a dozen drawn
 // plainly, in five times their time (measured in tests/draws_test.go).
 //
-// Points are dealt out over independent randomisations, so that the standard error of each end of the range is
-// measured and not guessed, and drawing goes on until both ends are as good as
-// [Accuracy] asks or the budget is spent (in the spirit of JCGM 101:2008, 7.9).
+// Points are dealt out over independent randomisations, so that the standard error
+// of each end of the range is measured and not guessed, and drawing goes on until
+// both ends are as good as [Accuracy] asks or the budget is spent (in the spirit of
+// JCGM 101:2008, 7.9).
 //
 // [Run.Difference] compares two tables car by car: the same imagined cars, two ways.
 // [Run.IfKnown] and [Run.IfLook] say how wide the range would be after one look, on

@@ -42,14 +42,14 @@ func Load(carFile, ratesFile string) (*Case, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(c.Bodies) != 1 || c.Standard == carfile.NotSure {
-		return nil, errors.New(carFile + ": expected one body and one standard")
+	if c.Standard == carfile.NotSure {
+		return nil, errors.New(carFile + ": expected one standard")
 	}
 	return open(c, r)
 }
 
 func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
-	body, err := c.Body(c.Bodies[0])
+	body, err := c.OneBody()
 	if err != nil {
 		return nil, err
 	}
