@@ -216,6 +216,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 
 	known := damage.Known{Body: s.body, Levels: s.levels, OnItsOwn: how.onItsOwn, EarlierWork: answer(truth.Repair, stream.Uniform())}
 	table, shut := s.table, known
+	var odds *damage.Model
 	for stage := 0; stage <= how.last; stage++ {
 		switch stage {
 		case 1:
@@ -248,19 +249,18 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			entries := evidence.ImagineSurvey(s.body, truth, true, &stream)
 			known.Seen = how.read(s.body, shut.Seen, entries, func(i int) bool { return !s.body.PartOf(i).SeenWhenStripped })
 		}
-		if out[stage], err = rank(known, table, price, steps(truth), k*31+uint64(stage)); err != nil {
-			return out, err
+		if stage != 3 { // hours say nothing about rust
+			if odds, err = damage.New(known, calibrationGrids); err != nil {
+				return out, err
+			}
 		}
+		out[stage] = rank(odds, table, price, steps(truth), k*31+uint64(stage))
 	}
 	return out, nil
 }
 
 // rank draws prices that know the evidence and says where the true one falls.
-func rank(known damage.Known, table *work.Table, price int64, rust int, seed uint64) (out tally, err error) {
-	m, err := damage.New(known, calibrationGrids)
-	if err != nil {
-		return out, err
-	}
+func rank(m *damage.Model, table *work.Table, price int64, rust int, seed uint64) tally {
 	c, u, bill := m.NewCar(), table.NewUniforms(), table.NewBill()
 	stream := chance.NewStream(calibrationSeed+1, seed)
 	prices := make([]int64, ranks)
@@ -281,7 +281,7 @@ func rank(known damage.Known, table *work.Table, price int64, rust int, seed uin
 	}
 	// Ties are broken at random, or the rank would not be uniform.
 	milder += int(stream.Uniform() * float64(alike+1))
-	return tally{price: place(cheaper), rust: place(milder), width: width(prices)}, nil
+	return tally{price: place(cheaper), rust: place(milder), width: width(prices)}
 }
 
 // steps is how far a car has gone: the sum of its items' steps on the scale.
