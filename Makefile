@@ -1,6 +1,6 @@
 # One verb per line of DEVELOPERS.md. Needs Go, Node and make; `make test` also
 # installs Chromium from Debian's packages when it is not there, `make bench` a C
-# compiler and NumPy.
+# compiler and NumPy, `make growth` gnuplot, `make load` nginx and wrk.
 
 RATES ?= engine/rates/data/sample.json
 ADDR  ?= 127.0.0.1:8080
@@ -9,7 +9,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
 
-.PHONY: calibrate yardstick run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
+.PHONY: calibrate yardstick growth load run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -50,6 +50,18 @@ bench: /usr/bin/gcc /usr/lib/python3/dist-packages/numpy ## the engine against p
 
 /usr/lib/python3/dist-packages/numpy:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq python3-numpy
+
+growth: /usr/bin/gnuplot ## how time grows with items, histories, cars, records, files; into the README
+	go run ./tests/bench/growth -readme README.md -plot tests/bench/growth.svg
+
+/usr/bin/gnuplot:
+	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gnuplot-nox
+
+load: /usr/bin/wrk ## the folder served by our own server and by nginx, asked by wrk
+	go run ./tests/load
+
+/usr/bin/wrk:
+	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq wrk nginx-light libnginx-mod-http-brotli-static
 
 # Two outputs of bench-go are compared with the statistics of the Go project:
 # go run golang.org/x/perf/cmd/benchstat@v0.0.0-20260908200009-22c9c6c9d4da before.txt after.txt

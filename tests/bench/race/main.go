@@ -70,7 +70,7 @@ func run(o options) error {
 	if o.readme == "" {
 		return nil
 	}
-	return writeBetween(o.readme, table)
+	return bench.WriteBetween(o.readme, "race", table)
 }
 
 func writeFlat(c *bench.Case, path string) error {

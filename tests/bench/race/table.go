@@ -1,9 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"os"
 	"runtime"
 	"slices"
 	"strings"
@@ -49,21 +47,4 @@ func spreadOf(rounds [][]float64, digits int, figure func(took []float64) float6
 	slices.Sort(all)
 	n := len(all)
 	return fmt.Sprintf("%.*f (%.*f to %.*f)", digits, all[n/2], digits, all[n/4], digits, all[n-1-n/4])
-}
-
-// The marks of the table in a Markdown file.
-const begin, end = "<!-- race: begins -->\n", "<!-- race: ends -->\n"
-
-// writeBetween replaces what stands between the marks.
-func writeBetween(path, table string) error {
-	text, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	head, rest, found := strings.Cut(string(text), begin)
-	_, tail, ended := strings.Cut(rest, end)
-	if !found || !ended {
-		return errors.New(path + ": expected the two marks of the table")
-	}
-	return os.WriteFile(path, []byte(head+begin+table+end+tail), 0o644)
 }

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"math"
+	"slices"
+	"time"
+)
+
+// sweep is one thing that grows, all else being the same.
+type sweep struct {
+	name  string // what is timed
+	over  string // what grows
+	sizes []int
+	base  int // place in sizes of the one that ratios are taken to
+	work  func(size int) (func() error, error)
+
+	took [][]float64 // milliseconds, by size, then by round
+}
+
+// atLeast is how long one timing goes on, so that short ones are not lost in the
+// clock (assumption).
+const atLeast = 40 * time.Millisecond
+
+// time times every size once a round, each round beginning with another one. A
+// round before the first warms up and is not counted.
+func (s *sweep) time(rounds int) error {
+	jobs := make([]func() error, len(s.sizes))
+	for k, size := range s.sizes {
+		var err error
+		if jobs[k], err = s.work(size); err != nil {
+			return err
+		}
+	}
+	s.took = make([][]float64, len(s.sizes))
+	for round := -1; round < rounds; round++ {
+		for n := range jobs {
+			k := (n + round + 1) % len(jobs)
+			ms, err := timed(jobs[k])
+			if err != nil {
+				return err
+			}
+			if round >= 0 {
+				s.took[k] = append(s.took[k], ms)
+			}
+		}
+	}
+	return nil
+}
+
+// timed repeats a job until it has taken long enough and gives milliseconds a time.
+func timed(job func() error) (float64, error) {
+	start, n := time.Now(), 0
+	for {
+		if err := job(); err != nil {
+			return 0, err
+		}
+		n++
+		if took := time.Since(start); took >= atLeast {
+			return float64(took.Microseconds()) / 1000 / float64(n), nil
+		}
+	}
+}
+
+// median of the k-th size, in milliseconds.
+func (s *sweep) median(k int) float64 {
+	v := slices.Sorted(slices.Values(s.took[k]))
+	return v[len(v)/2]
+}
+
+// times are the medians against that of the base; ratios are taken within rounds,
+// between neighbours in time.
+func (s *sweep) times(k int) float64 {
+	var v []float64
+	for round, ms := range s.took[k] {
+		v = append(v, ms/s.took[s.base][round])
+	}
+	slices.Sort(v)
+	return v[len(v)/2]
+}
+
+// exponent is the slope of the least-squares line through log time over log size,
+// sizes of nothing left out.
+func (s *sweep) exponent() float64 {
+	var x, y []float64
+	for k, size := range s.sizes {
+		if size > 0 {
+			x, y = append(x, math.Log(float64(size))), append(y, math.Log(s.times(k)))
+		}
+	}
+	mx, my := mean(x), mean(y)
+	up, down := 0.0, 0.0
+	for k := range x {
+		up += (x[k] - mx) * (y[k] - my)
+		down += (x[k] - mx) * (x[k] - mx)
+	}
+	return up / down
+}
+
+func mean(v []float64) float64 {
+	sum := 0.0
+	for _, x := range v {
+		sum += x
+	}
+	return sum / float64(len(v))
+}
