@@ -22,9 +22,11 @@ test: lint test-go test-wasm test-page
 test-go:
 	go test ./...
 
-# The engine's own tests once more where its customers run it.
+# The engine's own tests once more where its customers run it, and whole questions
+# through what the built engines export.
 test-wasm:
 	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/message
+	node --test --test-timeout=900000 tests/vectors/node.test.mjs
 
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
@@ -68,12 +70,17 @@ load: /usr/bin/wrk ## the folder served by our own server and by nginx, asked by
 bench-go: ## Go's own benchmarks
 	go test -run '^$$' -bench . -benchmem ./engine/...
 
-fuzz: ## a minute on each decoder
+fuzz: ## a minute on each decoder, and on the engine as a whole
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/strict
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/carfile
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/record
+	go test -run '^$$' -fuzz FuzzFromLooks -fuzztime 60s -fuzzminimizetime 1x ./engine/evidence
+	go test -run '^$$' -fuzz 'FuzzRead$$' -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
+	go test -run '^$$' -fuzz FuzzWrittenIsReadBack -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
+	go test -run '^$$' -fuzz FuzzAsk -fuzztime 60s -fuzzminimizetime 1x ./engine/message
+	go test -run '^$$' -fuzz FuzzCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)

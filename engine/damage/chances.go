@@ -77,7 +77,7 @@ func (j *Likelihood) condition(e *Likelihood) {
 	for k := range j {
 		for f := range j[k] {
 			for d := range j[k][f] {
-				j[k][f][d] *= e[k][f][d]
+				j[k][f][d] = float64(j[k][f][d] * e[k][f][d])
 				sum += j[k][f][d]
 			}
 		}

@@ -102,7 +102,7 @@ func (m *Model) drawSeen(c *Car, i int, x float64, repair int, u float64) {
 	for k := range j {
 		for f := range j[k] {
 			for d := range j[k][f] {
-				j[k][f][d] *= e[k][f][d]
+				j[k][f][d] = float64(j[k][f][d] * e[k][f][d])
 				sum += j[k][f][d]
 			}
 		}

@@ -67,7 +67,7 @@ func (m *Model) RootUniform(history, luck, repairs float64) float64 {
 
 // middle is a uniform in the middle of those at which a state of the root is picked:
 // of this chance, after states of that before it.
-func middle(before, chance float64) float64 { return min(1-0x1p-53, before+chance/2) }
+func middle(before, chance float64) float64 { return min(1-0x1p-53, before+float64(chance/2)) }
 
 // pickBlock picks a block of a list by the sums of its blocks and returns where it
 // begins.

@@ -116,7 +116,7 @@ func (m *Model) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondition) 
 	for k := range j {
 		for f := range j[k] {
 			for d := range j[k][f] {
-				j[k][f][d] *= weight[k]
+				j[k][f][d] = float64(j[k][f][d] * weight[k])
 				sum += j[k][f][d]
 			}
 		}

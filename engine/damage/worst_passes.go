@@ -69,7 +69,7 @@ func (one *productPass) spread(m *Model, was [2]int, q int) {
 		var weight byCondition
 		worse := 0.0 // Σ weight × chance of the worst of the others, where that is above k
 		for k := car.Conditions - 1; k >= 0; k-- {
-			others := one.before[n][k] * one.after[n+1][k]
+			others := float64(one.before[n][k] * one.after[n+1][k])
 			weight[k] = float64(others*one.sums[q][k]) + worse
 			if k > 0 {
 				worse += float64((others - float64(one.before[n][k-1]*one.after[n+1][k-1])) * one.sums[q][k])

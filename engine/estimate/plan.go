@@ -79,7 +79,7 @@ func stepsOf(b *car.Body, t *work.Table, lines []work.Line, bill *work.Bill) (co
 	cost[StepStrip] = float64(bill.Strip)
 	if all := metal[StepStructure] + metal[StepOuter]; all > 0 {
 		for _, s := range []Step{StepStructure, StepOuter} {
-			cost[s] += float64(bill.Consumables) * (metal[s] / all)
+			cost[s] += float64(float64(bill.Consumables) * (metal[s] / all))
 		}
 	}
 	cost[StepPaint] += float64(bill.Materials)

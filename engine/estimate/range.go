@@ -59,7 +59,7 @@ func standardError(v []float64) float64 {
 	for _, x := range v {
 		mean += x
 	}
-	mean /= float64(len(v))
+	mean = float64(mean / float64(len(v)))
 	for _, x := range v {
 		sum += float64((x - mean) * (x - mean))
 	}

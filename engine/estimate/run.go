@@ -144,7 +144,7 @@ func (one *row) keep() {
 	one.total = append(one.total, int64(b.Total))
 	one.hours = append(one.hours, hours)
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
-	one.weeks = append(one.weeks, int64(b.Weeks*1000+0.5))
+	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
 		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}
 	for t, v := range b.Labour {

@@ -62,7 +62,7 @@ func shifted(z, step float64) float64 {
 // halved is the radical inverse of k in base 2 (van der Corput, 1935).
 func halved(k int) (v float64) {
 	for h := 0.5; k > 0; k, h = k>>1, h/2 {
-		v += float64(k&1) * h
+		v += float64(float64(k&1) * h)
 	}
 	return v
 }

@@ -35,7 +35,7 @@ func (w *weighted) effective() float64 {
 func (w *weighted) aim(p ...float64) {
 	n := w.effective()
 	for k := range w.from {
-		w.from[k] = float64(p[k]*(n-1)) / n * w.sum
+		w.from[k] = float64(float64(p[k]*(n-1)) / n * w.sum)
 		w.to[k] = w.from[k] + w.sum/n
 	}
 }

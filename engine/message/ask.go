@@ -174,7 +174,7 @@ func coverWords(share float64) string {
 	case share > 0.95:
 		return "more than 19 cars in 20 like yours would come out below this, and some would still cost more."
 	}
-	n := min(9, max(1, int(math.Floor(share*10+0.5))))
+	n := min(9, max(1, int(math.Floor(float64(share*10)+0.5))))
 	if n == 1 {
 		return "about 1 car in 10 like yours would come out below this."
 	}

@@ -35,7 +35,7 @@ func (t *scoreText) tradeName(id string) string {
 
 // percentOf says a factor as a difference: "18 % more", "5 % less".
 func percentOf(factor float64, more, less string) string {
-	n := int(math.Floor(math.Abs(factor-1)*100 + 0.5))
+	n := int(math.Floor(float64(math.Abs(factor-1)*100) + 0.5))
 	switch {
 	case n == 0:
 		return "no more and no less"
@@ -106,7 +106,9 @@ func share(c scores.Coverage) string {
 	return strconv.Itoa(c.Inside) + " of " + strconv.Itoa(c.Jobs) + ", " + percent(float64(c.Inside)/float64(c.Jobs))
 }
 
-func percent(share float64) string { return strconv.Itoa(int(math.Floor(share*100+0.5))) + " %" }
+func percent(share float64) string {
+	return strconv.Itoa(int(math.Floor(float64(share*100)+0.5))) + " %"
+}
 
 func three(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
 

@@ -53,7 +53,7 @@ func grouped(n int64) string {
 }
 
 // tenths is a share as a whole number of cars in ten.
-func tenths(share float64) int { return int(math.Floor(share*10 + 0.5)) }
+func tenths(share float64) int { return int(math.Floor(float64(share*10) + 0.5)) }
 
 // carsInTen says a share in words: "6 cars of 10".
 func carsInTen(share float64) string {

@@ -42,7 +42,7 @@ const heavyPitting = 2
 // likelyPrice is a way at its likely hours and the likely price of its part.
 func (s *Session) likelyPrice(w work.WayCard) (sum money.Minor) {
 	for t, h := range w.ByTrade {
-		sum += s.Rates.Labour.Trades[t].Rate.Of(int64(h[1]*1000 + 0.5))
+		sum += s.Rates.Labour.Trades[t].Rate.Of(int64(float64(h[1]*1000) + 0.5))
 	}
 	return sum + w.Price[1]
 }

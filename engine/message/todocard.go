@@ -102,7 +102,7 @@ func hoursText(h car.Hours) string {
 // tenthHours writes hours to a tenth below ten, to whole hours above.
 func tenthHours(h float64) string {
 	if h < 9.95 {
-		return strconv.FormatFloat(math.Floor(h*10+0.5)/10, 'f', -1, 64)
+		return strconv.FormatFloat(math.Floor(float64(h*10)+0.5)/10, 'f', -1, 64)
 	}
 	return grouped(int64(h + 0.5))
 }

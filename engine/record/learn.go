@@ -186,5 +186,5 @@ func (t *Teaching) Own(learntOn, jobsCode string) *rates.Own {
 }
 
 func figure(factor float64, jobs int) rates.OwnFigure {
-	return rates.OwnFigure{Factor: max(rates.LeastOwn, min(rates.MostOwn, math.Floor(factor*1000+0.5)/1000)), Jobs: jobs}
+	return rates.OwnFigure{Factor: max(rates.LeastOwn, min(rates.MostOwn, math.Floor(float64(factor*1000)+0.5)/1000)), Jobs: jobs}
 }

@@ -48,7 +48,7 @@ func (w *Walks) Add(n int, s *chance.Stream) {
 				w.from[k] = w.to[k]
 			}
 			after := w.f(w.from)
-			v := float64((end - (before+after)/2) * (after - before))
+			v := float64((end - float64((before+after)/2)) * (after - before))
 			w.sum[input] += v
 			w.square[input] += float64(v * v)
 			before = after

@@ -214,7 +214,7 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 }
 
 // thousandths rounds hours to a thousandth.
-func thousandths(h float64) int64 { return int64(h*1000 + 0.5) }
+func thousandths(h float64) int64 { return int64(float64(h*1000) + 0.5) }
 
 // wholeMinor rounds an amount in minor units.
 func wholeMinor(v float64) money.Minor { return money.Minor(int64(v + 0.5)) }

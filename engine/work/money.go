@@ -27,7 +27,7 @@ type pricing struct {
 func (t *Table) setMoney() error {
 	t.money = pricing{}
 	m := &t.money
-	m.rhoRest = math.Sqrt(1 - t.fig.rho*t.fig.rho)
+	m.rhoRest = math.Sqrt(1 - float64(t.fig.rho*t.fig.rho))
 	for _, a := range t.fig.above {
 		tp, err := threePoint(a.metal, t.fig.standard[t.Standard][car.Metal]*t.pace(car.Metal))
 		if err != nil {
@@ -101,11 +101,11 @@ func (l *stripLine) chargedAsWorked() bool { return l.how == rates.ByTheHour || 
 // rest of what is reached.
 func (t *Table) area(id string) float64 {
 	all, outer := t.Body.AreaM2()
-	reached := all * t.fig.reached
+	reached := float64(all * t.fig.reached)
 	if t.outsideOnly() {
 		// A third of the inside is reached when underside and inside stay painted,
 		// as the hours of those steps are (assumption).
-		reached = outer + (reached-outer)*0.33
+		reached = outer + float64((reached-outer)*0.33)
 	}
 	switch id {
 	case rates.Reached:
@@ -128,7 +128,7 @@ func (t *Table) Quantity(m rates.Material) int64 {
 	if m.Area == rates.InsideAndUnder {
 		standard = t.Unseen
 	}
-	return int64(q*m.Factor[standard]*1000 + 0.5)
+	return int64(float64(q*m.Factor[standard]*1000) + 0.5)
 }
 
 func (t *Table) materialsOf(stage string) (sum money.Minor) {

@@ -70,7 +70,7 @@ func (t *Table) stripSum(trade car.Trade) (logMean, logVariance float64, has boo
 		return 0, 0, false
 	}
 	logVariance = chance.Log(1 + variance/float64(mean*mean))
-	return chance.Log(mean) - logVariance/2, logVariance, true
+	return chance.Log(mean) - float64(logVariance/2), logVariance, true
 }
 
 // onScores is how the log of a trade's whole-car factor hangs on the two scores.
