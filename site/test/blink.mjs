@@ -5,7 +5,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { firstRange, press, sentence, settled, visit } from "./browser.mjs";
-import { goTo, openCar } from "./surveycar.mjs";
+import { largest, openFile } from "./surveycar.mjs";
 
 const MOST_MEMORY = 64 * 2 ** 20;
 
@@ -240,3 +240,36 @@ test("a second worker that cannot be started: the first answers everything", () 
   assert.ok(seen.asked.includes("plan 0"), seen.asked.join(", "));
   assert.equal(await page.locator('[data-band="restarted"], [data-band="dead"]').count(), 0);
 }));
+
+const whole = { ...largest, stages: [{ stage: "survey", on: "2026-06-20" }] };
+const found = ["light_pitting", "heavy_pitting", "rusted_through", "sound"];
+
+/** The largest body with every part recorded. */
+async function surveyedWhole(worker) {
+  const sheet = await worker.evaluate((car) => JSON.parse(globalThis.underpaintAsk(JSON.stringify({ id: 1, ask: "sheet", car }))), whole);
+  return { ...whole, survey: Object.keys(sheet.items).map((on, n) => ({ on, stage: "survey", condition: found[n % found.length] })) };
+}
+
+for (const cores of [2, 4]) {
+  test(`${cores} cores: the largest body with a full survey stays within 64 MB of memory in each worker`, () => visit({}, async (page, { origin }) => {
+    await page.route("**/worker.js", async (route) => {
+      const response = await route.fetch();
+      const noting = "const real = WebAssembly.instantiate; WebAssembly.instantiate = async (...all) => { const done = await real(...all); globalThis.memoryOfTest = (done.instance ?? done).exports.mem; return done; };";
+      await route.fulfill({ response, body: `${noting}\n${await response.text()}` });
+    });
+    await machine(page, cores);
+    await page.goto(`${origin}/survey/`);
+    await page.waitForSelector("[data-key=sample]", { timeout: 60000 });
+    await openFile(page, origin, await surveyedWhole(page.workers()[0]));
+    await page.locator("[data-key=range]").click();
+    await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 120000 });
+    await page.evaluate(() => { location.hash = "stages"; });
+    await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", { timeout: 300000 });
+    await page.evaluate(() => { location.hash = "papers"; });
+    await page.waitForSelector(".papers[data-state=whole]", { timeout: 300000 });
+    const sizes = await Promise.all(page.workers().map((w) => w.evaluate(() => globalThis.memoryOfTest.buffer.byteLength)));
+    console.log(`# memory of the engine with ${cores} cores: ${sizes.map((n) => `${(n / 2 ** 20).toFixed(1)} MB`).join(" and ")}`);
+    assert.equal(sizes.length, cores < 4 ? 1 : 2);
+    for (const size of sizes) assert.ok(size > 2 ** 20 && size <= MOST_MEMORY, `${size} bytes`);
+  }));
+}
