@@ -9,7 +9,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
 
-.PHONY: calibrate yardstick growth load run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
+.PHONY: calibrate yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -87,6 +87,9 @@ calibrate: ## whether the ranges hold what they say, on thousands of imagined ca
 
 yardstick: ## sampled ends beside exact ones, for all bodies
 	go test ./tests -run TestYardstick -v -timeout 60m -args -yardstick-bodies=6
+
+pace: /usr/bin/chromium site/node_modules/.package-lock.json ## how soon a range is there in a browser, into the README
+	cd site && node pace/pace.mjs --readme ../README.md
 
 prompt: ## the command, into ./underpaint
 	go build -o underpaint ./engine/cmd/underpaint

@@ -47,8 +47,7 @@ type folder struct {
 
 func (f folder) dir() string { return "v-" + f.id + "/" }
 
-// listed is one file that must come from this build, with its SHA-256 in the
-// form of the W3C Subresource Integrity recommendation.
+// listed is one file that must come from this build.
 type listed struct {
 	Path      string `json:"path"`
 	Integrity string `json:"integrity"`
@@ -89,6 +88,9 @@ func (f folder) page(name string, source []byte, parts map[string][]byte) error 
 		return fmt.Errorf("pages/%s: expected %s in it", name, before+markBuildDir)
 	}
 	f.files[name] = bytes.ReplaceAll(source, []byte(before+markBuildDir), []byte(before+f.dir()))
+	if err := f.preload(name, parts); err != nil {
+		return err
+	}
 	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {
 		return f.fill(name, markSettings, f.settings(engineOf(name), parts))
 	}
@@ -103,12 +105,12 @@ func engineOf(page string) string {
 	return engineName
 }
 
-// settings are the name of the build and the size of a page's engine, unpacked and
-// as it is loaded.
+// settings are the name of the build, the size of a page's engine, unpacked and as it
+// is loaded, and the sum that the page holds against what it loads.
 func (f folder) settings(engine string, parts map[string][]byte) string {
 	name := f.dir() + engine
 	f.files[name] = parts[engine]
-	return fmt.Sprintf(`content="%s %d %s"`, f.id, len(parts[engine]), sizeText(len(f.variants(name)[0].data)))
+	return fmt.Sprintf(`content="%s %d %s" data-engine="%s"`, f.id, len(parts[engine]), sizeText(len(f.variants(name)[0].data)), integrity(parts[engine]))
 }
 
 // buildID is the first ten hexadecimal characters of the SHA-256 of all names
@@ -144,8 +146,14 @@ func (f folder) listing() []listed {
 		if name == ratesName {
 			continue
 		}
-		sum := sha256.Sum256(f.files[name])
-		all = append(all, listed{name, "sha256-" + base64.StdEncoding.EncodeToString(sum[:]), name == f.dir()+engineName})
+		all = append(all, listed{name, integrity(f.files[name]), name == f.dir()+engineName})
 	}
 	return all
+}
+
+// integrity is the SHA-256 of a file in the form of the W3C Subresource Integrity
+// recommendation.
+func integrity(data []byte) string {
+	sum := sha256.Sum256(data)
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }

@@ -40,7 +40,7 @@ const app = {
   answer,
 };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "customer.wasm");
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "customer.wasm", ["worth", "wide", "plan", "decide"]);
 const visit = new Visit(blank, show);
 const ranging = new Ranging(link, visit.state.axis);
 const arrivals = new Arrivals({ link, visit, frame, app, blank });

@@ -1,59 +1,37 @@
 // The engine's own thread. Requests come with an id; every request is answered
 // under that id, whatever happens, or the page is told that the engine died.
 //
-// In:  {kind:"start", engine}                load the engine of that name
+// In:  {kind:"start", module}                the engine, compiled by the page
+//      {kind:"start", name, sum}             the same where no module comes through
 //      {kind:"ask", id, request}             one question, one answer
-//      {kind:"refine", id, request}          rough at once, then better and better
+//      {kind:"refine", id, request, aside}   rough at once, then better and better
 //      {kind:"stop"}                         nobody waits for what is being refined
-// Out: {kind:"loading", loaded}              bytes of the engine so far
-//      {kind:"ready"} or {kind:"dead", text}
+// Out: {kind:"ready"} or {kind:"dead", text}
 //      {kind:"reply", id, last, reply}       last is false while it refines
 //      {kind:"overtaken", id}                stopped, or a newer one took its place
 "use strict";
 
-let newest = 0;
-
-/** Counts the bytes as they come and gives the engine its right type, so that
- *  a host that serves it under a wrong type does no harm. */
-function counted(response) {
-  const reader = response.body.getReader();
-  let loaded = 0;
-  const stream = new ReadableStream({
-    async pull(controller) {
-      const { done, value } = await reader.read();
-      if (done) { controller.close(); return; }
-      loaded += value.byteLength;
-      postMessage({ kind: "loading", loaded });
-      controller.enqueue(value);
-    },
-  });
-  return new Response(stream, { headers: { "Content-Type": "application/wasm" } });
-}
-
-async function fetchEngine(name) {
-  const response = await fetch(name);
-  if (!response.ok) throw new Error("the engine could not be loaded (" + response.status + ")");
-  return counted(response);
-}
-
-/** Compiles while loading where the browser can, else after loading. */
-async function instantiate(name, imports) {
-  if (typeof WebAssembly.instantiateStreaming === "function") {
-    return WebAssembly.instantiateStreaming(fetchEngine(name), imports);
-  }
-  const whole = await (await fetchEngine(name)).arrayBuffer();
-  return WebAssembly.instantiate(whole, imports);
-}
+/** What is being refined: the range or the like, and one thing beside it. */
+const newest = { main: 0, aside: 0 };
 
 function dead(error) {
   postMessage({ kind: "dead", text: String(error && error.message || error) });
 }
 
-async function start(name) {
-  importScripts("wasm_exec.js");
+// At once, while the page is still loading the engine.
+importScripts("wasm_exec.js");
+
+/** The bytes as they are: whatever type the host gives them does no harm. */
+async function loaded(name, sum) {
+  const response = await fetch(name, { integrity: sum });
+  if (!response.ok) throw new Error("the engine could not be loaded (" + response.status + ")");
+  return WebAssembly.compile(await response.arrayBuffer());
+}
+
+async function start({ module, name, sum }) {
   const go = new Go();
   go.env = { GOGC: "50" };
-  const { instance } = await instantiate(name, go.importObject);
+  const instance = await WebAssembly.instantiate(module ?? await loaded(name, sum), go.importObject);
   go.run(instance).then(() => dead("the engine ended"), dead);
   if (typeof globalThis.underpaintAsk !== "function") throw new Error("the engine did not start");
   postMessage({ kind: "ready" });
@@ -74,32 +52,40 @@ function breathe() {
 
 const unfinished = (reply) => reply.state === "rough" || reply.state === "refining";
 
-/** Asks again and again until the answer has settled. One at a time: the
- *  newest. A range has efforts of its own; other requests are just repeated. */
-async function refine(id, request) {
-  newest = id;
+/** Asks again and again until the answer has settled. One at a time, the newest;
+ *  beside it one that was asked aside, which waits for its turn. A range has efforts
+ *  of its own; other requests are just repeated. */
+async function refine(id, request, aside) {
+  const slot = aside ? "aside" : "main";
+  newest[slot] = id;
+  if (!aside) newest.aside = 0;
   const isRange = request.ask === "range";
-  let reply = ask(isRange ? { ...request, effort: "rough" } : request, id);
-  let shown = performance.now();
-  while (unfinished(reply)) {
+  let effort = { effort: "rough" };
+  let shown = 0;
+  for (;;) {
+    while (aside && newest.main !== 0 && newest.aside === id) await breathe();
+    if (newest[slot] !== id) { postMessage({ kind: "overtaken", id }); return; }
+    const reply = ask(isRange ? { ...request, ...effort } : request, id);
+    if (!unfinished(reply)) {
+      newest[slot] = 0;
+      postMessage({ kind: "reply", id, last: true, reply });
+      return;
+    }
     if (!isRange || reply.rows) {
       postMessage({ kind: "reply", id, last: false, reply });
       shown = performance.now();
     }
     await breathe();
-    if (newest !== id) { postMessage({ kind: "overtaken", id }); return; }
     // A quiet slice only adds imagined cars; saying the range costs as much again.
-    const quiet = performance.now() - shown < 400;
-    reply = ask(isRange ? { ...request, effort: "settle", quiet } : request, id);
+    effort = { effort: "settle", quiet: performance.now() - shown < 400 };
   }
-  postMessage({ kind: "reply", id, last: true, reply });
 }
 
 self.onmessage = ({ data }) => {
-  if (data.kind === "start") { start(data.engine).catch(dead); return; }
+  if (data.kind === "start") { start(data).catch(dead); return; }
   try {
-    if (data.kind === "stop") { newest = 0; return; }
-    if (data.kind === "refine") { refine(data.id, data.request).catch(dead); return; }
+    if (data.kind === "stop") { newest.main = newest.aside = 0; return; }
+    if (data.kind === "refine") { refine(data.id, data.request, data.aside).catch(dead); return; }
     postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
   } catch (error) { dead(error); }
 };

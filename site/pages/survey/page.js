@@ -22,7 +22,7 @@ import { Memory } from "./memory.js";
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) });
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways"]);
 const job = new Job({
   link,
   rates: () => shop.opened.rates.check_code,

@@ -30,7 +30,7 @@ let opened = null;
 let hand = null;
 let surveyLink = "../survey/";
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) });
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "engine.wasm", ["before_after", "worth", "wide"]);
 const sums = new Sums(link, changed);
 const host = { link, say: (text) => frame.say(text), again: (name) => sums.again(name), hand: () => hand, uk: () => opened.words === "uk", state: () => sums.state, address: () => surveyLink };
 const talk = new Talk([new Twenty(host), new TwoWays(host), new Suppose(host), ...widthPages(host), new Widest(host), new Ending(host)],
