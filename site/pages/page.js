@@ -1,6 +1,7 @@
 // The customer's page: ties the visit, the engine and the screens together.
 // Read flow.js for the order of questions and result.js for the range.
 
+import "./trust.js";
 import { EngineLink } from "./engine-link.js";
 import { Ranging } from "./ranging.js";
 import { Visit } from "./visit.js";

@@ -11,6 +11,9 @@
 //      {kind:"overtaken", id}                stopped, or a newer one took its place
 "use strict";
 
+// As in trust.js, for this thread: one address may become a script.
+self.trustedTypes?.createPolicy("default", { createScriptURL: (name) => (name === "wasm_exec.js" ? name : null) });
+
 let newest = 0;
 
 /** Counts the bytes as they come and gives the engine its right type, so that

@@ -1,6 +1,8 @@
 // The page "Rates": the draft, one section of the form at a time, what is to be
 // looked at, and what the rates do to three sample cars.
 
+import "../trust.js";
+import "../alone.js";
 import { button, el, list } from "../dom.js";
 import { band } from "../bands.js";
 import { EngineLink } from "../engine-link.js";

@@ -1,6 +1,8 @@
 // The shop's page "This car": ties the car in hand, the engine and the views
 // together. Read record.js for what is recorded and list.js for how.
 
+import "../trust.js";
+import "../alone.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { band, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";

@@ -1,6 +1,8 @@
 // "Why so wide": ties the car in hand, the engine and the pages of the talk
 // together. Read talk.js for the pages and sums.js for what they stand on.
 
+import "../trust.js";
+import "../alone.js";
 import { button, el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
