@@ -32,7 +32,7 @@ test("every page with all it loads, the worker for offline use too: the headers,
   // The browser lets go of what an answer held once another page is there.
   context.on("response", (r) => answers.push({ answer: r, body: r.body().catch(() => null) }));
   const names = pagesOf(dir);
-  assert.equal(names.length, 10, `${names}`);
+  assert.equal(names.length, 11, `${names}`);
   for (const name of names) { await page.goto(`${origin}/${name}`); await ready(page, name); await Promise.all(answers.map((a) => a.body)); }
   await page.goto(`${origin}/survey/`);
   await takenIn(page);
@@ -81,7 +81,7 @@ async function tried() {
 
 const REFUSED = { allow: /Content Security Policy|Trusted|trusted|Refused|violates/ };
 
-test("on every page, with headers of the server and without any: no text becomes markup or code", () => visit(REFUSED, async (page, { origin, dir }) => {
+test("on every page, with headers of the server and without any: no text becomes markup or code", () => visit(REFUSED, async (page, { origin, dir, seen }) => {
   const plain = await plainHost(dir, "localhost");
   for (const [base, names] of [[origin, pagesOf(dir)], [plain, ["", ...SHOPS]]]) {
     for (const name of names) {
@@ -95,6 +95,7 @@ test("on every page, with headers of the server and without any: no text becomes
       assert.equal(styled, "", `${name}: an attribute with style`);
     }
   }
+  assert.deepEqual(seen.elsewhere.splice(0).filter((u) => !u.startsWith(plain)), []);
 }));
 
 test("WebAssembly needs its own word in the policy, has it, and gets no eval with it", () => visit(REFUSED, async (page, { origin }) => {

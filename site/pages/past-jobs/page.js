@@ -162,6 +162,7 @@ async function resume() {
 async function begun(reply, rates) {
   Object.assign(shop, { opened: reply, ratesText: rates });
   if (reply.rates.valid_until < today()) frame.put("past", pastBand(reply.rates));
+  await jobsShelf.settle();
   await resume();
 }
 

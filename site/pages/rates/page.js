@@ -13,7 +13,7 @@ import { Draft } from "./draft.js";
 import { Effect } from "./effect.js";
 import { FormView } from "./form.js";
 import { faultText } from "./inputs.js";
-import { KeepDraft } from "./keep.js";
+import { KeepDraft, settleDraft } from "./keep.js";
 import { Leaving } from "./leaving.js";
 import { leftovers } from "./leftover.js";
 import { Opening } from "./opening.js";
@@ -101,6 +101,7 @@ async function start() {
   samples = [outline.sample_us, outline.sample_uk].map((text) => JSON.parse(text));
   frame.loaded();
   await opening.fromSite();
+  await settleDraft();
   opening.offerKept();
 }
 
