@@ -13,11 +13,19 @@ import (
 )
 
 // policy is the content security policy of every answer. The pages carry the
-// same one in a meta element, for hosts that set no headers; there
-// frame-ancestors has no effect (W3C Content Security Policy Level 3, 3.3).
+// same one in a meta element, for hosts that set no headers. Where a browser has
+// Trusted Types, no text becomes markup or code, and only pages/trust.js says
+// which addresses are scripts.
 const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
 	"img-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; " +
-	"object-src 'none'; frame-ancestors 'self'"
+	"object-src 'none'; require-trusted-types-for 'script'; trusted-types default"
+
+// Only the customer's page may stand in a frame. In a meta element frame-ancestors
+// has no effect (W3C Content Security Policy Level 3, 3.3): see pages/alone.js.
+const (
+	framedByOwn  = "; frame-ancestors 'self'"
+	framedByNone = "; frame-ancestors 'none'"
+)
 
 // types by extension. A file of another kind is not served.
 var types = map[string]string{
@@ -44,7 +52,7 @@ func serve(addr, dir string, out io.Writer) error {
 // compressed variant that the browser takes.
 func handler(dir string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		setHeaders(w.Header())
+		setHeaders(w.Header(), r.URL.Path)
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
 			http.Error(w, "only reading is possible here", http.StatusMethodNotAllowed)
@@ -74,8 +82,12 @@ func isFolder(dir, name string) bool {
 	return path.Ext(name) == "" && err == nil && !info.IsDir()
 }
 
-func setHeaders(h http.Header) {
-	h.Set("Content-Security-Policy", policy)
+func setHeaders(h http.Header, name string) {
+	frames := framedByNone
+	if name == "/" || name == "/index.html" {
+		frames = framedByOwn
+	}
+	h.Set("Content-Security-Policy", policy+frames)
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer")
 	h.Set("Cross-Origin-Opener-Policy", "same-origin")

@@ -8,7 +8,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"path/filepath"
-	"strings"
+	"slices"
 	"testing"
 
 	"underpaint/engine/rates"
@@ -32,13 +32,12 @@ func builtIn(t *testing.T, dir string) string {
 }
 
 func TestPagesCarryThePolicyOfTheServer(t *testing.T) {
-	meta := strings.TrimSuffix(policy, "; frame-ancestors 'self'")
 	sources, err := pages.Files()
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name, data := range sources {
-		if filepath.Ext(name) == ".html" && !bytes.Contains(data, []byte(`<meta http-equiv="Content-Security-Policy" content="`+meta+`">`)) {
+		if filepath.Ext(name) == ".html" && !bytes.Contains(data, []byte(`<meta http-equiv="Content-Security-Policy" content="`+policy+`">`)) {
 			t.Errorf("pages/%s: another policy than the server's", name)
 		}
 	}
@@ -80,8 +79,33 @@ func TestServer(t *testing.T) {
 		if r.StatusCode != c.status || got[0] != c.kind || got[1] != c.coding || got[2] != c.cache {
 			t.Errorf("%s %s (%s): %d %q, expected %d %q %q %q", c.method, c.target, c.accept, r.StatusCode, got, c.status, c.kind, c.coding, c.cache)
 		}
-		if r.Header.Get("Content-Security-Policy") != policy || r.Header.Get("X-Content-Type-Options") != "nosniff" {
-			t.Errorf("%s %s: security headers are missing", c.method, c.target)
+		headersAsSaid(t, c.method+" "+c.target, r, c.target == "/" || c.target == "/index.html")
+	}
+}
+
+// headersAsSaid: every answer, refusals too, has all of them and no other.
+func headersAsSaid(t *testing.T, what string, r *http.Response, mayBeFramed bool) {
+	t.Helper()
+	frames := framedByNone
+	if mayBeFramed {
+		frames = framedByOwn
+	}
+	want := map[string]string{
+		"Content-Security-Policy":      policy + frames,
+		"X-Content-Type-Options":       "nosniff",
+		"Referrer-Policy":              "no-referrer",
+		"Cross-Origin-Opener-Policy":   "same-origin",
+		"Cross-Origin-Resource-Policy": "same-origin",
+	}
+	for name, value := range want {
+		if got := r.Header.Values(name); len(got) != 1 || got[0] != value {
+			t.Errorf("%s: %s is %q, expected %q", what, name, got, value)
+		}
+	}
+	plain := []string{"Content-Type", "Content-Encoding", "Content-Length", "Cache-Control", "Vary", "Accept-Ranges", "Last-Modified", "Location", "Allow"}
+	for name := range r.Header {
+		if _, ours := want[name]; !ours && !slices.Contains(plain, name) {
+			t.Errorf("%s: an answer has a header that nobody means it to have: %s", what, name)
 		}
 	}
 }
@@ -107,6 +131,7 @@ func TestEveryFileOfAFolderIsServed(t *testing.T) {
 		target, _ := filepath.Rel(dir, name)
 		want, err := os.ReadFile(name)
 		r := get(t, h, "GET", "/"+filepath.ToSlash(target), "")
+		headersAsSaid(t, target, r, target == "index.html")
 		if got, _ := io.ReadAll(r.Body); r.StatusCode != http.StatusOK || !bytes.Equal(got, want) {
 			t.Errorf("%s: %d", target, r.StatusCode)
 		}

@@ -5,9 +5,12 @@ import { button, el } from "./dom.js";
 import { band, originBand } from "./bands.js";
 import { Newer, carriesCar, decode } from "./link.js";
 import { dateText, fromShared } from "./shared.js";
-import { readCarFile, whenDropped } from "./files.js";
+import { readCarFile, saveFile, whenDropped } from "./files.js";
 import { isComplete } from "./car.js";
 import { customerShelf as store } from "./store.js";
+
+/** What is kept may be of a newer page: it is never thrown away, only refused. */
+const SAVE_KEPT = ["Save what is there as a file", () => saveFile("my-car.json", store.text() ?? "")];
 
 export class Arrivals {
   #host;
@@ -16,7 +19,7 @@ export class Arrivals {
   constructor(host) {
     this.#host = host;
     whenDropped(document.body, (file) => this.#fromFile(file));
-    store.whenOtherTabKeeps((found) => this.#otherTab(found));
+    store.whenOtherTabKeeps((found) => this.otherTab(found));
     addEventListener("hashchange", () => this.fromAddress());
   }
 
@@ -33,7 +36,7 @@ export class Arrivals {
     const found = state.step === "body" && !state.car.bodies ? store.kept() : null;
     if (!found) return null;
     const erase = () => { store.erase(); this.#host.frame.put("kept", null); };
-    if (found === "unreadable") return band("kept-here", ["A car was kept on this device, but it cannot be read any more."], [["Erase it", erase]]);
+    if (found === "unreadable") return band("kept-here", ["A car was kept on this device, but it cannot be read any more."], [SAVE_KEPT, ["Erase it", erase]]);
     return band("kept-here", [`A car is kept on this device, from ${dateText(found.when)}.`],
       [["Open it", () => this.#openKept(found)], ["Erase it", erase]]);
   }
@@ -48,7 +51,7 @@ export class Arrivals {
     frame.put("arrival", null);
     try {
       const reply = await link.ask({ ask: "check_car", car });
-      if (reply.kind !== "car_ok") { frame.put("arrival", band("arrival", ["This car could not be opened.", reply.text])); return false; }
+      if (reply.kind !== "car_ok") { frame.put("arrival", band("arrival", ["This car could not be opened.", reply.text], from.kind === "kept" ? [SAVE_KEPT] : [])); return false; }
       const checked = JSON.parse(reply.canonical);
       visit.go({ keeping: false, ...more, car: checked, said: {}, draft: null, before: null, from, changing: false, step: isComplete(checked) ? "range" : "body" }, { other: true });
       return true;
@@ -96,7 +99,7 @@ export class Arrivals {
         button("Open a saved file", () => input.click(), { class: "quiet" }), input));
   }
 
-  #otherTab(found) {
+  otherTab(found) {
     const { frame, visit } = this.#host;
     if (!visit.state.keeping || found?.stamp === visit.state.stamp) return;
     if (!found || found === "unreadable") { visit.amend({ keeping: false }); return; }

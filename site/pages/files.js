@@ -3,6 +3,18 @@
 
 /** Largest car file read, in bytes. A full survey is about three thousand. */
 const MOST_BYTES = 262144;
+/** Deepest nesting read. A car file has six; far more would stop what copies it. */
+const MOST_DEEP = 64;
+
+/** Whether a text of JSON is nested deeper than any file of this project. */
+export function tooDeep(text) {
+  let deep = 0;
+  for (const [mark] of text.replace(/"(?:[^"\\]|\\.)*"/g, "").matchAll(/[[\]{}]/g)) {
+    deep += mark === "[" || mark === "{" ? 1 : -1;
+    if (deep > MOST_DEEP) return true;
+  }
+  return false;
+}
 
 /** Offers a text as a file to save. */
 export function saveFile(name, text, type = "application/json") {
@@ -21,7 +33,8 @@ export async function readCarFile(file) {
   if (file.size > MOST_BYTES) throw new Error("This file is far too large to be a car file.");
   if (file.size === 0) throw new Error("This file is empty.");
   const text = await file.text();
-  try { return JSON.parse(text); } catch { throw new Error("This is not a car file, or it is not whole."); }
+  try { if (!tooDeep(text)) return JSON.parse(text); } catch { /* The same sentence. */ }
+  throw new Error("This is not a car file, or it is not whole.");
 }
 
 /** Lets a file be dropped anywhere on the page. The button does the same. */

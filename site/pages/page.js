@@ -1,6 +1,7 @@
 // The customer's page: ties the visit, the engine and the screens together.
 // Read flow.js for the order of questions and result.js for the range.
 
+import "./trust.js";
 import { EngineLink } from "./engine-link.js";
 import { Ranging } from "./ranging.js";
 import { Visit } from "./visit.js";
@@ -60,9 +61,13 @@ function answer(changes, id, text, facts = {}) {
   visit.go(next);
 }
 
-function keepOn(car) {
+/** over: it was just said that this car goes in the place of what is kept. A page
+ *  that slept in the history was not told of what other tabs kept meanwhile. */
+function keepOn(car, over = false) {
   if (!visit.state.keeping) return true;
-  const stamp = String(Date.now());
+  const found = over ? null : store.kept();
+  if (found?.stamp && found.stamp !== visit.state.stamp) { arrivals.otherTab(found); return true; }
+  const stamp = `${Date.now()} ${Math.random()}`;
   const done = store.keep(car, today(), stamp);
   visit.amend({ keeping: done, stamp });
   if (!done) frame.put("storage", band("storage", ["Could not keep this on the device (its storage is full or switched off). Save a file now."]));
@@ -144,7 +149,7 @@ function resultPage(state) {
       car: () => car, reply: () => app.reply, opened: () => opened,
       canonical: async () => (await link.ask({ ask: "check_car", car })).canonical,
       mayReplace: () => Boolean(visit.state.keeping),
-      keeping: (on) => { visit.amend({ keeping: on }); return on ? keepOn(car) : true; },
+      keeping: (on) => { visit.amend({ keeping: on }); return on ? keepOn(car, true) : true; },
       erased: () => { app.reply = null; visit.erase(blank); },
     }),
     address: async () => location.href.split("#")[0] + await encode(toShare(car, app.reply, opened.rates, today())),

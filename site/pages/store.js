@@ -1,9 +1,10 @@
 // What is kept on this device, and only after it was asked for: one car of the
-// customer's page, and one that the shop has in hand.
+// customer's page here; what the shop keeps is in lasting.js.
 
 export class Shelf {
   #key;
   constructor(key) { this.#key = key; }
+  get key() { return this.#key; }
 
   /** null when nothing is kept; "unreadable" when something is and cannot be used. */
   kept() {
@@ -12,7 +13,8 @@ export class Shelf {
     if (text === null) return null;
     try {
       const found = JSON.parse(text);
-      return found && typeof found.car === "object" && typeof found.when === "string" ? found : "unreadable";
+      const sound = found?.car && typeof found.car === "object" && !Array.isArray(found.car) && typeof found.when === "string" && /^\d{4}-\d\d-\d\d/.test(found.when);
+      return sound ? found : "unreadable";
     } catch { return "unreadable"; }
   }
 
@@ -28,6 +30,9 @@ export class Shelf {
     } catch { return false; }
   }
 
+  /** Puts a text back as it was kept. */
+  restore(text) { try { localStorage.setItem(this.#key, text); } catch { /* It stays where it is. */ } }
+
   /** True when nothing is left. */
   erase() {
     try { localStorage.removeItem(this.#key); return localStorage.getItem(this.#key) === null; } catch { return true; }
@@ -39,6 +44,4 @@ export class Shelf {
   }
 }
 
-/** The customer's car, and the shop's "This car". */
 export const customerShelf = new Shelf("underpaint kept car 1");
-export const shopShelf = new Shelf("underpaint this car 1");

@@ -11,6 +11,9 @@
 //      {kind:"overtaken", id}                stopped, or a newer one took its place
 "use strict";
 
+// As in trust.js, for this thread: one address may become a script.
+self.trustedTypes?.createPolicy("default", { createScriptURL: (name) => (name === "wasm_exec.js" ? name : null) });
+
 /** What is being refined: the range or the like, and one thing beside it. */
 const newest = { main: 0, aside: 0 };
 

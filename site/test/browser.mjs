@@ -16,7 +16,7 @@ import { chromium } from "playwright-core";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const RATES = process.env.SITE_RATES ?? join(root, "engine", "rates", "data", "sample.json");
-const FLAGS = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+export const FLAGS = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
   "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 
 export const axeSource = readFileSync(join(root, "site", "node_modules", "axe-core", "axe.min.js"), "utf8");
@@ -74,7 +74,7 @@ export async function visit(options, fn) {
   const w = await world();
   const { allow = null, ...rest } = options;
   const v = await visitor(w.browser, w.origin, rest);
-  v.page.setDefaultTimeout(15000);
+  v.page.setDefaultTimeout(40000);
   try {
     await fn(v.page, { ...w, ...v });
     assert.deepEqual(v.seen.elsewhere, [], "requests off the origin");

@@ -1,6 +1,8 @@
 // The shop's page "Past jobs": ties the file in hand, the engine and the sections
 // together. Read ledger.js for how a change counts and scoring.js for the sums.
 
+import "../trust.js";
+import "../alone.js";
 import { el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
@@ -160,6 +162,7 @@ async function resume() {
 async function begun(reply, rates) {
   Object.assign(shop, { opened: reply, ratesText: rates });
   if (reply.rates.valid_until < today()) frame.put("past", pastBand(reply.rates));
+  await jobsShelf.settle();
   await resume();
 }
 

@@ -1,5 +1,5 @@
 // Past jobs that are kept on this device: a shelf of their own beside the cars.
 
-import { Shelf } from "../store.js";
+import { LastingShelf } from "../lasting.js";
 
-export const jobsShelf = new Shelf("underpaint past jobs 1");
+export const jobsShelf = new LastingShelf("underpaint past jobs 1");

@@ -23,11 +23,16 @@ export function embedHelp() {
     el("p", {}, "Copy one of these into your page. More about each, and about who may frame it, on ", el("a", { href: HELP.href }, "the page for your website"), "."), made);
 }
 
+/** The text as it is written out there: no page makes markup of a text, not even to
+ *  read it. */
+const SIGNS = { lt: "<", gt: ">", quot: '"', amp: "&" };
+const plain = (text) => text.replace(/&(lt|gt|quot|amp);/g, (_, name) => SIGNS[name]);
+
 async function frameText() {
   try {
     const response = await fetch(HELP);
-    const code = new DOMParser().parseFromString(await response.text(), "text/html").getElementById("frame-code");
-    return code ? code.textContent.replaceAll(EXAMPLE, HERE) : null;
+    const code = /<code id="frame-code">([^<]*)<\/code>/.exec(await response.text());
+    return code ? plain(code[1]).replaceAll(EXAMPLE, HERE) : null;
   } catch { return null; }
 }
 

@@ -4,11 +4,11 @@
 import { button, el } from "../dom.js";
 import { band } from "../bands.js";
 import { saveFile } from "../files.js";
-import { Shelf } from "../store.js";
+import { LastingShelf } from "../lasting.js";
 import { clockText, moment, momentText } from "../survey/moment.js";
 
 /** A shelf of its own beside the cars. It calls what lies there "car". */
-const shelf = new Shelf("underpaint rates draft 1");
+const shelf = new LastingShelf("underpaint rates draft 1");
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
 /** {rates, when, stamp}, null when nothing is kept, "unreadable". */
@@ -16,6 +16,9 @@ export function keptDraft() {
   const found = shelf.kept();
   return found === null || found === "unreadable" ? found : { rates: found.car, when: found.when, stamp: found.stamp };
 }
+
+/** Takes what the disk has newer, before a draft is offered. */
+export const settleDraft = () => shelf.settle();
 
 /** When a kept draft was last changed, in words. */
 export const whenText = (found) => momentText(found.when);

@@ -1,6 +1,8 @@
 // The page "Rates": the draft, one section of the form at a time, what is to be
 // looked at, and what the rates do to three sample cars.
 
+import "../trust.js";
+import "../alone.js";
 import { button, el, list } from "../dom.js";
 import { band } from "../bands.js";
 import { EngineLink } from "../engine-link.js";
@@ -11,7 +13,7 @@ import { Draft } from "./draft.js";
 import { Effect } from "./effect.js";
 import { FormView } from "./form.js";
 import { faultText } from "./inputs.js";
-import { KeepDraft } from "./keep.js";
+import { KeepDraft, settleDraft } from "./keep.js";
 import { Leaving } from "./leaving.js";
 import { leftovers } from "./leftover.js";
 import { Opening } from "./opening.js";
@@ -99,6 +101,7 @@ async function start() {
   samples = [outline.sample_us, outline.sample_uk].map((text) => JSON.parse(text));
   frame.loaded();
   await opening.fromSite();
+  await settleDraft();
   opening.offerKept();
 }
 

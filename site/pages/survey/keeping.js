@@ -6,7 +6,7 @@ import { band } from "../bands.js";
 import { encode } from "../link.js";
 import { saveFile } from "../files.js";
 import { toShare, today } from "../shared.js";
-import { shopShelf } from "../store.js";
+import { shopShelf } from "../lasting.js";
 import { clockText, moment } from "./moment.js";
 
 /** Longest link that a page reads; see link.js. */
@@ -28,9 +28,22 @@ export class Keeping {
   constructor(host) {
     this.#host = host;
     shopShelf.whenOtherTabKeeps((found) => { if (this.on && found?.stamp !== this.#stamp) this.#other(found); });
-    addEventListener("beforeunload", (event) => { if (this.#host.job.car && this.#failed) event.preventDefault(); });
+    addEventListener("beforeunload", (event) => { if (this.loses) event.preventDefault(); });
   }
   #failed = false;
+  /** The car as it was opened, or as it lies in a file: so much is not lost. */
+  #safe = null;
+  /** The page goes on to another one that takes the car along. */
+  takenAlong = false;
+
+  /** Is anything recorded that would be gone with this tab? */
+  get loses() {
+    const { job } = this.#host;
+    return Boolean(job.car) && !this.takenAlong && (this.#failed || (!this.on && job.from?.kind !== "sample" && job.text() !== this.#safe));
+  }
+
+  /** A car was opened; what comes out of this tab's own history lies nowhere else. */
+  opened({ again }) { this.#safe = again ? null : this.#host.job.text(); }
 
   /** Writes the car down; called in each press, before anything else. */
   keep() {
@@ -86,6 +99,7 @@ export class Keeping {
   async save() {
     const { job } = this.#host;
     saveFile("this-car.json", job.text());
+    this.#safe = job.text();
     this.#said.textContent = "The file went to where your browser saves files.";
   }
 

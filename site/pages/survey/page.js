@@ -1,6 +1,8 @@
 // The shop's page "This car": ties the car in hand, the engine and the views
 // together. Read record.js for what is recorded and list.js for how.
 
+import "../trust.js";
+import "../alone.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { band, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
@@ -11,7 +13,7 @@ import { whenDropped } from "../files.js";
 import { openShop } from "../openshop.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { unfoldForPaper } from "../paper.js";
-import { shopShelf } from "../store.js";
+import { shopShelf } from "../lasting.js";
 import { Job } from "./job.js";
 import { Keeping } from "./keeping.js";
 import { Strip } from "./strip.js";
@@ -57,7 +59,7 @@ function failed(reply) {
 }
 
 /** Opens a car: checked by the engine before anything of it is shown. */
-async function take(car, from, { ways = {}, kept = null } = {}) {
+async function take(car, from, { ways = {}, kept = null, again = false } = {}) {
   frame.put("arrival", null);
   let sheet;
   try { sheet = await link.ask({ ask: "sheet", car }); } catch { frame.put("arrival", band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."])); return false; }
@@ -66,6 +68,7 @@ async function take(car, from, { ways = {}, kept = null } = {}) {
   frame.put("found", null);
   frame.put("tabs", null);
   job.take(car, sheet, from, ways);
+  keeping.opened({ again });
   if (kept) keeping.goOn(kept); else keeping.keep();
   memory.later();
   job.count();
@@ -128,7 +131,7 @@ async function begin() {
   const state = memory.found();
   const kept = shopShelf.kept();
   if (state?.kept && kept && kept !== "unreadable") { if (await goOn(kept)) return; }
-  if (state?.car && await take(state.car, state.from, { ways: state.ways })) return;
+  if (state?.car && await take(state.car, state.from, { ways: state.ways, again: true })) return;
   offerFound();
   views.start(false);
 }
@@ -144,6 +147,7 @@ async function fromAddress() {
 async function begun(reply) {
   shop.opened = reply;
   shop.q = questions(reply.words);
+  await shopShelf.settle();
   await begin();
 }
 
@@ -152,6 +156,7 @@ document.querySelector('footer a[href="../why/"]').addEventListener("click", asy
   if (!job.car || !shop.opened || event.ctrlKey || event.metaKey || event.shiftKey) return;
   event.preventDefault();
   const fragment = await encode(toShare(job.car, null, shop.opened.rates, today())).catch(() => "");
+  keeping.takenAlong = true;
   // So much may be recorded that no link holds it: the talk then takes what is kept.
   location.href = `../why/${fragment.length <= MOST_LINK ? fragment : ""}`;
 });

@@ -3,11 +3,12 @@
 
 import { encode } from "../link.js";
 import { dateText, toShare, today } from "../shared.js";
-import { shopShelf } from "../store.js";
+import { shopShelf } from "../lasting.js";
 import { momentText } from "../survey/moment.js";
 
 /** What lies on this device as "This car": {car, from} or "unreadable" or null. */
-export function keptCar() {
+export async function keptCar() {
+  await shopShelf.settle();
   const found = shopShelf.kept();
   if (!found || found === "unreadable") return found;
   return { car: found.car, from: { kind: "shelf", when: found.when, first: found.from ?? null } };

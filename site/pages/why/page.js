@@ -1,6 +1,8 @@
 // "Why so wide": ties the car in hand, the engine and the pages of the talk
 // together. Read talk.js for the pages and sums.js for what they stand on.
 
+import "../trust.js";
+import "../alone.js";
 import { button, el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
@@ -99,7 +101,7 @@ async function begin() {
   if (carriesCar(location.hash)) { await fromAddress(); return; }
   const state = memory.found();
   if (state?.car && await take(state.car, state.from)) return;
-  const kept = keptCar();
+  const kept = await keptCar();
   if (kept === "unreadable") frame.put("found", band("found", ["A survey was kept on this device, but it cannot be read any more. “This car” can save what is there."]));
   else if (kept) { await take(kept.car, kept.from); return; }
   await sample();
