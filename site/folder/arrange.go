@@ -11,6 +11,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"underpaint/site/figures"
 )
 
 // Marks in the sources that a build fills in. Each must be there, or the build
@@ -19,12 +21,14 @@ const (
 	markBuildDir = `build/`            // in pages, after =" or ="../: a file of this build
 	markSettings = `content="unbuilt"` // in pages with sums: build id and engine size
 	markFiles    = `/*files*/`         // in sw.js: build id and list of files
-	markScript   = `<script`           // a page with sums has one, and no other page has
+	markScript   = `<script`           // a page with sums has one, and no other page has but the next
+	markFigures  = `<!--figures-->`    // in the page of figures: every figure with its source
 )
 
 const (
 	ratesName     = "rates.json"
 	customersPage = "index.html"
+	figuresPage   = "figures/index.html"
 	sidesName     = "sides.json" // the small drawings of all bodies in one file
 )
 
@@ -71,6 +75,13 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 		}
 	}
 	if err := f.fill(customersPage, markShopText, r.shopText); err != nil {
+		return folder{}, err
+	}
+	tables, err := figures.Tables()
+	if err != nil {
+		return folder{}, err
+	}
+	if err := f.fill(figuresPage, markFigures, tables); err != nil {
 		return folder{}, err
 	}
 	list, err := json.Marshal(f.listing())
