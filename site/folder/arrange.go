@@ -25,6 +25,10 @@ const (
 	markFigures  = `<!--figures-->`    // in the page of figures: every figure with its source
 )
 
+// markShopName is where a page without sums takes the shop's name; the others get
+// it from the rates when they are opened.
+const markShopName = `<!--shop name-->`
+
 const (
 	ratesName     = "rates.json"
 	customersPage = "index.html"
@@ -70,7 +74,7 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 		if path.Ext(name) != ".html" {
 			continue
 		}
-		if err := f.page(name, parts[name], parts); err != nil {
+		if err := f.page(name, bytes.ReplaceAll(parts[name], []byte(markShopName), []byte(r.shopName)), parts); err != nil {
 			return folder{}, err
 		}
 	}
@@ -82,6 +86,9 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 		return folder{}, err
 	}
 	if err := f.fill(figuresPage, markFigures, tables); err != nil {
+		return folder{}, err
+	}
+	if err := f.shared(r.address); err != nil {
 		return folder{}, err
 	}
 	list, err := json.Marshal(f.listing())
@@ -148,11 +155,11 @@ func (f folder) fill(name, mark, text string) error {
 }
 
 // listing is every file the worker for offline use keeps, but for the rates,
-// which the shop may replace without a new build.
+// which the shop may replace without a new build, and the picture for other sites.
 func (f folder) listing() []listed {
 	var all []listed
 	for _, name := range slices.Sorted(maps.Keys(f.files)) {
-		if name == ratesName {
+		if name == ratesName || path.Base(name) == shareName {
 			continue
 		}
 		sum := sha256.Sum256(f.files[name])
