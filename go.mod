@@ -9,3 +9,8 @@ require (
 	github.com/shopspring/decimal v1.4.0
 	gonum.org/v1/gonum v0.17.0
 )
+
+require (
+	golang.org/x/image v0.32.0
+	golang.org/x/text v0.30.0 // indirect
+)

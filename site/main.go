@@ -12,7 +12,7 @@ import (
 )
 
 const usage = `usage:
-  site build -out DIR -rates FILE [-engine FILE]
+  site build -out DIR -rates FILE [-engine FILE] [-address URL]
   site weigh [-dir DIR]
   site serve [-addr 127.0.0.1:8080] [-dir DIR | -rates FILE [-engine FILE]]
 
@@ -20,6 +20,8 @@ build   puts the pages, the engine and the rates into DIR
 weigh   says where the bytes of the customer's engine go, by section and package;
         with -dir only what a built folder comes to, an error when over budget
 serve   serves DIR; without -dir it builds into a folder of its own first
+-address is where the folder will stand on the web: with it other sites show a
+        picture beside a link to the customer's page
 -engine uses an engine that is already built instead of building ./wasm
 `
 
@@ -41,6 +43,7 @@ func run(args []string, out io.Writer) error {
 	outDir := flags.String("out", "", "folder to build into")
 	rates := flags.String("rates", "", "the shop's rates file")
 	engine := flags.String("engine", "", "engine that is already built")
+	address := flags.String("address", "", "where the folder will stand on the web")
 	addr := flags.String("addr", "127.0.0.1:8080", "address to listen on")
 	if err := flags.Parse(args[1:]); err != nil {
 		return err
@@ -50,7 +53,7 @@ func run(args []string, out io.Writer) error {
 	}
 	switch args[0] {
 	case "build":
-		return runBuild(*outDir, *rates, *engine, out)
+		return runBuild(folder.Order{Out: *outDir, RatesName: *rates, Engine: *engine, Address: *address}, out)
 	case "weigh":
 		if *dir != "" {
 			return folder.Measured(*dir, out)
@@ -62,15 +65,16 @@ func run(args []string, out io.Writer) error {
 	return fmt.Errorf("%q: expected build, weigh or serve\n%s", args[0], usage)
 }
 
-func runBuild(outDir, rates, engine string, out io.Writer) error {
-	if outDir == "" || rates == "" {
+func runBuild(o folder.Order, out io.Writer) error {
+	if o.Out == "" || o.RatesName == "" {
 		return errors.New("build needs -out DIR and -rates FILE")
 	}
-	text, err := os.ReadFile(rates)
-	if err != nil {
+	var err error
+	if o.Rates, err = os.ReadFile(o.RatesName); err != nil {
 		return err
 	}
-	_, err = folder.Make(folder.Order{Out: outDir, RatesName: rates, Rates: text, Engine: engine, Today: time.Now().Format(time.DateOnly)}, out)
+	o.Today = time.Now().Format(time.DateOnly)
+	_, err = folder.Make(o, out)
 	return err
 }
 
@@ -84,7 +88,7 @@ func runServe(addr, dir, rates, engine string, out io.Writer) error {
 			return err
 		}
 		defer os.RemoveAll(temporary)
-		if err := runBuild(temporary, rates, engine, out); err != nil {
+		if err := runBuild(folder.Order{Out: temporary, RatesName: rates, Engine: engine}, out); err != nil {
 			return err
 		}
 		dir = temporary

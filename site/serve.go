@@ -34,6 +34,7 @@ var types = map[string]string{
 	".js":   "text/javascript; charset=utf-8",
 	".json": "application/json; charset=utf-8",
 	".svg":  "image/svg+xml",
+	".png":  "image/png",
 	".wasm": "application/wasm",
 }
 

@@ -12,6 +12,7 @@ import (
 // the wrong place. Only the command may use anything of the site, and of that only
 // the package that makes the folder.
 var ladder = map[string]string{
+	"engine":                 "",
 	"engine/strict":          "",
 	"engine/money":           "",
 	"engine/chance":          "",

@@ -11,6 +11,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"underpaint/site/figures"
 )
 
 // Marks in the sources that a build fills in. Each must be there, or the build
@@ -19,12 +21,18 @@ const (
 	markBuildDir = `build/`            // in pages, after =" or ="../: a file of this build
 	markSettings = `content="unbuilt"` // in pages with sums: build id and engine size
 	markFiles    = `/*files*/`         // in sw.js: build id and list of files
-	markScript   = `<script`           // a page with sums has one, and no other page has
+	markScript   = `<script`           // a page with sums has one, and no other page has but the next
+	markFigures  = `<!--figures-->`    // in the page of figures: every figure with its source
 )
+
+// markShopName is where a page without sums takes the shop's name; the others get
+// it from the rates when they are opened.
+const markShopName = `<!--shop name-->`
 
 const (
 	ratesName     = "rates.json"
 	customersPage = "index.html"
+	figuresPage   = "figures/index.html"
 	sidesName     = "sides.json" // the small drawings of all bodies in one file
 )
 
@@ -65,11 +73,21 @@ func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 		if path.Ext(name) != ".html" {
 			continue
 		}
-		if err := f.page(name, parts[name], parts); err != nil {
+		if err := f.page(name, bytes.ReplaceAll(parts[name], []byte(markShopName), []byte(r.shopName)), parts); err != nil {
 			return folder{}, err
 		}
 	}
 	if err := f.fill(customersPage, markShopText, r.shopText); err != nil {
+		return folder{}, err
+	}
+	tables, err := figures.Tables()
+	if err != nil {
+		return folder{}, err
+	}
+	if err := f.fill(figuresPage, markFigures, tables); err != nil {
+		return folder{}, err
+	}
+	if err := f.shared(r.address); err != nil {
 		return folder{}, err
 	}
 	list, err := json.Marshal(f.listing())
@@ -139,11 +157,11 @@ func (f folder) fill(name, mark, text string) error {
 }
 
 // listing is every file the worker for offline use keeps, but for the rates,
-// which the shop may replace without a new build.
+// which the shop may replace without a new build, and the picture for other sites.
 func (f folder) listing() []listed {
 	var all []listed
 	for _, name := range slices.Sorted(maps.Keys(f.files)) {
-		if name == ratesName {
+		if name == ratesName || path.Base(name) == shareName {
 			continue
 		}
 		all = append(all, listed{name, integrity(f.files[name]), name == f.dir()+engineName})

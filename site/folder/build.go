@@ -112,6 +112,9 @@ func (m *Made) count(f folder, name string, sizes []int) {
 		m.largestDrawing = max(m.largestDrawing, small)
 		return
 	}
+	if path.Base(name) == shareName {
+		return
+	}
 	if name == customersPage || path.Ext(name) != ".html" && !f.ofAnotherPage(name) {
 		m.FirstVisitBrotli += small
 	}

@@ -139,11 +139,11 @@ func TestShopTextIsWrittenAndEscaped(t *testing.T) {
 	if err := json.Unmarshal(rates.Sample(), &shop); err != nil || shop.Shop.Name == "" {
 		t.Fatal("no shop name in the sample", err)
 	}
-	text, err := shopText(bytes.Replace(rates.Sample(), []byte(shop.Shop.Name), []byte("<b>Shop</b>"), 1))
+	text, _, err := shopText(bytes.Replace(rates.Sample(), []byte(shop.Shop.Name), []byte("<b>Shop</b>"), 1))
 	if err != nil || strings.Contains(text, "<b>") || !strings.Contains(text, "&lt;b&gt;Shop") {
 		t.Errorf("a name with markup: %v\n%.200s", err, text)
 	}
-	if _, err := shopText([]byte("{}")); err == nil {
+	if _, _, err := shopText([]byte("{}")); err == nil {
 		t.Error("refused rates were written out")
 	}
 }

@@ -13,6 +13,7 @@ type Order struct {
 	Rates     []byte
 	Engine    string // a built engine, or "" to build one
 	Today     string // YYYY-MM-DD
+	Address   string // where the folder will stand on the web, or ""
 }
 
 // Make carries out an order and says on out what it came to: the rates with their
@@ -22,6 +23,9 @@ func Make(o Order, out io.Writer) (Made, error) {
 	r, err := Check(o.Rates, o.Today)
 	if err != nil {
 		return Made{}, fmt.Errorf("%s cannot be used:\n  %s", o.RatesName, strings.ReplaceAll(err.Error(), "\n", "\n  "))
+	}
+	if r.address, err = checkedAddress(o.Address); err != nil {
+		return Made{}, err
 	}
 	fmt.Fprintf(out, "%s. Rates check code %s\n", r.Line, r.CheckCode)
 	for _, w := range r.Warnings {

@@ -21,7 +21,9 @@ type Rates struct {
 	Warnings  []string // what is allowed but usually a slip
 
 	text     []byte
-	shopText string
+	shopText string // what a visitor without scripts reads, as markup
+	shopName string // the same of the name alone
+	address  string // of the folder on the web, or ""
 }
 
 // Check reads a rates file. today is YYYY-MM-DD, for rates past their date. The
@@ -52,7 +54,7 @@ func Check(text []byte, today string) (*Rates, error) {
 		r.Warnings = append(r.Warnings, strings.TrimPrefix(w.Path+": "+w.Text, ": "))
 	}
 	var err error
-	r.shopText, err = shopText(text)
+	r.shopText, r.shopName, err = shopText(text)
 	return r, err
 }
 

@@ -40,10 +40,10 @@ type opened struct {
 // shopText writes the shop's rates, the price of the first stage and what is
 // not in the range as plain markup, from the engine's own words. Rates that the
 // engine refuses are an error, so that no site is built on them.
-func shopText(rates []byte) (string, error) {
+func shopText(rates []byte) (text, shop string, err error) {
 	var o opened
 	if err := ask(map[string]any{"id": 1, "ask": "open", "rates": string(rates)}, &o); err != nil {
-		return "", err
+		return "", "", err
 	}
 	name := o.Shop.Name
 	if o.Shop.Invented {
@@ -74,5 +74,5 @@ func shopText(rates []byte) (string, error) {
 	items(stages)
 	b.WriteString("<h2>Not in a range</h2>\n")
 	items(o.NotInIt)
-	return b.String(), nil
+	return b.String(), html.EscapeString(name), nil
 }

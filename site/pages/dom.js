@@ -37,3 +37,8 @@ export function list(items, props = {}) {
 /** Numbers for ids that tie labels to what they label. */
 let last = 0;
 export function freshId(stem) { return `${stem}-${++last}`; }
+
+/** A word explained where it is first met: one press, and nothing on paper. */
+export function what(question, text) {
+  return el("details", { class: "what" }, el("summary", {}, question), el("p", {}, text));
+}

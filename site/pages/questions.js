@@ -60,6 +60,7 @@ export function questions(words) {
   return {
     body: {
       number: 1, short: "Body", title: "Which is nearest to your car?",
+      hint: "Five short questions, then a range of what the body work might cost, before the paint comes off.",
       answers: [
         { id: "two_door", text: "Two-door with a fixed roof", drawing: "two_door_unitary" },
         { id: "four_door_saloon", text: "Four-door", drawing: "four_door_saloon" },

@@ -2,7 +2,7 @@
 // then the dots, the one stage that has a price, and the rest in that order of
 // weight. Every figure comes as ready text from the engine.
 
-import { el, freshId, list } from "./dom.js";
+import { el, freshId, list, what } from "./dom.js";
 import { dotRow, figuresTable, levelsOf } from "./dots.js";
 
 const isRough = (reply) => reply.state === "rough" || reply.state === "refining";
@@ -29,7 +29,8 @@ function rowBlock(row, reply, levels, title) {
       el("ul", {}, row.sentence.map((part) => el("li", {}, part)))),
     (row.headline || row === reply.rows[0]) && el("p", { class: "caveat" }, row.headline ? `${row.not_an_estimate} ${row.tax_line}` : row.not_an_estimate),
     dotRow(row, reply.axis, levels),
-    row.headline ? el("p", { class: "set-aside" }, row.set_aside_line, " ", row.reserve_line) : el("p", {}, row.tax_line));
+    row.headline ? [el("p", { class: "set-aside" }, row.set_aside_line, " ", row.reserve_line),
+      what("What is “set aside”?", "A sum to plan with, not a price: it is enough for all but 2 of 10 cars like yours.")] : el("p", {}, row.tax_line));
 }
 
 /** What is spoken once the range has settled. */
@@ -47,6 +48,7 @@ export function stageSection(stage, cautions = [], of = "") {
     el("p", { class: "stage-price" }, el("span", {}, stage.name), " ", el("strong", {}, stage.price_text)),
     el("p", {}, stage.fixed_line), el("p", {}, stage.get_line), el("p", {}, stage.stop_line),
     stage.includes && el("p", {}, stage.includes),
+    what("What is strip and survey?", "The car comes apart and the paint comes off. Then every part of the bare metal is looked at, and what it is like is written down. A closed box, such as the one below the doors, is shut on all sides: its inside is seen only once it is opened."),
     el("details", { "data-paper": true }, el("summary", {}, "What it is made up of"),
       el("table", { class: "lines" },
         el("caption", { class: "visually-hidden" }, `${stage.name}: lines`),

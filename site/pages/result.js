@@ -42,10 +42,10 @@ function stages(reply) {
   return rows.map((row, i) => stageSection(row.stage, i === rows.length - 1 ? cautionsAt(reply, "stage") : [], rows.length > 1 ? row.label : ""));
 }
 
-function zones(reply, bodies) {
+function zones(reply, bodies, words) {
   const shown = bodies.length === reply.rows.length && bodies.length > 1 ? reply.rows.map((r, i) => [r, bodies[i]]) : [[reply.rows[0], bodies[0]]];
   if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
-  return [...shown.map(([row, body]) => zonesSection(row, body, shown.length > 1 ? row.label : "")),
+  return [...shown.map(([row, body]) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
     ...cautionLines(reply, "structure", "floors")];
 }
 
@@ -84,7 +84,7 @@ export class ResultPage {
     if (look) box.next.querySelector(".next details")?.before(look.stage);
     if (look && last && reply.rows.length === 1) look.settled();
     exchange(box.absent, notInIt(reply));
-    exchange(box.zones, zones(reply, bodies));
+    exchange(box.zones, zones(reply, bodies, opened.words));
     exchange(box.long, howLong(reply), reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]), cautionLines(reply, "paint"));
     // A sum can be held against one range only.
     if (reply.rows.length > 1) box.cover.replaceChildren();

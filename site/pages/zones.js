@@ -2,16 +2,24 @@
 // beside it. A zone in hand is outlined on the drawing; the list is the real
 // thing and the drawing its mirror.
 
-import { el, freshId } from "./dom.js";
+import { el, freshId, what } from "./dom.js";
 import { openedOut } from "./drawing.js";
 
-/** row: a row of the range; body: whose drawing; of: as for the next step. */
-export function zonesSection(row, body, of = "") {
+const SIDE = "A rear quarter is the side behind the door.";
+const WHERE = {
+  us: `A rocker is the long closed box below the doors. The cowl is the box in front of the windshield. ${SIDE}`,
+  uk: `A sill is the long closed box below the doors. The scuttle is the box in front of the windscreen. ${SIDE}`,
+};
+
+/** row: a row of the range; body: whose drawing; words: us or uk; of: as for the
+ *  next step. */
+export function zonesSection(row, body, words, of = "") {
   const id = freshId("zones");
   const box = el("section", { class: "zones", "aria-labelledby": id }, el("h2", { id }, of ? `Zone by zone: ${of}` : "Zone by zone"));
   const items = el("div", { class: "zone-list" }, row.zones.map((zone) => zoneEntry(zone, box)));
   const picture = el("div", { class: "zone-picture" });
-  box.append(el("div", { class: "zone-pair" }, items, picture));
+  box.append(what("Where are these on a car?", WHERE[words]),
+    el("div", { class: "zone-pair" }, items, picture));
   openedOut(body, row.zones).then((figure) => picture.append(figure), () => {
     picture.append(el("p", { class: "hint" }, "The drawing could not be loaded; the list says the same."));
   });

@@ -29,6 +29,7 @@ const usage = `usage:
   underpaint sample rates|rates-uk|past-jobs              print an invented shop's rates, or past jobs
   underpaint site --rates RATES.json --out DIR            the folder of pages for a web host
                                      [--engine FILE]      with a built engine, not one built from the sources
+                                     [--address URL]      where it will stand, for the picture beside a shared link
   underpaint help
 
 FILE "-" is standard input. With --json the result is the engine's own reply, one

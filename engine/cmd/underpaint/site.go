@@ -13,6 +13,7 @@ func (c command) site(args []string) int {
 	rates := flags.String("rates", "", "the shop's rates file")
 	out := flags.String("out", "", "the folder to write into")
 	engine := flags.String("engine", "", "an engine that is already built")
+	address := flags.String("address", "", "where the folder will stand on the web")
 	operands, ok := c.parse(args, flags)
 	if !ok {
 		return 2
@@ -24,7 +25,7 @@ func (c command) site(args []string) int {
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	order := folder.Order{Out: *out, RatesName: *rates, Rates: text, Engine: *engine, Today: time.Now().Format(time.DateOnly)}
+	order := folder.Order{Out: *out, RatesName: *rates, Rates: text, Engine: *engine, Address: *address, Today: time.Now().Format(time.DateOnly)}
 	if _, err := folder.Make(order, c.out); err != nil {
 		return c.fail(1, "%v", err)
 	}

@@ -55,8 +55,8 @@ export class Learning {
       invented ? el("p", { class: "caution" }, "These jobs are invented, and so is what they teach. Do not put it on a real shop's site.") : "",
       learning.lines.length > 0 ? el("ul", { class: "taught" }, learning.lines.map((l) => this.#line(l, fresh))) : el("p", {}, "Jobs teach something once their car's file is with them: entered figures alone do not."),
       el("p", { class: "hint" }, learning.note),
-      el("div", { class: "publish no-paper" }, record !== null
-        ? tick("Publish how our ranges came out on the customer's page", this.#publish, (on) => { this.#publish = on; this.#changed(); }, { "data-tick": "record", disabled: !fresh })
+      el("div", { class: "record-out no-paper" }, record !== null
+        ? tick("Show how our ranges came out on the customer's page", this.#publish, (on) => { this.#publish = on; this.#changed(); }, { "data-tick": "record", disabled: !fresh })
         : el("p", {}, "How the ranges came out can be published on the customer's page from 10 scored jobs on.")),
       fresh ? this.#acts() : el("p", { class: "from-before" }, "This can be used once the jobs are worked out anew."));
   }
