@@ -43,12 +43,12 @@ func TestPagesNameWhatTheirScriptsLeadTo(t *testing.T) {
 				t.Errorf("%s names %s, which its script does not lead to", page, name)
 			}
 		}
-		if len(got) < 20 {
+		if len(got) < 20 && page != figuresPage { // its one script imports nothing
 			t.Errorf("%s names %d scripts, expected at least 20", page, len(got))
 		}
 	}
-	if pages != 5 {
-		t.Errorf("%d pages with a script, expected 5", pages)
+	if pages != 6 {
+		t.Errorf("%d pages with a script, expected 6", pages)
 	}
 }
 

@@ -105,9 +105,9 @@ func texts(t *testing.T) map[string][]string {
 	return all
 }
 
-// markup without its tags and comments.
+// markup without its tags and comments, and without licences, which are others' words.
 func markup(text string) string {
-	return strings.Join(strings.Fields(regexp.MustCompile(`(?s)<!--.*?-->|<head>.*?</head>|<[^>]*>`).ReplaceAllString(text, " ")), " ")
+	return strings.Join(strings.Fields(regexp.MustCompile(`(?s)<!--.*?-->|<head>.*?</head>|<pre class="licence".*?</pre>|<[^>]*>`).ReplaceAllString(text, " ")), " ")
 }
 
 // strung are the strings of a source that are sentences or labels: those with a
