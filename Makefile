@@ -9,7 +9,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
 
-.PHONY: calibrate yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
+.PHONY: calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -81,6 +81,11 @@ fuzz: ## a minute on each decoder, and on the engine as a whole
 	go test -run '^$$' -fuzz FuzzWrittenIsReadBack -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
 	go test -run '^$$' -fuzz FuzzAsk -fuzztime 60s -fuzzminimizetime 1x ./engine/message
 	go test -run '^$$' -fuzz FuzzCar -fuzztime 60s -fuzzminimizetime 1x ./engine/message
+
+faults: ## how many mistakes put into three packages their own tests see; long
+	go run ./tests/faults -package ./engine/money -n 150
+	go run ./tests/faults -package ./engine/network -n 150
+	go run ./tests/faults -package ./engine/work -n 150
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
