@@ -115,7 +115,7 @@ test("a browser that is killed: all but the last press of each page of the shop 
       assert.ok(n === KEEPERS[name].want(presses) || n === KEEPERS[name].want(presses - 1), `${name}: ${n}`);
     }
     await second.kill();
-  } finally { rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 500 }); }
+  } finally { rmSync(profile, { recursive: true, force: true, maxRetries: 30, retryDelay: 500 }); }
 });
 
 const HOSTILE = {
@@ -124,6 +124,7 @@ const HOSTILE = {
   "nothing in it": "{\"car\":null,\"when\":\"2026-06-01T10:00\",\"stamp\":\"x\"}",
   "a list": "{\"car\":[],\"when\":\"2026-06-01T10:00\",\"stamp\":\"x\"}",
   "no day": "{\"car\":{},\"when\":\"<img src=x onerror=alert(1)>\",\"stamp\":\"x\"}",
+  "a day that there is not": "{\"car\":{},\"when\":\"2026-99-99T10:00\",\"stamp\":\"x\"}",
   "a prototype": "{\"__proto__\":{\"polluted\":1},\"car\":{\"__proto__\":{\"polluted\":1},\"constructor\":{\"prototype\":{\"polluted\":1}},\"format\":\"underpaint car 1\"},\"when\":\"2026-06-01T10:00\",\"stamp\":\"x\"}",
   "a newer version": "{\"car\":{\"format\":\"underpaint car 9\",\"bodies\":[\"two_door_unitary\"],\"made\":{\"year\":1967}},\"when\":\"2126-06-01T10:00:00\",\"stamp\":\"x\",\"count\":4}",
 };
