@@ -1,5 +1,5 @@
 // What is kept on this device, and only after it was asked for: one car of the
-// customer's page here; what the shop keeps is in lasting.js.
+// customer's page here; what the shop keeps is in survey/lasting.js.
 
 export class Shelf {
   #key;
