@@ -3,21 +3,21 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { heading, pagesOf, visit } from "./browser.mjs";
+import { heading, pagesOf, takenIn, visit } from "./browser.mjs";
 import { openPage as openJobsPage } from "./pastjobsfiles.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { line, nextCar, openWhy } from "./whyopen.mjs";
 
 /** The worker for offline use has the whole build, and the whole engine with it. */
-async function takenIn(page, origin) {
+async function begin(page, origin) {
   await page.goto(`${origin}/rates/`);
-  await page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((r) => Boolean(r?.active)), null, { timeout: 90000 });
+  await takenIn(page);
   await page.reload();
   await page.waitForFunction(() => navigator.serviceWorker.controller && document.getElementById("check-code").textContent, null, { timeout: 60000 });
 }
 
 test("rates, past jobs, why so wide and every plain page: the second time they work without a connection", () => visit({ worker: "allow", allow: /ERR_INTERNET|Failed to (load|fetch)/ }, async (page, { origin, context, dir }) => {
-  await takenIn(page, origin);
+  await begin(page, origin);
   await context.setOffline(true);
   await openRates(page, origin);
   await type(page, "labour.metal.rate", "90");
@@ -39,7 +39,7 @@ test("rates, past jobs, why so wide and every plain page: the second time they w
 }));
 
 test("new rates and a new build put on the host together: every page that is open keeps old rates with the old sums, and never mixes", () => visit({ worker: "allow" }, async (page, { origin, dir, context }) => {
-  await takenIn(page, origin);
+  await begin(page, origin);
   const code = await page.locator("#check-code").textContent();
   const rates = JSON.parse(readFileSync(`${dir}/rates.json`, "utf8"));
   rates.labour.metal.rate = "199.00";

@@ -116,4 +116,8 @@ export async function firstRange(page, origin, { frame = "shell", year = "1967",
   await settled(page);
 }
 
+/** Waits until the worker for offline use has the whole build; for ever is too long. */
+export const takenIn = (page) => page.evaluate(() => Promise.race([navigator.serviceWorker.ready.then(() => true),
+  new Promise((_, late) => setTimeout(() => late(new Error("not taken in for use without a connection")), 90000))]));
+
 export const sentence = async (page) => (await page.locator(".sentence li").allTextContents()).join(" | ");

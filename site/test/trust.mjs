@@ -6,7 +6,7 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { firstRange, pagesOf, visit, world } from "./browser.mjs";
+import { firstRange, pagesOf, takenIn, visit, world } from "./browser.mjs";
 import { closeHosts, plainHost, shopHost } from "./embedhost.mjs";
 
 const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
@@ -14,9 +14,6 @@ const hasSums = (name) => name === "" || name.endsWith("/");
 const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: 60000 }) : null);
 const listing = (dir) => new Map(JSON.parse(/files: (\[.*\]) \};/.exec(readFileSync(join(dir, "sw.js"), "utf8"))[1]).map((f) => [f.path, f.integrity]));
 const sum = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
-
-/** Waits until the worker for offline use has the whole build; for ever is too long. */
-const takenIn = (page) => page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((r) => Boolean(r?.active)), null, { timeout: 60000 });
 
 const HEADERS = { "x-content-type-options": "nosniff", "referrer-policy": "no-referrer", "cross-origin-opener-policy": "same-origin", "cross-origin-resource-policy": "same-origin" };
 
