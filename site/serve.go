@@ -21,7 +21,7 @@ const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-
 	"object-src 'none'; require-trusted-types-for 'script'; trusted-types default"
 
 // Only the customer's page may stand in a frame. In a meta element frame-ancestors
-// has no effect (W3C Content Security Policy Level 3, 3.3): see pages/alone.js.
+// has no effect (W3C Content Security Policy Level 3, 3.3): see pages/survey/alone.js.
 const (
 	framedByOwn  = "; frame-ancestors 'self'"
 	framedByNone = "; frame-ancestors 'none'"

@@ -78,7 +78,7 @@ func TestEveryPartByOthersIsListedWithItsLicence(t *testing.T) {
 }
 
 // TestTheFolderHoldsNothingElse: no working files, no maps to sources, nothing
-// hidden (ASVS v5.0.0-13.4.1, 13.4.6, 15.2.3).
+// hidden (ASVS v5.0.0-13.4.1, 15.2.3).
 func TestTheFolderHoldsNothingElse(t *testing.T) {
 	dir := t.TempDir()
 	m, err := Build(dir, sample(t), small)

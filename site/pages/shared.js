@@ -3,7 +3,8 @@
 // shown as text only, and said to be unchecked.
 
 const LINK_FORMAT = "underpaint link 1";
-const isDate = (t) => typeof t === "string" && /^\d{4}-\d{2}-\d{2}$/.test(t);
+/** A day that there is: of any other no words can be made. */
+const isDate = (t) => typeof t === "string" && /^\d{4}-\d{2}-\d{2}$/.test(t) && !Number.isNaN(Date.parse(t));
 const isShort = (t) => typeof t === "string" && t.length > 0 && t.length <= 60;
 const isMoney = (t) => typeof t === "string" && /^\D{0,5}\d[\d.,\u00a0\u202f ]{0,14}\D{0,5}$/.test(t);
 
@@ -14,7 +15,7 @@ export function today(clock = new Date()) {
 
 /** A date in words, day first, as the engine writes it for the rates. */
 export function dateText(iso) {
-  return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(new Date(`${iso}T00:00:00Z`));
+  return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(new Date(`${iso.slice(0, 10)}T00:00:00Z`));
 }
 
 /** What goes into a link. reply: the settled range, or null. */

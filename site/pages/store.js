@@ -1,5 +1,5 @@
 // What is kept on this device, and only after it was asked for: one car of the
-// customer's page here; what the shop keeps is in lasting.js.
+// customer's page here; what the shop keeps is in survey/lasting.js.
 
 export class Shelf {
   #key;
@@ -13,7 +13,7 @@ export class Shelf {
     if (text === null) return null;
     try {
       const found = JSON.parse(text);
-      const sound = found?.car && typeof found.car === "object" && !Array.isArray(found.car) && typeof found.when === "string" && /^\d{4}-\d\d-\d\d/.test(found.when);
+      const sound = found?.car && typeof found.car === "object" && !Array.isArray(found.car) && typeof found.when === "string" && /^\d{4}-\d\d-\d\d/.test(found.when) && !Number.isNaN(Date.parse(found.when.slice(0, 10)));
       return sound ? found : "unreadable";
     } catch { return "unreadable"; }
   }

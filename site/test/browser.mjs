@@ -8,7 +8,7 @@
 
 import assert from "node:assert/strict";
 import { spawn, spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -50,6 +50,12 @@ export async function served(program, dir) {
     server.stdout.on("data", (text) => { const at = /http:\/\/[\d.:]+/.exec(String(text)); if (at) found(at[0]); });
   });
   return { origin, stop: () => { server.removeAllListeners("exit"); server.kill(); } };
+}
+
+/** Every page of a built folder by its address; a new one cannot be forgotten. */
+export function pagesOf(dir) {
+  return readdirSync(dir, { recursive: true }).filter((name) => name.endsWith(".html") && !name.startsWith("v-"))
+    .map((name) => name.replace(/(^|\/)index\.html$/, "$1")).sort();
 }
 
 /** The one site and the one browser of a run, made when first asked for. */
@@ -109,5 +115,9 @@ export async function firstRange(page, origin, { frame = "shell", year = "1967",
   await press(page, standard);
   await settled(page);
 }
+
+/** Waits until the worker for offline use has the whole build; for ever is too long. */
+export const takenIn = (page) => page.evaluate(() => Promise.race([navigator.serviceWorker.ready.then(() => true),
+  new Promise((_, late) => setTimeout(() => late(new Error("not taken in for use without a connection")), 90000))]));
 
 export const sentence = async (page) => (await page.locator(".sentence li").allTextContents()).join(" | ");

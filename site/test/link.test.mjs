@@ -58,6 +58,7 @@ test("the frame around a shared car takes nothing on trust", () => {
   const forged = fromShared({ ...toShare(car, reply, rates, "2026-06-04"), told: { low: "free, says the shop", high: "$1" }, entered: "yesterday" });
   assert.equal(forged.from.told, null);
   assert.equal(forged.from.entered, null);
+  assert.equal(fromShared({ ...toShare(car, reply, rates, "2026-06-04"), entered: "2026-99-99" }).from.entered, null, "a day that there is not");
   assert.throws(() => fromShared({ format: "something else" }));
   assert.throws(() => fromShared(null));
 });

@@ -4,25 +4,16 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
-import { readFileSync, readdirSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { firstRange, visit, world } from "./browser.mjs";
+import { firstRange, pagesOf, takenIn, visit, world } from "./browser.mjs";
 import { closeHosts, plainHost, shopHost } from "./embedhost.mjs";
 
-/** Every page of a built folder by its address; a new one cannot be forgotten. */
-export function pagesOf(dir) {
-  return readdirSync(dir, { recursive: true }).filter((name) => name.endsWith(".html") && !name.startsWith("v-"))
-    .map((name) => name.replace(/(^|\/)index\.html$/, "$1")).sort();
-}
-
-export const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
+const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
 const hasSums = (name) => name === "" || name.endsWith("/");
 const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: 60000 }) : null);
 const listing = (dir) => new Map(JSON.parse(/files: (\[.*\]) \};/.exec(readFileSync(join(dir, "sw.js"), "utf8"))[1]).map((f) => [f.path, f.integrity]));
 const sum = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
-
-/** Waits until the worker for offline use has the whole build; for ever is too long. */
-const takenIn = (page) => page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((r) => Boolean(r?.active)), null, { timeout: 60000 });
 
 const HEADERS = { "x-content-type-options": "nosniff", "referrer-policy": "no-referrer", "cross-origin-opener-policy": "same-origin", "cross-origin-resource-policy": "same-origin" };
 

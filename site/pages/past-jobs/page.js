@@ -2,7 +2,7 @@
 // together. Read ledger.js for how a change counts and scoring.js for the sums.
 
 import "../trust.js";
-import "../alone.js";
+import "../survey/alone.js";
 import { el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";

@@ -4,7 +4,7 @@
 import { button, el } from "../dom.js";
 import { band } from "../bands.js";
 import { saveFile } from "../files.js";
-import { LastingShelf } from "../lasting.js";
+import { LastingShelf } from "../survey/lasting.js";
 import { clockText, moment, momentText } from "../survey/moment.js";
 
 /** A shelf of its own beside the cars. It calls what lies there "car". */

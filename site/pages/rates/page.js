@@ -2,13 +2,14 @@
 // looked at, and what the rates do to three sample cars.
 
 import "../trust.js";
-import "../alone.js";
+import "../survey/alone.js";
 import { button, el, list } from "../dom.js";
 import { band } from "../bands.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { whenDropped } from "../files.js";
 import { startOffline, watchConnection } from "../offline.js";
+import { headed } from "../openshop.js";
 import { Draft } from "./draft.js";
 import { Effect } from "./effect.js";
 import { FormView } from "./form.js";
@@ -54,6 +55,7 @@ async function check() {
 }
 
 function dead() {
+  headed();
   frame.put("engine", band("dead", [DEAD], [["Try once more", () => (draft.rates ? check() : location.reload())], ...(draft.rates ? [["Save a file", () => keep.save()]] : [])]));
 }
 

@@ -6,7 +6,7 @@ import { band } from "../bands.js";
 import { encode } from "../link.js";
 import { saveFile } from "../files.js";
 import { toShare, today } from "../shared.js";
-import { shopShelf } from "../lasting.js";
+import { shopShelf } from "./lasting.js";
 import { clockText, moment } from "./moment.js";
 
 /** Longest link that a page reads; see link.js. */

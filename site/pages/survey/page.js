@@ -2,7 +2,7 @@
 // together. Read record.js for what is recorded and list.js for how.
 
 import "../trust.js";
-import "../alone.js";
+import "./alone.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { band, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
@@ -13,7 +13,7 @@ import { whenDropped } from "../files.js";
 import { openShop } from "../openshop.js";
 import { startOffline, watchConnection } from "../offline.js";
 import { unfoldForPaper } from "../paper.js";
-import { shopShelf } from "../lasting.js";
+import { shopShelf } from "./lasting.js";
 import { Job } from "./job.js";
 import { Keeping } from "./keeping.js";
 import { Strip } from "./strip.js";

@@ -7,7 +7,7 @@ import { readCarFile, saveFile } from "../files.js";
 import { fromShared } from "../shared.js";
 import { showError } from "../ask.js";
 import { band } from "../bands.js";
-import { shopShelf } from "../lasting.js";
+import { shopShelf } from "./lasting.js";
 import { momentText } from "./moment.js";
 import { beginForm } from "./answers.js";
 

@@ -3,7 +3,7 @@
 
 import { encode } from "../link.js";
 import { dateText, toShare, today } from "../shared.js";
-import { shopShelf } from "../lasting.js";
+import { shopShelf } from "../survey/lasting.js";
 import { momentText } from "../survey/moment.js";
 
 /** What lies on this device as "This car": {car, from} or "unreadable" or null. */

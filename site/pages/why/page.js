@@ -2,7 +2,7 @@
 // together. Read talk.js for the pages and sums.js for what they stand on.
 
 import "../trust.js";
-import "../alone.js";
+import "../survey/alone.js";
 import { button, el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";

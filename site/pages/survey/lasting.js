@@ -6,7 +6,7 @@
 // localStorage comes first, at once and in the press itself, since it outlives a tab
 // that dies. Which of the two is the newer is told by a count.
 
-import { Shelf } from "./store.js";
+import { Shelf } from "../store.js";
 
 const NAME = "underpaint kept 1";
 const TABLE = "shelves";

@@ -2,7 +2,7 @@
 // could be lured out of somebody who does not see what it does, so there nothing
 // is started but a way out. Hosts can forbid it outright (see embed.html).
 
-import { el } from "./dom.js";
+import { el } from "../dom.js";
 
 if (window.parent !== window) {
   document.querySelector("main").replaceChildren(
