@@ -36,7 +36,7 @@ const PICTURES = {
   stages: [{ ...DESK, height: 1180 }, async (page, origin) => {
     await openFile(page, origin, surveyed);
     await page.evaluate(() => { location.hash = "stages"; });
-    await page.waitForSelector(".before-after[data-state=settled]", { timeout: 240000 });
+    await page.waitForSelector(":is(.before-after[data-state=settled], .before-after[data-state=budget_ended])", { timeout: 400000 });
   }],
   rates: [{ ...DESK, height: 900 }, async (page, origin) => { await openRates(page, origin); await effectSettled(page); }],
   why: [DESK, async (page, origin) => {
