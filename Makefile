@@ -8,14 +8,15 @@ OUT   ?= site/dist
 WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
 CARS  ?= 2000
+ADDRESS ?=
 
-.PHONY: calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt
+.PHONY: calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt pictures
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
 
 dist: ## the folder for a web host, compressed variants included
-	go run ./site build -out $(OUT) -rates $(RATES)
+	go run ./site build -out $(OUT) -rates $(RATES) $(if $(ADDRESS),-address $(ADDRESS))
 
 test: lint test-go test-wasm test-page
 
@@ -32,6 +33,9 @@ test-page: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
 	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=900000 test/*.test.mjs
+
+pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
+	cd site && node test/pictures.mjs
 
 /usr/bin/chromium:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium

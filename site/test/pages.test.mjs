@@ -7,4 +7,5 @@ await import("./flow.mjs");
 await import("./keeping.mjs");
 await import("./states.mjs");
 await import("./looks.mjs");
+await import("./acts.mjs");
 after(closeAll);
