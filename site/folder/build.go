@@ -1,7 +1,6 @@
 package folder
 
 import (
-	"bytes"
 	"maps"
 	"os"
 	"path"
@@ -92,9 +91,8 @@ func (f folder) variants(name string) []variant {
 }
 
 // count adds one file, with the sizes it was written in. A customer's first visit
-// loads everything but the other pages with their own files, the scripts that only
-// those share, the whole engine, the samples and the opened-out drawings of five
-// bodies: of the six the largest is counted.
+// loads everything but the other pages with their own files, the whole engine, the
+// samples and the opened-out drawings of five bodies: of the six the largest is counted.
 // What the worker for offline use fetches afterwards is not in it.
 func (m *Made) count(f folder, name string, sizes []int) {
 	m.Files += len(sizes)
@@ -122,16 +120,10 @@ func (m *Made) count(f folder, name string, sizes []int) {
 	}
 }
 
-// threads are scripts that pages do not name at their heads: they start them.
-var threads = []string{"worker.js", "wasm_exec.js", "sw.js"}
-
-// ofAnotherPage says whether a file lies in the folder of a page of its own, is a
-// sample, or is a script beside the customer's page that this page does not name.
+// ofAnotherPage says whether a file lies in the folder of a page of its own, or is
+// a sample.
 func (f folder) ofAnotherPage(name string) bool {
 	top, _, below := strings.Cut(strings.TrimPrefix(name, f.dir()), "/")
-	if !below && path.Ext(name) == ".js" {
-		return !slices.Contains(threads, top) && !bytes.Contains(f.files[customersPage], []byte(`"`+name+`"`))
-	}
 	_, is := f.files[top+"/index.html"]
 	return below && (is || top == "samples")
 }

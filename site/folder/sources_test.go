@@ -65,7 +65,7 @@ func TestOnlyTheFramedPageSpeaksToAnother(t *testing.T) {
 func TestFirstVisit(t *testing.T) {
 	f := arranged(t, parts(t))
 	for name, counted := range map[string]bool{
-		"index.html": true, "rates.json": true, f.dir() + "customer.wasm": true, f.dir() + "engine.wasm": false, f.dir() + "page.js": true, f.dir() + "worker.js": true, f.dir() + "engine-link.js": true, f.dir() + "lasting.js": false, f.dir() + "drawings/sides.json": true,
+		"index.html": true, "rates.json": true, f.dir() + "customer.wasm": true, f.dir() + "engine.wasm": false, f.dir() + "page.js": true, f.dir() + "drawings/sides.json": true,
 		"about.html": false, "survey/index.html": false, f.dir() + "survey/page.js": false, f.dir() + "samples/two-door.json": false,
 	} {
 		if _, there := f.files[name]; !there {
