@@ -1,6 +1,7 @@
 package money
 
 import (
+	"math"
 	"strings"
 	"testing"
 )
@@ -27,6 +28,23 @@ func TestQuoteCuts(t *testing.T) {
 	} {
 		if got := quote(text); got != want {
 			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestPlain: as files have it, with the decimals of the currency and no more, and as
+// Parse reads it again.
+func TestPlain(t *testing.T) {
+	for _, c := range []struct {
+		digits int
+		minor  Minor
+		want   string
+	}{
+		{0, 11400, "11400"}, {0, 0, "0"}, {0, -7, "-7"}, {2, 1140000, "11400.00"}, {2, -320, "-3.20"}, {2, 5, "0.05"}, {2, -5, "-0.05"},
+		{3, 1, "0.001"}, {3, 1000, "1.000"}, {2, math.MaxInt64, "92233720368547758.07"}, {2, math.MinInt64, "-92233720368547758.08"},
+	} {
+		if got := of(c.digits).Plain(c.minor); got != c.want {
+			t.Errorf("%d with %d decimals: %s, want %s", c.minor, c.digits, got, c.want)
 		}
 	}
 }
