@@ -65,8 +65,8 @@ func run(pkg string, n int, seed uint64, limit time.Duration) error {
 			return err
 		}
 		count[sees]++
-		if sees == "survived" {
-			fmt.Printf("survived  %s:%d  %s\n", filepath.Base(s.name), s.line, strings.ReplaceAll(s.what, "\n", " "))
+		if sees != "not compiled" {
+			fmt.Printf("%-8s  %s:%d  %s\n", sees, filepath.Base(s.name), s.line, strings.ReplaceAll(s.what, "\n", " "))
 		}
 	}
 	tried := count["caught"] + count["survived"]

@@ -7,8 +7,8 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const here = dirname(fileURLToPath(import.meta.url));
-// What is asked of the customer's engine too. It answers more, by the same code, which
-// is compared natively: those questions take wasm long.
+// What is asked of the customer's engine too. It answers more, which takes long and
+// is compared in engine/message.
 const CUSTOMERS = "open range cover sheet plan check_car".split(" ");
 const MOST_ASKED = 500;
 

@@ -1,0 +1,50 @@
+package money
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// TestLess: nothing is below itself, and the order is that of the amounts.
+func TestLess(t *testing.T) {
+	rising := []string{"-2", "-1.000001", "-1", "0", "0.000001", "1", "2"}
+	for i, a := range rising {
+		for k, b := range rising {
+			if got := dec(t, a).Less(dec(t, b)); got != (i < k) {
+				t.Errorf("%s below %s: %v", a, b, got)
+			}
+		}
+	}
+}
+
+// TestQuoteCuts: forty characters are shown of what was found, whatever they are.
+func TestQuoteCuts(t *testing.T) {
+	for text, want := range map[string]string{
+		strings.Repeat("9x", 20):           `"` + strings.Repeat("9x", 20) + `"`,
+		strings.Repeat("9x", 20) + "y":     `"` + strings.Repeat("9x", 20) + `…"`,
+		strings.Repeat("ü", 41):            `"` + strings.Repeat("ü", 40) + `…"`,
+		"<b>\u202e\n" + "\x00" + `"\` + "": `"<b>\u202e\n\x00\"\\"`,
+	} {
+		if got := quote(text); got != want {
+			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestPlain: as files have it, with the decimals of the currency and no more, and as
+// Parse reads it again.
+func TestPlain(t *testing.T) {
+	for _, c := range []struct {
+		digits int
+		minor  Minor
+		want   string
+	}{
+		{0, 11400, "11400"}, {0, 0, "0"}, {0, -7, "-7"}, {2, 1140000, "11400.00"}, {2, -320, "-3.20"}, {2, 5, "0.05"}, {2, -5, "-0.05"},
+		{3, 1, "0.001"}, {3, 1000, "1.000"}, {2, math.MaxInt64, "92233720368547758.07"}, {2, math.MinInt64, "-92233720368547758.08"},
+	} {
+		if got := of(c.digits).Plain(c.minor); got != c.want {
+			t.Errorf("%d with %d decimals: %s, want %s", c.minor, c.digits, got, c.want)
+		}
+	}
+}
