@@ -10,6 +10,8 @@ import { Shelf } from "../store.js";
 
 const NAME = "underpaint kept 1";
 const TABLE = "shelves";
+/** A disk that does not answer must not keep a page from beginning. */
+const WAIT_MS = 3000;
 let opened = null;
 
 function database() {
@@ -61,7 +63,7 @@ export class LastingShelf extends Shelf {
    *  localStorage and cannot be read is left for a person to look at. */
   async settle() {
     const found = this.kept();
-    const lasting = await get(this.key);
+    const lasting = await Promise.race([get(this.key), new Promise((late) => setTimeout(() => late(null), WAIT_MS))]);
     if (!lasting || found === "unreadable" || lasting.count <= (found?.count ?? 0)) return;
     this.#count = lasting.count;
     if (lasting.text === null) super.erase(); else super.restore(lasting.text);
