@@ -10,6 +10,8 @@ import { Shelf } from "../store.js";
 
 const NAME = "underpaint kept 1";
 const TABLE = "shelves";
+/** A disk that does not answer must not keep a page from beginning. */
+const WAIT_MS = 3000;
 let opened = null;
 
 function database() {
@@ -58,11 +60,11 @@ export class LastingShelf extends Shelf {
   }
 
   /** Before anything is offered: takes what the disk has newer. What lies in
-   *  localStorage and cannot be read is left for a person to look at. */
+   *  localStorage and cannot be read, or has no count, is left for a person. */
   async settle() {
     const found = this.kept();
-    const lasting = await get(this.key);
-    if (!lasting || found === "unreadable" || lasting.count <= (found?.count ?? 0)) return;
+    const lasting = await Promise.race([get(this.key), new Promise((late) => setTimeout(() => late(null), WAIT_MS))]);
+    if (!lasting || (found && !(found.count < lasting.count))) return;
     this.#count = lasting.count;
     if (lasting.text === null) super.erase(); else super.restore(lasting.text);
   }
