@@ -66,13 +66,15 @@ async function packed(browser, png, quality) {
   return Buffer.from(text, "base64");
 }
 
-const wanted = process.argv.slice(2);
+/** Without names, those that the README shows. */
+const shown = [...readFileSync(join(here, "..", "..", "README.md"), "utf8").matchAll(/site\/pictures\/(\w+)\.webp/g)].map((m) => m[1]);
+const wanted = process.argv.length > 2 ? process.argv.slice(2) : shown;
 for (const name of wanted) if (!PICTURES[name]) throw new Error(`${name}: expected one of ${Object.keys(PICTURES).join(", ")}`);
 const { browser, origin } = await world();
 mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
-    if (wanted.length && !wanted.includes(name)) continue;
+    if (!wanted.includes(name)) continue;
     const context = await browser.newContext({ viewport, colorScheme: "light", serviceWorkers: "block", acceptDownloads: true });
     const page = await context.newPage();
     page.setDefaultTimeout(120000);
