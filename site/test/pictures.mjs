@@ -36,7 +36,9 @@ const PICTURES = {
   stages: [{ ...DESK, height: 1180 }, async (page, origin) => {
     await openFile(page, origin, surveyed);
     await page.evaluate(() => { location.hash = "stages"; });
-    await page.waitForSelector(":is(.before-after[data-state=settled], .before-after[data-state=budget_ended])", { timeout: 400000 });
+    // On a busy machine the last of it takes minutes; the picture then says "About".
+    await page.waitForFunction(() => document.querySelectorAll(".stage-row .dots").length >= 3, null, { timeout: 240000 });
+    await page.waitForSelector(".before-after[data-state=settled]", { timeout: 60000 }).catch(() => console.log("stages: still being worked out"));
   }],
   rates: [{ ...DESK, height: 900 }, async (page, origin) => { await openRates(page, origin); await effectSettled(page); }],
   why: [DESK, async (page, origin) => {
@@ -64,13 +66,15 @@ async function packed(browser, png, quality) {
   return Buffer.from(text, "base64");
 }
 
-const wanted = process.argv.slice(2);
+/** Without names, those that the README shows. */
+const shown = [...readFileSync(join(here, "..", "..", "README.md"), "utf8").matchAll(/site\/pictures\/(\w+)\.webp/g)].map((m) => m[1]);
+const wanted = process.argv.length > 2 ? process.argv.slice(2) : shown;
 for (const name of wanted) if (!PICTURES[name]) throw new Error(`${name}: expected one of ${Object.keys(PICTURES).join(", ")}`);
 const { browser, origin } = await world();
 mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
-    if (wanted.length && !wanted.includes(name)) continue;
+    if (!wanted.includes(name)) continue;
     const context = await browser.newContext({ viewport, colorScheme: "light", serviceWorkers: "block", acceptDownloads: true });
     const page = await context.newPage();
     page.setDefaultTimeout(120000);
