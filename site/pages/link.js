@@ -7,6 +7,8 @@
 // The check finds a link that was cut short; it proves nothing about who made
 // it. What comes out is foreign input: it goes to the engine to be checked.
 
+import { tooDeep } from "./files.js";
+
 /** Longest link read, in characters, and longest JSON it may unpack to, in bytes. */
 export const MOST_CHARACTERS = 16384;
 const MOST_BYTES = 65536;
@@ -76,7 +78,9 @@ export async function decode(fragment) {
       bytes = await through(packed, stream, MOST_BYTES);
     }
     if (crc32(bytes) !== check) throw new NotWhole("the check does not agree");
-    return JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    if (tooDeep(text)) throw new NotWhole("nested too deep");
+    return JSON.parse(text);
   } catch (error) {
     throw error instanceof Newer ? error : new NotWhole(error.message);
   }

@@ -111,12 +111,18 @@ test("a forged link with a right check is taken as data and as nothing more", as
     } catch (error) { assert.ok(error instanceof Error && !(error instanceof TypeError) && !(error instanceof RangeError), String(error.stack)); }
   }
   for (const hostile of ['{"__proto__":{"format":"underpaint shared car 1","car":{}}}', '{"constructor":{"prototype":{"polluted":1}}}',
-    "null", "[]", "1", '"x"', "true", "{}", '{"format":null}', `${"[".repeat(5000)}${"]".repeat(5000)}`]) {
+    "null", "[]", "1", '"x"', "true", "{}", '{"format":null}', `${"[".repeat(60)}${"]".repeat(60)}`]) {
     const object = await decode(plainly(bytesOf(hostile)));
     assert.throws(() => fromShared(object), (e) => !(e instanceof RangeError), hostile.slice(0, 40));
     assert.equal({}.polluted, undefined);
     assert.equal({}.format, undefined);
   }
+});
+
+test("a link nested deeper than any file of ours is refused, whatever marks its texts have", async () => {
+  const nested = (n) => JSON.stringify({ car: { note: '[[{"\\"[', deep: 0 } }).replace('"deep":0', `"deep":${"[".repeat(n)}${"]".repeat(n)}`);
+  assert.equal((await decode(plainly(bytesOf(nested(60))))).car.note, '[[{"\\"[');
+  for (const n of [65, 6000]) await assert.rejects(decode(plainly(bytesOf(nested(n)))), NotWhole, String(n));
 });
 
 test("a link that is too long, or unpacks to too much, is refused before it is unpacked", async () => {
