@@ -62,18 +62,27 @@ for (const name of ["", "rates/", "past-jobs/"]) {
   }));
 }
 
-/** A browser of its own with its own profile; kill() ends it as a dying battery does. */
+/** A browser of its own with its own profile; kill() ends all its processes, as a
+ *  dying battery does. */
 async function ownBrowser(profile) {
   const told = join(profile, "DevToolsActivePort");
   rmSync(told, { force: true });
-  const child = spawn(process.env.CHROMIUM ?? "/usr/bin/chromium", [...FLAGS, "--remote-debugging-port=0", `--user-data-dir=${profile}`, "about:blank"], { stdio: "ignore" });
+  const child = spawn(process.env.CHROMIUM ?? "/usr/bin/chromium", [...FLAGS, "--remote-debugging-port=0", `--user-data-dir=${profile}`, "about:blank"], { stdio: "ignore", detached: true });
   const ended = new Promise((done) => child.once("exit", done));
   for (let n = 0; n < 600 && !(existsSync(told) && readFileSync(told, "utf8").includes("\n")); n++) await new Promise((later) => setTimeout(later, 100));
   const [port, path] = readFileSync(told, "utf8").split("\n");
   const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${port}${path}`);
   const page = await browser.contexts()[0].newPage();
   page.setDefaultTimeout(60000);
-  return { page, context: browser.contexts()[0], kill: async () => { child.kill("SIGKILL"); await ended; } };
+  return { page, context: browser.contexts()[0], kill: async () => { try { process.kill(-child.pid, "SIGKILL"); } catch { /* It is dead. */ } await ended; } };
+}
+
+/** Takes a folder away. A process that is not quite dead may still put files in it. */
+async function removed(folder) {
+  for (let tries = 0; ; tries++) {
+    try { rmSync(folder, { recursive: true, force: true }); return; } catch (error) { if (tries > 40) throw error; }
+    await new Promise((later) => setTimeout(later, 250));
+  }
 }
 
 /** How far a shelf is written on the disk: strict transactions end only then. */
@@ -122,7 +131,10 @@ test("a browser that is killed: all but the last press of each page of the shop 
       const n = await heldBy(second.page, KEEPERS[name]);
       assert.ok(n === KEEPERS[name].want(presses) || n === KEEPERS[name].want(presses - 1), `${name}: ${n}`);
     }
-  } finally { for (const one of started) await one.kill(); rmSync(profile, { recursive: true, force: true, maxRetries: 30, retryDelay: 500 }); }
+  } finally {
+    for (const one of started) await one.kill();
+    await removed(profile);
+  }
 });
 
 const HOSTILE = {
@@ -185,7 +197,7 @@ const OPENED = {
   "survey/": { open: (page, origin) => openCar(page, origin, twoDoor), drop: true, same: (page) => page.locator("#steps").innerText() },
   "rates/": { open: (page, origin) => openRates(page, origin), same: (page) => page.locator("#draft-line").innerText() },
   "past-jobs/": { open: async (page, origin) => { await KEEPERS["past-jobs/"].open(page, origin); await addJob(page, "one"); }, drop: true, same: (page) => page.locator(".jobs-table").innerText() },
-  "why/": { open: (page, origin) => openWhy(page, origin), same: (page) => page.locator(".hand-line").innerText() },
+  "why/": { open: async (page, origin) => { await openWhy(page, origin); await page.locator(".hand-line", { hasText: "standard" }).waitFor(); }, same: (page) => page.locator(".hand-line").innerText() },
 };
 
 for (const [name, { open, drop, same }] of Object.entries(OPENED)) {
