@@ -138,8 +138,8 @@ func TestRatesHaveNoVariants(t *testing.T) {
 	}
 }
 
-// TestOtherRatesSameBuild: only the rates and the text written from them, which is the
-// shop's name on every plain page, follow the rates.
+// TestOtherRatesSameBuild: only the rates and the text written from them follow
+// the rates: in the pages without sums the shop's name, in the customer's page more.
 func TestOtherRatesSameBuild(t *testing.T) {
 	us, uk := t.TempDir(), t.TempDir()
 	a, errA := Make(order(t, us, rates.Sample()), io.Discard)

@@ -33,14 +33,14 @@ const PICTURES = {
     await goTo(page, "sill", "outer_sill.left");
     await page.locator(".car-drawing .opened-out").first().waitFor();
   }],
-  stages: [{ ...DESK, height: 1180 }, async (page, origin) => {
+  stages: [{ width: 900, height: 1500 }, async (page, origin) => {
     await openFile(page, origin, surveyed);
     await page.evaluate(() => { location.hash = "stages"; });
     // On a busy machine the last of it takes minutes; the picture then says "About".
     await page.waitForFunction(() => document.querySelectorAll(".stage-row .dots").length >= 3, null, { timeout: 240000 });
     await page.waitForSelector(".before-after[data-state=settled]", { timeout: 60000 }).catch(() => console.log("stages: still being worked out"));
   }],
-  rates: [{ ...DESK, height: 900 }, async (page, origin) => { await openRates(page, origin); await effectSettled(page); }],
+  rates: [{ width: 1040, height: 1400 }, async (page, origin) => { await openRates(page, origin); await effectSettled(page); }],
   why: [DESK, async (page, origin) => {
     await page.goto(`${origin}/why/`);
     const next = page.locator("[data-key=next-car]");
@@ -75,7 +75,7 @@ mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
     if (!wanted.includes(name)) continue;
-    const context = await browser.newContext({ viewport, colorScheme: "light", serviceWorkers: "block", acceptDownloads: true });
+    const context = await browser.newContext({ viewport, colorScheme: "light", reducedMotion: "reduce", serviceWorkers: "block", acceptDownloads: true });
     const page = await context.newPage();
     page.setDefaultTimeout(120000);
     await show(page, origin);
