@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"underpaint/engine/rates"
@@ -39,6 +40,25 @@ func TestPagesCarryThePolicyOfTheServer(t *testing.T) {
 	for name, data := range sources {
 		if filepath.Ext(name) == ".html" && !bytes.Contains(data, []byte(`<meta http-equiv="Content-Security-Policy" content="`+policy+`">`)) {
 			t.Errorf("pages/%s: another policy than the server's", name)
+		}
+	}
+}
+
+// TestHostsCarryThePolicyOfTheServer: what shops are given for nginx; that nginx then
+// sends it is measured by tests/load.
+func TestHostsCarryThePolicyOfTheServer(t *testing.T) {
+	conf, err := os.ReadFile("hosts/nginx.conf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`Content-Security-Policy "` + policy + `; frame-ancestors $frames" always;`, `set $frames "'none'";`, `set $frames "'self'";`} {
+		if !bytes.Contains(conf, []byte(want)) {
+			t.Errorf("hosts/nginx.conf: expected %s", want)
+		}
+	}
+	for kind, name := range types {
+		if !bytes.Contains(conf, []byte("\t"+strings.Split(name, ";")[0]+" "+kind[1:]+";\n")) {
+			t.Errorf("hosts/nginx.conf: expected the kind %s for %s", name, kind)
 		}
 	}
 }

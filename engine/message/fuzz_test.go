@@ -98,7 +98,7 @@ func FuzzCar(f *testing.F) {
 		text := func(v any) string {
 			out, err := json.Marshal(v)
 			if err != nil {
-				t.Skip("no JSON") // a figure that is none, such as NaN
+				return "null" // a figure that is none, such as NaN
 			}
 			return string(out)
 		}
