@@ -196,7 +196,7 @@ const OPENED = {
   "": { open: (page, origin) => firstRange(page, origin), drop: true, same: (page) => page.locator(".sentence").first().innerText() },
   "survey/": { open: (page, origin) => openCar(page, origin, twoDoor), drop: true, same: (page) => page.locator("#steps").innerText() },
   "rates/": { open: (page, origin) => openRates(page, origin), same: (page) => page.locator("#draft-line").innerText() },
-  "past-jobs/": { open: async (page, origin) => { await KEEPERS["past-jobs/"].open(page, origin); await addJob(page, "one"); }, drop: true, same: (page) => page.locator(".jobs-table").innerText() },
+  "past-jobs/": { open: async (page, origin) => { await KEEPERS["past-jobs/"].open(page, origin); await addJob(page, "one"); await page.locator(".jobs-table", { hasText: "inside" }).waitFor(); }, drop: true, same: (page) => page.locator(".jobs-table").innerText() },
   "why/": { open: async (page, origin) => { await openWhy(page, origin); await page.locator(".hand-line", { hasText: "standard" }).waitFor(); }, same: (page) => page.locator(".hand-line").innerText() },
 };
 
