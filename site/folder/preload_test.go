@@ -43,7 +43,7 @@ func TestPagesNameWhatTheirScriptsLeadTo(t *testing.T) {
 				t.Errorf("%s names %s, which its script does not lead to", page, name)
 			}
 		}
-		if len(got) < 20 && page != figuresPage { // its one script imports nothing
+		if len(got) < 20 && page != figuresPage { // its script only shortens tables
 			t.Errorf("%s names %d scripts, expected at least 20", page, len(got))
 		}
 	}

@@ -1,6 +1,8 @@
 // Shortens the tables to the rows that hold every word typed. Without it the whole
 // page is there to be read, and to be searched by the browser.
 
+import "../trust.js";
+
 const field = document.getElementById("filter-text");
 const count = document.getElementById("filter-count");
 const rows = [...document.querySelectorAll("tr[data-entry], tr[data-part]")].map((node) => ({ node, text: node.textContent.toLowerCase() }));
