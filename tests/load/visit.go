@@ -9,7 +9,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"time"
 )
@@ -113,7 +112,7 @@ const visitorsAMonth = 10_000
 func visitors(out io.Writer, origin string, files []string) error {
 	for _, accepted := range []string{"br, gzip", "gzip", "identity"} {
 		sum := 0
-		for _, file := range slices.Compact(files) {
+		for _, file := range files {
 			_, body, err := get(origin+file, accepted)
 			if err != nil {
 				return err

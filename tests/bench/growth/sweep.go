@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"time"
+
+	"gonum.org/v1/gonum/stat"
 )
 
 // sweep is one thing that grows, all else being the same.
@@ -87,19 +89,6 @@ func (s *sweep) exponent() float64 {
 			x, y = append(x, math.Log(float64(size))), append(y, math.Log(s.times(k)))
 		}
 	}
-	mx, my := mean(x), mean(y)
-	up, down := 0.0, 0.0
-	for k := range x {
-		up += (x[k] - mx) * (y[k] - my)
-		down += (x[k] - mx) * (x[k] - mx)
-	}
-	return up / down
-}
-
-func mean(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += x
-	}
-	return sum / float64(len(v))
+	_, slope := stat.LinearRegression(x, y, nil, false)
+	return slope
 }
