@@ -113,12 +113,15 @@ func (r *Run) ZoneHoled(z int) float64 { return float64(r.zone[z]) / float64(r.c
 // PartHoled is the share of cars in which any item of the part is.
 func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.cars) }
 
-// Mean is what one kind of line comes to on the average of all cars of the k-th
-// standard, in minor units.
-func (r *Run) Mean(k int, kind Kind) float64 {
+// Mean is what one kind of line comes to on the average of the first cars of the
+// k-th standard, in minor units. Two runs of one seed are compared on as many cars:
+// else chance alone would move what nobody changed.
+func (r *Run) Mean(k int, kind Kind, cars int) float64 {
+	first := r.rows[k].kinds[kind]
+	first = first[:min(len(first), cars*r.turns)]
 	sum := int64(0)
-	for _, v := range r.rows[k].kinds[kind] {
+	for _, v := range first {
 		sum += v
 	}
-	return float64(sum) / float64(max(1, len(r.rows[k].total)))
+	return float64(sum) / float64(max(1, len(first)))
 }

@@ -31,7 +31,7 @@ func (j *effectJob) reply(id int64, state State) []byte {
 		w.Member("why_not", why)
 		w.Key("axis")
 		w.Object(func() { a.write(w) })
-		w.Objects("cars", len(j.new.cars), func(k int) { j.writeCar(w, k, a, same) })
+		w.Objects("cars", len(j.new.cars), func(k int) { j.writeCar(w, k, a, same, state) })
 		changed := []string{}
 		if same {
 			changed = j.changed()
@@ -65,7 +65,9 @@ func (c *effectCar) dearest() float64 {
 	return c.run.Range(0).Dots[19]
 }
 
-func (j *effectJob) writeCar(w *strict.Writer, k int, a axis, same bool) {
+// writeCar writes one car at both rates. Until the sums settle the two may stand on
+// unlike numbers of cars, and then nothing is said of the one beside the other.
+func (j *effectJob) writeCar(w *strict.Writer, k int, a axis, same bool, state State) {
 	w.Member("name", j.new.cars[k].name)
 	w.Key("old")
 	before := ""
@@ -79,6 +81,8 @@ func (j *effectJob) writeCar(w *strict.Writer, k int, a axis, same bool) {
 	w.Object(func() { now = j.new.writeRange(w, k, a) })
 	sentence := "8 in 10 such cars: " + now + "."
 	switch {
+	case same && state != Settled && j.new.cars[k].run.Cars() != j.old.cars[k].run.Cars():
+		sentence = "8 in 10 such cars: about " + now + "."
 	case before == now:
 		sentence = "8 in 10 such cars: " + now + ", as on the site."
 	case before != "":
@@ -111,7 +115,9 @@ func (j *effectJob) changed() (out []string) {
 	for kind := range estimate.Kinds {
 		by := 0.0
 		for k := range j.new.cars {
-			by += j.new.cars[k].run.Mean(0, kind) - j.old.cars[k].run.Mean(0, kind)
+			now, before := j.new.cars[k].run, j.old.cars[k].run
+			both := min(now.Cars(), before.Cars())
+			by += now.Mean(0, kind, both) - before.Mean(0, kind, both)
 		}
 		all = append(all, moved{kind, by / float64(len(j.new.cars))})
 	}

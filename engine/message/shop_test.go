@@ -95,6 +95,18 @@ func TestEffect(t *testing.T) {
 	if len(listIn(t, same, "changed")) != 0 || !strings.Contains(listIn(t, same, "cars")[0]["sentence"].(string), "as on the site") {
 		t.Errorf("nothing changed, but: %v", same["changed"])
 	}
+	for reply["state"] != "settled" {
+		reply = shopAsk(t, e, "effect", map[string]any{"old": old, "new": dearer, "cars": cars})
+	}
+	if n := len(listIn(t, reply, "changed")); n != 2 {
+		t.Errorf("once it settles, %d kinds of line moved with the hour of metalwork", n)
+	}
+	// The rates of the site stand on more cars now than rates that begin anew.
+	named := strings.Replace(old, `"name": "`, `"name": "New `, 1)
+	begun := shopAsk(t, e, "effect", map[string]any{"old": old, "new": named, "cars": cars})
+	if sentence := listIn(t, begun, "cars")[0]["sentence"].(string); begun["state"] != "rough" || len(listIn(t, begun, "changed")) != 0 || !strings.HasPrefix(sentence, "8 in 10 such cars: about $") {
+		t.Errorf("another name moved %v, %s", begun["changed"], sentence)
+	}
 	uk := shopAsk(t, e, "effect", map[string]any{"old": old, "new": string(rates.SampleUK()), "cars": cars})
 	if uk["comparable"] != false || uk["why_not"] == "" || listIn(t, uk, "cars")[0]["old"] != nil {
 		t.Errorf("pounds were compared with dollars: %v", uk["why_not"])
