@@ -36,8 +36,27 @@ func (e *Engine) openJobs(id int64, f strict.Field) []byte {
 			e.jobs = j
 		}
 		w.Member("check_code", code)
+		writeSums(w, j)
 	})
 	return w.Bytes()
+}
+
+// writeSums writes the amounts of every job in words, which a page needs before the
+// jobs are scored.
+func writeSums(w *strict.Writer, j *record.Jobs) {
+	if j == nil {
+		j = &record.Jobs{}
+	}
+	w.Objects("sums", len(j.Jobs), func(n int) {
+		job := &j.Jobs[n]
+		said := ""
+		if job.Said != nil {
+			e := roundEnds(float64(job.Said.Low), 0, 0, float64(job.Said.High))
+			said = j.Currency.TextWhole(e.low) + " to " + j.Currency.TextWhole(e.high)
+		}
+		w.Member("came_to_text", j.Currency.TextWhole(job.CameTo))
+		w.Member("said_text", said)
+	})
 }
 
 // scoring is the jobs in hand as far as they are scored. Scores of jobs that did

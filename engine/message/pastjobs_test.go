@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
+	"underpaint/engine/record"
 	"underpaint/engine/record/invented"
 )
 
@@ -20,13 +21,15 @@ func TestPastJobs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	j.Jobs[3].Said = &record.Said{Low: 1_234_567, High: 4_567_890}
 	text, sample := string(j.Text([][]byte{rates.Sample()})), string(rates.Sample())
 	e := &Engine{}
 	if reply := shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"}); reply["kind"] != "refused" {
 		t.Errorf("scored nothing: %v", reply)
 	}
-	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text}); reply["ok"] != true || reply["jobs"] != 10.0 {
-		t.Fatalf("%v", reply)
+	opened := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text})
+	if opened["ok"] != true || opened["jobs"] != 10.0 {
+		t.Fatalf("%v", opened)
 	}
 	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text[:len(text)/2]}); reply["ok"] != false || len(listIn(t, reply, "faults")) == 0 || e.jobs == nil {
 		t.Errorf("a file cut short: %v", reply["faults"])
@@ -37,6 +40,13 @@ func TestPastJobs(t *testing.T) {
 	}
 	if steps != 21 || reply["state"] != "settled" || reply["scored"] != 10.0 {
 		t.Fatalf("%d steps, %v", steps, reply)
+	}
+	table, sums := listIn(t, reply, "table"), listIn(t, opened, "sums")
+	for n, one := range sums {
+		after := table[n]
+		if one["came_to_text"] != after["came_to_text"] || (n == 3) != (one["said_text"] != "") || n == 3 && one["said_text"] != after["first_text"] {
+			t.Errorf("job %d reads %v before it is scored, %v after", n, one, after)
+		}
 	}
 	headline := reply["headline"].([]any)[0].(string)
 	if !strings.HasPrefix(headline, "10 jobs. ") || !strings.Contains(headline, "we said about 2 would be outside") {

@@ -7,7 +7,7 @@ import { dateText } from "../shared.js";
 const HEADS = ["Job", "Finished", "First range", "After the survey", "Came to", "Where"];
 const MARKS = { below: "▽ ", inside: "● ", above: "△ " };
 
-/** host: file, currency, rowOf(job) (a scored row or null), whyNot(job), edit(n),
+/** host: file, sums (of each job in words), rowOf(job) (a scored row or null), whyNot(job), edit(n),
  *  working (it is being worked out) */
 export function jobsSection(host) {
   const { file } = host;
@@ -23,15 +23,15 @@ export function jobsSection(host) {
 function jobRow(host, job, n) {
   const row = host.rowOf(job);
   const cell = (k, ...content) => el("td", { role: "cell", "data-label": HEADS[k] }, el("span", { class: "cell-value" }, ...content));
-  const plain = (text) => `${text} ${host.currency}`;
+  const sums = host.sums[n];
   const waits = host.working ? "being worked out" : "not worked out";
-  const first = row?.first_text || (job.said ? `${job.said.low} to ${plain(job.said.high)}` : host.whyNot(job) ? "not scored" : waits);
+  const first = row?.first_text || sums.said_text || (host.whyNot(job) ? "not scored" : waits);
   const finished = row?.finished_text || (/^\d{4}-\d\d-\d\d$/.test(job.finished) ? dateText(job.finished) : job.finished);
   return el("tr", { role: "row", "data-job": job.name },
     el("th", { role: "rowheader", scope: "row" }, job.name), cell(1, finished),
     cell(2, first, row?.said && el("span", { class: "small" }, "as it was said")),
     cell(3, row ? row.survey_text || "–" : "–"),
-    cell(4, row?.came_to_text || plain(job.came_to), row?.agreed_line && el("span", { class: "small" }, row.agreed_line)),
+    cell(4, row?.came_to_text || sums.came_to_text, row?.agreed_line && el("span", { class: "small" }, row.agreed_line)),
     cell(5, row?.where ? [el("span", { "aria-hidden": "true" }, MARKS[row.where]), row.where] : "–"),
     el("td", { role: "cell", class: "no-paper" }, button(["Change", el("span", { class: "visually-hidden" }, ` job ${job.name}`)], () => host.edit(n), { "data-key": `edit-${n}` })));
 }

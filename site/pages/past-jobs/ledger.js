@@ -10,6 +10,8 @@ export class Ledger {
   /** The file, or null while none is open. */
   file = null;
   code = "";
+  /** The amounts of each job of the file in words: {came_to_text, said_text}. */
+  sums = [];
   /** Names of car files that are still to become jobs: {name, car}. */
   waiting = [];
   #text = "";
@@ -28,7 +30,7 @@ export class Ledger {
     if (reply.faults) return reply.faults;
     this.#back = [];
     this.waiting = waiting;
-    this.#set(text, JSON.parse(text), reply.code);
+    this.#set(text, JSON.parse(text), reply);
     if (saved) this.#saved = text;
     return [];
   }
@@ -43,7 +45,7 @@ export class Ledger {
     this.#back.push(before);
     if (this.#back.length > MOST_BACK) this.#back.shift();
     this.waiting = waiting;
-    this.#set(text, next, reply.code);
+    this.#set(text, next, reply);
     return [];
   }
 
@@ -57,11 +59,11 @@ export class Ledger {
     if (reply.faults) return null;
     this.#back.pop();
     this.waiting = last.waiting;
-    this.#set(last.text, last.file, reply.code);
+    this.#set(last.text, last.file, reply);
     return last.name;
   }
 
-  close() { this.file = null; this.#text = ""; this.#saved = ""; this.code = ""; this.#back = []; this.waiting = []; }
+  close() { this.file = null; this.#text = ""; this.#saved = ""; this.code = ""; this.sums = []; this.#back = []; this.waiting = []; }
 
   /** Cars that wait are no part of the file. */
   setWaiting(waiting) { this.waiting = waiting; this.#host.told("waiting"); }
@@ -92,15 +94,16 @@ export class Ledger {
 
   async #check(text) {
     const reply = await this.#host.link.ask({ ask: "open_jobs", jobs: text });
-    if (reply.kind === "jobs_checked" && reply.ok) return { code: reply.check_code };
+    if (reply.kind === "jobs_checked" && reply.ok) return { code: reply.check_code, sums: reply.sums };
     if (reply.kind === "jobs_checked") return { faults: reply.faults };
     return { faults: [{ path: reply.path ?? "", text: reply.text }] };
   }
 
-  #set(text, file, code) {
+  #set(text, file, { code, sums }) {
     this.#text = text;
     this.file = file;
     this.code = code;
+    this.sums = sums;
     this.#host.told("file");
   }
 }

@@ -65,7 +65,7 @@ export class View {
       ledger.last && button(`Take back ${ledger.last}`, () => this.#takeBack(), { class: "quiet", "data-key": "undo" }));
     const reply = some ? scoring.reply : null;
     swap(outcome, some && outcomeSection(reply, scoring.fresh));
-    swap(jobs, some && jobsSection({ file, currency: file.currency, working: !scoring.fresh, rowOf: (job) => this.#rowOf(job), whyNot: (job) => this.#rowOf(job)?.why ?? null, edit: (n) => this.#open(() => new JobForm(this.#formHost(), n)) }));
+    swap(jobs, some && jobsSection({ file, sums: ledger.sums, working: !scoring.fresh, rowOf: (job) => this.#rowOf(job), whyNot: (job) => this.#rowOf(job)?.why ?? null, edit: (n) => this.#open(() => new JobForm(this.#formHost(), n)) }));
     swap(causes, some && causesSection(reply, scoring.fresh));
     swap(figures, some && statisticsSection(reply));
     if (reply) this.#learning.show(reply, scoring.fresh); else this.#learning.clear();
