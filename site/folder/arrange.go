@@ -7,6 +7,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"html"
 	"maps"
 	"path"
 	"slices"
@@ -25,9 +26,13 @@ const (
 	markFigures  = `<!--figures-->`    // in the page of figures: every figure with its source
 )
 
-// markShopName is where a page without sums takes the shop's name; the others get
-// it from the rates when they are opened.
-const markShopName = `<!--shop name-->`
+// Where a page takes the shop's name, and the dates of its rates. Pages with sums
+// write both anew from the rates that they open: mostly the same words, so that
+// nothing below moves under a finger.
+const (
+	markShopName  = `<!--shop name-->`
+	markRatesLine = `<!--rates line-->`
+)
 
 const (
 	ratesName     = "rates.json"
@@ -65,15 +70,17 @@ type listed struct {
 // arrange names the build after its content and puts every file in its place.
 func arrange(parts map[string][]byte, r *Rates) (folder, error) {
 	f := folder{id: buildID(parts), files: map[string][]byte{ratesName: r.text}, packed: map[string][]variant{}}
+	var pages []string
 	for _, name := range slices.Sorted(maps.Keys(parts)) {
 		if !isPage(name) {
 			f.files[f.dir()+name] = parts[name]
-			continue
+		} else if path.Ext(name) == ".html" {
+			pages = append(pages, name)
 		}
-		if path.Ext(name) != ".html" {
-			continue
-		}
-		if err := f.page(name, bytes.ReplaceAll(parts[name], []byte(markShopName), []byte(r.shopName)), parts); err != nil {
+	}
+	for _, name := range pages {
+		headed := strings.NewReplacer(markShopName, r.shopName, markRatesLine, html.EscapeString(r.Line)).Replace(string(parts[name]))
+		if err := f.page(name, []byte(headed), parts); err != nil {
 			return folder{}, err
 		}
 	}
@@ -107,6 +114,9 @@ func (f folder) page(name string, source []byte, parts map[string][]byte) error 
 	}
 	f.files[name] = bytes.ReplaceAll(source, []byte(before+markBuildDir), []byte(before+f.dir()))
 	if err := f.preload(name, parts); err != nil {
+		return err
+	}
+	if err := f.seal(name); err != nil {
 		return err
 	}
 	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {

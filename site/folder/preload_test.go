@@ -13,8 +13,8 @@ import (
 // imported is found here without the build's own pattern.
 func TestPagesNameWhatTheirScriptsLeadTo(t *testing.T) {
 	f := arranged(t, parts(t))
-	preloaded := regexp.MustCompile(`<link rel="modulepreload" href="([^"]+)">`)
-	entry := regexp.MustCompile(`<script type="module" src="([^"]+)">`)
+	preloaded := regexp.MustCompile(`<link rel="modulepreload" href="([^"]+)" integrity="[^"]+">`)
+	entry := regexp.MustCompile(`<script type="module" src="([^"]+)" integrity="[^"]+">`)
 	pages := 0
 	for page, html := range f.files {
 		m := entry.FindSubmatch(html)

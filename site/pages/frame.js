@@ -40,6 +40,9 @@ export class Frame {
     contact.replaceChildren(safe ? el("a", { href: shop.contact_href, rel: "noopener" }, shop.contact_text) : shop.contact_text);
   }
 
+  /** What the build wrote there holds for no figure. */
+  withoutRates() { byId("rates-line").textContent = ""; }
+
   onBack(act) { byId("back").addEventListener("click", act); }
 
   step(step, number, changing) {

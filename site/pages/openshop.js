@@ -17,10 +17,10 @@ export async function openShop({ frame, link }, take) {
   try {
     const response = await fetch("../rates.json", { cache: "no-cache" });
     const rates = response.ok ? await response.text() : null;
-    if (rates === null || rates.length > MOST_RATES) { headed(); frame.loaded(); frame.put("engine", ratesBand(null)); return; }
+    if (rates === null || rates.length > MOST_RATES) { headed(); frame.loaded(); frame.withoutRates(); frame.put("engine", ratesBand(null)); return; }
     const reply = await link.open(rates);
     frame.loaded();
-    if (reply.kind !== "opened") { headed(); frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
+    if (reply.kind !== "opened") { headed(); frame.withoutRates(); frame.put("engine", reply.kind === "broken" ? brokenBand(reply.text) : ratesBand(reply)); return; }
     frame.shop(reply);
     await take(reply, rates);
   } catch { headed(); frame.loaded(); frame.put("engine", deadBand(() => location.reload())); }

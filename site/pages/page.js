@@ -166,13 +166,19 @@ async function ratesText() {
   } catch { return { problem: "rates.json: the host did not answer." }; }
 }
 
+function noRates(why) {
+  frame.withoutRates();
+  frame.waiting(false);
+  frame.put("engine", ratesBand(why));
+}
+
 async function openShop() {
   const rates = await ratesText();
-  if (rates.problem) { frame.loaded(); frame.put("engine", ratesBand({ text: rates.problem })); frame.waiting(false); return; }
+  if (rates.problem) { frame.loaded(); noRates({ text: rates.problem }); return; }
   try {
     const reply = await link.open(rates.text);
     frame.loaded();
-    if (reply.kind !== "opened") { frame.waiting(false); frame.put("engine", ratesBand(reply)); return; }
+    if (reply.kind !== "opened") { noRates(reply); return; }
     const otherWords = reply.words !== app.words;
     app.opened = reply;
     app.words = reply.words;

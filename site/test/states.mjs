@@ -5,6 +5,8 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
+import { effectSettled, openRates, type } from "./ratesopen.mjs";
+import { openCar, stand, step, twoDoor } from "./surveycar.mjs";
 
 /** Answers the first questions without waiting for a range. */
 async function answerAll(page) {
@@ -22,6 +24,7 @@ for (const [name, body, status] of [["broken", "{\"format\": \"underpaint rates 
     await page.goto(`${origin}/`);
     await page.waitForSelector('[data-band="rates"]');
     assert.match(await page.locator('[data-band="rates"]').innerText(), /rates could not be read, so no figure is shown/);
+    assert.equal(await page.locator("#rates-line").textContent(), "", "the dates of other rates");
     await answerAll(page);
     await noFigure(page);
     assert.match(await page.evaluate(() => JSON.stringify(history.state)), /1967/);
@@ -62,6 +65,23 @@ test("an engine that cannot be loaded: no figure, answers kept, a way to try aga
   assert.ok(await sentence(page));
 }));
 
+for (const width of [360, 1280]) {
+  test(`at ${width} px nothing moves under a finger while the sums get ready`, () => visit({ viewport: { width, height: 740 } }, async (page, { origin }) => {
+    let go;
+    const held = new Promise((r) => { go = r; });
+    await page.route("**/rates.json", async (route) => { await held; await route.continue(); });
+    await page.goto(`${origin}/`);
+    const answer = page.locator("[data-answer]").first();
+    const before = await answer.boundingBox();
+    await page.locator("#loading").waitFor();
+    assert.deepEqual(await answer.boundingBox(), before, "when the wait is told");
+    go();
+    await page.waitForFunction(() => document.getElementById("check-code").textContent);
+    assert.deepEqual(await answer.boundingBox(), before, "when the rates are there");
+    assert.ok(!await page.locator("#loading").isVisible());
+  }));
+}
+
 test("half an engine is refused", () => visit({ allow: /./ }, async (page, { origin, dir }) => {
   const id = JSON.parse(readFileSync(`${dir}/build.json`, "utf8")).id;
   const whole = readFileSync(`${dir}/v-${id}/customer.wasm`);
@@ -97,6 +117,48 @@ test("a worker that dies is started again, and nothing entered is lost", () => v
   await press(page, "10_to_20");
   await settled(page);
   assert.ok(await sentence(page));
+}));
+
+/** The pages of the shop with something entered: how, where it stands, and what the
+ *  sums have to say of it after they were started again. */
+const SHOPS = {
+  "survey/": { enter: async (page, origin) => { await openCar(page, origin, twoDoor); await stand(page); for (const key of "ss") await page.keyboard.press(key); },
+    entered: (page) => page.evaluate(() => history.state.car.survey.length), want: 2,
+    goesOn: async (page) => { await step(page, "stages").click(); await page.waitForSelector(".before-after[data-state=settled]", { timeout: 90000 }); } },
+  "rates/": { enter: async (page, origin) => { await openRates(page, origin); await type(page, "labour.metal.rate", "91.50"); },
+    entered: (page) => page.locator('[data-path="labour.metal.rate"] input').first().inputValue(), want: "91.50",
+    goesOn: async (page) => { await type(page, "labour.metal.rate", "92.50"); await effectSettled(page); } },
+};
+
+for (const [name, { enter, entered, want, goesOn }] of Object.entries(SHOPS)) {
+  test(`/${name}: a worker that dies is started again, and nothing entered is lost`, () => visit({ allow: /killed by the test/ }, async (page, { origin }) => {
+    await enter(page, origin);
+    await page.workers()[0].evaluate(() => { setTimeout(() => { throw new Error("killed by the test"); }); });
+    await page.waitForSelector('[data-band="restarted"]');
+    assert.match(await page.locator('[data-band="restarted"]').innerText(), /started again. Nothing you entered is lost/);
+    assert.equal(await entered(page), want);
+    await goesOn(page);
+  }));
+}
+
+test("a script that something on the way has changed is not run, and the page says what to do", () => visit({ allow: /integrity|digest|Failed to load/ }, async (page, { origin }) => {
+  for (const name of ["page.js", "car.js", "style.css"]) {
+    await page.route(`**/${name}`, async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, body: `${await response.text()}\n/* more */` });
+    });
+    await page.goto(`${origin}/`);
+    if (name === "style.css") {
+      assert.equal(await page.evaluate(() => [...document.styleSheets].filter((s) => s.href).length), 0, "a style that is another");
+    } else {
+      await page.waitForTimeout(4500);
+      assert.match(await page.locator("#no-start").innerText(), /load it again/);
+      assert.equal(await page.locator("[data-answer]").count(), 0, `${name}: nothing of the page runs`);
+    }
+    await page.unroute(`**/${name}`);
+  }
+  await page.goto(`${origin}/`);
+  await page.waitForSelector("[data-answer]");
 }));
 
 test("a worker that dies in the middle of a range finishes that range", () => visit({ allow: /killed by the test/ }, async (page, { origin }) => {

@@ -73,6 +73,7 @@ export class Opening {
   }
 
   #siteBroken(reply) {
+    this.#host.frame.withoutRates();
     const { outline, open, frame } = this.#host;
     open(JSON.parse(outline().sample_us));
     const mend = mendable(this.#broken) ? [["Mend the site's file here", () => this.#open(this.#broken)]] : [];
