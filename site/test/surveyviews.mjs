@@ -93,6 +93,15 @@ test("the walk-round: keys y n c, filter by tool, the customer's own look stays 
   assert.equal(shop.length, 3, "the fourth is taken back");
   assert.deepEqual(car.looks.filter((l) => l.by === "customer"), [{ look: "bubbles", on: "outer_sill.left", result: "yes", by: "customer" }]);
   assert.equal(car.stages[0].stage, "walk_round");
+  assert.equal(await page.locator("h1").textContent(), "Walk-around", "in the words of the shop");
+  const zones = page.locator(".walk-zones button");
+  assert.deepEqual((await zones.allTextContents()).map((t) => t.replace(/ \d+ of \d+$/, "")), order, "the way to every part of the list");
+  const made = (await zones.allTextContents()).reduce((sum, t) => sum + Number(/(\d+) of/.exec(t)[1]), 0);
+  assert.equal(made, car.looks.filter((l) => l.by === "shop").length, "counted where they were made");
+  await page.locator(".filter select").selectOption({ index: 1 });
+  await zones.last().click();
+  assert.equal(await page.evaluate(() => document.activeElement.closest(".walk-section")?.querySelector("h2").textContent), order.at(-1), "stands on the first look there");
+  await page.locator(".filter select").selectOption({ index: 0 });
   const theirs = page.locator('[data-look="bubbles outer_sill.left"]');
   assert.match(await theirs.locator(".look-theirs").textContent(), /Looked by the customer: yes/);
   assert.equal(await theirs.locator('[aria-pressed="true"]').count(), 0, "the shop has not looked there");

@@ -52,6 +52,9 @@ export class Views {
     this.show({ focus: true });
   }
 
+  /** The name of a view in the words of the shop. */
+  #name(name) { return name === "walk" && this.#host.shop.opened.words === "us" ? "Walk-around" : NAMES[name]; }
+
   #place() {
     const [name, ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
     return NAMES[name] ? [name, rest.join("/")] : ["start", ""];
@@ -77,7 +80,7 @@ export class Views {
     link.stop();
     this.#steps();
     if (name === "survey" || name === "opening") this.#showList(name, rest, focus, same);
-    else this.#fill(NAMES[name], this.#content(name, rest), focus);
+    else this.#fill(this.#name(name), this.#content(name, rest), focus);
     if (name === "walk" && focus) this.#walk.focus();
     if (name === "walk") this.#walk.counted();
     if (name === "stages" || name === "papers" || name === "paper") byId("strip").replaceChildren();
@@ -125,7 +128,7 @@ export class Views {
     const { tally } = this.#host.job;
     const text = { answers: tally?.answers_line, walk: tally?.walk_round?.line, survey: tally?.survey?.line, opening: tally?.opening_up?.line, todo: tally?.to_do?.line };
     swap(byId("steps"), el("ul", { class: "steps" }, STEPS.map((name) =>
-      el("li", {}, el("a", { href: `#${name}`, "aria-current": name === this.#now || (name === "papers" && this.#now === "paper") ? "page" : null }, text[name] ?? NAMES[name])))), this.#host.keeping.line);
+      el("li", {}, el("a", { href: `#${name}`, "aria-current": name === this.#now || (name === "papers" && this.#now === "paper") ? "page" : null }, text[name] ?? this.#name(name))))), this.#host.keeping.line);
   }
 
   /** The engine has counted. */

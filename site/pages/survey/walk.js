@@ -4,6 +4,7 @@
 
 import { button, el, freshId } from "../dom.js";
 import { lookAt, withLook } from "./record.js";
+import { WalkZones } from "./walkzones.js";
 
 const RESULTS = [["yes", "Yes", "y"], ["no", "No", "n"], ["could_not", "Could not", "c"]];
 const SAID = { yes: "yes", no: "no", could_not: "could not look" };
@@ -16,6 +17,7 @@ export class WalkView {
   #rows = new Map();
   #at = null;
   #tool = "";
+  #zones;
 
   /** host: say(text) */
   constructor(job, host) { this.#job = job; this.#host = host; }
@@ -25,11 +27,23 @@ export class WalkView {
     this.#rows.clear();
     const list = el("div", { class: "walk-list", on: { keydown: (event) => this.#key(event), focusin: (event) => this.#focused(event) } },
       sheet.walk_round.map((section) => this.#section(section)));
-    this.node.replaceChildren(...[el("p", {}, "Press the word you see. Untouched means not known, never good."), this.#safety(), this.#theirs(), this.#filter(), list].filter(Boolean));
+    this.#zones = new WalkZones(sheet.walk_round, { goTo: (section) => this.#goTo(section), made: (line) => this.#result(line) !== null });
+    this.node.replaceChildren(...[el("p", {}, "Press the word you see. Untouched means not known, never good."), this.#safety(), this.#theirs(), this.#filter(), this.#zones.node, list].filter(Boolean));
     if (!this.#rows.has(this.#at)) this.#at = this.#first();
     this.#stand(this.#at, false);
     this.#narrow();
   }
+
+  /** Stands on the first look of a section, of those for the tool in hand if any is. */
+  #goTo(section) {
+    if (!section.lines.some((line) => this.#shown().includes(keyOf(line)))) { this.#tool = ""; this.node.querySelector("select").value = ""; this.#narrow(); }
+    const first = section.lines.find((line) => !line.not_here);
+    const key = this.#shown().find((k) => section.lines.some((line) => keyOf(line) === k)) ?? keyOf(first);
+    this.#stand(key, true);
+    this.#rows.get(key).node.closest("section").scrollIntoView();
+  }
+
+  #result(line) { return lookAt(this.#job.car, line.look, line.on, "shop")?.result ?? null; }
 
   #first() { return [...this.#rows].find(([, row]) => !row.line.not_here)?.[0] ?? null; }
 
@@ -85,7 +99,7 @@ export class WalkView {
 
   #mark(key) {
     const { line, marks } = this.#rows.get(key);
-    const result = lookAt(this.#job.car, line.look, line.on, "shop")?.result ?? null;
+    const result = this.#result(line);
     for (const node of marks.children) node.setAttribute("aria-pressed", String(node.dataset.result === result));
   }
 
@@ -93,10 +107,11 @@ export class WalkView {
     const row = this.#rows.get(key);
     if (!row || row.line.not_here) return;
     const { look, on, text } = row.line;
-    const had = lookAt(this.#job.car, look, on, "shop")?.result;
+    const had = this.#result(row.line);
     const next = had === result ? null : result;
     this.#job.act("walk", withLook(this.#job.car, look, on, "shop", next), { stage: "walk_round", at: key, said: text });
     this.#mark(key);
+    this.#zones.count();
     this.#host.say(next ? `${text}: ${SAID[next]}` : `${text}: taken back`);
     if (move) this.#step(1); else this.#stand(key, false);
   }
@@ -149,6 +164,7 @@ export class WalkView {
     const last = this.#job.takeBack("walk");
     if (!last) { this.#host.say("Nothing to take back."); return; }
     this.#mark(last.at);
+    this.#zones.count();
     this.#host.say(`Taken back: ${last.said}`);
     this.#stand(last.at, true);
   }

@@ -1,0 +1,22 @@
+// The way to each part of the walk-round, with how much was looked at there: the
+// whole list is hundreds of looks long.
+
+import { button, el } from "../dom.js";
+
+export class WalkZones {
+  node = el("nav", { class: "walk-zones", "aria-label": "Parts of the walk" });
+  #counts = [];
+
+  /** sections: {name, lines}; goTo(section), made(line) */
+  constructor(sections, { goTo, made }) {
+    this.node.append(el("ul", {}, sections.map((section, n) => {
+      const lines = section.lines.filter((line) => !line.not_here);
+      const count = el("span", { class: "walk-count" });
+      this.#counts.push(() => { count.textContent = `${lines.filter(made).length} of ${lines.length}`; });
+      return el("li", {}, button([`${section.name} `, count], () => goTo(section), { class: "quiet", "data-key": `walk-${n}` }));
+    })));
+    this.count();
+  }
+
+  count() { for (const one of this.#counts) one(); }
+}
