@@ -83,6 +83,16 @@ test("forced colours: recorded, in hand and faulty still differ", () => visit({ 
   assert.equal(new Set(seen).size, 3, seen.join(", "));
 }));
 
+test("the list itself on paper: what is recorded and where the whole sheet is, and nothing to press or fill in", () => visit({}, async (page, { origin }) => {
+  await openFile(page, origin, half);
+  const before = page.locator(".survey .on-paper");
+  assert.ok(!await before.isVisible());
+  await page.emulateMedia({ media: "print" });
+  assert.match(await before.innerText(), /All of it is on the survey sheet, under Papers/);
+  assert.equal(await page.locator("textarea:visible, input:visible, .survey-hand:visible").count(), 0);
+  assert.ok(await page.locator(".grid").isVisible());
+}));
+
 for (const format of ["A4", "Letter"]) {
   test(`the survey on paper, ${format}: every part once, rows whole, black ink, few sheets`, () => visit({}, async (page, { origin }) => {
     await openFile(page, origin, { ...half, bodies: largest.bodies, survey: half.survey.filter((r) => r.on !== "hood.whole") });

@@ -37,7 +37,7 @@ export class ListView {
     this.#acts = new Acts(job, { say: host.say, stand: (on) => this.#go(on), done: (on) => this.#done(on), next: (on) => this.#next(on) });
     for (const name of ["head", "list", "hand", "now", "more", "picture", "groups"]) this.#boxes[name] = el("div", { class: `survey-${name}` });
     this.#boxes.list.append(this.#grid.node, this.#foot);
-    this.node.append(...Object.values(this.#boxes));
+    this.node.append(el("p", { class: "on-paper" }, "One part of the survey. All of it is on the survey sheet, under Papers."), ...Object.values(this.#boxes));
   }
 
   get at() { return this.#at; }
@@ -49,7 +49,7 @@ export class ListView {
     const { sheet } = this.#job;
     this.#opening = opening;
     this.#groups = groupsOf(sheet, opening);
-        const wanted = this.#groups.find((g) => g.id === groupId);
+    const wanted = this.#groups.find((g) => g.id === groupId);
     const known = this.#groups.some((g) => g.rows.some((row) => row.cells.includes(this.#at)));
     if (wanted && (!known || this.group !== wanted)) this.#at = firstOf(wanted, this.#down);
     else if (!known) this.#at = firstOf(this.#groups[0], this.#down);
