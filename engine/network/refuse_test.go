@@ -62,6 +62,7 @@ func TestNetRefusesVariables(t *testing.T) {
 		{"parent twice", "x", 1, []string{"coin", "coin"}, []float64{1, 1, 1, 1}},
 		{"table short", "x", 2, []string{"coin"}, coin},
 		{"row not 1", "x", 2, nil, []float64{.5, .5 + 2e-9}},
+		{"row under 1", "x", 2, nil, []float64{.5, .4}},
 		{"chance negative", "x", 2, nil, []float64{-.5, 1.5}},
 		{"chance NaN", "x", 2, nil, []float64{math.NaN(), 1}},
 		{"far too many cells", "x", 1 << 22, []string{"coin"}, coin},
@@ -74,6 +75,18 @@ func TestNetRefusesVariables(t *testing.T) {
 		if err := n.Add(tt.variable, tt.levels, tt.parents, tt.table); err == nil {
 			t.Errorf("%s: accepted", tt.name)
 		}
+	}
+}
+
+// TestNetNamesTheRow: rows are counted from 0, in the order of the table.
+func TestNetNamesTheRow(t *testing.T) {
+	n := network.NewNet()
+	if err := n.Add("die", 3, nil, []float64{.5, .25, .25}); err != nil {
+		t.Fatal(err)
+	}
+	err := n.Add("x", 2, []string{"die"}, []float64{.5, .5, 0, 1, .5, .4})
+	if err == nil || !strings.HasSuffix(err.Error(), "in row 2") {
+		t.Errorf("the last of three rows adds to .9: %v", err)
 	}
 }
 

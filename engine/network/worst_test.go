@@ -126,4 +126,10 @@ func TestWorstRefuses(t *testing.T) {
 	if _, err := post.Worst(w); err != nil {
 		t.Errorf("a proper one: %v", err)
 	}
+	for within, most := range map[int]int{-1: network.MostWorst, 1: network.MostWorstWithin} {
+		full := network.Worst{Levels: 2, Likely: slices.Repeat([][]float64{flat}, most), Within: slices.Repeat([]int{within}, most)}
+		if _, err := post.Worst(full); err != nil {
+			t.Errorf("as many nodes as there may be, within %d: %v", within, err)
+		}
+	}
 }
