@@ -34,11 +34,12 @@ export class WalkView {
     this.#narrow();
   }
 
-  /** Stands on the first look of a section, of those for the tool in hand if any is. */
+  /** Stands on the first look of a section: of those for the tool in hand, or of all
+   *  where that tool is for none. */
   #goTo(section) {
-    if (!section.lines.some((line) => this.#shown().includes(keyOf(line)))) { this.#tool = ""; this.node.querySelector("select").value = ""; this.#narrow(); }
-    const first = section.lines.find((line) => !line.not_here);
-    const key = this.#shown().find((k) => section.lines.some((line) => keyOf(line) === k)) ?? keyOf(first);
+    const first = () => this.#shown().find((key) => section.lines.some((line) => keyOf(line) === key));
+    if (!first()) { this.#tool = ""; this.node.querySelector("select").value = ""; this.#narrow(); }
+    const key = first();
     this.#stand(key, true);
     this.#rows.get(key).node.closest("section").scrollIntoView();
   }

@@ -9,7 +9,9 @@ export class WalkZones {
 
   /** sections: {name, lines}; goTo(section), made(line) */
   constructor(sections, { goTo, made }) {
-    this.node.append(el("ul", {}, sections.map((section, n) => {
+    // A part of the walk where nothing can be looked at on this body has nowhere to stand.
+    const some = sections.filter((section) => section.lines.some((line) => !line.not_here));
+    this.node.append(el("ul", {}, some.map((section, n) => {
       const lines = section.lines.filter((line) => !line.not_here);
       const count = el("span", { class: "walk-count" });
       this.#counts.push(() => { count.textContent = `${lines.filter(made).length} of ${lines.length}`; });
