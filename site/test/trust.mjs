@@ -109,19 +109,24 @@ test("WebAssembly needs its own word in the policy, has it, and gets no eval wit
   assert.deepEqual(await compiles(), ["CompileError", "EvalError"]);
 }));
 
-test("the thread of the sums and the worker for offline use reach no other host and run no text", () => visit({ worker: "allow", ...REFUSED }, async (page, { origin, context, seen }) => {
+test("the thread of the sums and the worker for offline use reach no other host and run no text", () => visit({ worker: "allow", ...REFUSED }, async (page, { origin, dir, context, seen }) => {
   await firstRange(page, origin);
   await takenIn(page);
-  const attempts = async () => {
-    await new Promise((later) => setTimeout(later));
-    const refused = async (act) => { try { await act(); return false; } catch { return true; } };
-    const found = { fetch: await refused(() => fetch("http://localhost:1/x")), eval: await refused(() => (0, eval)("1")), timer: await refused(() => setTimeout("1")) };
-    if (globalThis.importScripts) found.scripts = await refused(() => importScripts("page.js"));
-    return found;
-  };
-  assert.deepEqual(await page.workers()[0].evaluate(attempts), { fetch: true, eval: true, timer: true, scripts: true });
-  assert.deepEqual(await context.serviceWorkers()[0].evaluate(attempts), { fetch: true, eval: true, timer: true, scripts: true });
-  assert.deepEqual(seen.elsewhere.splice(0).filter((u) => !u.startsWith("http://localhost:1/")), [], "no other than those tried here, which were refused");
+  // A host that would answer anybody, so that only the policy can refuse.
+  const elsewhere = `${await plainHost(dir, "localhost")}/build.json`;
+  assert.equal((await context.request.get(elsewhere)).status(), 200);
+  try {
+    const attempts = async (address) => {
+      await new Promise((later) => setTimeout(later));
+      const refused = async (act) => { try { await act(); return false; } catch { return true; } };
+      const found = { fetch: await refused(() => fetch(address, { mode: "no-cors" })), eval: await refused(() => (0, eval)("1")), timer: await refused(() => setTimeout("1")) };
+      if (globalThis.importScripts) found.scripts = await refused(() => importScripts("page.js"));
+      return found;
+    };
+    assert.deepEqual(await page.workers()[0].evaluate(attempts, elsewhere), { fetch: true, eval: true, timer: true, scripts: true });
+    assert.deepEqual(await context.serviceWorkers()[0].evaluate(attempts, elsewhere), { fetch: true, eval: true, timer: true, scripts: true });
+    assert.deepEqual(seen.elsewhere.splice(0).filter((u) => u !== elsewhere), [], "no other than those tried here, which were refused");
+  } finally { await closeHosts(); }
 }));
 
 test("in a frame only the customer's page works; the shop's pages give a sentence and a way out, and start nothing", () => visit(REFUSED, async (page, { origin, dir, seen }) => {
