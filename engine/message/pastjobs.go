@@ -51,8 +51,7 @@ func writeSums(w *strict.Writer, j *record.Jobs) {
 		job := &j.Jobs[n]
 		said := ""
 		if job.Said != nil {
-			e := roundEnds(float64(job.Said.Low), 0, 0, float64(job.Said.High))
-			said = j.Currency.TextWhole(e.low) + " to " + j.Currency.TextWhole(e.high)
+			said = endsText(j.Currency, float64(job.Said.Low), float64(job.Said.High))
 		}
 		w.Member("came_to_text", j.Currency.TextWhole(job.CameTo))
 		w.Member("said_text", said)

@@ -130,8 +130,12 @@ func (t *scoreText) writeBoxes(w *strict.Writer) {
 }
 
 func (t *scoreText) ends(f scores.Finished) string {
-	e := roundEnds(f.Low, 0, 0, f.High)
-	return t.c.TextWhole(e.low) + " to " + t.c.TextWhole(e.high)
+	return endsText(t.c, f.Low, f.High)
+}
+
+func endsText(c money.Currency, low, high float64) string {
+	e := roundEnds(low, 0, 0, high)
+	return c.TextWhole(e.low) + " to " + c.TextWhole(e.high)
 }
 
 func (t *scoreText) writeTable(w *strict.Writer) {

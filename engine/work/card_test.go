@@ -26,6 +26,15 @@ func cardOf(t *testing.T, table *Table, item, condition int, w car.Way) WayCard 
 	return WayCard{}
 }
 
+// setAll sets the uniforms of all items, steps and findings to p.
+func setAll(u *Uniforms, p float64) {
+	for _, list := range [][]float64{u.Way, u.Hours, u.Price, u.Access, u.AccessPay, u.Nut, u.NutHours, u.Strip, u.After, u.Sent, u.Found} {
+		for k := range list {
+			list[k] = p
+		}
+	}
+}
+
 // TestCardAgainstDrawnWork: the low, likely and high hours and prices of every way
 // on every item are what a car draws whose uniforms are all .1, .5 or .9, the way
 // chosen and nothing else done. Percentiles of a sum that one uniform sets are
@@ -46,11 +55,7 @@ func TestCardAgainstDrawnWork(t *testing.T) {
 			}
 			alone := with(t, table, d)
 			for level, p := range []float64{.1, .5, .9} {
-				for _, list := range [][]float64{u.Way, u.Hours, u.Price, u.Access, u.AccessPay, u.Nut, u.NutHours, u.Strip, u.After, u.Sent, u.Found} {
-					for k := range list {
-						list[k] = p
-					}
-				}
+				setAll(u, p)
 				hours, price := 0.0, int64(0)
 				for _, l := range alone.Explain(c, "dry", u, b) {
 					if l.Item == i && l.ID == "" || table.items[i].once && l.ID == "other_chassis" {

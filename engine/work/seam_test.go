@@ -22,12 +22,8 @@ func bothNew(t *testing.T, table *Table, c *damage.Car, one, two int) (metal [2]
 	}
 	d.Way[two] = int8(car.Full)
 	u, b := table.NewUniforms(), table.NewBill()
-	for _, list := range [][]float64{u.Car[:], u.Way, u.Hours, u.Price, u.Access, u.AccessPay, u.Nut, u.NutHours, u.Strip, u.After, u.Sent, u.Found} {
-		for k := range list {
-			list[k] = .5
-		}
-	}
-	u.Wire, u.Week, u.Wait = .5, .5, .5
+	setAll(u, .5)
+	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, .5, .5, .5
 	for _, l := range with(t, table, d).Explain(c, "dry", u, b) {
 		for n, i := range [2]int{one, two} {
 			if l.Item == i && l.ID == "" && l.Trade == car.Metal {

@@ -31,7 +31,7 @@ function jobRow(host, job, n) {
     el("th", { role: "rowheader", scope: "row" }, job.name), cell(1, finished),
     cell(2, first, row?.said && el("span", { class: "small" }, "as it was said")),
     cell(3, row ? row.survey_text || "–" : "–"),
-    cell(4, row?.came_to_text || sums.came_to_text, row?.agreed_line && el("span", { class: "small" }, row.agreed_line)),
+    cell(4, sums.came_to_text, row?.agreed_line && el("span", { class: "small" }, row.agreed_line)),
     cell(5, row?.where ? [el("span", { "aria-hidden": "true" }, MARKS[row.where]), row.where] : "–"),
     el("td", { role: "cell", class: "no-paper" }, button(["Change", el("span", { class: "visually-hidden" }, ` job ${job.name}`)], () => host.edit(n), { "data-key": `edit-${n}` })));
 }
