@@ -3,6 +3,7 @@ package module
 import (
 	"encoding/binary"
 	"errors"
+	"fmt"
 	"slices"
 )
 
@@ -19,9 +20,10 @@ type segment struct {
 	data []byte
 }
 
-// JoinSegments writes the data of a module in as few segments as sense, with the
-// zeros between them. The memory a module starts with is the same.
-func JoinSegments(code []byte) ([]byte, error) {
+// Shrink makes a module smaller for its way to a visitor: its data in as few segments
+// as sense, with the zeros between them, and without what only the lines of a stack
+// trace need, see [dropTraces]. All else of the memory it starts with is the same.
+func Shrink(code []byte) ([]byte, error) {
 	all, err := sections(code)
 	if err != nil {
 		return nil, err
@@ -29,11 +31,14 @@ func JoinSegments(code []byte) ([]byte, error) {
 	out := []byte(Start)
 	for _, s := range all {
 		if s.id == dataSection {
-			segments, err := readSegments(s.body)
+			memory, err := memoryOf(s.body)
 			if err != nil {
 				return nil, err
 			}
-			s.body = writeSegments(joined(segments))
+			if err := dropTraces(memory); err != nil {
+				return nil, err
+			}
+			s.body = writeSegments(segmentsOf(memory))
 		}
 		out = append(out, s.id)
 		out = binary.AppendUvarint(out, uint64(len(s.body)))
@@ -63,16 +68,39 @@ func readSegments(body []byte) (all []segment, err error) {
 	return all, r.err
 }
 
-func joined(all []segment) (out []segment) {
+// memoryOf is memory from address 0 to the end of the last segment of a data section.
+func memoryOf(body []byte) (memory []byte, err error) {
+	all, err := readSegments(body)
+	if err != nil {
+		return nil, err
+	}
 	for _, s := range all {
-		if n := len(out); n > 0 {
-			last := &out[n-1]
-			if gap := s.at - last.at - len(last.data); gap <= widestGap {
-				last.data = append(append(last.data, make([]byte, gap)...), s.data...)
-				continue
+		if s.at > mostMemory {
+			return nil, fmt.Errorf("expected data below address %d in the module, found some at %d", mostMemory, s.at)
+		}
+		memory = append(append(memory, make([]byte, s.at-len(memory))...), s.data...)
+	}
+	return memory, nil
+}
+
+// mostMemory is far above what any program here begins with.
+const mostMemory = 1 << 28
+
+// segmentsOf leaves out zeros at the ends and runs of more than widestGap.
+func segmentsOf(memory []byte) (out []segment) {
+	for at := 0; at < len(memory); {
+		if memory[at] == 0 {
+			at++
+			continue
+		}
+		end, last := at, at
+		for ; end < len(memory) && end-last <= widestGap+1; end++ {
+			if memory[end] != 0 {
+				last = end
 			}
 		}
-		out = append(out, segment{s.at, slices.Clone(s.data)})
+		out = append(out, segment{at, memory[at : last+1]})
+		at = last + 1
 	}
 	return out
 }

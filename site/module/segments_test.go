@@ -15,8 +15,8 @@ func moduleWith(segments ...segment) []byte {
 	return append(binary.AppendUvarint(out, uint64(len(body))), body...)
 }
 
-// memoryOf is what the data of a module fill memory with, up to a size.
-func memoryOf(t *testing.T, code []byte, size int) (memory []byte, segments int) {
+// filledBy is what the data of a module fill memory with, up to a size.
+func filledBy(t *testing.T, code []byte, size int) (memory []byte, segments int) {
 	t.Helper()
 	all, err := sections(code)
 	if err != nil {
@@ -55,12 +55,12 @@ func TestJoiningKeepsMemory(t *testing.T) {
 		{"an empty one", []segment{{4, nil}, {5, []byte("one")}}, 1},
 	} {
 		code := moduleWith(c.in...)
-		out, err := JoinSegments(code)
+		out, err := Shrink(code)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		before, _ := memoryOf(t, code, 2*far)
-		after, n := memoryOf(t, out, 2*far)
+		before, _ := filledBy(t, code, 2*far)
+		after, n := filledBy(t, out, 2*far)
 		if !bytes.Equal(before, after) || n != c.want {
 			t.Errorf("%s: %d segments, expected %d; same memory: %v", c.name, n, c.want, bytes.Equal(before, after))
 		}
@@ -94,12 +94,12 @@ func TestWhatIsNotUnderstoodIsAnError(t *testing.T) {
 		"passive":     {passive, "byte 0x0"},
 		"overlapping": {moduleWith(segment{4, []byte("one")}, segment{6, []byte("two")}), "apart"},
 	} {
-		if _, err := JoinSegments(c.code); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, err := Shrink(c.code); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: expected %q, got %v", name, c.says, err)
 		}
 	}
 	for n := range good {
-		if _, err := JoinSegments(good[:n]); err == nil && n > len(Start)+3 {
+		if _, err := Shrink(good[:n]); err == nil && n > len(Start)+3 {
 			t.Errorf("the first %d bytes pass for a module", n)
 		}
 	}

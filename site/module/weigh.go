@@ -1,9 +1,7 @@
 package module
 
 import (
-	"bytes"
 	"cmp"
-	"encoding/binary"
 	"errors"
 	"maps"
 	"slices"
@@ -50,7 +48,11 @@ func Weigh(code []byte, packages []string) (bySection, byPackage []Weight, err e
 	if names == nil {
 		return nil, nil, errors.New("expected names in the module: it has to be linked with them")
 	}
-	return heaviest(append(bySection, tables(all)...)), byPackageOf(functions, names, imported, packages), nil
+	within, err := tables(all)
+	if err != nil {
+		return nil, nil, err
+	}
+	return heaviest(append(bySection, within...)), byPackageOf(functions, names, imported, packages), nil
 }
 
 func bodies(r *reader) (all [][]byte) {
@@ -125,27 +127,26 @@ func heaviest(all []Weight) []Weight {
 	return all
 }
 
-// tables finds the runtime's tables of functions within the data: they begin with a
-// mark and hold the offsets of their parts (runtime/symtab.go, pcHeader). Without
-// the mark, which another Go release may change, nothing is said of them.
-func tables(all []section) []Weight {
-	mark := []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
-	const header = 72
+// tables are the runtime's tables of functions within the data, where they are known.
+func tables(all []section) (out []Weight, err error) {
 	for _, s := range all {
-		at := bytes.Index(s.body, mark)
-		if s.id != dataSection || at < 0 || len(s.body) < at+header {
+		if s.id != dataSection {
 			continue
 		}
-		offset := func(n int) int {
-			return at + int(min(binary.LittleEndian.Uint64(s.body[at+8+8*n:]), uint64(len(s.body)-at)))
+		memory, err := memoryOf(s.body)
+		if err != nil {
+			return nil, err
 		}
-		names, places, functions := s.body[offset(3):offset(4)], s.body[offset(6):offset(7)], offset(7)
-		return []Weight{
-			{"data: names of functions", 1, len(names), names},
-			{"data: places in functions", 1, len(places), places},
-			{"data: before these tables", 1, at, s.body[:at]},
-			{"data: table of functions, and what follows", 1, len(s.body) - functions, s.body[functions:]},
+		t, err := findTables(memory)
+		if t == nil || err != nil {
+			return nil, err
+		}
+		out = []Weight{
+			{"data: names of functions", 1, len(t.names), t.names},
+			{"data: places in functions", 1, len(t.places), t.places},
+			{"data: before these tables", 1, t.at, memory[:t.at]},
+			{"data: table of functions, and what follows", 1, len(t.records), t.records},
 		}
 	}
-	return nil
+	return out, nil
 }

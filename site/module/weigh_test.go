@@ -58,23 +58,39 @@ func TestWeighRefuses(t *testing.T) {
 }
 
 // TestTablesOfFunctions are found by their mark, and their parts by the offsets
-// after it; a header with offsets outside the data does not break it.
+// after it; parts outside the module or out of order are refused.
 func TestTablesOfFunctions(t *testing.T) {
-	mark := []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
-	body := append([]byte("before"), mark...)
-	for _, offset := range []uint64{0, 0, 0, 72, 75, 0, 75, 80} {
-		body = binary.LittleEndian.AppendUint64(body, offset)
+	withOffsets := func(offsets ...uint64) []byte {
+		memory := append([]byte("before"), tablesMark...)
+		for _, offset := range offsets {
+			memory = binary.LittleEndian.AppendUint64(memory, offset)
+		}
+		return append(memory, "abcdefghijk"...)
 	}
-	body = append(body, "abcdefghijk"...)
+	within := func(memory []byte) ([]Weight, error) {
+		return tables([]section{{dataSection, writeSegments([]segment{{0, memory}})}})
+	}
+	good := []uint64{0, 0, 0, 72, 75, 75, 75, 80}
 	got := map[string]string{}
-	for _, w := range tables([]section{{dataSection, body}}) {
+	found, err := within(withOffsets(good...))
+	for _, w := range found {
 		got[w.Name] = string(w.Text)
 	}
-	if got["data: names of functions"] != "abc" || got["data: places in functions"] != "defgh" ||
+	if err != nil || got["data: names of functions"] != "abc" || got["data: places in functions"] != "defgh" ||
 		got["data: before these tables"] != "before" || got["data: table of functions, and what follows"] != "ijk" {
-		t.Errorf("%q", got)
+		t.Errorf("%q, %v", got, err)
 	}
-	if tables([]section{{dataSection, body[:40]}}) != nil || tables([]section{{codeSection, body}}) != nil {
-		t.Error("tables found where there are none")
+	if found, err := within([]byte("no mark")); found != nil || err != nil {
+		t.Errorf("tables found where there are none: %v, %v", found, err)
+	}
+	for name, memory := range map[string][]byte{
+		"out of order": withOffsets(0, 0, 0, 76, 75, 75, 75, 80),
+		"outside":      withOffsets(0, 0, 0, 72, 75, 75, 75, 1000),
+		"cut short":    withOffsets(good...)[:40],
+		"twice":        append(withOffsets(good...), tablesMark...),
+	} {
+		if _, err := within(memory); err == nil || !strings.Contains(err.Error(), "expected") {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }
