@@ -43,21 +43,9 @@ type leaf struct {
 // that luck.
 func (l *leaf) condition(x, u float64) int8 {
 	near := &quantileBetween[int(u*cells)&(cells-1)]
-	k := step(l.threshold, x+float64(l.own*near[0]))
+	k := chance.Reached(l.threshold, x+float64(l.own*near[0]))
 	if int(k) == len(l.threshold) || x+float64(l.own*near[1]) < l.threshold[k] {
 		return k
 	}
-	return step(l.threshold, x+float64(l.own*chance.NormalQuantile(u)))
-}
-
-// step is the condition where the log of the loss ratio is y.
-func step(threshold *[car.Conditions - 1]float64, y float64) (k int8) {
-	for _, t := range threshold {
-		reached := int8(0)
-		if y >= t {
-			reached = 1
-		}
-		k += reached
-	}
-	return k
+	return chance.Reached(l.threshold, x+float64(l.own*chance.NormalQuantile(u)))
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"underpaint/engine/chance"
+	"underpaint/engine/damage"
 )
 
 // TestAgain: the same car with other whole-car factors costs to the minor unit what
@@ -11,12 +12,15 @@ import (
 func TestAgain(t *testing.T) {
 	for _, body := range []string{"two_door_unitary", "pickup"} {
 		model, table := testTable(t, body, "show")
+		table = with(t, table, also(table, itemNamed(t, table, "outer_sill.right"), "brazed"))
 		c, u := model.NewCar(), table.NewUniforms()
 		quick, anew := table.NewBill(), table.NewBill()
 		moved := 0
 		for n := range uint64(200) {
 			s := chance.NewStream(seed, n)
 			model.Draw(&s, c)
+			at := int(n) % len(c.Finding) // what is rarely drawn is there on some item of each
+			c.Finding[at], c.Dent[(at+1)%len(c.Dent)], c.LeadFailed[(at+2)%len(c.LeadFailed)] = damage.PatchOverRust+damage.Finding(n%2), true, 1
 			u.Fill(&s)
 			table.Do(c, "salt", u, quick)
 			for range 3 {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"underpaint/engine/car"
+	"underpaint/engine/chance"
 )
 
 // wayEnds are, for each condition, the least uniform at which each next way is picked
@@ -11,11 +12,11 @@ import (
 // are found from pickWay itself, so that both pick the same for every float64.
 type wayEnds [car.Conditions][car.Ways - 1]float64
 
-func newWayEnds(chance *[car.Conditions][car.Ways]float64) *wayEnds {
+func newWayEnds(chances *[car.Conditions][car.Ways]float64) *wayEnds {
 	ends := &wayEnds{}
-	for k := range chance {
+	for k := range chances {
 		for w := range ends[k] {
-			ends[k][w] = firstBeyond(&chance[k], car.Way(w))
+			ends[k][w] = firstBeyond(&chances[k], car.Way(w))
 		}
 	}
 	return ends
@@ -49,15 +50,8 @@ func firstBeyond(p *[car.Ways]float64, w car.Way) float64 {
 }
 
 // way is the way picked for a condition.
-func (e *wayEnds) way(condition int8, u float64) (w car.Way) {
-	for _, end := range e[condition] {
-		reached := car.Way(0)
-		if u >= end {
-			reached = 1
-		}
-		w += reached
-	}
-	return w
+func (e *wayEnds) way(condition int8, u float64) car.Way {
+	return car.Way(chance.Reached(&e[condition], u))
 }
 
 // pickWay picks by inverse distribution function.

@@ -50,6 +50,11 @@ func TestSeamOfNeighbours(t *testing.T) {
 		model, table := testTable(t, body, "show")
 		c := model.NewCar()
 		neighbours, strangers := 0, 0
+		for _, s := range table.seams {
+			if one, two := table.Body.Items[s.first], table.Body.Items[s.second]; s.first >= s.second || one.Side != two.Side {
+				t.Errorf("%s: %s and %s share no seam", body, one.ID, two.ID)
+			}
+		}
 		for one := range table.items {
 			for two := one + 1; two < len(table.items); two++ {
 				pair := slices.Contains(table.seams, seam{one, two})
