@@ -25,7 +25,7 @@ type drawnWorst struct {
 
 const drawnLevels = 2
 
-func newDrawnWorst() drawnWorst {
+func newDrawnWorst(sharp bool) drawnWorst {
 	r := rand.New(rand.NewPCG(7, 7))
 	like := func(rs, ps, qs int) network.Leaf {
 		leaf := make(tableLeaf, rs)
@@ -44,10 +44,26 @@ func newDrawnWorst() drawnWorst {
 		return randomMember(r, d.nested, network.Member{Group: g, Pocket: k, Nodes: []int{0}}, drawnLevels)
 	}
 	d.a, d.b, d.c = item(0, 0), item(0, 1), item(1, 0)
+	if sharp {
+		sharpen(d.b)
+	}
 	d.worst = network.Worst{Levels: drawnLevels, Likely: [][]float64{{1, .3}, {.1, 1}, {1, .05}}, Within: []int{-1, -1, 0}, Members: []network.Member{
 		{Group: 0, Pocket: 0, Nodes: []int{0, 2}, Leaf: twice(d.a)}, {Group: 0, Pocket: 1, Nodes: []int{1, 2}, Leaf: twice(d.b)}, {Group: 1, Pocket: 0, Nodes: []int{0}, Leaf: d.c},
 	}}
 	return d
+}
+
+// sharpen makes an item depend strongly on the group's level and hardly on the root,
+// so that taking one for the other shows in few draws.
+func sharpen(m jointMember) {
+	for r := range m.chance {
+		for p := range m.chance[r] {
+			for q, row := range m.chance[r][p] {
+				likely := .1 + .8*float64(p)
+				row[0], row[1] = likely-.02*float64(q+r), 1-likely+.02*float64(q+r)
+			}
+		}
+	}
 }
 
 // twice is an item as a member of two nodes: its level is the same in both.
@@ -75,7 +91,12 @@ func twice(m jointMember) jointMember {
 // the worse of the two, then c: drawn frequencies of every joint state against
 // enumeration.
 func TestWorstSampleFrequencies(t *testing.T) {
-	d := newDrawnWorst()
+	worstFrequencies(t, newDrawnWorst(false), 220, 290.556)
+	worstFrequencies(t, newDrawnWorst(true), 250, 324.832)
+}
+
+func worstFrequencies(t *testing.T, d drawnWorst, free int, critical float64) {
+	t.Helper()
 	base, err := d.nested.Condition()
 	if err != nil {
 		t.Fatal(err)
@@ -107,7 +128,7 @@ func TestWorstSampleFrequencies(t *testing.T) {
 		}
 		counts[i]++
 	}
-	chiSquare(t, counts, want, 220, 290.556)
+	chiSquare(t, counts, want, free, critical)
 }
 
 // drawItems draws a and b together and then c.
@@ -161,7 +182,7 @@ func weighted(p, allow []float64, u float64) int {
 // Worst nodes change no count of uniforms, and a likelihood that is the same at
 // every level changes no draw.
 func TestWorstTakesTheSameUniforms(t *testing.T) {
-	d := newDrawnWorst()
+	d := newDrawnWorst(false)
 	base, err := d.nested.Condition()
 	if err != nil {
 		t.Fatal(err)
@@ -201,7 +222,7 @@ func TestWorstTakesTheSameUniforms(t *testing.T) {
 
 // After warm-up a draw with Worst nodes allocates nothing.
 func TestWorstSampleAllocatesNothing(t *testing.T) {
-	d := newDrawnWorst()
+	d := newDrawnWorst(false)
 	base, err := d.nested.Condition()
 	if err != nil {
 		t.Fatal(err)
@@ -258,7 +279,7 @@ func TestPocketOfTwoNodesIsDrawnAsTwo(t *testing.T) {
 
 // The same bits on every build, as for the network without Worst nodes.
 func TestWorstSameBits(t *testing.T) {
-	d := newDrawnWorst()
+	d := newDrawnWorst(false)
 	base, err := d.nested.Condition()
 	if err != nil {
 		t.Fatal(err)

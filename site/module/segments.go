@@ -21,9 +21,9 @@ type segment struct {
 }
 
 // Shrink makes a module smaller for its way to a visitor: its data in as few segments
-// as sense, with the zeros between them, and without what only the lines of a stack
-// trace need, see [dropTraces]. All else of the memory it starts with is the same.
-func Shrink(code []byte) ([]byte, error) {
+// as sense, with the zeros between them, and without what only stack traces need, see
+// [dropTraces]. All else of the memory it starts with is the same.
+func Shrink(code []byte, names Names) ([]byte, error) {
 	all, err := sections(code)
 	if err != nil {
 		return nil, err
@@ -35,7 +35,7 @@ func Shrink(code []byte) ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			if err := dropTraces(memory); err != nil {
+			if err := dropTraces(memory, names); err != nil {
 				return nil, err
 			}
 			s.body = writeSegments(segmentsOf(memory))

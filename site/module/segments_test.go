@@ -55,7 +55,7 @@ func TestJoiningKeepsMemory(t *testing.T) {
 		{"an empty one", []segment{{4, nil}, {5, []byte("one")}}, 1},
 	} {
 		code := moduleWith(c.in...)
-		out, err := Shrink(code)
+		out, err := Shrink(code, KeepNames)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -94,12 +94,12 @@ func TestWhatIsNotUnderstoodIsAnError(t *testing.T) {
 		"passive":     {passive, "byte 0x0"},
 		"overlapping": {moduleWith(segment{4, []byte("one")}, segment{6, []byte("two")}), "apart"},
 	} {
-		if _, err := Shrink(c.code); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, err := Shrink(c.code, KeepNames); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: expected %q, got %v", name, c.says, err)
 		}
 	}
 	for n := range good {
-		if _, err := Shrink(good[:n]); err == nil && n > len(Start)+3 {
+		if _, err := Shrink(good[:n], KeepNames); err == nil && n > len(Start)+3 {
 			t.Errorf("the first %d bytes pass for a module", n)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 // Places in the record of a function (runtime2.go, _func), in bytes, and among its
 // tables by place in the code (internal/abi symtab.go, PCDATA).
 const (
+	recordName   = 4
 	recordPlaces = 16 // three tables: depth of the stack, file, line
 	recordCount  = 28 // how many other tables follow
 	recordUnit   = 32 // whose files are meant
@@ -19,23 +20,38 @@ const (
 	livenessOfArgs = 3 // read only to write a trace
 )
 
-// dropTraces empties what the runtime reads only to write the lines of a stack trace:
-// files, lines, and two more tables by place in the code. A trace then names functions
-// alone. What collecting garbage, growing stacks and recovering from a panic read
-// stays. A module of another release of Go, which may lay its tables differently,
-// keeps its traces.
-func dropTraces(memory []byte) error {
+// Names says whether stack traces of a module still name functions.
+type Names bool
+
+// What becomes of the names of functions. The runtime itself asks for none here: it
+// tells its own functions by numbers.
+const (
+	KeepNames Names = true
+	DropNames Names = false
+)
+
+// dropTraces empties what the runtime reads only to write a stack trace: files, lines,
+// two more tables by place in the code and, if so said, names. What collecting garbage,
+// growing stacks and recovering from a panic read stays. A module of another release of
+// Go, which may lay its tables differently, keeps its traces.
+func dropTraces(memory []byte, names Names) error {
 	t, err := findTables(memory)
 	if t == nil || err != nil {
 		return err
 	}
 	clear(t.units)
 	clear(t.files)
+	if names == DropNames {
+		clear(t.names)
+	}
 	kept := make([]byte, len(t.places))
 	for k := range t.functions {
 		record, err := t.record(k)
 		if err != nil {
 			return err
+		}
+		if names == DropNames {
+			clear(record[recordName : recordName+4])
 		}
 		if err := t.thin(record, kept); err != nil {
 			return err

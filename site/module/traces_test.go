@@ -132,24 +132,38 @@ func run(t *testing.T, code []byte) (said, trace string, exit int) {
 	return out.String(), bad.String(), cmd.ProcessState.ExitCode()
 }
 
-// TestAShrunkProgramRunsTheSame: stacks grow, garbage goes and panics are recovered
-// from as before; the trace of the last panic has lost its lines and nothing else.
-func TestAShrunkProgramRunsTheSame(t *testing.T) {
-	code := buildSpender(t)
-	small, err := Shrink(code)
+// shrunk is a module made smaller.
+func shrunk(t *testing.T, code []byte, names Names) []byte {
+	t.Helper()
+	small, err := Shrink(code, names)
 	if err != nil {
 		t.Fatal(err)
 	}
+	return small
+}
+
+// TestAShrunkProgramRunsTheSame: stacks grow, garbage goes and panics are recovered
+// from as before; the trace of the last panic has lost its lines, or its names too,
+// and nothing else.
+func TestAShrunkProgramRunsTheSame(t *testing.T) {
+	code := buildSpender(t)
 	for name, c := range map[string]struct {
-		code  []byte
-		lines bool
-	}{"as linked": {code, true}, "shrunk": {small, false}} {
+		code         []byte
+		lines, names bool
+	}{
+		"as linked":     {code, true, true},
+		"without lines": {shrunk(t, code, KeepNames), false, true},
+		"without names": {shrunk(t, code, DropNames), false, false},
+	} {
 		said, trace, exit := run(t, c.code)
 		if said != spenderSays || exit != 2 {
 			t.Errorf("%s: said %q, ended with %d", name, said, exit)
 		}
-		if !strings.Contains(trace, "index out of range [3] with length 0") || !strings.Contains(trace, "main.reach") || !strings.Contains(trace, "main.main") {
-			t.Errorf("%s: no trace of the panic in %q", name, trace)
+		if !strings.Contains(trace, "index out of range [3] with length 0") || !strings.Contains(trace, "goroutine 1 [running]") {
+			t.Errorf("%s: no panic told in %q", name, trace)
+		}
+		if names := strings.Contains(trace, "main.reach") && strings.Contains(trace, "main.main"); names != c.names {
+			t.Errorf("%s: names in the trace: %v, expected %v", name, names, c.names)
 		}
 		if lines := strings.Contains(trace, "main.go:"); lines != c.lines {
 			t.Errorf("%s: lines in the trace: %v, expected %v", name, lines, c.lines)
@@ -160,24 +174,25 @@ func TestAShrunkProgramRunsTheSame(t *testing.T) {
 // TestOnlyLinesAreGone is held to the reader of these tables in Go's own library.
 func TestOnlyLinesAreGone(t *testing.T) {
 	code := buildSpender(t)
-	small, err := Shrink(code)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before, after := symbols(t, code), symbols(t, small)
-	if len(before.Funcs) < 500 || len(before.Funcs) != len(after.Funcs) {
-		t.Fatalf("%d functions became %d", len(before.Funcs), len(after.Funcs))
+	before, after, bare := symbols(t, code), symbols(t, shrunk(t, code, KeepNames)), symbols(t, shrunk(t, code, DropNames))
+	if len(before.Funcs) < 500 || len(before.Funcs) != len(after.Funcs) || len(before.Funcs) != len(bare.Funcs) {
+		t.Fatalf("%d functions became %d, or without names %d", len(before.Funcs), len(after.Funcs), len(bare.Funcs))
 	}
 	had := 0
 	for k, f := range before.Funcs {
 		if g := after.Funcs[k]; g.Name != f.Name || g.Entry != f.Entry || g.End != f.End {
 			t.Errorf("%s at %d to %d became %s at %d to %d", f.Name, f.Entry, f.End, g.Name, g.Entry, g.End)
 		}
+		if g := bare.Funcs[k]; g.Name != "" || g.Entry != f.Entry || g.End != f.End {
+			t.Errorf("%s at %d to %d became %s at %d to %d, without names", f.Name, f.Entry, f.End, g.Name, g.Entry, g.End)
+		}
 		if _, line, _ := before.PCToLine(f.Entry); line > 0 {
 			had++
 		}
-		if file, line, _ := after.PCToLine(f.Entry); line > 0 || file != "" {
-			t.Errorf("%s still has %s:%d", f.Name, file, line)
+		for _, small := range []*gosym.Table{after, bare} {
+			if file, line, _ := small.PCToLine(f.Entry); line > 0 || file != "" {
+				t.Errorf("%s still has %s:%d", f.Name, file, line)
+			}
 		}
 	}
 	if had < len(before.Funcs)*9/10 {
@@ -244,14 +259,14 @@ func TestWhatTheTablesDoNotSayIsAnError(t *testing.T) {
 		}
 		c.harm(broken)
 		binary.LittleEndian.PutUint64(bad[broken.at+8:], uint64(broken.functions))
-		if err := dropTraces(bad); err == nil || !strings.Contains(err.Error(), c.says) {
+		if err := dropTraces(bad, DropNames); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: expected %q, got %v", c.name, c.says, err)
 		}
 	}
 	other := bytes.Clone(memory)
 	other[good.at] = 0xf0
 	same := bytes.Clone(other)
-	if err := dropTraces(other); err != nil || !bytes.Equal(other, same) {
+	if err := dropTraces(other, DropNames); err != nil || !bytes.Equal(other, same) {
 		t.Errorf("tables with another mark: %v, unchanged: %v", err, bytes.Equal(other, same))
 	}
 }
