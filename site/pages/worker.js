@@ -3,7 +3,7 @@
 //
 // In:  {kind:"start", module}                the engine, compiled by the page
 //      {kind:"start", name, sum}             the same where no module comes through
-//      {kind:"ask", id, request}             one question, one answer
+//      {kind:"ask", id, request, aside}      one question, one answer
 //      {kind:"refine", id, request, aside}   rough at once, then better and better
 //      {kind:"stop"}                         nobody waits for what is being refined
 // Out: {kind:"ready"} or {kind:"dead", text}
@@ -55,6 +55,17 @@ function breathe() {
   });
 }
 
+let lastAside = Promise.resolve();
+
+/** Answers what was asked aside, in turn: each once nothing is being refined that
+ *  somebody looks at, and what came in meanwhile has been read. */
+function inTurn(answer) {
+  lastAside = lastAside.then(async () => {
+    do await breathe(); while (newest.main !== 0);
+    answer();
+  }).catch(dead);
+}
+
 const unfinished = (reply) => reply.state === "rough" || reply.state === "refining";
 
 /** Asks again and again until the answer has settled. One at a time, the newest;
@@ -91,7 +102,8 @@ self.onmessage = ({ data }) => {
   try {
     if (data.kind === "stop") { newest.main = newest.aside = 0; return; }
     if (data.kind === "refine") { refine(data.id, data.request, data.aside).catch(dead); return; }
-    postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
+    const answer = () => postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
+    if (data.aside) inTurn(answer); else answer();
   } catch (error) { dead(error); }
 };
 self.onmessageerror = () => dead("a message could not be read");

@@ -153,6 +153,22 @@ for (const cores of [2, 4]) {
   }));
 }
 
+test("with one worker a newer range does not wait for what was asked beside the older one, which is answered after it", () => visit({}, async (page, { origin }) => {
+  await machine(page, 2);
+  await firstRange(page, origin);
+  const order = await page.evaluate(async (name) => {
+    const { EngineLink } = await import(new URL(name, document.querySelector("script[type=module]").src).href);
+    const link = new EngineLink({ loading() {}, restarted() {} }, "customer.wasm", ["plan", "decide"]);
+    await link.open(await (await fetch("rates.json")).text());
+    const car = { format: "underpaint car 1", asked_in: 2026, bodies: ["two_door_unitary"], made: { year: 1967 }, life: [{ place: "mild", kept: "driven_all_year" }], standard: "show", scope: "whole_body" };
+    const came = [];
+    const note = (what) => (reply) => { if (reply.kind === "refused") came.push(reply.text); if (!came.includes(what)) came.push(what); };
+    await Promise.all([link.ask({ ask: "plan", car }).then(note("plan")), link.ask({ ask: "decide", car }).then(note("decide")), link.range({ car }, note("a range")).then(note("settled"))]);
+    return came;
+  }, "engine-link.js");
+  assert.deepEqual(order, ["a range", "settled", "plan", "decide"]);
+}));
+
 test("a newer answer takes the place of what was worked out beside the older one", () => visit({}, async (page, { origin }) => {
   await machine(page, 4);
   await firstRange(page, origin);
