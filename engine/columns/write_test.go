@@ -187,6 +187,9 @@ func agreesWithLibrary(t *testing.T, text string, sep byte) {
 		if len(rec.cells) == 1 && rec.cells[0] == "" && rec.fault == nil && !(k < len(want) && len(want[k]) == 1 && want[k][0] == "") {
 			continue // the library passes over empty lines
 		}
+		if rec.fault != nil && k < len(want) && len(want[k]) > MaxCells {
+			return // the library has no bound on the cells of a row
+		}
 		if rec.fault != nil || k >= len(want) || len(rec.cells) != len(want[k]) {
 			t.Fatalf("%q: row %d is %q (%v), the library has %q", text, k, rec.cells, rec.fault, want)
 		}
