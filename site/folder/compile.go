@@ -43,8 +43,9 @@ func buildEngines() (e Engine, err error) {
 	return e, err
 }
 
-// compile builds one program, its stack traces with names of functions or without. Neither paths nor the state of a working copy go into
-// it: the same sources give the same bytes.
+// compile builds one program, its stack traces with names of functions or without.
+// Neither paths nor the state of a working copy go into it: the same sources give the
+// same bytes.
 func compile(program, linking string, names module.Names) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "engine")
 	if err != nil {

@@ -23,8 +23,8 @@ const (
 // Names says whether stack traces of a module still name functions.
 type Names bool
 
-// What becomes of the names of functions. The runtime itself asks for none here: it
-// tells its own functions by numbers.
+// What becomes of the names of functions. For all but traces the runtime tells
+// functions by numbers.
 const (
 	KeepNames Names = true
 	DropNames Names = false
