@@ -9,16 +9,21 @@ import (
 	"underpaint/engine/rates"
 )
 
+// allHours are those of all trades, strip and after, in thousandths.
+func allHours(b *Bill) (sum int64) {
+	for trade := range b.StripHours {
+		sum += b.StripHours[trade] + b.AfterHours[trade]
+	}
+	return sum
+}
+
 // TestWeeksByHand: the hours of all trades, strip and after, over 20, 25 or 30 hours
 // a week, and a wait of 4, 8 or 20 weeks, as the sample shop publishes them.
 func TestWeeksByHand(t *testing.T) {
 	model, table := testTable(t, "pickup", "show")
 	for level, p := range []float64{.1, .5, .9} {
 		b, _ := bill(t, table, model.NewCar(), only(t, table, nil), p)
-		hours := int64(0)
-		for trade := range b.StripHours {
-			hours += b.StripHours[trade] + b.AfterHours[trade]
-		}
+		hours := allHours(b)
 		want := float64(hours)/1000/[]float64{20, 25, 30}[level] + []float64{4, 8, 20}[level]
 		if hours < 100_000 || math.Abs(b.Weeks-want) > 1e-9 {
 			t.Errorf("at %g: %.6f weeks for %d thousandths of hours, by hand %.6f", p, b.Weeks, hours, want)
@@ -26,10 +31,7 @@ func TestWeeksByHand(t *testing.T) {
 	}
 	table.money.wait = nil
 	b, _ := bill(t, table, model.NewCar(), only(t, table, nil), .5)
-	hours := int64(0)
-	for trade := range b.StripHours {
-		hours += b.StripHours[trade] + b.AfterHours[trade]
-	}
+	hours := allHours(b)
 	if math.Abs(b.Weeks-float64(hours)/25_000) > 1e-9 {
 		t.Errorf("without a wait %.6f weeks, by hand %.6f", b.Weeks, float64(hours)/25_000)
 	}

@@ -16,14 +16,7 @@ import (
 func TestSentOutByHand(t *testing.T) {
 	for _, standard := range car.Standards {
 		for _, scope := range rates.ScopeIDs {
-			model, table := testTable(t, "two_door_unitary", standard)
-			common, err := car.LoadCommon()
-			if err != nil {
-				t.Fatal(err)
-			}
-			if table, err = NewTable(table.Body, common, table.Rates, standard, scope); err != nil {
-				t.Fatal(err)
-			}
+			model, table := scoped(t, "two_door_unitary", standard, scope, asPublished)
 			strip, after := money.Minor(22000), money.Minor(0)
 			if scope != "outside_only" {
 				strip += 24000
@@ -127,23 +120,14 @@ func tryOpening(t *testing.T, table *Table, row openingRow, i int) (tried int) {
 // TestNoWholePanel: where the shop can only buy a section of a part, or makes it by
 // hand, a whole panel is made by hand.
 func TestNoWholePanel(t *testing.T) {
-	_, table := testTable(t, "two_door_unitary", "show")
-	common, err := car.LoadCommon()
-	if err != nil {
-		t.Fatal(err)
-	}
-	i := itemNamed(t, table, "quarter_skin.left")
 	for had, want := range map[string]car.Way{"": car.Full, "made_today": car.Full, "section_only": car.Fabricate, "by_hand": car.Fabricate} {
-		r := *table.Rates
-		r.Parts.Prices = nil
-		if had != "" {
-			r.Parts.Prices = []rates.PartPrice{{Part: "quarter_skin", Way: car.Full, Had: had}}
-		}
-		other, err := NewTable(table.Body, common, &r, "show", "whole_body")
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := other.items[i].instead[car.Full]; got != want {
+		_, table := scoped(t, "two_door_unitary", "show", "whole_body", func(r *rates.Rates) {
+			r.Parts.Prices = nil
+			if had != "" {
+				r.Parts.Prices = []rates.PartPrice{{Part: "quarter_skin", Way: car.Full, Had: had}}
+			}
+		})
+		if got := table.items[itemNamed(t, table, "quarter_skin.left")].instead[car.Full]; got != want {
 			t.Errorf("had %q: a whole panel is %s, by hand %s", had, car.WayIDs[got], car.WayIDs[want])
 		}
 	}

@@ -11,16 +11,17 @@ import (
 	"underpaint/engine/rates"
 )
 
-// scoped is the table of a body at a scope, the rates of the sample shop changed first.
-func scoped(t *testing.T, body, scope string, change func(*rates.Rates)) (*damage.Model, *Table) {
+// scoped is the table of a body at a standard and scope, the rates of the sample shop
+// changed first.
+func scoped(t *testing.T, body, standard, scope string, change func(*rates.Rates)) (*damage.Model, *Table) {
 	t.Helper()
-	model, table := testTable(t, body, "show")
+	model, table := testTable(t, body, standard)
 	common, err := car.LoadCommon()
 	if err != nil {
 		t.Fatal(err)
 	}
 	change(table.Rates)
-	if table, err = NewTable(table.Body, common, table.Rates, "show", scope); err != nil {
+	if table, err = NewTable(table.Body, common, table.Rates, standard, scope); err != nil {
 		t.Fatal(err)
 	}
 	return model, table
@@ -63,7 +64,7 @@ func TestCeilingsOfTheStage(t *testing.T) {
 func TestPaceByHand(t *testing.T) {
 	ways := map[string]car.Way{"inner_sill.left": car.Section, "floor_brace.front_left": car.Full, "cowl_lower.whole": car.Patch, "quarter_lower_front.left": car.Patch}
 	linesAt := func(pace float64) []Line {
-		model, table := scoped(t, "two_door_unitary", "whole_body", func(r *rates.Rates) { r.Labour.Trades[car.Metal].Pace = pace })
+		model, table := scoped(t, "two_door_unitary", "show", "whole_body", func(r *rates.Rates) { r.Labour.Trades[car.Metal].Pace = pace })
 		c := model.NewCar()
 		for i := range c.Finding {
 			c.Finding[i], c.Dent[i], c.LeadFailed[i] = damage.PatchOverRust+damage.Finding(i%2), i%3 == 0, 1
@@ -102,7 +103,7 @@ func TestPaceByHand(t *testing.T) {
 // is charged with the work that needs it.
 func TestBodyOffByHand(t *testing.T) {
 	count := func(scope string, w car.Way, place string, p float64) (off, nuts int) {
-		model, table := scoped(t, "hardtop_on_frame", scope, asPublished)
+		model, table := scoped(t, "hardtop_on_frame", "show", scope, asPublished)
 		d := Undecided()
 		d.Way = make([]int8, len(table.items))
 		for i := range table.items {
@@ -110,10 +111,8 @@ func TestBodyOffByHand(t *testing.T) {
 				d.Way[i] = int8(w)
 			}
 		}
-		u, b := table.NewUniforms(), table.NewBill()
-		setAll(u, p)
-		u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, p, p, p
-		for _, l := range with(t, table, d).Explain(model.NewCar(), place, u, b) {
+		_, lines := billAt(t, place, table, model.NewCar(), d, p)
+		for _, l := range lines {
 			switch l.ID {
 			case "body_off":
 				off++
@@ -161,7 +160,7 @@ func TestAfterSurveyByScope(t *testing.T) {
 		t.Fatal(err, len(file.AfterSurvey.Work))
 	}
 	for _, scope := range rates.ScopeIDs {
-		model, table := scoped(t, "pickup", scope, asPublished)
+		model, table := scoped(t, "pickup", "show", scope, asPublished)
 		_, lines := bill(t, table, model.NewCar(), only(t, table, nil), .5)
 		for _, w := range file.AfterSurvey.Work {
 			want, got := 0.0, 0.0

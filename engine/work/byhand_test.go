@@ -23,13 +23,18 @@ func only(t *testing.T, table *Table, ways map[string]car.Way) Decided {
 	return d
 }
 
-// bill is what a car takes of which this is done and all uniforms are p.
+// bill is what a car from a dry place takes of which this is done and all uniforms
+// are p.
 func bill(t *testing.T, table *Table, c *damage.Car, d Decided, p float64) (*Bill, []Line) {
+	t.Helper()
+	return billAt(t, "dry", table, c, d, p)
+}
+
+func billAt(t *testing.T, place string, table *Table, c *damage.Car, d Decided, p float64) (*Bill, []Line) {
 	t.Helper()
 	u, b := table.NewUniforms(), table.NewBill()
 	setAll(u, p)
-	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, p, p, p
-	lines := with(t, table, d).Explain(c, "dry", u, b)
+	lines := with(t, table, d).Explain(c, place, u, b)
 	return b, lines
 }
 

@@ -26,13 +26,14 @@ func cardOf(t *testing.T, table *Table, item, condition int, w car.Way) WayCard 
 	return WayCard{}
 }
 
-// setAll sets the uniforms of all items, steps and findings to p.
+// setAll sets all uniforms to p, and the whole-car factors to their middle.
 func setAll(u *Uniforms, p float64) {
-	for _, list := range [][]float64{u.Way, u.Hours, u.Price, u.Access, u.AccessPay, u.Nut, u.NutHours, u.Strip, u.After, u.Sent, u.Found} {
+	for _, list := range u.lists() {
 		for k := range list {
 			list[k] = p
 		}
 	}
+	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, p, p, p
 }
 
 // TestCardAgainstDrawnWork: the low, likely and high hours and prices of every way
@@ -43,7 +44,6 @@ func TestCardAgainstDrawnWork(t *testing.T) {
 	model, table := testTable(t, "pickup", "concours")
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
 	table.seams = nil // a seam shared with what is opened saves hours that no card knows of
-	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, .5, .5, .5
 	compared := 0
 	for i := range table.items {
 		for _, card := range table.Card(i, 4).Ways {

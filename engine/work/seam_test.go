@@ -14,17 +14,9 @@ import (
 // whether other work came with it that has to do with them.
 func bothNew(t *testing.T, table *Table, c *damage.Car, one, two int) (metal [2]float64, alone bool) {
 	t.Helper()
-	d := choose(table, one, car.Full)
-	for k := range d.Way {
-		if k != one {
-			d.Way[k] = int8(car.Leave)
-		}
-	}
-	d.Way[two] = int8(car.Full)
-	u, b := table.NewUniforms(), table.NewBill()
-	setAll(u, .5)
-	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, .5, .5, .5
-	for _, l := range with(t, table, d).Explain(c, "dry", u, b) {
+	items := table.Body.Items
+	b, lines := bill(t, table, c, only(t, table, map[string]car.Way{items[one].ID: car.Full, items[two].ID: car.Full}), .5)
+	for _, l := range lines {
 		for n, i := range [2]int{one, two} {
 			if l.Item == i && l.ID == "" && l.Trade == car.Metal {
 				metal[n] += float64(l.Thousandths) / 1000

@@ -7,7 +7,7 @@
 // Guarantees:
 //
 //   - Shrink changes no byte of the memory that a module starts with that is read but
-//     for the lines of a stack trace.
+//     for a stack trace.
 //   - What is not understood is an error, never a guess.
 //
 // Numbers and sections are written as in the WebAssembly Core Specification 1.0,

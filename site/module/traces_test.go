@@ -13,7 +13,7 @@ import (
 )
 
 // spender grows its stack with pointers on it, collects garbage meanwhile, recovers
-// from panics in every way that the runtime tells apart by its tables, and ends in one.
+// from panics, not where a call lies too deep for it, and ends in one.
 const spender = `package main
 
 import (
