@@ -6,8 +6,9 @@
 //
 // Guarantees:
 //
-//   - Shrink changes no byte of the memory that a module starts with that is read but
-//     for a stack trace.
+//   - Of the memory that a module starts with, Shrink takes nothing out that is read but
+//     for a stack trace; the lookup from code to functions takes some steps more.
+//   - Of the code it changes only functions on a list, into traps ([unreached]).
 //   - What is not understood is an error, never a guess.
 //
 // Numbers and sections are written as in the WebAssembly Core Specification 1.0,

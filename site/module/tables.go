@@ -16,6 +16,8 @@ type functionTables struct {
 	units, files []byte
 	places       []byte // tables by place in the code, one after another
 	records      []byte // where each function begins and its record, the records, all that follows
+	data         []byte // of functions, one after another: stack maps and the like; see findData
+	lookup       []byte // from addresses of code to functions; see findData
 }
 
 // tablesMark begins the tables as Go 1.20 to 1.26 lay them for 64 bits. Another
@@ -45,4 +47,31 @@ func findTables(memory []byte) (*functionTables, error) {
 		at: at, functions: word[0],
 		names: part(3), units: part(4), files: part(5), places: part(6), records: all[word[7]:],
 	}, nil
+}
+
+// Words of the description that the linker writes of a program (runtime symtab.go,
+// moduledata, as in Go 1.26).
+const (
+	describesLookup = 19
+	describesData   = 40
+	describesEnd    = 41
+	described       = 42
+)
+
+// findData finds data and lookup by the description of the program, which begins with
+// the addresses of the tables and of the names in them.
+func (t *functionTables) findData(memory []byte) error {
+	names := t.at + int(binary.LittleEndian.Uint64(memory[t.at+8+8*3:]))
+	mark := binary.LittleEndian.AppendUint64(binary.LittleEndian.AppendUint64(nil, uint64(t.at)), uint64(names))
+	at := bytes.Index(memory, mark)
+	if at < 0 || at+8*described > len(memory) || bytes.Contains(memory[at+1:], mark) {
+		return errors.New("expected one description of the program in the module")
+	}
+	word := func(k int) int { return int(binary.LittleEndian.Uint64(memory[at+8*k:])) }
+	data, lookup, end := word(describesData), word(describesLookup), word(describesEnd)
+	if data < t.at || lookup < data || end < lookup || end > len(memory) {
+		return fmt.Errorf("expected data of functions and what finds them one after the other, found them at %d and %d up to %d", data, lookup, end)
+	}
+	t.data, t.lookup = memory[data:lookup], memory[lookup:end]
+	return nil
 }

@@ -14,13 +14,15 @@ const (
 	recordCount  = 28 // how many other tables follow
 	recordUnit   = 32 // whose files are meant
 	recordLine   = 36 // where the function begins
+	recordData   = 43 // how many offsets of data follow these, in one byte
 	recordTables = 44
 
 	unsafePoints   = 0 // read only where signals interrupt threads
+	inlinedCalls   = 2
 	livenessOfArgs = 3 // read only to write a trace
 )
 
-// Names says whether stack traces of a module still name functions.
+// Names says whether stack traces of a module still name functions, or none is written.
 type Names bool
 
 // What becomes of the names of functions. For all but traces the runtime tells
@@ -31,20 +33,16 @@ const (
 )
 
 // dropTraces empties what the runtime reads only to write a stack trace: files, lines,
-// two more tables by place in the code and, if so said, names. What collecting garbage,
-// growing stacks and recovering from a panic read stays. A module of another release of
-// Go, which may lay its tables differently, keeps its traces.
-func dropTraces(memory []byte, names Names) error {
-	t, err := findTables(memory)
-	if t == nil || err != nil {
-		return err
-	}
+// two more tables by place in the code, some data of functions (see
+// [functionTables.keepData]) and, if so said, names. What collecting garbage, growing
+// stacks and recovering from a panic read stays.
+func (t *functionTables) dropTraces(names Names) error {
 	clear(t.units)
 	clear(t.files)
 	if names == DropNames {
 		clear(t.names)
 	}
-	kept := make([]byte, len(t.places))
+	kept := keeping{make([]byte, len(t.places)), make([]byte, len(t.data))}
 	for k := range t.functions {
 		record, err := t.record(k)
 		if err != nil {
@@ -53,13 +51,17 @@ func dropTraces(memory []byte, names Names) error {
 		if names == DropNames {
 			clear(record[recordName : recordName+4])
 		}
-		if err := t.thin(record, kept); err != nil {
-			return err
+		if err := t.thin(record, kept, names); err != nil {
+			return fmt.Errorf("function %d: %w", k, err)
 		}
 	}
-	copy(t.places, kept)
+	copy(t.places, kept.places)
+	copy(t.data, kept.data)
 	return nil
 }
+
+// keeping are the parts of the tables that some function still names.
+type keeping struct{ places, data []byte }
 
 // record is the record of function k, from its beginning.
 func (t *functionTables) record(k int) ([]byte, error) {
@@ -78,22 +80,33 @@ func (t *functionTables) record(k int) ([]byte, error) {
 }
 
 // thin empties what of a record only traces read, and copies into kept the tables of
-// places that it still names.
-func (t *functionTables) thin(record, kept []byte) error {
+// places and the data that it still names.
+func (t *functionTables) thin(record []byte, kept keeping, names Names) error {
 	word := func(at int) []byte { return record[at : at+4] }
 	clear(word(recordUnit))
 	clear(word(recordLine))
 	clear(word(recordPlaces + 4))
 	clear(word(recordPlaces + 8))
-	if err := t.keep(word(recordPlaces), kept); err != nil {
+	if _, err := t.keep(word(recordPlaces), kept.places); err != nil {
 		return err
 	}
-	for k := range int(binary.LittleEndian.Uint32(word(recordCount))) {
+	inlined := 0
+	count := int(binary.LittleEndian.Uint32(word(recordCount)))
+	for k := range count {
 		table := word(recordTables + 4*k)
 		if k == unsafePoints || k == livenessOfArgs {
 			clear(table)
 		}
-		if err := t.keep(table, kept); err != nil {
+		largest, err := t.keep(table, kept.places)
+		if err != nil {
+			return err
+		}
+		if k == inlinedCalls {
+			inlined = largest + 1
+		}
+	}
+	for k := range int(record[recordData]) {
+		if err := t.keepData(k, word(recordTables+4*count+4*k), kept.data, inlined, names); err != nil {
 			return err
 		}
 	}
@@ -102,22 +115,28 @@ func (t *functionTables) thin(record, kept []byte) error {
 
 // keep copies one table: pairs of numbers in LEB128, a difference of values and one
 // of places, up to a difference of values that is 0 and not the first (runtime step).
-func (t *functionTables) keep(offset, kept []byte) error {
+// Values begin at -1; the largest of them is given.
+func (t *functionTables) keep(offset, kept []byte) (largest int, err error) {
+	largest = -1
 	at := int(binary.LittleEndian.Uint32(offset))
 	if at == 0 {
-		return nil // there is none
+		return largest, nil // there is none
 	}
 	if at >= len(t.places) {
-		return fmt.Errorf("expected a table of places within the module, found one at %d", at)
+		return 0, fmt.Errorf("expected a table of places within the module, found one at %d", at)
 	}
 	r := reader{rest: t.places[at:]}
+	value := -1
 	for first := true; r.err == nil; first = false {
-		if r.number() == 0 && !first {
+		step := r.number()
+		if step == 0 && !first {
 			break
 		}
+		value += step>>1 ^ -(step & 1) // the sign is the last bit
+		largest = max(largest, value)
 		r.number()
 	}
 	end := len(t.places) - len(r.rest)
 	copy(kept[at:end], t.places[at:end])
-	return r.err
+	return largest, r.err
 }

@@ -4,133 +4,9 @@ import (
 	"bytes"
 	"debug/gosym"
 	"encoding/binary"
-	"errors"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"strings"
 	"testing"
 )
-
-// spender grows its stack with pointers on it, collects garbage meanwhile, recovers
-// from panics, not where a call lies too deep for it, and ends in one.
-const spender = `package main
-
-import (
-	"os"
-	"runtime"
-	"strconv"
-)
-
-type node struct {
-	next *node
-	n    int
-}
-
-type catcher struct{ said string }
-
-func (c *catcher) catch() {
-	if r := recover(); r != nil {
-		c.said += r.(error).Error() + "; "
-	}
-}
-
-type catching interface{ catch() }
-
-//go:noinline
-func grow(n int, above *node) int {
-	var room [200]byte
-	room[n%200] = byte(n)
-	me := &node{above, n}
-	if n == 0 {
-		runtime.GC()
-		sum := 0
-		for at := me; at != nil; at = at.next {
-			sum += at.n
-		}
-		return sum
-	}
-	return grow(n-1, me) + int(room[n%200]) - n%256
-}
-
-//go:noinline
-func reach(s []int, k int) int { return s[k] }
-
-func twoDeep() (said string) {
-	defer func() {
-		if r := recover(); r != nil {
-			said = "outside"
-		}
-	}()
-	func() {
-		defer func() { func() { recover() }() }()
-		reach(nil, 7)
-	}()
-	return "inside"
-}
-
-func try(c catching, do func()) {
-	defer c.catch()
-	do()
-}
-
-func main() {
-	c := &catcher{}
-	for range 3 {
-		try(c, func() { reach([]int{1, 2}, 5) })
-		try(c, func() { var at *node; at.n++ })
-	}
-	os.Stdout.WriteString(strconv.Itoa(grow(5000, nil)) + "; " + c.said + twoDeep() + "\n")
-	reach(nil, 3)
-}
-`
-
-const (
-	spenderSays = "12502500; " + threeTimes + threeTimes + threeTimes + "outside\n"
-	threeTimes  = "runtime error: index out of range [5] with length 2; runtime error: invalid memory address or nil pointer dereference; "
-)
-
-func buildSpender(t *testing.T) []byte {
-	t.Helper()
-	dir := t.TempDir()
-	for name, text := range map[string]string{"main.go": spender, "go.mod": "module spender\n\ngo 1.24\n"} {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	cmd := exec.Command("go", "build", "-trimpath", "-o", "out.wasm", ".")
-	cmd.Dir, cmd.Env = dir, append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOWORK=off")
-	if text, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	code, err := os.ReadFile(filepath.Join(dir, "out.wasm"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return code
-}
-
-// run runs a program under Node as the Go release does its own tests.
-func run(t *testing.T, code []byte) (said, trace string, exit int) {
-	t.Helper()
-	root, err := exec.Command("go", "env", "GOROOT").Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	file := filepath.Join(t.TempDir(), "out.wasm")
-	if err := os.WriteFile(file, code, 0o644); err != nil {
-		t.Fatal(err)
-	}
-	cmd := exec.Command("node", "--stack-size=8192", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec_node.js"), file)
-	var out, bad bytes.Buffer
-	cmd.Stdout, cmd.Stderr = &out, &bad
-	err = cmd.Run()
-	var ended *exec.ExitError
-	if err != nil && !errors.As(err, &ended) {
-		t.Fatal(err)
-	}
-	return out.String(), bad.String(), cmd.ProcessState.ExitCode()
-}
 
 // shrunk is a module made smaller.
 func shrunk(t *testing.T, code []byte, names Names) []byte {
@@ -143,23 +19,25 @@ func shrunk(t *testing.T, code []byte, names Names) []byte {
 }
 
 // TestAShrunkProgramRunsTheSame: stacks grow, garbage goes and panics are recovered
-// from as before; the trace of the last panic has lost its lines, or its names too,
-// and nothing else.
+// from as before. The trace of the last panic has lost its lines; without names what
+// the panic said is all that is told of it, and a trap ends the program in its place.
 func TestAShrunkProgramRunsTheSame(t *testing.T) {
 	code := buildSpender(t)
 	for name, c := range map[string]struct {
 		code         []byte
 		lines, names bool
+		exit         int
+		end          string
 	}{
-		"as linked":     {code, true, true},
-		"without lines": {shrunk(t, code, KeepNames), false, true},
-		"without names": {shrunk(t, code, DropNames), false, false},
+		"as linked":     {code, true, true, 2, "goroutine 1 [running]"},
+		"without lines": {shrunk(t, code, KeepNames), false, true, 2, "goroutine 1 [running]"},
+		"without names": {shrunk(t, code, DropNames), false, false, 1, "RuntimeError: unreachable"},
 	} {
 		said, trace, exit := run(t, c.code)
-		if said != spenderSays || exit != 2 {
+		if said != spenderSays || exit != c.exit {
 			t.Errorf("%s: said %q, ended with %d", name, said, exit)
 		}
-		if !strings.Contains(trace, "index out of range [3] with length 0") || !strings.Contains(trace, "goroutine 1 [running]") {
+		if !strings.Contains(trace, "index out of range [3] with length 0") || !strings.Contains(trace, c.end) {
 			t.Errorf("%s: no panic told in %q", name, trace)
 		}
 		if names := strings.Contains(trace, "main.reach") && strings.Contains(trace, "main.main"); names != c.names {
@@ -200,6 +78,64 @@ func TestOnlyLinesAreGone(t *testing.T) {
 	}
 }
 
+// TestInlineTreesKeepWhatRecoverReads: which call was inlined where, and nothing else.
+func TestInlineTreesKeepWhatRecoverReads(t *testing.T) {
+	code := buildSpender(t)
+	before, after := inlineTrees(t, code), inlineTrees(t, shrunk(t, code, DropNames))
+	compared, named := 0, 0
+	for k, calls := range after {
+		for at := 0; at < len(calls); at += inlinedSize {
+			was, is := before[k][at:at+inlinedSize], calls[at:at+inlinedSize]
+			if !bytes.Equal(was[:inlinedName], is[:inlinedName]) || !bytes.Equal(was[inlinedName+4:inlinedLine], is[inlinedName+4:inlinedLine]) {
+				t.Fatalf("function %d: inlined call % x became % x", k, was, is)
+			}
+			if !bytes.Equal(is[inlinedName:inlinedName+4], make([]byte, 4)) || !bytes.Equal(is[inlinedLine:], make([]byte, 4)) {
+				t.Fatalf("function %d: inlined call % x still has a name or a line", k, is)
+			}
+			compared++
+			if !bytes.Equal(was, is) {
+				named++
+			}
+		}
+	}
+	if compared < 1000 || named < 1000 {
+		t.Errorf("only %d inlined calls were compared, of which %d had a name or a line", compared, named)
+	}
+}
+
+// inlineTrees are the inlined calls of the functions that have some.
+func inlineTrees(t *testing.T, code []byte) map[int][]byte {
+	t.Helper()
+	memory := memoryIn(t, code)
+	all, err := findTables(memory)
+	if err == nil {
+		err = all.findData(memory)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	trees := map[int][]byte{}
+	for k := range all.functions {
+		record, err := all.record(k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tables := recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
+		if record[recordData] <= inlineTree || tables <= recordTables+4*inlinedCalls {
+			continue
+		}
+		at := binary.LittleEndian.Uint32(record[tables+4*inlineTree:])
+		largest, err := all.keep(record[recordTables+4*inlinedCalls:][:4], make([]byte, len(all.places)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at != noData {
+			trees[k] = all.data[at:][:inlinedSize*(largest+1)]
+		}
+	}
+	return trees
+}
+
 func memoryIn(t *testing.T, code []byte) []byte {
 	t.Helper()
 	all, err := sections(code)
@@ -234,6 +170,13 @@ func symbols(t *testing.T, code []byte) *gosym.Table {
 	return all
 }
 
+// outside gives a record data far from all there are.
+func outside(record []byte) {
+	record[recordData] = max(record[recordData], 1)
+	data := recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
+	binary.LittleEndian.PutUint32(record[data:], noData-1)
+}
+
 // TestWhatTheTablesDoNotSayIsAnError: tables that contradict themselves are not
 // guessed at; those of a release with another mark stay as they are.
 func TestWhatTheTablesDoNotSayIsAnError(t *testing.T) {
@@ -243,30 +186,35 @@ func TestWhatTheTablesDoNotSayIsAnError(t *testing.T) {
 		t.Fatalf("no table of functions: %v", err)
 	}
 	first := int(binary.LittleEndian.Uint32(good.records[4:]))
+	description := bytes.Index(memory, binary.LittleEndian.AppendUint64(nil, uint64(good.at)))
 	for _, c := range []struct {
 		name, says string
-		harm       func(*functionTables)
+		harm       func(*functionTables, []byte)
 	}{
-		{"a record elsewhere", "record of function 0", func(b *functionTables) { b.records[4]++ }},
-		{"many tables", "a few tables for function 0", func(b *functionTables) { b.records[first+recordCount] = 200 }},
-		{"a table outside", "table of places", func(b *functionTables) { b.records[first+recordPlaces+3] = 0x7f }},
-		{"functions without end", "cut short", func(b *functionTables) { b.functions = len(b.records) / 4 }},
+		{"a record elsewhere", "record of function 0", func(b *functionTables, _ []byte) { b.records[4]++ }},
+		{"many tables", "a few tables for function 0", func(b *functionTables, _ []byte) { b.records[first+recordCount] = 200 }},
+		{"a table outside", "table of places", func(b *functionTables, _ []byte) { b.records[first+recordPlaces+3] = 0x7f }},
+		{"data outside", "function 0: expected its data", func(b *functionTables, _ []byte) { outside(b.records[first:]) }},
+		{"a name outside", "expected a name", func(b *functionTables, _ []byte) { b.records[first+recordName+3] = 0x7f }},
+		{"no description", "one description", func(_ *functionTables, all []byte) { all[description]++ }},
+		{"data behind the lookup", "one after the other", func(_ *functionTables, all []byte) { all[description+8*describesData+3]++ }},
+		{"functions without end", "cut short", func(b *functionTables, _ []byte) { b.functions = len(b.records) / 4 }},
 	} {
 		bad := bytes.Clone(memory)
 		broken, err := findTables(bad)
 		if err != nil {
 			t.Fatal(err)
 		}
-		c.harm(broken)
+		c.harm(broken, bad)
 		binary.LittleEndian.PutUint64(bad[broken.at+8:], uint64(broken.functions))
-		if err := dropTraces(bad, DropNames); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, err := broken.shrink(bad, DropNames); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: expected %q, got %v", c.name, c.says, err)
 		}
 	}
 	other := bytes.Clone(memory)
 	other[good.at] = 0xf0
-	same := bytes.Clone(other)
-	if err := dropTraces(other, DropNames); err != nil || !bytes.Equal(other, same) {
-		t.Errorf("tables with another mark: %v, unchanged: %v", err, bytes.Equal(other, same))
+	section := writeSegments(segmentsOf(other))
+	if same, isCut, err := shrinkData(section, DropNames); err != nil || isCut != nil || !bytes.Equal(same, section) {
+		t.Errorf("tables with another mark: %v, unchanged: %v", err, bytes.Equal(same, section))
 	}
 }
