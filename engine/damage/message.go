@@ -8,8 +8,11 @@ type seenLeaf struct {
 	m      *Model
 	item   int
 	side   []float64 // terms of the pocket levels
-	likely [RepairStates][]float64
+	likely *likely
 }
+
+// likely is a likelihood at each x of the table, by repair state of the car.
+type likely [RepairStates][]float64
 
 var _ network.Leaf = (*seenLeaf)(nil)
 
@@ -20,13 +23,42 @@ func (m *Model) leaves(pocket int) (out []network.Leaf) {
 		if m.seen[i] == nil {
 			continue
 		}
-		l := &seenLeaf{m: m, item: i, side: m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]}
-		for r := range l.likely {
-			l.likely[r] = m.likelihoodTable(i, r)
-		}
-		out = append(out, l)
+		side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
+		out = append(out, &seenLeaf{m: m, item: i, side: side, likely: m.likelyOf(i)})
 	}
 	return out
+}
+
+// findAlike gives for each item the first of the same part on which the same was seen,
+// so that tables of what left and right, or one brace and the next, have in common are
+// made once.
+func (m *Model) findAlike() []int {
+	alike := make([]int, len(m.Body.Items))
+	for i := range alike {
+		for alike[i] < i {
+			o := alike[i]
+			if m.Body.Items[o].Part == m.Body.Items[i].Part && sameEvidence(m.seen[o], m.seen[i]) {
+				break
+			}
+			alike[i]++
+		}
+	}
+	return alike
+}
+
+func sameEvidence(a, b *Likelihood) bool { return a == b || a != nil && b != nil && *a == *b }
+
+// likelyOf tabulates the likelihood of what was seen of item i.
+func (m *Model) likelyOf(i int) *likely {
+	if l := m.likely[m.alike[i]]; l != nil {
+		return l
+	}
+	l := &likely{}
+	for r := range l {
+		l[r] = m.likelihoodTable(i, r)
+	}
+	m.likely[m.alike[i]] = l
+	return l
 }
 
 // likelihoodTable is the likelihood of what was seen of item i at each x.

@@ -84,7 +84,9 @@ type Model struct {
 
 	seenTogether together
 	spot         []spot             // by pocket of the body
-	densities    map[int]*densities // by part, or by −1 − item where something was seen
+	alike        []int              // by item: the first of its part with the same evidence
+	densities    map[int]*densities // by what is alike
+	likely       map[int]*likely    // likewise
 }
 
 // New conditions the network on what is known. It fails only when the evidence
@@ -108,7 +110,8 @@ func New(known Known, grids Grids) (*Model, error) {
 	if err := m.arrange(known.Worst); err != nil {
 		return nil, err
 	}
-	m.spot, m.densities = make([]spot, len(m.Body.Pockets)), map[int]*densities{}
+	m.alike = m.findAlike()
+	m.spot, m.densities, m.likely = make([]spot, len(m.Body.Pockets)), map[int]*densities{}, map[int]*likely{}
 	root, group, pocket := m.setGrids(grids, known.EarlierWork)
 	m.setItems(known.Shift)
 	m.nested = network.Nested{Root: root}

@@ -12,13 +12,9 @@ type byCondition [car.Conditions]float64
 // it alone, at each x of the table, by repair state of the car.
 type densities [RepairStates][]byCondition
 
-// densitiesOf tabulates them; items of one part of which nothing was seen share.
+// densitiesOf tabulates them.
 func (m *Model) densitiesOf(i int) *densities {
-	key := -1 - i
-	if m.seen[i] == nil {
-		key = m.Body.Items[i].Part
-	}
-	if d := m.densities[key]; d != nil {
+	if d := m.densities[m.alike[i]]; d != nil {
 		return d
 	}
 	d := &densities{}
@@ -29,7 +25,7 @@ func (m *Model) densitiesOf(i int) *densities {
 			d[r][x] = j.conditions()
 		}
 	}
-	m.densities[key] = d
+	m.densities[m.alike[i]] = d
 	return d
 }
 

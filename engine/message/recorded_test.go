@@ -174,13 +174,16 @@ func TestWorth(t *testing.T) {
 		}
 	}
 	for n := 0; reply["state"] == "refining"; n++ {
-		if n > 50 {
+		if n == 2*3*outcomes { // the odds and the cars of three stages
 			t.Fatal("never settled")
 		}
 		if len(reply["stages"].([]any)) > 0 {
 			t.Fatal("widths before they are worked out")
 		}
 		reply = ask(t, e, `"worth","for":"customer"`, goodCar)
+	}
+	if reply["done"] != float64(outcomes) {
+		t.Errorf("settled after %v outcomes", reply["done"])
 	}
 	var widths []float64
 	for _, s := range e.session.worth.width {

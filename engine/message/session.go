@@ -65,6 +65,7 @@ type bodyRun struct {
 	body      *car.Body
 	standards []string
 	tables    []*work.Table
+	belief    belief
 	run       *estimate.Run
 }
 
@@ -98,11 +99,10 @@ func (s *Session) Open(c *carfile.Car) error {
 			}
 			one.tables = append(one.tables, t)
 		}
-		model, err := c.ModelAt(one.body, levels, c.LastStage(), s.Rates.Own)
-		if err != nil {
+		if one.belief, err = s.belief(c, one.body, levels, c.LastStage()); err != nil {
 			return err
 		}
-		one.run = estimate.NewRun(model, one.tables, Seed)
+		one.run = estimate.NewRun(one.belief.model, one.tables, Seed)
 		j.runs = append(j.runs, one)
 	}
 	s.job = j

@@ -20,6 +20,7 @@ var stageAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 14}
 
 // stageJob is a car with the range at each stage that it has reached.
 type stageJob struct {
+	of     *Session
 	key    string
 	car    *carfile.Car
 	body   *car.Body
@@ -31,7 +32,7 @@ type stageJob struct {
 // stageRun is what was known by the end of one stage, worked out when needed.
 type stageRun struct {
 	id      string
-	model   *damage.Model
+	belief  // its model is nil until it is needed
 	run     *estimate.Run
 	chances []damage.Chances
 }
@@ -53,7 +54,7 @@ func (s *Session) openStages(c *carfile.Car) (*stageJob, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &stageJob{key: key, car: c, body: b, levels: levels, plain: t}
+	j := &stageJob{of: s, key: key, car: c, body: b, levels: levels, plain: t}
 	for _, id := range append([]string{carfile.Told}, carfile.StageIDs...) {
 		if id == carfile.Told || c.Begun(id) {
 			j.runs = append(j.runs, &stageRun{id: id})
@@ -112,7 +113,7 @@ func (j *stageJob) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
 	}
-	m, err := j.car.ModelAt(j.body, j.levels, j.reached(r.id), j.plain.Rates.Own)
+	k, err := j.of.belief(j.car, j.body, j.levels, j.reached(r.id))
 	if err != nil {
 		return err
 	}
@@ -120,7 +121,7 @@ func (j *stageJob) need(r *stageRun) error {
 	if err != nil {
 		return err
 	}
-	r.model, r.run = m, estimate.NewRun(m, []*work.Table{t}, Seed)
+	r.belief, r.run = k, estimate.NewRun(k.model, []*work.Table{t}, Seed)
 	r.run.Remember(true)
 	return nil
 }
@@ -136,7 +137,8 @@ func (j *stageJob) chance(r *stageRun) ([]damage.Chances, error) {
 	return r.chances, nil
 }
 
-// step goes on with the first stage that is not settled.
+// step goes on with the first stage that is not settled, and then with the odds that
+// are compared; a piece at a time, since what is asked meanwhile waits for it.
 func (j *stageJob) step() (State, error) {
 	for _, r := range j.runs {
 		if r.run != nil && (r.run.Settled(stageAccuracy) || r.run.Cars() >= stageAccuracy.Budget) {
@@ -147,6 +149,13 @@ func (j *stageJob) step() (State, error) {
 		}
 		r.run.Add()
 		return Refining, nil
+	}
+	before, now := j.lastTwo()
+	for _, r := range []*stageRun{before, now} {
+		if r.chances == nil && before != now {
+			_, err := j.chance(r)
+			return Refining, err
+		}
 	}
 	return Settled, nil
 }

@@ -1,15 +1,11 @@
 package message
 
 import (
-	"errors"
 	"strconv"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/chance"
-	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
-	"underpaint/engine/evidence"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
 )
@@ -34,10 +30,11 @@ type worthJob struct {
 	width    []float64 // by stage ahead: sum of the widths so far
 	done, of int
 	table    *work.Table
+	next     *outcome // the one being worked out, nil between two
 }
 
 // worthReply says what each stage to come is worth, and which looks would narrow
-// the range most. Asked again it goes on with one imagined outcome.
+// the range most. Asked again it goes on with a piece of an imagined outcome.
 func (s *Session) worthReply(id int64, c *carfile.Car, whom string) ([]byte, error) {
 	j, err := s.openWorth(c, whom)
 	if err != nil {
@@ -46,7 +43,7 @@ func (s *Session) worthReply(id int64, c *carfile.Car, whom string) ([]byte, err
 	if j.looks == nil {
 		j.looks = s.valueLooks(j, whom)
 	} else if j.done < j.of {
-		if err := j.outcome(); err != nil {
+		if err := j.step(); err != nil {
 			return nil, err
 		}
 	}
@@ -100,73 +97,6 @@ func (s *Session) openWorth(c *carfile.Car, whom string) (*worthJob, error) {
 	j.table, err = stages.plain.With(c.Decided(stages.body, c.LastStage(), false))
 	s.worth = j
 	return j, err
-}
-
-// outcomeSeed keeps the imagined outcomes apart from the imagined cars of ranges.
-const outcomeSeed = 0x0C0E
-
-// outcome imagines one car and every stage that is still to come, one after
-// another, and adds the widths of the ranges that would follow.
-func (j *worthJob) outcome() error {
-	b, c := j.stages.body, j.stages.car
-	stream := chance.NewStream(outcomeSeed, uint64(j.done))
-	truth := j.now.model.NewCar()
-	j.now.model.Draw(&stream, truth)
-	u, bill := j.table.NewUniforms(), j.table.NewBill()
-	u.Fill(&stream)
-	j.table.Do(truth, j.now.model.Levels[truth.Level].LastClimate, u, bill)
-	known, err := c.Known(b, j.stages.levels, c.LastStage(), j.table.Rates.Own)
-	if err != nil {
-		return err
-	}
-	shut, err := c.WithoutClosed(b).Known(b, j.stages.levels, c.LastStage(), j.table.Rates.Own)
-	if err != nil {
-		return err
-	}
-	table := j.table
-	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
-	open := func(i int) bool { return !closed(i) }
-	anyItem := func(int) bool { return true }
-	for n, id := range j.ahead {
-		switch id {
-		case carfile.WalkRound:
-			looks := evidence.ImagineWalkRound(b, truth, &stream)
-			err = errors.Join(carfile.AddLooks(&known, b, looks), carfile.AddLooks(&shut, b, looks))
-		case carfile.Survey:
-			entries := evidence.ImagineSurvey(b, truth, false, &stream)
-			err = errors.Join(carfile.AddReadings(&known, b, entries, anyItem), carfile.AddReadings(&shut, b, entries, open))
-			if err == nil {
-				table, err = j.stages.plain.With(worked(c.Decided(b, c.LastStage(), false), bill))
-			}
-		case carfile.OpeningUp:
-			known = shut // what was read from outside gives way
-			err = carfile.AddReadings(&known, b, evidence.ImagineSurvey(b, truth, true, &stream), closed)
-		}
-		if err != nil {
-			return err
-		}
-		m, err := damage.New(known, damage.CoarseGrids)
-		if err != nil {
-			return err
-		}
-		run := estimate.NewRun(m, []*work.Table{table}, outcomeSeed+uint64(j.done)+1)
-		for run.Cars() < carsOfEach {
-			run.Add()
-		}
-		j.width[n] += shownWidth(run)
-	}
-	j.done++
-	return nil
-}
-
-// worked enters the strip hours of an imagined car.
-func worked(d work.Decided, bill *work.Bill) work.Decided {
-	for t, h := range bill.StripHours {
-		if h > 0 {
-			d.StripHours[t] = float64(h) / 1000
-		}
-	}
-	return d
 }
 
 // shownWidth is the width between the ends as they are shown, rounded outward, so

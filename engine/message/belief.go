@@ -1,0 +1,53 @@
+package message
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/damage"
+	"underpaint/engine/exposure"
+)
+
+// belief is a model and all that it hangs on, but for the rates of the session, as text.
+type belief struct {
+	evidence string
+	model    *damage.Model
+}
+
+// belief is a body with everything known of it by the end of a stage. Where the range or
+// a row of the stages has that already, it serves again: after a full survey nothing
+// takes longer to work out, or more memory, and what is to be done, how well and to
+// which parts of the car has no part in it.
+func (s *Session) belief(c *carfile.Car, b *car.Body, levels []exposure.Level, reached string) (belief, error) {
+	evidence := evidenceOf(c, b.ID, reached)
+	if k, ok := s.inHand(evidence); ok {
+		return k, nil
+	}
+	m, err := c.ModelAt(b, levels, reached, s.Rates.Own)
+	return belief{evidence, m}, err
+}
+
+func (s *Session) inHand(evidence string) (belief, bool) {
+	if s.job != nil {
+		for k := range s.job.runs {
+			if one := s.job.runs[k].belief; one.evidence == evidence {
+				return one, true
+			}
+		}
+	}
+	if s.stages != nil {
+		for _, r := range s.stages.runs {
+			if r.model != nil && r.evidence == evidence {
+				return r.belief, true
+			}
+		}
+	}
+	return belief{}, false
+}
+
+// evidenceOf is what the odds of a body hang on by the end of a stage.
+func evidenceOf(c *carfile.Car, body, reached string) string {
+	cut := c.Cut(reached)
+	cut.Bodies, cut.Standard, cut.Scope = []string{body}, "", ""
+	cut.Recorded = carfile.Recorded{Survey: cut.Survey}
+	return string(cut.Text())
+}
