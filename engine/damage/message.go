@@ -14,7 +14,7 @@ type seenLeaf struct {
 // likely is a likelihood at each x of the table, by repair state of the car.
 type likely [RepairStates][]float64
 
-var _ network.Leaf = (*seenLeaf)(nil)
+var _ network.Banded = (*seenLeaf)(nil)
 
 // leaves returns the leaves of a pocket on which something was seen; the others
 // send no message.
@@ -87,5 +87,23 @@ func (l *seenLeaf) Multiply(root, p int, dst []float64) {
 			v = 1e-300 // interpolation may undershoot where the likelihood is nil
 		}
 		dst[q] *= v
+	}
+}
+
+// MultiplyBand is Multiply for root states that differ in the repair state alone, as
+// those that follow each other do: where they read the table is the same.
+func (l *seenLeaf) MultiplyBand(root, states, p int, dst []float64) {
+	level, k, repair := l.m.split(root)
+	base := l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p]
+	for q, side := range l.side {
+		n, w := cell(base + side)
+		for s := range states {
+			at := l.likely[repair+s][n-1 : n+3]
+			v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])
+			if v < 1e-300 {
+				v = 1e-300
+			}
+			dst[s*len(l.side)+q] *= v
+		}
 	}
 }

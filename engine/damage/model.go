@@ -114,7 +114,7 @@ func New(known Known, grids Grids) (*Model, error) {
 	m.spot, m.densities, m.likely = make([]spot, len(m.Body.Pockets)), map[int]*densities{}, map[int]*likely{}
 	root, group, pocket := m.setGrids(grids, known.EarlierWork)
 	m.setItems(known.Shift)
-	m.nested = network.Nested{Root: root}
+	m.nested = network.Nested{Root: root, Band: RepairStates}
 	for g := range m.Body.Groups {
 		m.nested.Groups = append(m.nested.Groups, network.Group{Weights: group, Pockets: m.pocketsOf(g, pocket)})
 	}

@@ -17,6 +17,14 @@ type Leaf interface {
 	Multiply(r, p int, dst []float64)
 }
 
+// Banded is a Leaf that shares work between root states that follow each other.
+// MultiplyBand does for the states r to r+states−1 what Multiply does for one, to the
+// same bits: dst has the levels of the first state, then those of the next.
+type Banded interface {
+	Leaf
+	MultiplyBand(r, states, p int, dst []float64)
+}
+
 // Pocket is a node whose levels have prior Weights, with the leaves under it
 // that carry evidence. Leaves without evidence send no message and are left out.
 //
@@ -39,9 +47,11 @@ type Group struct {
 // groups are independent, given a group's level its pockets are, and given a
 // pocket's level its leaves are. The Weights of groups and pockets count in
 // proportion. Root holds prior weight × likelihood of each root state and counts
-// as it stands: its scale enters the evidence.
+// as it stands: its scale enters the evidence. Band is how many root states in a row
+// [Banded] leaves are asked about at once; 0 is 1.
 type Nested struct {
 	Root   []float64
+	Band   int
 	Groups []Group
 }
 
@@ -54,6 +64,8 @@ type NestedPosterior struct {
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
+	band     int // root states that are passed up at once
+	bands    bands
 	rows     []rowCache // one for each width of row
 }
 
@@ -71,8 +83,9 @@ type pocketPosterior struct {
 	cum     []float64 // its running sums; nil where there is evidence or a second node
 	inner   int       // levels of the second node, 0 = there is one
 	leaves  []Leaf
-	firstAt int // number of its first row among all rows of the posterior
-	cache   int // which of the row caches
+	banded  []Banded // by leaf; nil where it is none
+	firstAt int      // number of its first row among all rows of the posterior
+	cache   int      // which of the row caches
 }
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
@@ -117,7 +130,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 			return nil, errors.New("root state " + strconv.Itoa(r) + ": expected a weight that is finite and not negative")
 		}
 	}
-	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups))}
+	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups)), band: max(1, n.Band)}
 	rows, widest := 0, 0
 	for g, group := range n.Groups {
 		to, ok := &post.groups[g], false
@@ -134,6 +147,10 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 			if one.inner < 0 || one.inner > 0 && len(one.prior)%one.inner != 0 {
 				return nil, unusable(g, k, ": expected a weight for each pair of levels of its two nodes")
 			}
+			for _, leaf := range pocket.Leaves {
+				banded, _ := leaf.(Banded)
+				one.banded = append(one.banded, banded)
+			}
 			if len(pocket.Leaves) > 0 {
 				rows += len(n.Root) * len(group.Weights)
 				widest = max(widest, len(pocket.Weights))
@@ -145,6 +162,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 	}
 	post.scratch = newScratch(widest)
+	post.bands = newBands(widest, post.band)
 	return post, nil
 }
 

@@ -16,8 +16,8 @@ func newScratch(width int) scratch {
 }
 
 // pass works out the levels of group g given each root state and multiplies the
-// group's message into upward. When a leaf misbehaves it stops and returns the
-// pocket and leaf; otherwise leaf is -1.
+// group's message into upward, a band of root states at a time. When a leaf misbehaves
+// it stops and returns the pocket and leaf; otherwise leaf is -1.
 func (post *NestedPosterior) pass(g int, upward []wide) (pocket, leaf int) {
 	group := &post.groups[g]
 	if !group.evidence() {
@@ -25,31 +25,57 @@ func (post *NestedPosterior) pass(g int, upward []wide) (pocket, leaf int) {
 	}
 	levels := len(group.prior)
 	group.given = make([]float64, len(upward)*levels)
-	weight, row := make([]wide, levels), make([]wide, levels)
-	for p, w := range group.prior {
-		weight[p] = widen(w)
-	}
-	for r := range upward {
-		if upward[r].zero() {
+	rows := make([]wide, post.band*levels)
+	for r := 0; r < len(upward); r += post.band {
+		states := upward[r:min(r+post.band, len(upward))]
+		if allZero(states) {
 			continue
 		}
-		var sum wide
-		for p := range row {
-			row[p] = weight[p]
-			if k, leaf := group.multiply(r, p, &row[p], &post.scratch); leaf >= 0 {
+		for p, w := range group.prior {
+			v := post.bands.v[:len(states)]
+			for n := range v {
+				v[n] = wide{}
+				if !states[n].zero() {
+					v[n] = widen(w)
+				}
+			}
+			if k, leaf := group.multiply(r, p, v, post); leaf >= 0 {
 				return k, leaf
 			}
-			sum = sum.plus(row[p])
+			for n := range v {
+				rows[n*levels+p] = v[n]
+			}
 		}
-		upward[r] = upward[r].times(sum)
-		if sum.zero() {
-			continue
-		}
-		for p, v := range row {
-			group.given[r*levels+p] = v.over(sum)
+		for n := range states {
+			sum := shares(rows[n*levels:(n+1)*levels], group.given[(r+n)*levels:(r+n+1)*levels])
+			states[n] = states[n].times(sum)
 		}
 	}
 	return 0, -1
+}
+
+// shares writes each value's share of their sum to dst, which is all zero, and returns
+// the sum.
+func shares(values []wide, dst []float64) (sum wide) {
+	for _, v := range values {
+		sum = sum.plus(v)
+	}
+	if sum.zero() {
+		return sum
+	}
+	for k, v := range values {
+		dst[k] = v.over(sum)
+	}
+	return sum
+}
+
+func allZero(values []wide) bool {
+	for _, v := range values {
+		if !v.zero() {
+			return false
+		}
+	}
+	return true
 }
 
 func (group *groupPosterior) evidence() bool {
@@ -61,22 +87,20 @@ func (group *groupPosterior) evidence() bool {
 	return false
 }
 
-// multiply multiplies the messages of the group's pockets at root state r and
-// level p into v, stopping as soon as it is zero.
-func (group *groupPosterior) multiply(r, p int, v *wide, s *scratch) (pocket, leaf int) {
+// multiply multiplies the messages of the group's pockets at the root states from r on
+// and level p into v, stopping as soon as all are zero.
+func (group *groupPosterior) multiply(r, p int, v []wide, post *NestedPosterior) (pocket, leaf int) {
 	for k := range group.pockets {
-		if v.zero() {
+		if allZero(v) {
 			break
 		}
 		pocket := &group.pockets[k]
 		if len(pocket.leaves) == 0 {
 			continue
 		}
-		message, leaf := pocket.message(r, p, s)
-		if leaf >= 0 {
+		if leaf := pocket.messages(r, p, v, &post.bands, &post.scratch); leaf >= 0 {
 			return k, leaf
 		}
-		*v = v.times(message)
 	}
 	return 0, -1
 }
@@ -87,20 +111,6 @@ const (
 	plainLow  = 0x1p-900
 	plainHigh = 0x1p+900
 )
-
-// message sums weight × likelihoods over the levels of the pocket, and names the
-// first leaf that misbehaves (else -1).
-func (pocket *pocketPosterior) message(r, p int, s *scratch) (sum wide, leaf int) {
-	level := s.level[:len(pocket.prior)]
-	if pocket.plain(r, p, level) {
-		total := 0.0
-		for _, v := range level {
-			total += v
-		}
-		return widen(total), -1
-	}
-	return pocket.careful(r, p, s)
-}
 
 // row writes the posterior of the pocket's levels given root state r and group
 // level p to dst: it adds to 1, or is all zero if r and p cannot be.
@@ -127,10 +137,8 @@ func (pocket *pocketPosterior) plain(r, p int, dst []float64) bool {
 	copy(dst, pocket.prior)
 	for _, leaf := range pocket.leaves {
 		leaf.Multiply(r, p, dst)
-		for _, v := range dst {
-			if !(v >= plainLow && v <= plainHigh) {
-				return false
-			}
+		if !within(dst) {
+			return false
 		}
 	}
 	return true
