@@ -44,10 +44,15 @@ func (s *Session) inHand(evidence string) (belief, bool) {
 	return belief{}, false
 }
 
-// evidenceOf is what the odds of a body hang on by the end of a stage.
+// evidenceOf is what the odds of a body hang on by the end of a stage: of a record what
+// it says of rust and of earlier repairs, not the note beside it or the further work.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
 	cut.Bodies, cut.Standard, cut.Scope = []string{body}, "", ""
-	cut.Recorded = carfile.Recorded{Survey: cut.Survey}
+	survey := make([]carfile.Record, len(cut.Survey))
+	for n, r := range cut.Survey {
+		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee}
+	}
+	cut.Recorded = carfile.Recorded{Survey: survey}
 	return string(cut.Text())
 }

@@ -35,6 +35,10 @@ func TestOneModelServesAll(t *testing.T) {
 	}{
 		{"another standard", `"show"`, `"driver"`, true},
 		{"another scope", `"standard":"show"`, `"standard":"show","scope":"outside_only"`, true},
+		{"another note", `"note":"two plates"`, `"note":"three plates"`, true},
+		{"further work", `"also":["brazed"],`, ``, true},
+		{"no dent", `"dent":true`, `"dent":false`, false},
+		{"another finding", `"finding":"patch_over_rust"`, `"finding":"filler_over_hole"`, false},
 		{"another year", `"year":1967`, `"year":1957`, false},
 		{"another condition", `"condition":"rusted_through"`, `"condition":"sound"`, false},
 		{"another answer to a look", `"result":"yes"`, `"result":"no"`, false},

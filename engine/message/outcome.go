@@ -37,7 +37,10 @@ func (j *worthJob) step() (err error) {
 	}
 	o := j.next
 	if o.run == nil {
-		return j.condition(o)
+		if err = j.condition(o); err != nil {
+			j.next = nil // asked again, it is imagined anew
+		}
+		return err
 	}
 	for o.run.Cars() < carsOfEach {
 		o.run.Add()

@@ -82,7 +82,7 @@ func (r *reader) word() int {
 // each function has several places for itself (runtime symtab.go, findfunc).
 const (
 	placeSize = 4 + 16
-	within    = 16 // functions that are looked through from one beginning
+	fromOne   = 16 // functions that are looked for from the same one on
 )
 
 // coarsen lets several functions in a row be looked for from the same one on, so that
@@ -91,7 +91,7 @@ const (
 func (t *functionTables) coarsen() {
 	for rest := t.lookup; len(rest) >= placeSize; rest = rest[placeSize:] {
 		from := binary.LittleEndian.Uint32(rest)
-		binary.LittleEndian.PutUint32(rest, from-from%within)
+		binary.LittleEndian.PutUint32(rest, from-from%fromOne)
 		clear(rest[4:placeSize])
 	}
 }

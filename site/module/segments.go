@@ -1,6 +1,7 @@
 package module
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"fmt"
@@ -53,14 +54,14 @@ func Shrink(code []byte, names Names) ([]byte, error) {
 
 // shrinkData makes a data section smaller, and says which functions are cut, as
 // [functionTables.cutUnreached] does. A module of another release of Go, which may lay
-// its tables differently, keeps them and all its functions: isCut is nil.
+// its tables differently and call other functions, keeps them all: isCut is nil.
 func shrinkData(body []byte, names Names) (smaller []byte, isCut []bool, err error) {
 	memory, err := memoryOf(body)
 	if err != nil {
 		return nil, nil, err
 	}
 	t, err := findTables(memory)
-	if t != nil && err == nil {
+	if t != nil && err == nil && bytes.Contains(memory, []byte(release)) {
 		isCut, err = t.shrink(memory, names)
 	}
 	return writeSegments(segmentsOf(memory)), isCut, err

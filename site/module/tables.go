@@ -20,6 +20,10 @@ type functionTables struct {
 	lookup       []byte // from addresses of code to functions; see findData
 }
 
+// release begins the version that a program carries (runtime.Version), as long as it is
+// of the release of Go that was read for what is known here.
+const release = "go1.26."
+
 // tablesMark begins the tables as Go 1.20 to 1.26 lay them for 64 bits. Another
 // layout has another mark.
 var tablesMark = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}

@@ -11,34 +11,31 @@ import (
 // each its closures and, of a type, its methods. The linker keeps them, since other
 // code could call them if a setting or another program asked for it. Every name has to
 // be there in the Go release that go.mod names: a test goes red when one is gone.
-var unreached = []struct {
-	why   string
-	names string
-}{
-	{"the execution tracer, which only runtime/trace starts", `
-		(*traceAdvancerState) (*traceBuf) (*traceMap) (*traceRegionAlloc) (*traceSchedResourceState)
+var unreached = []string{
+	// The execution tracer, which only runtime/trace starts.
+	`(*traceAdvancerState) (*traceBuf) (*traceMap) (*traceRegionAlloc) (*traceSchedResourceState)
 		(*traceStackTable) (*traceStringTable) (*traceTypeTable) traceEventWriter traceLocker traceWriter
 		dumpStacksRec dumpTypesRec fpunwindExpand goStatusToTraceGoStatus makeTraceFrame makeTraceFrames
 		startPCForTrace traceAcquire traceAcquireEnabled traceAdvance traceBufFlush traceCPUFlush traceReadCPU
 		traceReader traceReaderAvailable traceRegisterLabelsAndReasons traceRelease traceStack traceStopReadCPU
-		traceSyncBatch traceThreadDestroy`},
-	{"profiles, which only runtime/pprof asks for", `
-		(*bucket) (*profBuf) blockevent doRecordGoroutineProfile mProf_Free newBucket saveBlockEventStack
+		traceSyncBatch traceThreadDestroy`,
+	// Profiles, which only runtime/pprof asks for.
+	`(*bucket) (*profBuf) blockevent doRecordGoroutineProfile mProf_Free newBucket saveBlockEventStack
 		saveblockevent saveg setprofilebucket stkbucket tryRecordGoroutineProfile tryRecordGoroutineProfileWB
-		allGsSnapshotSortedForGC findGoroutineLeaks findMaybeRunnableGoroutines (*g).isMaybeRunnable`},
-	{"what the variable GODEBUG asks for, which a page does not set, and words about memory gone wrong just before the end", `
-		(*mspan).reportZombies badPointer checkFinalizersAndCleanups clearCleanupContext dumpScanStats
+		allGsSnapshotSortedForGC findGoroutineLeaks findMaybeRunnableGoroutines (*g).isMaybeRunnable`,
+	// What the variable GODEBUG asks for, which a page does not set, and words about memory gone wrong just before the end.
+	`(*mspan).reportZombies badPointer checkFinalizersAndCleanups clearCleanupContext dumpScanStats
 		dumpgstatus endCheckmarks fmtNSAsMS gcDumpObject gcMarkRootCheck getCleanupContext postMallocgcDebug
 		preMallocgcDebug printScavTrace runCheckmark schedtrace setCheckmark setCleanupContext setTinyBlockContext
-		startCheckmarks`},
-	{"more threads than the one that a worker is, system calls that block, and C", `
-		(*p).destroy addExtraM allocm asmcgocall cgocall entersyscall entersyscallHandleGCWait
+		startCheckmarks`,
+	// More threads than the one that a worker is, system calls that block, and C.
+	`(*p).destroy addExtraM allocm asmcgocall cgocall entersyscall entersyscallHandleGCWait
 		entersyscallWakeSysmon exitsyscall exitsyscallNoP exitsyscallTryGetP gcstopm handoffp lockextra mexit
 		newextram newm newm1 oneNewExtraM reentersyscall runqgrab runqsteal startlockedm startm stoplockedm
-		syscallingThread unlockextra`},
-	{"cleanups, arenas, bubbles of tests, types of plugins: nothing here has any", `
-		(*cleanupQueue).enqueue (*cleanupQueue).wake (*mspan).setUserArenaChunkToFault (*synctestBubble)
-		scanConservative typesEqual`},
+		syscallingThread unlockextra`,
+	// Cleanups, arenas, bubbles of tests, types of plugins: nothing here has any.
+	`(*cleanupQueue).enqueue (*cleanupQueue).wake (*mspan).setUserArenaChunkToFault (*synctestBubble)
+		scanConservative typesEqual`,
 }
 
 // traceWriters are the functions that write a stack trace, which is of no use once it
@@ -51,17 +48,17 @@ const traceWriters = `
 	printcreatedby1 showframe showfuncinfo traceback1 traceback2 tracebackHexdump tracebackPCs tracebacksomeothers`
 
 // cutNames are the functions to cut, by name, each false until it was found.
-func cutNames(names Names) map[string]bool {
+func cutNames(traces Names) map[string]bool {
 	cut := map[string]bool{}
 	add := func(all string) {
 		for _, name := range strings.Fields(all) {
 			cut["runtime."+name] = false
 		}
 	}
-	for _, u := range unreached {
-		add(u.names)
+	for _, names := range unreached {
+		add(names)
 	}
-	if names == DropNames {
+	if traces == DropNames {
 		add(traceWriters)
 	}
 	return cut

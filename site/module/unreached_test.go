@@ -122,8 +122,8 @@ func TestTheLookupLeadsToEveryFunction(t *testing.T) {
 	for k := range found.functions - 1 {
 		for place := k * each; place < (k+1)*each; place++ {
 			from := int(binary.LittleEndian.Uint32(found.lookup[placeSize*place:]))
-			if from > k || from <= k-within || !bytes.Equal(found.lookup[placeSize*place+4:placeSize*(place+1)], make([]byte, 16)) {
-				t.Fatalf("place %d leads to function %d, expected up to %d before %d", place, from, within-1, k)
+			if from > k || from <= k-fromOne || !bytes.Equal(found.lookup[placeSize*place+4:placeSize*(place+1)], make([]byte, 16)) {
+				t.Fatalf("place %d leads to function %d, expected up to %d before %d", place, from, fromOne-1, k)
 			}
 		}
 	}

@@ -23,6 +23,7 @@ const (
 	wasm
 	js
 	inC
+	inCHere
 	numpy
 )
 
@@ -30,15 +31,18 @@ const peers = "tests/bench/peers/"
 
 // start builds and starts every runner, in the order of the places above.
 func start(o options, dir, flat string) ([]*runner, error) {
-	engine, module, c := filepath.Join(dir, "engine"), filepath.Join(dir, "engine.wasm"), filepath.Join(dir, "peer")
+	engine, module, c, here := filepath.Join(dir, "engine"), filepath.Join(dir, "engine.wasm"), filepath.Join(dir, "peer"), filepath.Join(dir, "peer-here")
 	if err := build(nil, "go", "build", "-o", engine, "./tests/bench/enginepeer"); err != nil {
 		return nil, err
 	}
 	if err := build([]string{"GOOS=js", "GOARCH=wasm"}, "go", "build", "-o", module, "./tests/bench/enginepeer"); err != nil {
 		return nil, err
 	}
-	if err := build(nil, "gcc", "-O3", "-march=native", "-Wall", "-Wextra", "-Werror", "-o", c, peers+"peer.c", "-lm"); err != nil {
-		return nil, err
+	for target, processor := range map[string][]string{c: nil, here: {"-march=native"}} {
+		args := append(processor, "-O3", "-Wall", "-Wextra", "-Werror", "-o", target, peers+"peer.c", "-lm")
+		if err := build(nil, "gcc", args...); err != nil {
+			return nil, err
+		}
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
@@ -49,10 +53,11 @@ func start(o options, dir, flat string) ([]*runner, error) {
 		{name: "engine, native", what: "Go"},
 		{name: "engine, wasm", what: "Go in V8, as in a browser"},
 		{name: "peer in JavaScript", what: "typed arrays in V8, nothing allocated per car"},
-		{name: "peer in C", what: "gcc -O3 -march=native"},
+		{name: "peer in C", what: "gcc -O3, for any processor of the kind, as Go builds"},
+		{name: "the same", what: "gcc -O3 -march=native, for this one"},
 		{name: "peer in NumPy", what: "2,048 cars at once"},
 	}
-	for k, command := range [][]string{{engine, o.car, o.rates}, {inNode, module, o.car, o.rates}, {"node", peers + "peer.mjs", flat}, {c, flat}, {"/usr/bin/python3", peers + "peer.py", flat}} {
+	for k, command := range [][]string{{engine, o.car, o.rates}, {inNode, module, o.car, o.rates}, {"node", peers + "peer.mjs", flat}, {c, flat}, {here, flat}, {"/usr/bin/python3", peers + "peer.py", flat}} {
 		cmd := exec.Command(command[0], command[1:]...)
 		cmd.Stderr = os.Stderr
 		if runners[k].peer, err = bench.Start(cmd); err != nil {

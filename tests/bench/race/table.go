@@ -14,7 +14,9 @@ var ratios = []struct {
 	first, over int
 }{
 	{"engine native ÷ C", native, inC},
+	{"engine native ÷ C for this processor", native, inCHere},
 	{"engine wasm ÷ C", wasm, inC},
+	{"engine wasm ÷ C for this processor", wasm, inCHere},
 	{"engine wasm ÷ JavaScript", wasm, js},
 	{"engine wasm ÷ engine native", wasm, native},
 	{"engine native ÷ JavaScript", native, js},
@@ -25,7 +27,7 @@ var ratios = []struct {
 // is taken within each round, between neighbours in time.
 func tableOf(items int, runners []*runner, rounds [][]float64, o options) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (%d items), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All five came to the same money to the minor unit and the same hours to the thousandth on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
+	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (%d items), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All six came to the same money to the minor unit and the same hours to the thousandth on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
 		items, runtime.GOOS, runtime.GOARCH, o.rounds, o.cars, o.compare)
 	b.WriteString("| | | microseconds a car |\n|---|---|---|\n")
 	for k, r := range runners {
