@@ -185,7 +185,11 @@ for (const format of ["A4", "Letter"]) {
     const pdf = await page.pdf({ format, preferCSSPageSize: false });
     const pages = pdf.toString("latin1").match(/\/Type\s*\/Page[^s]/g).length;
     assert.ok(pages >= 1 && pages <= 3, `${pages} pages`);
+    await page.keyboard.press("Tab");
+    const ring = () => page.evaluate(() => { document.getElementById("range-title").focus(); return getComputedStyle(document.activeElement).outlineStyle; });
+    assert.equal(await ring(), "solid", "what is in hand is shown on the screen");
     await page.emulateMedia({ media: "print" });
+    assert.equal(await ring(), "none", "and not on paper");
     const text = await page.locator("main").innerText();
     for (const must of ["not an estimate, not a quotation, not a ceiling", "1 would cost more than", "Rates check code", "imagined cars", "seed", "#v1.", "Strip and survey", "Not in the range", "What it rests on"]) assert.ok(text.includes(must), must);
     assert.equal(await page.locator("button:visible, input:visible").count(), 0);
