@@ -90,7 +90,8 @@ type pocketPosterior struct {
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
 // once for every root state and group level that prior and evidence so far leave
-// possible; groups and pockets without leaves cost nothing. The error is
+// possible, and about those in the same band with one; groups and pockets without
+// leaves cost nothing. The error is
 // [ErrNoSupport], or names the weights or the leaf that cannot be used.
 func (n Nested) Condition() (*NestedPosterior, error) {
 	post, err := n.prepare()
