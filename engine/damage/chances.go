@@ -27,7 +27,7 @@ func (m *Model) Chances() []Chances {
 	}
 	var weight [RepairStates][]float64
 	for r := range weight {
-		weight[r] = make([]float64, tableSize)
+		weight[r] = make([]float64, m.scale.size)
 	}
 	for g := range m.Body.Groups {
 		for n, pocket := range m.Body.Groups[g].Pockets {
@@ -47,7 +47,7 @@ func (m *Model) layWeight(g, n, i int, weight *[RepairStates][]float64) {
 	side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
 	m.posterior.Levels(g, n, func(root, p, q int, v float64) {
 		level, k, repair := m.split(root)
-		at, w := cell(m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + side[q])
+		at, w := m.scale.cell(m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + side[q])
 		row := weight[repair]
 		for c := range w {
 			row[at-1+c] += float64(v * w[c])

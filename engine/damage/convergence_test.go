@@ -75,6 +75,39 @@ func TestCoarseGridsAreCaught(t *testing.T) {
 	}
 }
 
+// TestImaginedGrids: coarse grids move no chance by more than .01, and fewer points of
+// the tables none by more than .00001 besides, with sides looked at too; far fewer are
+// caught.
+func TestImaginedGrids(t *testing.T) {
+	b, err := car.Load("two_door_unitary")
+	if err != nil {
+		t.Fatal(err)
+	}
+	looks, err := evidence.FromLooks(b, []evidence.Look{{Look: "gaps", On: "left", Result: evidence.Yes, By: evidence.ByShop}, {Look: "gaps", On: "right", Result: evidence.No, By: evidence.ByShop}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	few := damage.ImaginedGrids
+	few.PerUnit = 4
+	caught := false
+	for name, seen := range surveys(t, b) {
+		for _, worst := range [][]damage.Worst{nil, looks.Worst} {
+			fine, coarse := chancesOn(t, b, "mild", seen, damage.FineGrids, worst...), chancesOn(t, b, "mild", seen, damage.CoarseGrids, worst...)
+			imagined := chancesOn(t, b, "mild", seen, damage.ImaginedGrids, worst...)
+			if d := apart(coarse, fine); d > 0.01 {
+				t.Errorf("%s, %d sides: coarse grids move a chance by %.6f", name, len(worst), d)
+			}
+			if d := apart(imagined, coarse); d > 0.00001 || d == 0 {
+				t.Errorf("%s, %d sides: fewer points move a chance by %.9f", name, len(worst), d)
+			}
+			caught = caught || apart(chancesOn(t, b, "mild", seen, few, worst...), coarse) > 0.00001
+		}
+	}
+	if !caught {
+		t.Error("four points to a unit move no chance: the gate cannot go red")
+	}
+}
+
 // surveys are what may have been found: nothing, everything bad, everything good.
 func surveys(t *testing.T, b *car.Body) map[string][]*damage.Likelihood {
 	bad, good := make([]*damage.Likelihood, len(b.Items)), make([]*damage.Likelihood, len(b.Items))

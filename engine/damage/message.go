@@ -64,7 +64,7 @@ func (m *Model) likelyOf(i int) *likely {
 // likelihoodTable is the likelihood of what was seen of item i at each x.
 func (m *Model) likelihoodTable(i, repair int) []float64 {
 	rust, fixed := m.prior[i].pull(m.seen[i], repair)
-	out := make([]float64, tableSize)
+	out := make([]float64, m.scale.size)
 	for n := range out {
 		v := fixed
 		for k, p := range m.table[i].at[n] {
@@ -81,7 +81,7 @@ func (l *seenLeaf) Multiply(root, p int, dst []float64) {
 	base := l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p]
 	at := l.likely[repair]
 	for q := range dst {
-		n, w := cell(base + l.side[q])
+		n, w := l.m.scale.cell(base + l.side[q])
 		v := float64(w[0]*at[n-1]) + float64(w[1]*at[n]) + float64(w[2]*at[n+1]) + float64(w[3]*at[n+2])
 		if v < 1e-300 {
 			v = 1e-300 // interpolation may undershoot where the likelihood is nil
@@ -96,7 +96,7 @@ func (l *seenLeaf) MultiplyBand(root, states, p int, dst []float64) {
 	level, k, repair := l.m.split(root)
 	base := l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p]
 	for q, side := range l.side {
-		n, w := cell(base + side)
+		n, w := l.m.scale.cell(base + side)
 		for s := range states {
 			at := l.likely[repair+s][n-1 : n+3]
 			v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])

@@ -1,6 +1,7 @@
 package damage
 
 import (
+	"cmp"
 	"math"
 
 	"underpaint/engine/car"
@@ -16,21 +17,29 @@ type Grid struct {
 	Reach  float64
 }
 
-// Grids are the grids of the car, the pocket group and the pocket.
-type Grids struct{ Car, Group, Pocket Grid }
+// Grids are the grids of the car, the pocket group and the pocket, and the points to a
+// unit of the tables by which items are read, a power of two; 0 is 128.
+type Grids struct {
+	Car, Group, Pocket Grid
+	PerUnit            int
+}
 
 // StandardGrids are fine enough that no chance of a condition moves by more than
 // .0002 against much finer ones, also after surveys that say the unexpected;
 // the convergence test holds them to it.
-var StandardGrids = Grids{Grid{25, 7}, Grid{15, 5}, Grid{19, 5}}
+var StandardGrids = Grids{Car: Grid{25, 7}, Group: Grid{15, 5}, Pocket: Grid{19, 5}}
 
 // CoarseGrids cost a fifth of StandardGrids and move no chance of a condition by
-// more than .01 even after a whole survey: enough for widths averaged over a few
-// imagined outcomes, and used for nothing else.
-var CoarseGrids = Grids{Grid{15, 6}, Grid{9, 4.5}, Grid{11, 4.5}}
+// more than .01 even after a whole survey: enough for means over a few cars.
+var CoarseGrids = Grids{Car: Grid{15, 6}, Group: Grid{9, 4.5}, Pocket: Grid{11, 4.5}}
+
+// ImaginedGrids are CoarseGrids with tables of a quarter of the points, which take a
+// quarter of the time to make and of the memory and move no chance by more than .00001
+// besides: for imagined outcomes, of which each has tables of its own.
+var ImaginedGrids = Grids{Car: CoarseGrids.Car, Group: CoarseGrids.Group, Pocket: CoarseGrids.Pocket, PerUnit: pointsToAUnit / 4}
 
 // FineGrids are what StandardGrids are tested against.
-var FineGrids = Grids{Grid{41, 7.5}, Grid{31, 6.5}, Grid{35, 6.5}}
+var FineGrids = Grids{Car: Grid{41, 7.5}, Group: Grid{31, 6.5}, Pocket: Grid{35, 6.5}}
 
 func (g Grid) make() (value, weight []float64) {
 	value, weight = make([]float64, g.Points), make([]float64, g.Points)
@@ -84,6 +93,7 @@ type Model struct {
 
 	seenTogether together
 	spot         []spot             // by pocket of the body
+	scale        scale              // of its tables
 	alike        []int              // by item: the first of its part with the same evidence
 	densities    map[int]*densities // by what is alike
 	likely       map[int]*likely    // likewise
@@ -110,7 +120,7 @@ func New(known Known, grids Grids) (*Model, error) {
 	if err := m.arrange(known.Worst); err != nil {
 		return nil, err
 	}
-	m.alike = m.findAlike()
+	m.scale, m.alike = newScale(cmp.Or(grids.PerUnit, pointsToAUnit)), m.findAlike()
 	m.spot, m.densities, m.likely = make([]spot, len(m.Body.Pockets)), map[int]*densities{}, map[int]*likely{}
 	root, group, pocket := m.setGrids(grids, known.EarlierWork)
 	m.setItems(known.Shift)
@@ -184,7 +194,7 @@ func (m *Model) setItems(shift []float64) {
 		k := kind{hidden: p.Face == car.Hidden, closed: !p.SeenWhenStripped}
 		m.own[i] = m.fig.sigma * math.Sqrt(m.fig.own[b2i(k.closed)])
 		if m.tables[k] == nil {
-			m.tables[k] = newConditionTable(m.threshold[b2i(k.hidden)], m.own[i])
+			m.tables[k] = newConditionTable(m.scale, m.threshold[b2i(k.hidden)], m.own[i])
 		}
 		m.table[i] = m.tables[k]
 		m.leaf = append(m.leaf, leaf{m.own[i], &m.threshold[b2i(k.hidden)], m.sideTerm[b2i(k.closed)], p.LeadJoints})

@@ -18,7 +18,7 @@ func (m *Model) ChancesOf(i int) Chances {
 	}
 	var weight [RepairStates][]float64
 	for r := range weight {
-		weight[r] = make([]float64, tableSize)
+		weight[r] = make([]float64, m.scale.size)
 	}
 	m.layWeight(g, n, i, &weight)
 	return m.gather(i, &weight)

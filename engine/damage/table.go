@@ -8,28 +8,42 @@ import (
 // The chance of each condition depends on the levels above an item only through
 // one number x, the mean of y given those levels. It is therefore tabulated once
 // in one dimension and read by four-point Lagrange interpolation, whose error at
-// this step is below 5e-9 (the fourth derivative of Φ(x/0.425) is below 50).
+// 128 points to a unit of x is below 5e-9 (the fourth derivative of Φ(x/0.425) is
+// below 50), and grows with the fourth power of the step.
 const (
-	tableLow  = -13.0
-	tableHigh = 10.0
-	tableStep = 1.0 / 128
-	tableSize = int((tableHigh-tableLow)/tableStep) + 1
+	tableLow  = -13
+	tableHigh = 10
 )
+
+// scale is where the points of a table lie: evenly, a power of two to a unit, so that
+// no digit is lost on the way from x to its place.
+type scale struct {
+	perUnit float64
+	size    int
+}
+
+// pointsToAUnit are those of a table unless its grids say otherwise.
+const pointsToAUnit = 128
+
+func newScale(perUnit int) scale {
+	return scale{float64(perUnit), (tableHigh-tableLow)*perUnit + 1}
+}
 
 // kind says which of the four shapes of leaf an item has.
 type kind struct{ hidden, closed bool }
 
 // conditionTable holds the chance of each condition at each x of the table.
 type conditionTable struct {
-	at [][car.Conditions]float64
+	scale scale
+	at    [][car.Conditions]float64
 }
 
 // newConditionTable tabulates the conditions for thresholds log (loss ratio) and
 // the standard deviation own of what is the item's alone.
-func newConditionTable(threshold [car.Conditions - 1]float64, own float64) *conditionTable {
-	t := &conditionTable{at: make([][car.Conditions]float64, tableSize)}
+func newConditionTable(s scale, threshold [car.Conditions - 1]float64, own float64) *conditionTable {
+	t := &conditionTable{scale: s, at: make([][car.Conditions]float64, s.size)}
 	for n := range t.at {
-		t.at[n] = conditionsAt(tableLow+float64(float64(n)*tableStep), threshold, own)
+		t.at[n] = conditionsAt(tableLow+float64(float64(n)/s.perUnit), threshold, own)
 	}
 	return t
 }
@@ -54,16 +68,16 @@ func conditionsAt(x float64, threshold [car.Conditions - 1]float64, own float64)
 }
 
 // cell finds the table cell of x and the four Lagrange weights of its corners.
-func cell(x float64) (n int, w [4]float64) {
-	u := (x - tableLow) / tableStep
+func (s scale) cell(x float64) (n int, w [4]float64) {
+	u := float64((x - tableLow) * s.perUnit)
 	n = int(u)
 	if n < 1 {
 		n, u = 1, 1
 	}
-	if n > tableSize-3 {
-		n = tableSize - 3
-		if u > float64(tableSize-2) {
-			u = float64(tableSize - 2)
+	if n > s.size-3 {
+		n = s.size - 3
+		if u > float64(s.size-2) {
+			u = float64(s.size - 2)
 		}
 	}
 	t := u - float64(n)
@@ -78,7 +92,7 @@ func cell(x float64) (n int, w [4]float64) {
 
 // read is the chance of each condition at any x.
 func (t *conditionTable) read(x float64) (p [car.Conditions]float64) {
-	n, w := cell(x)
+	n, w := t.scale.cell(x)
 	a, b, c, d := &t.at[n-1], &t.at[n], &t.at[n+1], &t.at[n+2]
 	for k := range p {
 		v := float64(w[0]*a[k]) + float64(w[1]*b[k]) + float64(w[2]*c[k]) + float64(w[3]*d[k])

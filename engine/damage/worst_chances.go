@@ -7,16 +7,16 @@ package damage
 // levelWeights are weights by x, repair state and condition.
 type levelWeights [RepairStates][]byCondition
 
-func newLevelWeights() *levelWeights {
+func newLevelWeights(s scale) *levelWeights {
 	w := &levelWeights{}
 	for r := range w {
-		w[r] = make([]byCondition, tableSize)
+		w[r] = make([]byCondition, s.size)
 	}
 	return w
 }
 
-func (lw *levelWeights) lay(x float64, repair int, v *byCondition) {
-	at, w := cell(x)
+func (lw *levelWeights) lay(s scale, x float64, repair int, v *byCondition) {
+	at, w := s.cell(x)
 	for c := range w {
 		row := &lw[repair][at-1+c]
 		for k := range row {
@@ -78,7 +78,7 @@ func (m *Model) passAt(g, k int) *pocketPass {
 		one := &plainPass{at: at, sums: make([]float64, len(m.sideTerm[open]))}
 		for _, i := range m.Body.Pockets[pocket].Items {
 			if t.unitOf[i] < 0 {
-				one.add(i)
+				one.add(m.scale, i)
 			}
 		}
 		if len(one.items) > 0 {
@@ -87,7 +87,7 @@ func (m *Model) passAt(g, k int) *pocketPass {
 	}
 	for n := range t.products {
 		if one := &t.products[n]; one.at.group == g && one.at.pocket == k {
-			pass.products = append(pass.products, newProductPass(one, len(m.sideTerm[open])))
+			pass.products = append(pass.products, newProductPass(m, one))
 		}
 	}
 	member := len(pass.products)
@@ -172,10 +172,10 @@ type plainPass struct {
 	weights [][RepairStates][]float64
 }
 
-func (one *plainPass) add(i int) {
+func (one *plainPass) add(s scale, i int) {
 	var w [RepairStates][]float64
 	for r := range w {
-		w[r] = make([]float64, tableSize)
+		w[r] = make([]float64, s.size)
 	}
 	one.items, one.weights = append(one.items, i), append(one.weights, w)
 }
@@ -188,7 +188,7 @@ func (one *plainPass) hand(m *Model, was [2]int) {
 			if one.sums[q] == 0 {
 				continue
 			}
-			at, w := cell(base + term)
+			at, w := m.scale.cell(base + term)
 			for c := range w {
 				row[at-1+c] += float64(one.sums[q] * w[c])
 			}

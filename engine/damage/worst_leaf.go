@@ -19,7 +19,7 @@ func (m *Model) densitiesOf(i int) *densities {
 	}
 	d := &densities{}
 	for r := range d {
-		d[r] = make([]byCondition, tableSize)
+		d[r] = make([]byCondition, m.scale.size)
 		for x := range d[r] {
 			j := m.jointAt(i, m.table[i].at[x], r)
 			d[r][x] = j.conditions()
@@ -50,8 +50,8 @@ func (j *Likelihood) conditions() (g byCondition) {
 }
 
 // read reads the table between its points, as likelihoods are read.
-func (d *densities) read(x float64, repair int) (g byCondition) {
-	n, w := cell(x)
+func (d *densities) read(s scale, x float64, repair int) (g byCondition) {
+	n, w := s.cell(x)
 	at := d[repair][n-1 : n+3]
 	for k := range g {
 		v := float64(w[0]*at[0][k]) + float64(w[1]*at[1][k]) + float64(w[2]*at[2][k]) + float64(w[3]*at[3][k])
@@ -90,7 +90,7 @@ func (l *product) AtMost(root, p int, dst []float64) {
 	for n, i := range l.items {
 		base, repair := l.m.above(i, root, p)
 		for q, term := range l.m.sideOf(i) {
-			g := l.given[n].read(base+term, repair)
+			g := l.given[n].read(l.m.scale, base+term, repair)
 			v, row := g.within(), &l.buffer[q]
 			if n == 0 {
 				*row = v
@@ -181,7 +181,7 @@ func (both *bothDensities) at(m *Model, item [2]int, root, p int) {
 		d := m.densitiesOf(i)
 		both[n] = both[n][:0]
 		for _, term := range m.sideOf(i) {
-			both[n] = append(both[n], d.read(base+term, repair))
+			both[n] = append(both[n], d.read(m.scale, base+term, repair))
 		}
 	}
 }

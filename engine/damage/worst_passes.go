@@ -17,13 +17,13 @@ type productPass struct {
 	x                  []float64
 }
 
-func newProductPass(p *product, levels int) *productPass {
+func newProductPass(m *Model, p *product) *productPass {
 	n := len(p.items)
 	one := &productPass{product: p, diagonal: (combinations(len(p.nodes)) - 1) / (car.Conditions - 1),
-		sums: make([]byCondition, levels), own: make([]byCondition, n), x: make([]float64, n),
+		sums: make([]byCondition, len(m.sideTerm[open])), own: make([]byCondition, n), x: make([]float64, n),
 		before: make([]byCondition, n+1), after: make([]byCondition, n+1)}
 	for range p.items {
-		one.weights = append(one.weights, newLevelWeights())
+		one.weights = append(one.weights, newLevelWeights(m.scale))
 	}
 	return one
 }
@@ -53,7 +53,7 @@ func (one *productPass) spread(m *Model, was [2]int, q int) {
 		var base float64
 		base, repair = m.above(i, was[0], was[1])
 		one.x[n] = base + m.sideOf(i)[q]
-		g := m.densitiesOf(i).read(one.x[n], repair)
+		g := m.densitiesOf(i).read(m.scale, one.x[n], repair)
 		one.own[n] = g.within()
 	}
 	for k := range car.Conditions {
@@ -75,7 +75,7 @@ func (one *productPass) spread(m *Model, was [2]int, q int) {
 				worse += float64((others - float64(one.before[n][k-1]*one.after[n+1][k-1])) * one.sums[q][k])
 			}
 		}
-		one.weights[n].lay(one.x[n], repair, &weight)
+		one.weights[n].lay(m.scale, one.x[n], repair, &weight)
 	}
 }
 
@@ -92,7 +92,7 @@ type pairPass struct {
 func newPairPass(m *Model, u *unit) *pairPass {
 	one := &pairPass{unit: u, member: -1, at: [2]spot{m.spotOf(u.item[0]), m.spotOf(u.item[1])}}
 	for n := range one.sums {
-		one.sums[n], one.weights[n] = make([]byCondition, len(m.sideTerm[open])), newLevelWeights()
+		one.sums[n], one.weights[n] = make([]byCondition, len(m.sideTerm[open])), newLevelWeights(m.scale)
 	}
 	return one
 }
@@ -122,7 +122,7 @@ func (one *pairPass) hand(m *Model, was [2]int) {
 		base, repair := m.above(i, was[0], was[1])
 		for q, term := range m.sideOf(i) {
 			if one.sums[n][q] != (byCondition{}) {
-				one.weights[n].lay(base+term, repair, &one.sums[n][q])
+				one.weights[n].lay(m.scale, base+term, repair, &one.sums[n][q])
 			}
 		}
 		clear(one.sums[n])

@@ -15,7 +15,7 @@ import (
 // by item, level by level, as a table of both worsts, without components, signs,
 // tables in x or messages. Coarse grids keep it small; the arithmetic is the same.
 
-var coarse = Grids{Grid{5, 3}, Grid{3, 2}, Grid{3, 2}}
+var coarse = Grids{Car: Grid{5, 3}, Group: Grid{3, 2}, Pocket: Grid{3, 2}}
 
 // carrying are the parts that a door gap answers to (data/looks.json of package
 // evidence, which this package cannot import).

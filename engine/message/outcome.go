@@ -74,7 +74,7 @@ func (j *worthJob) condition(o *outcome) error {
 	if err := j.imagine(o); err != nil {
 		return err
 	}
-	m, err := damage.New(o.known, damage.CoarseGrids)
+	m, err := damage.New(o.known, damage.ImaginedGrids)
 	if err == nil {
 		o.run = estimate.NewRun(m, []*work.Table{o.table}, outcomeSeed+uint64(j.done)+1)
 	}
