@@ -18,7 +18,7 @@ type Grid struct {
 }
 
 // Grids are the grids of the car, the pocket group and the pocket, and the points to a
-// unit of the tables by which items are read, a power of two; 0 is 128.
+// unit of the tables by which items are read, a power of two; 0 is 64.
 type Grids struct {
 	Car, Group, Pocket Grid
 	PerUnit            int
@@ -33,10 +33,10 @@ var StandardGrids = Grids{Car: Grid{25, 7}, Group: Grid{15, 5}, Pocket: Grid{19,
 // more than .01 even after a whole survey: enough for means over a few cars.
 var CoarseGrids = Grids{Car: Grid{15, 6}, Group: Grid{9, 4.5}, Pocket: Grid{11, 4.5}}
 
-// ImaginedGrids are CoarseGrids with tables of a quarter of the points, which take a
-// quarter of the time to make and of the memory and move no chance by more than .00001
-// besides: for imagined outcomes, of which each has tables of its own.
-var ImaginedGrids = Grids{Car: CoarseGrids.Car, Group: CoarseGrids.Group, Pocket: CoarseGrids.Pocket, PerUnit: pointsToAUnit / 4}
+// ImaginedGrids are CoarseGrids with tables of half the points, which take half the time
+// to make and half the memory and move no chance by more than .00001 besides: for
+// imagined outcomes, of which each has tables of its own.
+var ImaginedGrids = Grids{Car: CoarseGrids.Car, Group: CoarseGrids.Group, Pocket: CoarseGrids.Pocket, PerUnit: pointsToAUnit / 2}
 
 // FineGrids are what StandardGrids are tested against.
 var FineGrids = Grids{Car: Grid{41, 7.5}, Group: Grid{31, 6.5}, Pocket: Grid{35, 6.5}}
