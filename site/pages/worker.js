@@ -43,9 +43,8 @@ async function start({ module, name, sum }) {
   postMessage({ kind: "ready" });
 }
 
-function ask(request, id) {
-  return JSON.parse(globalThis.underpaintAsk(JSON.stringify({ ...request, id })));
-}
+const textOf = (request, id) => globalThis.underpaintAsk(JSON.stringify({ ...request, id }));
+const ask = (request, id) => JSON.parse(textOf(request, id));
 
 /** Lets messages that came in meanwhile be read before the next slice. */
 function breathe() {
@@ -79,17 +78,21 @@ async function refine(id, request, aside) {
   const isRange = request.ask === "range";
   let effort = { effort: "rough" };
   let shown = 0;
+  let said = "";
   for (;;) {
     while (aside && newest.main !== 0 && newest.aside === id) await breathe();
     if (newest[slot] !== id) { postMessage({ kind: "overtaken", id }); return; }
-    const reply = ask(isRange ? { ...request, ...effort } : request, id);
+    const text = textOf(isRange ? { ...request, ...effort } : request, id);
+    const reply = JSON.parse(text);
     if (!unfinished(reply)) {
       newest[slot] = 0;
       postMessage({ kind: "reply", id, last: true, reply });
       return;
     }
     if (!isRange || reply.rows) {
-      postMessage({ kind: "reply", id, last: false, reply });
+      // What says nothing new would only have the page drawn again.
+      if (text !== said) postMessage({ kind: "reply", id, last: false, reply });
+      said = text;
       shown = performance.now();
     }
     await breathe();

@@ -65,6 +65,7 @@ for (const [engine, asked] of Object.entries({ "engine.wasm": all, "customer.was
 async function throughWorker(page, at, vector) {
   return page.evaluate(async ([at, requests, until]) => {
     const worker = new Worker(`${at}worker.js`);
+    window.heard = [];
     let heard = null;
     const next = (wanted) => new Promise((resolve, reject) => {
       heard = (data) => {
@@ -72,7 +73,7 @@ async function throughWorker(page, at, vector) {
         if (data.kind === wanted && data.last !== false) resolve(data);
       };
     });
-    worker.onmessage = ({ data }) => heard?.(data);
+    worker.onmessage = ({ data }) => { window.heard.push(JSON.stringify(data)); heard?.(data); };
     const started = next("ready");
     worker.postMessage({ kind: "start", name: "engine.wasm" });
     await started;
@@ -98,5 +99,17 @@ test("the site's own worker gives the same figures", async () => {
       const faults = wrong(vector, await throughWorker(page, at, vector)).filter((fault) => !fault.endsWith("other bytes, the same figures"));
       assert.deepEqual(faults, []);
     }
+  });
+});
+
+test("a piece of an answer that says nothing new is not handed on", async () => {
+  await visit({ bypassCSP: true }, async (page, { origin }) => {
+    await page.goto(`${origin}/privacy.html`);
+    page.setDefaultTimeout(0);
+    const [worth] = all.filter((v) => v.name === "why-worth-settled");
+    await throughWorker(page, await folder(), worth);
+    const heard = (await page.evaluate(() => window.heard)).map((text) => JSON.parse(text)).filter((m) => m.reply?.kind === "worth");
+    assert.deepEqual(heard.map((m) => m.reply.done), [...Array(13).keys()], "the looks, then each of twelve imagined outcomes");
+    assert.deepEqual(heard.map((m) => m.last), [...Array(12).fill(false), true]);
   });
 });

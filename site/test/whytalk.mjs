@@ -79,7 +79,8 @@ const CHECKS = {
     assert.equal(await page.locator(".suppose .dots").count(), 0, "what was supposed of another part is gone");
   },
   async stages(page) {
-    const bars = await page.locator("#screen .bars li").evaluateAll((all) => all.map((li) => [li.querySelector("p").textContent, li.querySelector(".bar-ink").getBoundingClientRect().width]));
+    // Found and measured in one go: the page may be drawn again in between.
+    const bars = await page.evaluate(() => [...document.querySelectorAll("#screen .bars li")].map((li) => [li.querySelector("p").textContent, li.querySelector(".bar-ink").getBoundingClientRect().width]));
     const texts = bars.map(([text]) => text);
     assert.deepEqual(texts.map((t) => t.split(":")[0]), ["Now", "Walk-around", "Strip and survey", "Opening up"]);
     const widths = texts.map((t) => money(t));
