@@ -76,19 +76,7 @@ func (m *Model) likelihoodTable(i, repair int) []float64 {
 }
 
 // Multiply multiplies the likelihood at every level of the pocket into dst.
-func (l *seenLeaf) Multiply(root, p int, dst []float64) {
-	level, k, repair := l.m.split(root)
-	base := l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p]
-	at := l.likely[repair]
-	for q := range dst {
-		n, w := l.m.scale.cell(base + l.side[q])
-		v := float64(w[0]*at[n-1]) + float64(w[1]*at[n]) + float64(w[2]*at[n+1]) + float64(w[3]*at[n+2])
-		if v < 1e-300 {
-			v = 1e-300 // interpolation may undershoot where the likelihood is nil
-		}
-		dst[q] *= v
-	}
-}
+func (l *seenLeaf) Multiply(root, p int, dst []float64) { l.MultiplyBand(root, 1, p, dst) }
 
 // MultiplyBand is Multiply for root states that differ in the repair state alone, as
 // those that follow each other do: where they read the table is the same.
@@ -101,7 +89,7 @@ func (l *seenLeaf) MultiplyBand(root, states, p int, dst []float64) {
 			at := l.likely[repair+s][n-1 : n+3]
 			v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])
 			if v < 1e-300 {
-				v = 1e-300
+				v = 1e-300 // interpolation may undershoot where the likelihood is nil
 			}
 			dst[s*len(l.side)+q] *= v
 		}

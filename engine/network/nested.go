@@ -64,8 +64,7 @@ type NestedPosterior struct {
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
-	band     int // root states that are passed up at once
-	bands    bands
+	bands    bands      // for as many root states as are passed up at once
 	rows     []rowCache // one for each width of row
 }
 
@@ -131,7 +130,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 			return nil, errors.New("root state " + strconv.Itoa(r) + ": expected a weight that is finite and not negative")
 		}
 	}
-	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups)), band: max(1, n.Band)}
+	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups))}
 	rows, widest := 0, 0
 	for g, group := range n.Groups {
 		to, ok := &post.groups[g], false
@@ -163,7 +162,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 	}
 	post.scratch = newScratch(widest)
-	post.bands = newBands(widest, post.band)
+	post.bands = newBands(widest, max(1, n.Band))
 	return post, nil
 }
 

@@ -25,9 +25,10 @@ func (post *NestedPosterior) pass(g int, upward []wide) (pocket, leaf int) {
 	}
 	levels := len(group.prior)
 	group.given = make([]float64, len(upward)*levels)
-	rows := make([]wide, post.band*levels)
-	for r := 0; r < len(upward); r += post.band {
-		states := upward[r:min(r+post.band, len(upward))]
+	band := len(post.bands.v)
+	rows := make([]wide, band*levels)
+	for r := 0; r < len(upward); r += band {
+		states := upward[r:min(r+band, len(upward))]
 		if allZero(states) {
 			continue
 		}
@@ -134,14 +135,9 @@ func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
 // plain writes weight × likelihoods to dst in ordinary float64s. It gives up, and
 // returns false, as soon as a value is zero, out of bounds or not a number.
 func (pocket *pocketPosterior) plain(r, p int, dst []float64) bool {
-	copy(dst, pocket.prior)
-	for _, leaf := range pocket.leaves {
-		leaf.Multiply(r, p, dst)
-		if !within(dst) {
-			return false
-		}
-	}
-	return true
+	var one [1]bool
+	pocket.plainBand(r, p, dst, one[:])
+	return one[0]
 }
 
 // careful is plain for likelihoods of any size: it takes each leaf by itself and

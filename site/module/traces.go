@@ -79,6 +79,11 @@ func (t *functionTables) record(k int) ([]byte, error) {
 	return record, nil
 }
 
+// dataAt is where the offsets of data begin in a record, behind those of its tables.
+func dataAt(record []byte) int {
+	return recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
+}
+
 // thin empties what of a record only traces read, and copies into kept the tables of
 // places and the data that it still names.
 func (t *functionTables) thin(record []byte, kept keeping, names Names) error {
@@ -91,8 +96,8 @@ func (t *functionTables) thin(record []byte, kept keeping, names Names) error {
 		return err
 	}
 	inlined := 0
-	count := int(binary.LittleEndian.Uint32(word(recordCount)))
-	for k := range count {
+	data := dataAt(record)
+	for k := range (data - recordTables) / 4 {
 		table := word(recordTables + 4*k)
 		if k == unsafePoints || k == livenessOfArgs {
 			clear(table)
@@ -106,7 +111,7 @@ func (t *functionTables) thin(record []byte, kept keeping, names Names) error {
 		}
 	}
 	for k := range int(record[recordData]) {
-		if err := t.keepData(k, word(recordTables+4*count+4*k), kept.data, inlined, names); err != nil {
+		if err := t.keepData(k, word(data+4*k), kept.data, inlined, names); err != nil {
 			return err
 		}
 	}

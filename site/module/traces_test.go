@@ -120,11 +120,11 @@ func inlineTrees(t *testing.T, code []byte) map[int][]byte {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tables := recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
-		if record[recordData] <= inlineTree || tables <= recordTables+4*inlinedCalls {
+		data := dataAt(record)
+		if record[recordData] <= inlineTree || data <= recordTables+4*inlinedCalls {
 			continue
 		}
-		at := binary.LittleEndian.Uint32(record[tables+4*inlineTree:])
+		at := binary.LittleEndian.Uint32(record[data+4*inlineTree:])
 		largest, err := all.keep(record[recordTables+4*inlinedCalls:][:4], make([]byte, len(all.places)))
 		if err != nil {
 			t.Fatal(err)
@@ -173,8 +173,7 @@ func symbols(t *testing.T, code []byte) *gosym.Table {
 // outside gives a record data far from all there are.
 func outside(record []byte) {
 	record[recordData] = max(record[recordData], 1)
-	data := recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
-	binary.LittleEndian.PutUint32(record[data:], noData-1)
+	binary.LittleEndian.PutUint32(record[dataAt(record):], noData-1)
 }
 
 // TestWhatTheTablesDoNotSayIsAnError: tables that contradict themselves are not

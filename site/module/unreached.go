@@ -47,7 +47,7 @@ const traceWriters = `
 	printAncestorTracebackFuncInfo printArgs printCgoTraceback printFuncName printOneCgoTraceback printcreatedby
 	printcreatedby1 showframe showfuncinfo traceback1 traceback2 tracebackHexdump tracebackPCs tracebacksomeothers`
 
-// cutNames are the functions to cut, by name, each false until it was found.
+// cutNames are the functions to cut, by name.
 func cutNames(traces Names) map[string]bool {
 	cut := map[string]bool{}
 	add := func(all string) {
@@ -75,8 +75,8 @@ func owner(cut map[string]bool, name string) (string, bool) {
 	return "", false
 }
 
-// cutUnreached empties what the records of the functions to cut name, and says of each function
-// whether it is one of them, in the order of the code section.
+// cutUnreached empties what the records of the functions to cut name, and says of each
+// function whether it is one of them, in the order of the code section.
 func (t *functionTables) cutUnreached(names Names) (isCut []bool, err error) {
 	cut := cutNames(names)
 	isCut = make([]bool, t.functions)
@@ -89,8 +89,7 @@ func (t *functionTables) cutUnreached(names Names) (isCut []bool, err error) {
 		if err != nil {
 			return nil, err
 		}
-		if of, ok := owner(cut, name); ok {
-			cut[of], isCut[k] = true, true
+		if _, isCut[k] = owner(cut, name); isCut[k] {
 			empty(record)
 		}
 	}
@@ -100,7 +99,7 @@ func (t *functionTables) cutUnreached(names Names) (isCut []bool, err error) {
 // empty takes from a record all tables and data.
 func empty(record []byte) {
 	clear(record[recordName+4 : recordCount])
-	data := recordTables + 4*int(binary.LittleEndian.Uint32(record[recordCount:]))
+	data := dataAt(record)
 	clear(record[recordTables:data])
 	for k := range int(record[recordData]) {
 		binary.LittleEndian.PutUint32(record[data+4*k:], noData)

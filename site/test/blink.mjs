@@ -7,7 +7,7 @@ import { readFileSync } from "node:fs";
 import { firstRange, press, sentence, settled, visit } from "./browser.mjs";
 import { largest, openFile } from "./surveycar.mjs";
 
-/** What was reached; 64 MB is the aim, and a range by itself stays below 40. */
+/** The aim; 48 MB was reached, and a range by itself stays below 40. */
 const MOST_MEMORY = 64 * 2 ** 20;
 
 /** Says how many cores there are, and notes what workers are told and answer. */
