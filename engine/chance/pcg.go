@@ -52,9 +52,14 @@ func scramble(hi, lo uint64) uint64 {
 // but faster: the state stays in registers, and two numbers at a time do not wait for
 // each other's products.
 func (s *Stream) Fill(dst []float64) {
-	for len(dst) > 0 && s.script != nil {
-		dst[0] = s.Uniform()
-		dst = dst[1:]
+	if s.script != nil {
+		n := copy(dst, s.script)
+		dst, s.script = dst[n:], s.script[n:]
+		if s.led && len(s.script) == 0 {
+			s.script = nil
+		} else if len(dst) > 0 {
+			panic("engine: internal error: more uniforms asked than a script has")
+		}
 	}
 	hi, lo := s.pcg.hi, s.pcg.lo
 	oddHi, oddLo := once(hi, lo)

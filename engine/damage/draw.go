@@ -23,8 +23,12 @@ type Car struct {
 // NewCar allocates a car for Draw.
 func (m *Model) NewCar() *Car {
 	n := len(m.Body.Items)
-	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), uniform: make([]float64, 4*n)}
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), uniform: make([]float64, m.PartUniforms())}
 }
+
+// PartUniforms is how many uniforms Draw takes for what is each part's alone, right
+// after those of the shared factors.
+func (m *Model) PartUniforms() int { return 4 * len(m.Body.Items) }
 
 // Draw fills c with one imagined car. It takes the same number of uniforms from
 // the stream whatever comes out, so that two models drawn from equal streams

@@ -98,9 +98,13 @@ func (s *Shared) order(m *Model) {
 // Coordinates is how many coordinates a point has.
 func (s *Shared) Coordinates() int { return len(s.where) + 1 }
 
-// Uniforms fills in the first uniforms of Draw from a point, both with numbers
-// strictly between 0 and 1. out has one number less than the point.
-func (s *Shared) Uniforms(point, out []float64) {
+// Uniforms is how many of the uniforms of Draw a point gives, one less than it has
+// coordinates.
+func (s *Shared) Uniforms() int { return len(s.where) }
+
+// Fill fills in the first uniforms of Draw from a point, both with numbers strictly
+// between 0 and 1.
+func (s *Shared) Fill(point, out []float64) {
 	for k, from := range s.where[1:] {
 		out[k+1] = point[from]
 	}

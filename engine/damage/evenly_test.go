@@ -23,7 +23,7 @@ func evenly(m *Model, each func(randomisation int, c *Car)) {
 		points := chance.NewPoints(s.Coordinates(), &scrambles)
 		for n := range testPoints {
 			points.At(uint32(n), point)
-			s.Uniforms(point, lead)
+			s.Fill(point, lead)
 			stream := chance.Led(lead, 4, uint64(r*testPoints+n))
 			m.Draw(&stream, c)
 			each(r, c)

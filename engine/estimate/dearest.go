@@ -77,7 +77,8 @@ func (p *PartCost) add(cost float64, holed, dearest bool) {
 func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
 	items := len(m.Body.Items)
 	mixed, from := make([]*damage.Car, n), m.NewCar()
-	by, hard := newMaker(m, seed), make([][factors]float64, n)
+	u, bill := t.NewUniforms(), t.NewBill()
+	by, hard := newMaker(m, seed, u.Count()), make([][factors]float64, n)
 	for k := range mixed {
 		mixed[k] = m.NewCar()
 	}
@@ -90,10 +91,10 @@ func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
 			to.Condition[i], to.Finding[i], to.Dent[i], to.LeadFailed[i] = from.Condition[i], from.Finding[i], from.Dent[i], from.LeadFailed[i]
 		}
 	}
-	u, bill := t.NewUniforms(), t.NewBill()
 	out := make([]int64, n)
 	for k, c := range mixed {
-		by.fill(k, hard[k], u)
+		by.fill(k, 0, u)
+		u.Car = hard[k]
 		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}

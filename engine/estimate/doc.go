@@ -4,9 +4,10 @@
 // Start with [Run]: [NewRun] takes a conditioned model of hidden damage and one
 // price table for each standard asked about; [Run.Add] adds imagined cars;
 // [Run.Range] reads the range off. What all items of a car share, and how hard the
-// work on it goes, comes from scrambled Sobol points (imagine.go); the work on each
-// car is imagined several times (turns.go). A car is worth about a dozen drawn
-// plainly, in five times their time (measured in tests/draws_test.go).
+// work on it goes, comes from scrambled Sobol points, the rest from Latin hypercubes
+// (imagine.go); the work on each car is imagined several times (turns.go). A car is
+// worth about two dozen drawn plainly, in twice the time of one (measured in
+// tests/draws_test.go).
 //
 // Points are dealt out over independent randomisations, so that the standard error
 // of each end of the range is measured and not guessed, and drawing goes on until

@@ -10,81 +10,104 @@ import (
 // to 2^64 over the golden ratio).
 const spread = 0x9E3779B97F4A7C15
 
-// pointStream keeps the scrambles of the points apart from the cars.
-const pointStream = 0x50B01
+// The streams of the points, which keep their scrambles and shifts apart from the cars
+// and from each other; each randomisation of what stands last has one of its own.
+const (
+	pointStream  = 0x50B01
+	matrixStream = 0x50B02
+	partsStream  = 0x50C00
+	workStream   = 0x50D00
+)
 
 // maker imagines car after car. Car n is point n/Randomisations of randomisation
-// n mod Randomisations; what a point leaves open, single items and single pieces of
-// work, comes from a stream of the car's own.
+// n mod Randomisations: of scrambled Sobol points for what much hangs on, of a Latin
+// hypercube for the single parts, and of another for the single pieces of work. What
+// they leave open comes from a stream of the car's own.
 type maker struct {
 	seed   uint64
 	model  *damage.Model
 	shared *damage.Shared
-	points [Randomisations]chance.Points
-	point  []float64 // the two whole-car factors of hours, then what is shared of the damage
-	lead   []float64
+	points [Randomisations]chance.Points // the two whole-car factors of hours, then what is shared of the damage
+	parts  [Randomisations]*chance.Latin // what is each part's alone
+	work   [Randomisations]*chance.Latin // the work
+	point  []float64
+	lead   []float64 // the first uniforms of the damage of a car
+	tape   []float64 // all uniforms of its work
 }
 
 // factors is how many coordinates of a point are whole-car factors of hours.
 const factors = 2
 
-func newMaker(model *damage.Model, seed uint64) *maker {
-	m := &maker{seed: seed, model: model, shared: model.NewShared()}
+// newMaker prepares cars for work of so many uniforms, which may be 0.
+func newMaker(model *damage.Model, seed uint64, works int) *maker {
+	m := &maker{seed: seed, model: model, shared: model.NewShared(), tape: make([]float64, works)}
 	n := factors + m.shared.Coordinates()
-	m.point, m.lead = make([]float64, n), make([]float64, m.shared.Coordinates()-1)
-	s := chance.NewStream(seed, pointStream)
+	m.point, m.lead = make([]float64, n), make([]float64, m.shared.Uniforms()+model.PartUniforms())
+	s, matrices := chance.NewStream(seed, pointStream), chance.NewStream(seed, matrixStream)
+	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
+		shifts := chance.NewStream(seed, partsStream+uint64(j))
+		m.parts[j] = ofParts.Shifted(&shifts)
+		shifts = chance.NewStream(seed, workStream+uint64(j))
+		m.work[j] = ofWork.Shifted(&shifts)
 	}
 	return m
 }
 
 // draw fills c with car n and returns the uniforms of its factors of hours.
 func (m *maker) draw(n int, c *damage.Car) (z [factors]float64) {
-	m.points[n%Randomisations].At(uint32(n/Randomisations), m.point)
-	m.shared.Uniforms(m.point[factors:], m.lead)
+	j, k, shared := n%Randomisations, uint32(n/Randomisations), m.shared.Uniforms()
+	m.points[j].At(k, m.point)
+	m.shared.Fill(m.point[factors:], m.lead[:shared])
+	m.parts[j].At(k, 0, m.lead[shared:])
 	s := chance.Led(m.lead, m.seed, uint64(2*n+1)*spread)
 	m.model.Draw(&s, c)
 	return [factors]float64(m.point)
 }
 
-// work is the stream for the work on car n. Every table sees the same one.
-func (m *maker) work(n int) chance.Stream {
-	return chance.NewStream(m.seed, uint64(2*n+2)*spread)
-}
-
-// fill fills in what the work on car n takes in its first turn.
-func (m *maker) fill(n int, z [factors]float64, u *work.Uniforms) {
-	s := m.work(n)
+// fill fills in what the work on car n takes in a turn, without the whole-car factors.
+// Every table sees the same numbers.
+func (m *maker) fill(n, turn int, u *work.Uniforms) {
+	tape := m.tape[:u.Count()]
+	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(turn), tape)
+	s := chance.Scripted(tape)
 	u.Fill(&s)
-	u.Car = z
 }
 
 // Imagine shows the first n cars of a seed to each, one after another, with what
 // they take and cost: the same cars as those of a [Run], each in its first turn, of
 // which nothing is kept. With a nil table the cars are not priced.
 func Imagine(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill)) {
-	m, c := newMaker(model, seed), model.NewCar()
-	var u *work.Uniforms
-	var bill *work.Bill
-	if table != nil {
-		u, bill = table.NewUniforms(), table.NewBill()
-	}
-	for k := range n {
-		z := m.draw(k, c)
-		if table != nil {
-			m.fill(k, z, u)
-			table.Do(c, model.Levels[c.Level].LastClimate, u, bill)
+	if table == nil {
+		m, c := newMaker(model, seed, 0), model.NewCar()
+		for k := range n {
+			m.draw(k, c)
+			each(k, c, nil)
 		}
-		each(k, c, bill)
+		return
 	}
+	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *work.Uniforms, bill *work.Bill) {
+		table.Do(c, model.Levels[c.Level].LastClimate, u, bill)
+		each(k, c, bill)
+	})
 }
 
 // explained is [Imagine] with every line of the work written down.
 func explained(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill, lines []work.Line)) {
-	m, c, u, bill := newMaker(model, seed), model.NewCar(), table.NewUniforms(), table.NewBill()
-	for k := range n {
-		m.fill(k, m.draw(k, c), u)
+	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *work.Uniforms, bill *work.Bill) {
 		each(k, c, bill, table.Explain(c, model.Levels[c.Level].LastClimate, u, bill))
+	})
+}
+
+// firstTurns shows the first n cars to each with the uniforms of their first turn.
+func firstTurns(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, u *work.Uniforms, b *work.Bill)) {
+	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
+	m := newMaker(model, seed, u.Count())
+	for k := range n {
+		z := m.draw(k, c)
+		m.fill(k, 0, u)
+		u.Car = z
+		each(k, c, u, bill)
 	}
 }

@@ -51,17 +51,17 @@ var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint"
 // row is what is kept of every imagined car at one standard, turn by turn: all
 // turns of a car, then those of the next.
 type row struct {
-	table   *work.Table
-	turns   *turns
-	bill    *work.Bill
-	total   []int64 // minor units
-	hours   []int64 // thousandths
-	weeks   []int64 // thousandths
-	metal   []int64 // thousandths of metalwork after the strip
-	kinds   [Kinds][]int64
-	known   ends    // as of the first knownAt turns, so that asking again costs nothing
-	knownAt int     // in turns
-	ordered []int32 // cars by price, once asked for
+	table    *work.Table
+	uniforms *work.Uniforms
+	bill     *work.Bill
+	total    []int64 // minor units
+	hours    []int64 // thousandths
+	weeks    []int64 // thousandths
+	metal    []int64 // thousandths of metalwork after the strip
+	kinds    [Kinds][]int64
+	known    ends    // as of the first knownAt turns, so that asking again costs nothing
+	knownAt  int     // in turns
+	ordered  []int32 // cars by price, once asked for
 }
 
 // Run is a growing set of imagined cars, priced at one or more standards.
@@ -83,11 +83,14 @@ type Run struct {
 // NewRun starts a run without cars.
 func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
 	b := model.Body
-	r := &Run{model: model, maker: newMaker(model, seed), car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
+	r := &Run{model: model, car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
 		zone: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts))}
+	works := 0
 	for _, t := range tables {
-		r.rows = append(r.rows, row{table: t, turns: newTurns(t), bill: t.NewBill()})
+		r.rows = append(r.rows, row{table: t, uniforms: t.NewUniforms(), bill: t.NewBill()})
+		works = max(works, r.rows[len(r.rows)-1].uniforms.Count())
 	}
+	r.maker = newMaker(model, seed, works)
 	return r
 }
 
@@ -106,10 +109,8 @@ func (r *Run) Add() {
 		if r.memory != nil {
 			r.memory.add(r.car)
 		}
-		place := r.model.Levels[r.car.Level].LastClimate
 		for k := range r.rows {
-			one := &r.rows[k]
-			one.turns.price(one.table, r.car, place, r.maker.work(n), z, r.turns, one.bill, one.keep)
+			r.maker.priceTurns(n, r.car, z, r.turns, &r.rows[k])
 		}
 	}
 	r.cars += Block

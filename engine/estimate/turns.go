@@ -3,9 +3,7 @@ package estimate
 import (
 	"math"
 
-	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
 )
 
 // The work on one imagined car is imagined several times over, for what the work
@@ -13,44 +11,45 @@ import (
 // finding one: its hours, prices and ways four times, and each of those with four
 // pairs of whole-car factors.
 const (
-	hourTurns   = 4 // a power of two
+	hourTurns   = 4 // powers of two
 	factorTurns = 4
 	// Turns is how often the work on each car is imagined.
 	Turns = hourTurns * factorTurns
 )
 
-// turns prices one car in several turns. Every turn by itself is as likely as any
-// other work on that car, so shares of turns are without bias; together the turns
-// are spread evenly. Ways, hours and prices are a Latin hypercube (M. D. McKay,
-// R. J. Beckman and W. J. Conover, Technometrics 21, 1979): each of their uniforms
-// falls once into every quarter. The whole-car factors are a lattice shifted by the
+// priceTurns prices car n, which is c, in so many turns, at most Turns, and keeps each; z
+// are the uniforms of its whole-car factors in the first one. Every turn by itself is as likely as any other work on that car, so shares of turns are without
+// bias; together the turns are spread evenly: each uniform of ways, hours and prices
+// falls once into every quarter, and the whole-car factors are a pattern moved by the
 // car's own pair (R. Cranley and T. N. L. Patterson, SIAM J. Numer. Anal. 13, 1976).
-type turns struct {
-	u, first *work.Uniforms
-}
-
-func newTurns(t *work.Table) *turns { return &turns{t.NewUniforms(), t.NewUniforms()} }
-
-// price shows each turn of car c to each; z are the uniforms of its whole-car
-// factors in the first one, n how many turns there are, at most Turns.
-func (t *turns) price(table *work.Table, c *damage.Car, place string, s chance.Stream, z [factors]float64, n int, b *work.Bill, each func()) {
-	t.first.Fill(&s)
-	t.u.Copy(t.first)
-	for k := range n {
-		if k > 0 && k%factorTurns == 0 {
-			t.u.FillApart(t.first, k/factorTurns, hourTurns, &s)
-		}
-		t.u.Car = [factors]float64{shifted(z[0], float64(k)/Turns), shifted(z[1], halved(k))}
-		if k%factorTurns == 0 {
-			table.Do(c, place, t.u, b)
+func (m *maker) priceTurns(n int, c *damage.Car, z [factors]float64, turns int, one *row) {
+	place := m.model.Levels[c.Level].LastClimate
+	for k := range turns {
+		h, i := k/factorTurns, k%factorTurns
+		if i > 0 {
+			one.uniforms.Car = pair(z, h, i)
+			one.table.Again(one.uniforms, one.bill)
 		} else {
-			table.Again(t.u, b)
+			m.fill(n, h, one.uniforms)
+			one.uniforms.Car = pair(z, h, i)
+			one.table.Do(c, place, one.uniforms, one.bill)
 		}
-		each()
+		one.keep()
 	}
 }
 
-// shifted is z moved on by a step of the lattice, round the end of (0, 1).
+// pair moves a car's own pair of whole-car factors to the i-th that goes with its h-th
+// hours. The four of each h lie one in every quarter of both factors; all sixteen, one in
+// every square of a quarter by a quarter and in every sixteenth of both (a Latin
+// hypercube on an orthogonal array: B. Tang, Journal of the American Statistical
+// Association 88, 1993).
+func pair(z [factors]float64, h, i int) [factors]float64 {
+	first := (float64(i) + float64(float64(h)/hourTurns)) / factorTurns
+	second := (float64(i^h) + halved(h)) / factorTurns
+	return [factors]float64{shifted(z[0], first), shifted(z[1], second)}
+}
+
+// shifted is z moved on by a step, round the end of (0, 1).
 func shifted(z, step float64) float64 {
 	z += step
 	if z >= 1 {

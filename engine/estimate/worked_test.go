@@ -142,7 +142,7 @@ func benchmarkCars(b *testing.B, run *Run) {
 	n := 0
 	for b.Loop() {
 		z := run.maker.draw(n, run.car)
-		one.turns.price(one.table, run.car, "mild", run.maker.work(n), z, run.turns, one.bill, func() {})
-		n++
+		run.maker.priceTurns(n, run.car, z, run.turns, one)
+		n = (n + 1) % Block
 	}
 }

@@ -52,42 +52,13 @@ func (u *Uniforms) lists() [11][]float64 {
 	return [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After, u.Found}
 }
 
-// Copy takes over the uniforms of another car at the same table.
-func (u *Uniforms) Copy(from *Uniforms) {
-	u.Car, u.Wire, u.Week, u.Wait = from.Car, from.Wire, from.Week, from.Wait
-	to := u.lists()
-	for k, list := range from.lists() {
-		copy(to[k], list)
+// Count is how many uniforms there are.
+func (u *Uniforms) Count() int {
+	n := len(u.Car) + 3
+	for _, list := range u.lists() {
+		n += len(list)
 	}
-}
-
-// FillApart draws all uniforms anew like Fill, but each of them into a part of
-// (0, 1), of as many as said (a power of two), where the uniform in first is not:
-// over the turns 0 (which is first itself) to parts−1 each falls once into every
-// part.
-func (u *Uniforms) FillApart(first *Uniforms, turn, parts int, s *chance.Stream) {
-	u.Fill(s)
-	apart(u.Car[:], first.Car[:], turn, parts)
-	for _, pair := range [...][2]*float64{{&u.Wire, &first.Wire}, {&u.Week, &first.Week}, {&u.Wait, &first.Wait}} {
-		*pair[0] = partOf(*pair[1], turn, parts, *pair[0])
-	}
-	from := first.lists()
-	for k, list := range u.lists() {
-		apart(list, from[k], turn, parts)
-	}
-}
-
-func apart(to, first []float64, turn, parts int) {
-	for k, v := range to {
-		to[k] = partOf(first[k], turn, parts, v)
-	}
-}
-
-// partOf moves v into the part that this turn has where the first turn had a number
-// of its own: parts are counted in binary, and turns change digits of the first.
-func partOf(first float64, turn, parts int, v float64) float64 {
-	n := float64(parts)
-	return min((float64(int(first*n)^turn)+v)/n, 1-0x1p-53)
+	return n
 }
 
 // q90 is the scale of ThreePoint.At: the 90th percentile of a normal is 1.
