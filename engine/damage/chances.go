@@ -20,27 +20,65 @@ func (c Chances) Holed() float64 { return c.Condition[4] + c.Condition[5] }
 // state of the shared factors is laid on the table of x (the adjoint of reading
 // it), so that the items cost one pass each whatever the number of states.
 func (m *Model) Chances() []Chances {
-	out := make([]Chances, len(m.Body.Items))
-	if len(m.seenTogether.units) > 0 {
-		m.chancesTogether(out)
-		return out
+	p := m.ChancesInPieces()
+	for p.Next() {
 	}
-	var weight [RepairStates][]float64
-	for r := range weight {
-		weight[r] = make([]float64, m.scale.size)
-	}
-	for g := range m.Body.Groups {
-		for n, pocket := range m.Body.Groups[g].Pockets {
-			for _, i := range m.Body.Pockets[pocket].Items {
-				m.layWeight(g, n, i, &weight)
-				out[i] = m.gather(i, &weight)
-			}
-		}
-	}
-	return out
+	return p.Chances
 }
 
-func (m *Model) layWeight(g, n, i int, weight *[RepairStates][]float64) {
+// Pieces are the chances of [Model.Chances] pocket by pocket, for those who cannot wait
+// for all of them at once.
+type Pieces struct {
+	Chances []Chances // by item, as far as they are worked out
+	model   *Model
+	at      spot // the next pocket
+}
+
+// ChancesInPieces has none worked out yet.
+func (m *Model) ChancesInPieces() *Pieces {
+	return &Pieces{Chances: make([]Chances, len(m.Body.Items)), model: m}
+}
+
+// Next works out the chances of the items in one more pocket, and says whether there
+// was one.
+func (p *Pieces) Next() bool {
+	m := p.model
+	for p.at.group < len(m.nested.Groups) && p.at.pocket == len(m.nested.Groups[p.at.group].Pockets) {
+		p.at = spot{group: p.at.group + 1}
+	}
+	if p.at.group == len(m.nested.Groups) {
+		return false
+	}
+	if len(m.seenTogether.units) > 0 {
+		m.passAt(p.at).run(m, p.Chances)
+	} else {
+		m.chancesApart(p.at.group, p.at.pocket, p.Chances)
+	}
+	p.at.pocket++
+	return true
+}
+
+// chancesApart is Next where nothing was seen of several items together.
+func (m *Model) chancesApart(g, n int, out []Chances) {
+	weight := newStateWeights(m.scale)
+	for _, i := range m.Body.Pockets[m.Body.Groups[g].Pockets[n]].Items {
+		m.layWeight(g, n, i, weight)
+		out[i] = m.gather(i, weight)
+	}
+}
+
+// stateWeights are weights by x and repair state.
+type stateWeights [RepairStates][]float64
+
+func newStateWeights(s scale) *stateWeights {
+	w := &stateWeights{}
+	for r := range w {
+		w[r] = make([]float64, s.size)
+	}
+	return w
+}
+
+func (m *Model) layWeight(g, n, i int, weight *stateWeights) {
 	for r := range weight {
 		clear(weight[r])
 	}
@@ -55,7 +93,7 @@ func (m *Model) layWeight(g, n, i int, weight *[RepairStates][]float64) {
 	})
 }
 
-func (m *Model) gather(i int, weight *[RepairStates][]float64) (c Chances) {
+func (m *Model) gather(i int, weight *stateWeights) (c Chances) {
 	for r := range weight {
 		for x, v := range weight[r] {
 			if v == 0 {

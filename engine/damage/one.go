@@ -6,7 +6,7 @@ package damage
 func (m *Model) ChancesOf(i int) Chances {
 	if len(m.seenTogether.units) > 0 {
 		out, at := make([]Chances, len(m.Body.Items)), m.spotOf(i)
-		m.passAt(at.group, at.pocket).run(m, out)
+		m.passAt(at).run(m, out)
 		return out[i]
 	}
 	pocket := m.Body.Items[i].Pocket
@@ -16,10 +16,7 @@ func (m *Model) ChancesOf(i int) Chances {
 			n = k
 		}
 	}
-	var weight [RepairStates][]float64
-	for r := range weight {
-		weight[r] = make([]float64, m.scale.size)
-	}
-	m.layWeight(g, n, i, &weight)
-	return m.gather(i, &weight)
+	weight := newStateWeights(m.scale)
+	m.layWeight(g, n, i, weight)
+	return m.gather(i, weight)
 }

@@ -36,6 +36,8 @@ type pair struct {
 // own, or as the first or second node of one that stands for two.
 type spot struct{ group, pocket, node int }
 
+func (s spot) isIn(pocket spot) bool { return s.group == pocket.group && s.pocket == pocket.pocket }
+
 // The nodes of a pocket.
 const (
 	alone = iota

@@ -47,16 +47,6 @@ func (m *Model) gatherLevels(i int, lw *levelWeights) (c Chances) {
 	return c
 }
 
-// chancesTogether fills in the chances of all items, one pass for each pocket of
-// the network.
-func (m *Model) chancesTogether(out []Chances) {
-	for g := range m.nested.Groups {
-		for k := range m.nested.Groups[g].Pockets {
-			m.passAt(g, k).run(m, out)
-		}
-	}
-}
-
 // pocketPass collects the weights of one pocket of the network.
 type pocketPass struct {
 	at       spot
@@ -68,11 +58,11 @@ type pocketPass struct {
 
 // passAt lists what stands in a pocket. The members of the network come in the
 // order in which setWorst gave them: products, then pairs.
-func (m *Model) passAt(g, k int) *pocketPass {
+func (m *Model) passAt(here spot) *pocketPass {
 	t := &m.seenTogether
-	pass := &pocketPass{at: spot{group: g, pocket: k}, was: [2]int{-1, -1}}
+	pass := &pocketPass{at: here, was: [2]int{-1, -1}}
 	for pocket, at := range m.spot {
-		if at.group != g || at.pocket != k {
+		if !at.isIn(here) {
 			continue
 		}
 		one := &plainPass{at: at, sums: make([]float64, len(m.sideTerm[open]))}
@@ -86,14 +76,14 @@ func (m *Model) passAt(g, k int) *pocketPass {
 		}
 	}
 	for n := range t.products {
-		if one := &t.products[n]; one.at.group == g && one.at.pocket == k {
+		if one := &t.products[n]; one.at.isIn(here) {
 			pass.products = append(pass.products, newProductPass(m, one))
 		}
 	}
 	member := len(pass.products)
 	for n := range t.units {
 		u := &t.units[n]
-		if u.pair == nil || u.pair.node >= 0 || m.spotOf(u.item[0]).group != g || m.spotOf(u.item[0]).pocket != k {
+		if u.pair == nil || u.pair.node >= 0 || !m.spotOf(u.item[0]).isIn(here) {
 			continue
 		}
 		one := newPairPass(m, u)
@@ -133,7 +123,7 @@ func (pass *pocketPass) run(m *Model, out []Chances) {
 	pass.hand(m)
 	for _, one := range pass.plain {
 		for n, i := range one.items {
-			out[i] = m.gather(i, &one.weights[n])
+			out[i] = m.gather(i, one.weights[n])
 		}
 	}
 	for _, one := range pass.products {
@@ -169,15 +159,11 @@ type plainPass struct {
 	at      spot
 	items   []int
 	sums    []float64 // by own level
-	weights [][RepairStates][]float64
+	weights []*stateWeights
 }
 
 func (one *plainPass) add(s scale, i int) {
-	var w [RepairStates][]float64
-	for r := range w {
-		w[r] = make([]float64, s.size)
-	}
-	one.items, one.weights = append(one.items, i), append(one.weights, w)
+	one.items, one.weights = append(one.items, i), append(one.weights, newStateWeights(s))
 }
 
 func (one *plainPass) hand(m *Model, was [2]int) {

@@ -11,15 +11,21 @@ import (
 // Low, half are below Half, one in ten above High.
 type Quantiles struct{ Low, Half, High float64 }
 
-// Range is what a run says of one standard. Money is in minor units, hours and
-// weeks in thousandths; quantiles follow definition 7 of Hyndman and Fan (1996).
-type Range struct {
+// PriceRange is what a run says of the price at one standard, in minor units; quantiles
+// follow definition 7 of Hyndman and Fan (1996).
+type PriceRange struct {
 	Cars                      int
 	Low, Half, SetAside, High float64 // P10, P50, P80, P90
 	SELow, SEHigh             float64 // standard errors of the ends
 	Dots                      [20]float64
-	Hours, Weeks, Metal       Quantiles
-	Kinds                     [Kinds]Quantiles
+}
+
+// Range is all that a run says of one standard: hours and weeks in thousandths, kinds
+// of line in minor units.
+type Range struct {
+	PriceRange
+	Hours, Weeks, Metal Quantiles
+	Kinds               [Kinds]Quantiles
 }
 
 // ends are the ends of a range with their standard errors, and the totals in
@@ -66,15 +72,22 @@ func standardError(v []float64) float64 {
 	return math.Sqrt(sum / float64(len(v)*(len(v)-1)))
 }
 
-// Range reads the range of the k-th standard off the cars so far.
-func (r *Run) Range(k int) Range {
-	one := &r.rows[k]
-	e := one.ends(r.turns)
-	out := Range{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
+// Price reads the range of the k-th standard off the cars so far.
+func (r *Run) Price(k int) PriceRange {
+	e := r.rows[k].ends(r.turns)
+	out := PriceRange{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
 	out.Half, out.SetAside = chance.QuantileMinor(e.sorted, 0.5), chance.QuantileMinor(e.sorted, 0.8)
 	for d := range out.Dots {
 		out.Dots[d] = chance.QuantileMinor(e.sorted, (float64(d)+0.5)/20)
 	}
+	return out
+}
+
+// Range reads the range of the k-th standard off the cars so far, with all that goes
+// with it, which takes several times as long as its prices alone.
+func (r *Run) Range(k int) Range {
+	one := &r.rows[k]
+	out := Range{PriceRange: r.Price(k)}
 	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
 	for kind := range out.Kinds {
 		out.Kinds[kind] = quantiles(one.kinds[kind])

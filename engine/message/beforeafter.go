@@ -60,7 +60,7 @@ func (s *Session) beforeAfter(id int64, c *carfile.Car, effort string, least int
 // stageRow is the range after one stage.
 type stageRow struct {
 	id, name, date string
-	x              estimate.Range
+	x              estimate.PriceRange
 	e              ends
 	done           bool
 }
@@ -90,7 +90,7 @@ func (s *Session) stageRow(j *stageJob, id string) stageRow {
 	if k < 0 || j.runs[k].run == nil || j.runs[k].run.Cars() == 0 {
 		return r
 	}
-	r.x, r.done = j.runs[k].run.Range(0), true
+	r.x, r.done = j.runs[k].run.Price(0), true
 	r.e = roundEnds(r.x.Low, r.x.Half, r.x.SetAside, r.x.High)
 	return r
 }

@@ -62,7 +62,7 @@ func (j *effectJob) axis(same bool) axis {
 }
 
 func (c *effectCar) dearest() float64 {
-	return c.run.Range(0).Dots[19]
+	return c.run.Price(0).Dots[19]
 }
 
 // writeCar writes one car at both rates. Until the sums settle the two may stand on
@@ -93,7 +93,7 @@ func (j *effectJob) writeCar(w *strict.Writer, k int, a axis, same bool, state S
 
 // writeRange writes the range of one car and returns its ends in words.
 func (e *effectSide) writeRange(w *strict.Writer, k int, a axis) string {
-	x := e.cars[k].run.Range(0)
+	x := e.cars[k].run.Price(0)
 	ends, c := roundEnds(x.Low, x.Half, x.SetAside, x.High), e.s.Rates.Currency
 	w.Member("low_text", c.TextWhole(ends.low))
 	w.Member("half_text", c.TextWhole(ends.half))

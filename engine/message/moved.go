@@ -87,12 +87,15 @@ func (m movedItem) write(w *strict.Writer) {
 // movedItems are the items whose chance of a hole moved most.
 func (s *Session) movedItems(j *stageJob) (out []movedItem, err error) {
 	before, now := j.lastTwo()
+	if before == now {
+		return nil, nil
+	}
 	was, err := j.chance(before)
 	if err != nil {
 		return nil, err
 	}
 	is, err := j.chance(now)
-	if err != nil || before == now {
+	if err != nil {
 		return nil, err
 	}
 	for i := range j.body.Items {

@@ -34,7 +34,8 @@ type stageRun struct {
 	id      string
 	belief  // its model is nil until it is needed
 	run     *estimate.Run
-	chances []damage.Chances
+	chances []damage.Chances // nil = not all worked out
+	pieces  *damage.Pieces   // those that are
 }
 
 // openStages lays out the stages of a car; nothing is worked out yet.
@@ -131,10 +132,20 @@ func (j *stageJob) chance(r *stageRun) ([]damage.Chances, error) {
 	if err := j.need(r); err != nil {
 		return nil, err
 	}
-	if r.chances == nil {
-		r.chances = r.model.Chances()
+	for r.chances == nil {
+		r.nextPocket()
 	}
 	return r.chances, nil
+}
+
+// nextPocket works out the chances of the items in one more pocket.
+func (r *stageRun) nextPocket() {
+	if r.pieces == nil {
+		r.pieces = r.model.ChancesInPieces()
+	}
+	if !r.pieces.Next() {
+		r.chances, r.pieces = r.pieces.Chances, nil
+	}
 }
 
 // step goes on with the first stage that is not settled, and then with the odds that
@@ -153,8 +164,8 @@ func (j *stageJob) step() (State, error) {
 	before, now := j.lastTwo()
 	for _, r := range []*stageRun{before, now} {
 		if r.chances == nil && before != now {
-			_, err := j.chance(r)
-			return Refining, err
+			r.nextPocket()
+			return Refining, nil
 		}
 	}
 	return Settled, nil

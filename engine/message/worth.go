@@ -102,7 +102,7 @@ func (s *Session) openWorth(c *carfile.Car, whom string) (*worthJob, error) {
 // shownWidth is the width between the ends as they are shown, rounded outward, so
 // that a width never contradicts the ends beside it.
 func shownWidth(run *estimate.Run) float64 {
-	x := run.Range(0)
+	x := run.Price(0)
 	e := roundEnds(x.Low, x.Half, x.SetAside, x.High)
 	return float64(e.high - e.low)
 }

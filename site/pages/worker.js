@@ -34,8 +34,8 @@ async function loaded(name, sum) {
 async function start({ module, name, sum }) {
   const go = new Go();
   // Phones end a page that takes much memory. The limit makes Go tidy up sooner, not
-  // stop: without it a whole survey with door gaps, everything worked out, takes 88 MB,
-  // with it 67.
+  // stop: without it a whole survey with door gaps, everything worked out, takes 112 MB,
+  // with it 64.
   go.env = { GOGC: "50", GOMEMLIMIT: "40MiB" };
   const instance = await WebAssembly.instantiate(module ?? await loaded(name, sum), go.importObject);
   go.run(instance).then(() => dead("the engine ended"), dead);
