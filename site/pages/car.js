@@ -54,7 +54,7 @@ export function markOf(car, place) {
   if (yes(place.left) && yes(place.right)) return "both";
   if (yes(place.left)) return "left";
   if (yes(place.right)) return "right";
-  return allOf(place).some((i) => resultOf(car, place.look, i) === "no") ? "clean" : null;
+  return allOf(place).every((i) => resultOf(car, place.look, i) === "no") ? "clean" : null;
 }
 
 /** "Left" says nothing about the right: that side stays not looked at. */
@@ -90,5 +90,12 @@ export function placesFor(opened, car) {
     .filter((p) => allOf(p).length > 0);
 }
 
-/** Items that the questions themselves ask about, and so show on their own. */
-export const itemsAsked = (opened, car) => new Set(placesFor(opened, car).flatMap(allOf));
+/** Whether the answers to the questions show what a look of the customer's said: a mark,
+ *  a place that is clean, or a hole where a mark is. Any other look is for a list of its
+ *  own, or nobody could take it back. */
+export function shownByQuestions(opened, car) {
+  const places = placesFor(opened, car);
+  const ofMark = (l, p) => l.look === p.look && (l.result === "yes" || markOf(car, p) === "clean");
+  const ofHole = (l, p) => l.look === "open_hole" && l.result !== "could_not" && resultOf(car, p.look, l.on) === "yes";
+  return (l) => places.some((p) => allOf(p).includes(l.on) && (ofMark(l, p) || ofHole(l, p)));
+}

@@ -21,8 +21,8 @@ export class OneLook {
   #offer = el("div", {});
   #made = el("div", {});
 
-  /** host: link, car, places (items with a place of their own in the questions),
-   *  answered(car, text) */
+  /** host: link, car, shown(look) (the answers to the questions show it), answered(car,
+   *  text) */
   constructor(host) { this.#host = host; this.node.append(this.#offer, this.#made); this.#listMade(); }
 
   /** The range has settled: what would help is looked for in a moment. */
@@ -68,8 +68,8 @@ export class OneLook {
 
   /** Looks made here before, each with the way to take it back. */
   async #listMade() {
-    const { car, link, places } = this.#host;
-    const own = (car.looks ?? []).filter((l) => l.by === "customer" && !places.has(l.on));
+    const { car, link, shown } = this.#host;
+    const own = (car.looks ?? []).filter((l) => l.by === "customer" && !shown(l));
     if (own.length === 0) return;
     let texts = new Map();
     try {

@@ -7,7 +7,7 @@ import { Ranging } from "./ranging.js";
 import { Visit } from "./visit.js";
 import { questions } from "./questions.js";
 import { afterRange, nextStep, stepOfPath } from "./flow.js";
-import { blankCar, isComplete, itemsAsked } from "./car.js";
+import { blankCar, isComplete, shownByQuestions } from "./car.js";
 import { screenFor } from "./screens.js";
 import { ResultPage, exchange } from "./result.js";
 import { rangeFigure, spokenRange } from "./range.js";
@@ -141,7 +141,7 @@ function resultPage(state) {
     opened, words, bodies: car.bodies, closer,
     goCloser: () => visit.go({ step: closer, changing: false }),
     folds: car.bodies.length === 1 && car.standard !== "not_sure" ? askedFolds({ link, car }) : null,
-    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, places: itemsAsked(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
+    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, shown: shownByQuestions(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
     cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum), (sum) => link.ask({ ask: "fits", sum })),

@@ -4,7 +4,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { Newer, NotWhole, carriesCar, crc32, decode, encode } from "../pages/link.js";
 import { fromShared, toShare, today } from "../pages/shared.js";
-import { markOf, placesFor, withBodies, withMark } from "../pages/car.js";
+import { markOf, placesFor, shownByQuestions, withBodies, withMark } from "../pages/car.js";
 import { nextStep, stepOfPath } from "../pages/flow.js";
 
 const car = { format: "underpaint car 1", asked_in: 2026, bodies: ["pickup"], made: { year: 1951 }, life: [{ place: "salt", kept: "driven_all_year" }], standard: "driver" };
@@ -76,6 +76,20 @@ test("left says nothing about the right, clean says it of both", () => {
   const clean = withMark(left, place, "clean");
   assert.deepEqual(clean.looks.map((l) => [l.on, l.result]), [["outer_sill.left", "no"], ["outer_sill.right", "no"]]);
   assert.equal(withMark(clean, place, null).looks, undefined);
+});
+
+test("a look that no answer to a question shows is listed by itself", () => {
+  const opened = { bodies: [{ id: "two_door_unitary", customer_places: [place] }] };
+  const of = { ...car, bodies: ["two_door_unitary"] };
+  const listed = (looks) => looks.filter((l) => !shownByQuestions(opened, { ...of, looks })(l)).map((l) => `${l.look} ${l.on}`);
+  const look = (kind, on, result) => ({ look: kind, on, result, by: "customer" });
+  assert.deepEqual(listed([look("bubbles", "outer_sill.left", "yes"), look("open_hole", "outer_sill.left", "yes")]), [], "a mark and its hole");
+  assert.deepEqual(listed(withMark(of, place, "clean").looks), [], "clean on both sides");
+  assert.deepEqual(listed([look("open_hole", "outer_sill.left", "yes")]), ["open_hole outer_sill.left"], "a hole without a mark");
+  assert.deepEqual(listed([look("bubbles", "outer_sill.right", "no")]), ["bubbles outer_sill.right"], "one side of a place");
+  assert.equal(markOf({ ...of, looks: [look("bubbles", "outer_sill.right", "no")] }, place), null, "is not a clean place");
+  assert.deepEqual(listed([look("bubbles", "outer_sill.left", "could_not")]), ["bubbles outer_sill.left"]);
+  assert.deepEqual(listed([look("thumb", "quarter.left", "yes")]), ["thumb quarter.left"]);
 });
 
 test("another body drops the looks at the old one", () => {
