@@ -12,6 +12,9 @@ const LONGER_PAUSE_MS = 3000;
 const RESULTS = [["yes", "Yes"], ["no", "No"], ["could_not", "Could not look"]];
 const SAID = { yes: "yes", no: "no", could_not: "could not look" };
 
+/** An answer as it is called away from its look, for "… moved the range". */
+const meaning = (look, result) => `Your “${SAID[result]}” (${look.text.replace(/\?$/, "")})`;
+
 export class OneLook {
   /** The look with those made before, and the line for the next stage. */
   node = el("div", { class: "one-look" });
@@ -55,7 +58,7 @@ export class OneLook {
   #show(look) {
     const id = freshId("look");
     this.#offer.dataset.look = `${look.look} ${look.on}`;
-    const answer = (result) => this.#host.answered(withLook(this.#host.car, look.look, [look.on], result), look.text);
+    const answer = (result) => this.#host.answered(withLook(this.#host.car, look.look, [look.on], result), meaning(look, result));
     this.#offer.replaceChildren(el("section", { "aria-labelledby": id }, el("h2", { id }, "One look that helps"),
       el("p", { class: "look-ask" }, look.text), look.how && el("p", {}, look.how), look.needs && el("p", {}, `You need: ${look.needs}.`),
       look.caution && el("p", { class: "caution" }, look.caution),
@@ -63,7 +66,7 @@ export class OneLook {
       [look.place_line, look.whole_line].filter(Boolean).map((text) => el("p", { class: "hint" }, text)),
       el("div", { class: "marks" }, RESULTS.map(([result, text]) => button(text, () => answer(result), { "data-result": result })),
         look.either && button("Yes, but on which side I do not know",
-          () => this.#host.answered(withLook(this.#host.car, look.look, [look.either], "yes"), look.text), { "data-result": "either" }))));
+          () => this.#host.answered(withLook(this.#host.car, look.look, [look.either], "yes"), meaning(look, "yes")), { "data-result": "either" }))));
   }
 
   /** Looks made here before, each with the way to take it back. */
