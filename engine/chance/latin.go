@@ -93,7 +93,7 @@ func (l *Latin) At(n, turn uint32, out []float64) {
 	l.move(l.of.turns[:], l.turn^turn)
 	l.n, l.turn = n, turn
 	for k, v := range l.now[:len(out)] {
-		out[k] = float64((float64(v) + 0.5) * 0x1p-32)
+		out[k] = openUniform32(v)
 	}
 }
 

@@ -40,7 +40,7 @@ func NewPoints(dimensions int, s *Stream) Points {
 func (p *Points) At(n uint32, out []float64) {
 	directions := sobolDirections()
 	for d, seed := range p.seeds {
-		out[d] = float64((float64(scrambled(unscrambled(n, &directions[d]), seed)) + 0.5) * 0x1p-32)
+		out[d] = openUniform32(scrambled(unscrambled(n, &directions[d]), seed))
 	}
 }
 

@@ -59,6 +59,9 @@ func (s *Stream) scripted() float64 {
 	return next
 }
 
+// openUniform32 is (x + ½)/2^32, strictly between 0 and 1.
+func openUniform32(x uint32) float64 { return float64((float64(x) + 0.5) * 0x1p-32) }
+
 // openUniform reads the upper bits as a number in [1, 2) and takes away 1 − 2^-53.
 func openUniform(bits uint64) float64 {
 	return math.Float64frombits(0x3ff<<52|bits>>12) - (1 - 0x1p-53)

@@ -7,9 +7,9 @@ import "fmt"
 // is taken out does not creep back; the aims were 750,000 for the customer's engine and
 // 850,000 for the first visit. An empty program of this Go release has 264,000.
 const (
-	customerBudget   = 742_800
+	customerBudget   = 740_800
 	wholeBudget      = 929_400
-	firstVisitBudget = 844_800
+	firstVisitBudget = 843_000
 )
 
 // OverBudget names each size that is above its budget, as an error, or is nil.
