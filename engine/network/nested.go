@@ -25,16 +25,27 @@ type Banded interface {
 	MultiplyBand(r, states, p int, dst []float64)
 }
 
+// Summed knows what a pocket says without asking its leaves level by level.
+// LogSums writes the natural logarithm of the sum over the levels q of weight ×
+// likelihoods of the leaves to dst[r·levels + p], for every root state r and each of
+// the levels p of the group. The weights count as adding to 1. It agrees with the
+// leaves of the pocket as closely as its owner promises.
+type Summed interface {
+	LogSums(levels int, dst []float64)
+}
+
 // Pocket is a node whose levels have prior Weights, with the leaves under it
 // that carry evidence. Leaves without evidence send no message and are left out.
+// Sum is nil, or gives the sums over the levels at less cost.
 //
-// Where leaves hang on two nodes at once, both are one pocket, with Inner the
+// Where leaves depend on two nodes at once, both are one pocket, with Inner the
 // number of levels of the second: level q of the pocket is level q ÷ Inner of the
 // first and the remainder of the second. Inner is 0 for a single node.
 type Pocket struct {
 	Weights []float64
 	Inner   int
 	Leaves  []Leaf
+	Sum     Summed
 }
 
 // Group is a node whose levels have prior Weights, with its pockets.
@@ -73,6 +84,7 @@ type groupPosterior struct {
 	prior   []float64 // of its levels, adds to 1
 	cum     []float64 // its running sums
 	given   []float64 // [root × levels + p] posterior of the levels given the root; nil = no evidence
+	says    []wide    // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
 }
 
@@ -83,16 +95,23 @@ type pocketPosterior struct {
 	inner   int       // levels of the second node, 0 = there is one
 	leaves  []Leaf
 	banded  []Banded // by leaf; nil where it is none
-	firstAt int      // number of its first row among all rows of the posterior
-	cache   int      // which of the row caches
+	sum     Summed
+	firstAt int // number of its first row among all rows of the posterior
+	cache   int // which of the row caches
 }
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
-// once for every root state and group level that prior and evidence so far leave
-// possible, and about those in the same band with one; groups and pockets without
-// leaves cost nothing. The error is
-// [ErrNoSupport], or names the weights or the leaf that cannot be used.
-func (n Nested) Condition() (*NestedPosterior, error) {
+// once for every group level and every root state that the prior leaves possible,
+// and about those in the same band with one; groups and pockets without leaves cost
+// nothing. The error is [ErrNoSupport], or names the weights or the leaf that cannot
+// be used.
+func (n Nested) Condition() (*NestedPosterior, error) { return n.ConditionAfter(nil, nil) }
+
+// ConditionAfter is Condition that takes what a group says from an earlier posterior
+// where same(g) holds: the caller vouches that the group has the same weights, its
+// leaves the same likelihoods, and the root the same possible states. It gives the
+// same bits as Condition.
+func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) (*NestedPosterior, error) {
 	post, err := n.prepare()
 	if err != nil {
 		return nil, err
@@ -102,8 +121,14 @@ func (n Nested) Condition() (*NestedPosterior, error) {
 		upward[r] = widen(w)
 	}
 	for g := range post.groups {
-		if k, leaf := post.pass(g, upward); leaf >= 0 {
+		group := &post.groups[g]
+		if earlier != nil && same(g) {
+			group.given, group.says = earlier.groups[g].given, earlier.groups[g].says
+		} else if k, leaf := post.pass(g, n.Root); leaf >= 0 {
 			return nil, unusable(g, k, ", leaf "+strconv.Itoa(leaf)+": expected likelihoods that are finite and not negative")
+		}
+		for r, v := range group.says {
+			upward[r] = upward[r].times(v)
 		}
 	}
 	for _, v := range upward {
@@ -140,7 +165,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		to.cum = cumulative(to.prior)
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
-			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, firstAt: rows}
+			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, sum: pocket.Sum, firstAt: rows}
 			if one.prior, ok = normalised(pocket.Weights); !ok {
 				return nil, unusable(g, k, weightsWanted)
 			}

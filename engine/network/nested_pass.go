@@ -15,44 +15,81 @@ func newScratch(width int) scratch {
 	return scratch{level: make([]float64, width), wide: make([]wide, width)}
 }
 
-// pass works out the levels of group g given each root state and multiplies the
-// group's message into upward, a band of root states at a time. When a leaf misbehaves
-// it stops and returns the pocket and leaf; otherwise leaf is -1.
-func (post *NestedPosterior) pass(g int, upward []wide) (pocket, leaf int) {
+// pass works out what group g says to each root state that the prior leaves possible,
+// and the levels of the group given it, a band of root states at a time. When a leaf
+// misbehaves it stops and returns the pocket and leaf; otherwise leaf is -1.
+func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 	group := &post.groups[g]
 	if !group.evidence() {
 		return 0, -1
 	}
 	levels := len(group.prior)
-	group.given = make([]float64, len(upward)*levels)
-	band := len(post.bands.v)
-	rows := make([]wide, band*levels)
-	for r := 0; r < len(upward); r += band {
-		states := upward[r:min(r+band, len(upward))]
-		if allZero(states) {
-			continue
-		}
-		for p, w := range group.prior {
-			v := post.bands.v[:len(states)]
-			for n := range v {
-				v[n] = wide{}
-				if !states[n].zero() {
-					v[n] = widen(w)
-				}
-			}
-			if k, leaf := group.multiply(r, p, v, post); leaf >= 0 {
+	rows := group.started(prior)
+	for k := range group.pockets {
+		one := &group.pockets[k]
+		switch {
+		case len(one.leaves) == 0:
+		case one.sum != nil:
+			one.timesSums(rows, levels)
+		default:
+			if leaf := post.timesMessages(one, rows, levels); leaf >= 0 {
 				return k, leaf
 			}
-			for n := range v {
-				rows[n*levels+p] = v[n]
-			}
-		}
-		for n := range states {
-			sum := shares(rows[n*levels:(n+1)*levels], group.given[(r+n)*levels:(r+n+1)*levels])
-			states[n] = states[n].times(sum)
 		}
 	}
+	group.given, group.says = make([]float64, len(rows)), make([]wide, len(prior))
+	for r := range prior {
+		group.says[r] = shares(rows[r*levels:(r+1)*levels], group.given[r*levels:(r+1)*levels])
+	}
 	return 0, -1
+}
+
+// started holds the weights of the group's levels by root state, nothing where the
+// prior rules the root state out.
+func (group *groupPosterior) started(prior []float64) (rows []wide) {
+	rows = make([]wide, len(prior)*len(group.prior))
+	for r, w := range prior {
+		for p := range group.prior {
+			if w > 0 {
+				rows[r*len(group.prior)+p] = widen(group.prior[p])
+			}
+		}
+	}
+	return rows
+}
+
+// timesSums multiplies in the message of a pocket that knows it.
+func (pocket *pocketPosterior) timesSums(rows []wide, levels int) {
+	sums := make([]float64, len(rows))
+	pocket.sum.LogSums(levels, sums)
+	for at, v := range sums {
+		if !rows[at].zero() {
+			rows[at] = rows[at].times(widenExp(v))
+		}
+	}
+}
+
+// timesMessages multiplies in the message of a pocket, leaf by leaf.
+func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []wide, levels int) (leaf int) {
+	roots, band := len(rows)/levels, len(post.bands.v)
+	for r := 0; r < roots; r += band {
+		v := post.bands.v[:min(band, roots-r)]
+		for p := range levels {
+			for n := range v {
+				v[n] = rows[(r+n)*levels+p]
+			}
+			if allZero(v) {
+				continue
+			}
+			if leaf := pocket.messages(r, p, v, &post.bands, &post.scratch); leaf >= 0 {
+				return leaf
+			}
+			for n := range v {
+				rows[(r+n)*levels+p] = v[n]
+			}
+		}
+	}
+	return -1
 }
 
 // shares writes each value's share of their sum to dst, which is all zero, and returns
@@ -86,24 +123,6 @@ func (group *groupPosterior) evidence() bool {
 		}
 	}
 	return false
-}
-
-// multiply multiplies the messages of the group's pockets at the root states from r on
-// and level p into v, stopping as soon as all are zero.
-func (group *groupPosterior) multiply(r, p int, v []wide, post *NestedPosterior) (pocket, leaf int) {
-	for k := range group.pockets {
-		if allZero(v) {
-			break
-		}
-		pocket := &group.pockets[k]
-		if len(pocket.leaves) == 0 {
-			continue
-		}
-		if leaf := pocket.messages(r, p, v, &post.bands, &post.scratch); leaf >= 0 {
-			return k, leaf
-		}
-	}
-	return 0, -1
 }
 
 // Between these bounds a product of float64s has lost nothing to underflow, and

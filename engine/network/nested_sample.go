@@ -16,10 +16,15 @@ type NestedDraw struct {
 // evidence: equal streams give states that differ only where the posteriors do.
 // Once the rows that matter have been met it allocates nothing.
 func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
+	post.SampleGiven(find(post.rootCum, s.Uniform()), s, d)
+}
+
+// SampleGiven is Sample with the root state given: it takes one uniform fewer.
+func (post *NestedPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDraw) {
 	if !post.fits(d) {
 		post.shape(d)
 	}
-	d.Root = find(post.rootCum, s.Uniform())
+	d.Root = root
 	for g := range post.groups {
 		group := &post.groups[g]
 		p := 0

@@ -29,6 +29,16 @@ func usable(v float64) bool { return v >= 0 && v <= math.MaxFloat64 }
 // widen turns a usable float64 into normal form.
 func widen(v float64) wide { return wide{m: v}.normal() }
 
+// widenExp is the exponential of any finite number, also beyond float64; of minus
+// infinity it is zero.
+func widenExp(log float64) wide {
+	if math.IsInf(log, -1) {
+		return wide{}
+	}
+	e := math.Floor(log/(stepBits*math.Ln2) + 0.5)
+	return wide{m: chance.Exp(log - float64(e*(stepBits*math.Ln2))), e: int32(e)}.normal()
+}
+
 func (a wide) normal() wide {
 	if a.m == 0 {
 		return wide{}

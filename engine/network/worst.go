@@ -85,6 +85,7 @@ type worstGroup struct {
 	coef    []float64 // by its components: coefficient of the nodes within the group
 	wide    []int     // by its components: component of the wide nodes
 	byRoot  []float64 // [root·wide components + c] expected chance of staying within; nil = nothing counts here
+	done    []bool    // by root state: worked out
 }
 
 // worstPocket is what the members in one pocket say. Only the nodes that they
@@ -103,6 +104,14 @@ type worstPocket struct {
 // must not be used by another goroutine at the same time. The error is
 // [ErrNoSupport] or names what cannot be used.
 func (post *NestedPosterior) Worst(w Worst) (*WorstPosterior, error) {
+	return post.WorstAfter(w, nil, nil)
+}
+
+// WorstAfter is Worst that takes what the members of a group say from an earlier
+// posterior where same(g) holds: the caller vouches for the same nodes with the same
+// likelihoods, and for the group as [Nested.ConditionAfter] wants it, members
+// included. It gives the same bits as Worst.
+func (post *NestedPosterior) WorstAfter(w Worst, earlier *WorstPosterior, same func(g int) bool) (*WorstPosterior, error) {
 	if err := post.check(w); err != nil {
 		return nil, err
 	}
@@ -110,6 +119,9 @@ func (post *NestedPosterior) Worst(w Worst) (*WorstPosterior, error) {
 	out.components()
 	out.layOut()
 	for g := range out.groups {
+		if earlier != nil && same(g) {
+			out.groups[g].takeOver(&earlier.groups[g])
+		}
 		out.upward(g)
 	}
 	out.weighRoot()

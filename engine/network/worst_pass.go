@@ -32,28 +32,24 @@ func newWorstScratch(post *WorstPosterior, widest int) worstScratch {
 // counts says whether a state of the root, or of root and group, is visited.
 func (post *WorstPosterior) counts(weight float64) bool { return weight >= post.least }
 
-// upward works out the ratios of the pockets of a group and of the group itself.
+// upward works out the ratios of the pockets of a group and of the group itself, for
+// every root state that counts and has not been worked out yet.
 func (post *WorstPosterior) upward(g int) {
 	group, base := &post.groups[g], &post.NestedPosterior.groups[g]
-	n, levels, counts := len(post.coef), len(base.prior), len(group.nodes) > len(post.wide)
-	for k := range group.pockets {
-		pocket := &group.pockets[k]
-		if len(pocket.members) > 0 {
-			counts = true
-			pocket.ratio = make([]float64, len(post.NestedPosterior.root)*levels*pocket.size)
-		}
-	}
-	if !counts {
+	n := len(post.coef)
+	if group.byRoot == nil && !post.makeRoom(g) {
 		return
 	}
-	group.byRoot = make([]float64, len(post.NestedPosterior.root)*n)
 	for r, atRoot := range post.NestedPosterior.root {
-		if !post.counts(atRoot) {
+		if group.done[r] || !post.counts(atRoot) {
 			continue
 		}
+		group.done[r] = true
 		to := group.byRoot[r*n : (r+1)*n]
 		for p, given := range base.levels(r) {
-			if !post.counts(atRoot * given) {
+			// Not times the chance of the root state: that changes with what is seen
+			// elsewhere, and what a group says must not.
+			if !post.counts(given) {
 				continue
 			}
 			for k := range group.pockets {
@@ -68,6 +64,32 @@ func (post *WorstPosterior) upward(g int) {
 				to[group.wide[c]] += v
 			}
 		}
+	}
+}
+
+// makeRoom makes the tables of a group in which anything counts, and says whether
+// it is one.
+func (post *WorstPosterior) makeRoom(g int) bool {
+	group, roots, levels := &post.groups[g], len(post.NestedPosterior.root), len(post.NestedPosterior.groups[g].prior)
+	counts := len(group.nodes) > len(post.wide)
+	for k := range group.pockets {
+		pocket := &group.pockets[k]
+		if len(pocket.members) > 0 {
+			counts = true
+			pocket.ratio = make([]float64, roots*levels*pocket.size)
+		}
+	}
+	if counts {
+		group.byRoot, group.done = make([]float64, roots*len(post.coef)), make([]bool, roots)
+	}
+	return counts
+}
+
+// takeOver takes what the same group said in an earlier posterior.
+func (group *worstGroup) takeOver(earlier *worstGroup) {
+	group.byRoot, group.done = earlier.byRoot, earlier.done
+	for k := range group.pockets {
+		group.pockets[k].ratio = earlier.pockets[k].ratio
 	}
 }
 

@@ -6,10 +6,15 @@ import "underpaint/engine/chance"
 // uniforms in the same order as [NestedPosterior.Sample]. What hangs under them is
 // then drawn with the help of a [Remainder].
 func (post *WorstPosterior) Sample(s *chance.Stream, d *NestedDraw) {
+	post.SampleGiven(find(post.rootCum, s.Uniform()), s, d)
+}
+
+// SampleGiven is Sample with the root state given: it takes one uniform fewer.
+func (post *WorstPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDraw) {
 	if !post.fits(d) {
 		post.shape(d)
 	}
-	d.Root = find(post.rootCum, s.Uniform())
+	d.Root = root
 	left := post.scratch.left // coefficients times what is drawn already says
 	copy(left, post.coef)
 	for g := range post.groups {
