@@ -2,6 +2,8 @@ package car
 
 import (
 	_ "embed"
+	"strings"
+	"sync"
 
 	"underpaint/engine/strict"
 )
@@ -51,10 +53,34 @@ func KnownBody(id string) bool {
 	return false
 }
 
-// Load reads one pattern with the given options (ids of Body.Options). The
-// data is part of the program, so an error means a damaged build or an option
-// that the body does not have.
+// loaded holds the bodies read so far, by id and options.
+var loaded struct {
+	sync.Mutex
+	bodies map[string]*Body
+}
+
+// Load returns one pattern with the given options (ids of Body.Options). It is read
+// once and shared: read only. The data is part of the program, so an error means a
+// damaged build or an option that the body does not have.
 func Load(id string, options ...string) (*Body, error) {
+	key := strings.Join(append([]string{id}, options...), " ")
+	loaded.Lock()
+	defer loaded.Unlock()
+	if b := loaded.bodies[key]; b != nil {
+		return b, nil
+	}
+	b, err := read(id, options)
+	if err != nil {
+		return nil, err
+	}
+	if loaded.bodies == nil {
+		loaded.bodies = map[string]*Body{}
+	}
+	loaded.bodies[key] = b
+	return b, nil
+}
+
+func read(id string, options []string) (*Body, error) {
 	if !KnownBody(id) {
 		return nil, &strict.Error{Path: "body", Found: id, Expected: "one of the six bodies"}
 	}

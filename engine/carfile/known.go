@@ -84,6 +84,7 @@ func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string, own *r
 		return k, err
 	}
 	k.Seen, k.Worst = seen.Items, seen.Worst
+	k.Cover = damage.Cover{Fresh: seen.Cover, Seen: seen.CoveredItems, Worst: seen.CoveredWorst}
 	k.LeadFailed = make([]int, len(b.Items))
 	for i, n := range c.recordsUpTo(b, reached) {
 		k.LeadFailed[i] = -1
@@ -95,7 +96,7 @@ func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string, own *r
 		if err != nil {
 			return k, err
 		}
-		k.Seen[i] = evidence.Joined(k.Seen[i], read)
+		AddRead(&k, i, read)
 	}
 	return k, nil
 }
@@ -112,13 +113,14 @@ func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
 	return shift
 }
 
-// ModelAt conditions the odds of a body on everything known by a stage.
-func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own *rates.Own) (*damage.Model, error) {
+// ModelAt conditions the odds of a body on everything known by a stage. What has not
+// changed since an earlier model of the car, which may be nil, is taken from there.
+func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own *rates.Own, earlier *damage.Model) (*damage.Model, error) {
 	k, err := c.Known(b, levels, reached, own)
 	if err != nil {
 		return nil, err
 	}
-	m, err := damage.New(k, damage.StandardGrids)
+	m, err := damage.NewAfter(k, damage.StandardGrids, earlier)
 	if err != nil {
 		return nil, &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them taken back"}
 	}
@@ -165,23 +167,63 @@ func AddLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	if err != nil {
 		return err
 	}
-	joined := make([]*damage.Likelihood, len(b.Items))
-	for i := range joined {
-		joined[i] = evidence.Joined(k.Seen[i], seen.Items[i])
+	cover := damage.Cover{Answer: k.Cover.Answer, Fresh: k.Cover.Fresh}
+	if k.Cover.Seen != nil || seen.CoveredItems != nil {
+		cover.Seen = joinedWith(orElse(k.Cover.Seen, k.Seen), orElse(seen.CoveredItems, seen.Items))
 	}
-	k.Seen = joined
-	for _, w := range seen.Worst {
-		// A gap looked at already is not imagined again.
-		if !slices.ContainsFunc(k.Worst, func(o damage.Worst) bool { return slices.Equal(o.Items, w.Items) }) && len(k.Worst) < damage.MostWorst {
-			k.Worst = append(slices.Clip(k.Worst), w)
+	if k.Cover.Worst != nil || seen.CoveredWorst != nil {
+		cover.Worst = withWorst(orElse(k.Cover.Worst, k.Worst), orElse(seen.CoveredWorst, seen.Worst))
+	}
+	for v, more := range seen.Cover {
+		if cover.Fresh[v] == 0 {
+			cover.Fresh[v] = 1
 		}
+		cover.Fresh[v] *= more
 	}
+	k.Seen, k.Worst, k.Cover = joinedWith(k.Seen, seen.Items), withWorst(k.Worst, seen.Worst), cover
 	return nil
 }
 
+// orElse is a list of what counts on a covered car, or where cover changes nothing
+// that of the car as it shows.
+func orElse[T any](covered, shows []T) []T {
+	if covered != nil {
+		return covered
+	}
+	return shows
+}
+
+func joinedWith(a, b []*damage.Likelihood) []*damage.Likelihood {
+	out := make([]*damage.Likelihood, len(b))
+	for i := range out {
+		out[i] = evidence.Joined(a[i], b[i])
+	}
+	return out
+}
+
+// withWorst adds looks at sides. A gap looked at already is not imagined again.
+func withWorst(known, more []damage.Worst) []damage.Worst {
+	out := slices.Clone(known)
+	for _, w := range more {
+		if !slices.ContainsFunc(out, func(o damage.Worst) bool { return slices.Equal(o.Items, w.Items) }) && len(out) < damage.MostWorst {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// AddRead adds what was read of the bare metal of item i, which counts whatever
+// covered it before.
+func AddRead(k *damage.Known, i int, read *damage.Likelihood) {
+	k.Seen[i] = evidence.Joined(k.Seen[i], read)
+	if k.Cover.Seen != nil {
+		k.Cover.Seen[i] = evidence.Joined(k.Cover.Seen[i], read)
+	}
+}
+
 func AddReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, only func(i int) bool) error {
-	joined := append([]*damage.Likelihood{}, k.Seen...)
-	for i := range joined {
+	k.Seen, k.Cover.Seen = slices.Clone(k.Seen), slices.Clone(k.Cover.Seen)
+	for i := range k.Seen {
 		if !only(i) {
 			continue
 		}
@@ -189,9 +231,8 @@ func AddReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, o
 		if err != nil {
 			return err
 		}
-		joined[i] = evidence.Joined(joined[i], read)
+		AddRead(k, i, read)
 	}
-	k.Seen = joined
 	return nil
 }
 

@@ -100,7 +100,7 @@ func (c *Car) Levels() ([]exposure.Level, error) {
 		}
 		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
 	}
-	return exposure.Levels(ages, told)
+	return exposure.Levels(ages, told, exposure.Asked{Year: c.AskedIn})
 }
 
 func (c *Car) ages() (exposure.Ages, error) {

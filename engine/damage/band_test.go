@@ -5,18 +5,17 @@ import (
 	"testing"
 
 	"underpaint/engine/car"
-	"underpaint/engine/exposure"
 )
 
-// TestABandIsThreeStates: asked about the three repair states at once, a leaf gives the
+// TestABandOfRepairStates: asked about all repair states at once, a leaf gives the
 // bits that it gives for each.
-func TestABandIsThreeStates(t *testing.T) {
+func TestABandOfRepairStates(t *testing.T) {
 	body, err := car.Load("two_door_unitary")
 	if err != nil {
 		t.Fatal(err)
 	}
 	r := rand.New(rand.NewPCG(5, 2))
-	known := Known{Body: body, Levels: []exposure.Level{{Weight: 0.5, AgeYears: 40}, {Weight: 0.5, AgeYears: 60}}, Seen: make([]*Likelihood, len(body.Items))}
+	known := Known{Body: body, Levels: salted(t), Seen: make([]*Likelihood, len(body.Items))}
 	for i := range known.Seen {
 		known.Seen[i] = NoEvidence()
 		for k := range known.Seen[i] {
@@ -31,12 +30,12 @@ func TestABandIsThreeStates(t *testing.T) {
 	}
 	compared := 0
 	for pocket := range body.Pockets {
-		for _, leaf := range m.leaves(pocket) {
+		for _, leaf := range m.given[0].leaves(pocket) {
 			l := leaf.(*seenLeaf)
-			width := len(l.side)
+			width := len(l.b.sideOf(l.item))
 			together, each := make([]float64, RepairStates*width), make([]float64, RepairStates*width)
 			for range 50 {
-				root, p := RepairStates*r.IntN(len(m.Levels)*len(m.carTerm)), r.IntN(len(m.groupTerm))
+				root, p := RepairStates*r.IntN(m.blocks()), r.IntN(len(m.group))
 				for q := range together {
 					together[q] = r.Float64()
 				}

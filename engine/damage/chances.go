@@ -14,7 +14,7 @@ type Chances struct {
 }
 
 // Holed is the chance that the item is rusted through or gone.
-func (c Chances) Holed() float64 { return c.Condition[4] + c.Condition[5] }
+func (c Chances) Holed() float64 { return c.Condition[firstHoled] + c.Condition[firstHoled+1] }
 
 // Chances returns the exact posterior chances of every item. The weight of each
 // state of the shared factors is laid on the table of x (the adjoint of reading
@@ -31,6 +31,7 @@ func (m *Model) Chances() []Chances {
 type Pieces struct {
 	Chances []Chances // by item, as far as they are worked out
 	model   *Model
+	given   int  // the conditioning in turn
 	at      spot // the next pocket
 }
 
@@ -40,114 +41,174 @@ func (m *Model) ChancesInPieces() *Pieces {
 }
 
 // Next works out the chances of the items in one more pocket, and says whether there
-// was one.
+// was one. Where the car may be covered each pocket has its turn twice.
 func (p *Pieces) Next() bool {
-	m := p.model
-	for p.at.group < len(m.nested.Groups) && p.at.pocket == len(m.nested.Groups[p.at.group].Pockets) {
-		p.at = spot{group: p.at.group + 1}
-	}
-	if p.at.group == len(m.nested.Groups) {
+	if p.given == len(p.model.given) {
 		return false
 	}
-	if len(m.seenTogether.units) > 0 {
-		m.passAt(p.at).run(m, p.Chances)
-	} else {
-		m.chancesApart(p.at.group, p.at.pocket, p.Chances)
+	c, weight := p.model.given[p.given], p.model.weight[p.given]
+	for p.at.group < len(c.nested.Groups) && p.at.pocket == len(c.nested.Groups[p.at.group].Pockets) {
+		p.at = spot{group: p.at.group + 1}
+	}
+	if p.at.group == len(c.nested.Groups) {
+		p.given, p.at = p.given+1, spot{}
+		return p.Next()
+	}
+	for i, joint := range c.jointsAt(p.at) {
+		one := joint.chances()
+		p.Chances[i].addTimes(&one, weight)
 	}
 	p.at.pocket++
 	return true
 }
 
-// chancesApart is Next where nothing was seen of several items together.
-func (m *Model) chancesApart(g, n int, out []Chances) {
-	weight := newStateWeights(m.scale)
-	for _, i := range m.Body.Pockets[m.Body.Groups[g].Pockets[n]].Items {
-		m.layWeight(g, n, i, weight)
-		out[i] = m.gather(i, weight)
+// ChancesOf returns the exact posterior chances of one item, for about a
+// hundredth of the cost of [Model.Chances].
+func (m *Model) ChancesOf(i int) (out Chances) {
+	for v, c := range m.given {
+		at := c.spotOf(i)
+		joint := c.jointsAt(spot{group: at.group, pocket: at.pocket})[i]
+		one := joint.chances()
+		out.addTimes(&one, m.weight[v])
 	}
+	return out
 }
 
-// stateWeights are weights by x and repair state.
-type stateWeights [RepairStates][]float64
-
-func newStateWeights(s scale) *stateWeights {
-	w := &stateWeights{}
-	for r := range w {
-		w[r] = make([]float64, s.size)
+// jointsAt works out everything about the items in one pocket of the network.
+func (c *conditioned) jointsAt(at spot) map[int]Likelihood {
+	out := map[int]Likelihood{}
+	if len(c.seenTogether.units) > 0 {
+		c.passAt(at).run(c, out)
+		return out
 	}
-	return w
-}
-
-func (m *Model) layWeight(g, n, i int, weight *stateWeights) {
-	for r := range weight {
-		clear(weight[r])
+	pocket := c.Body.Groups[at.group].Pockets[at.pocket]
+	var passes []*itemPass
+	for _, i := range c.Body.Pockets[pocket].Items {
+		passes = append(passes, c.newItemPass(i))
 	}
-	side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
-	m.posterior.Levels(g, n, func(root, p, q int, v float64) {
-		level, k, repair := m.split(root)
-		at, w := m.scale.cell(m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + side[q])
-		row := weight[repair]
-		for c := range w {
-			row[at-1+c] += float64(v * w[c])
+	c.posterior.Levels(at.group, at.pocket, func(root, p, q int, weight float64) {
+		for _, one := range passes {
+			one.lay(root, p, q, weight)
 		}
 	})
+	for _, one := range passes {
+		out[one.item] = one.gather()
+	}
+	return out
 }
 
-func (m *Model) gather(i int, weight *stateWeights) (c Chances) {
-	for r := range weight {
-		for x, v := range weight[r] {
-			if v == 0 {
-				continue
+// itemPass lays the weights of the states of the shared factors on the table of x for
+// one item, by stratum and index of ages.
+type itemPass struct {
+	c       *conditioned
+	item    int
+	likely  []*likely // by age; nil where nothing was seen
+	weights [][strata][]float64
+}
+
+func (c *conditioned) newItemPass(i int) *itemPass {
+	one := &itemPass{c: c, item: i, weights: make([][strata][]float64, len(c.ages))}
+	for age := range c.ages {
+		for s := range one.weights[age] {
+			one.weights[age][s] = make([]float64, c.scale.size)
+		}
+		if c.seen[i] != nil {
+			one.likely = append(one.likely, c.likelyOf(i, age))
+		}
+	}
+	return one
+}
+
+// lay lays a weight of one state, given everything seen, on the strata that the item
+// may be in there.
+func (one *itemPass) lay(root, p, q int, weight float64) {
+	c := one.c
+	level, k, repair := c.split(root)
+	luck, age := c.luck(one.item, k, p)+c.sideOf(one.item)[q], c.age[level]
+	first, last := strataOf(repair)
+	if one.likely != nil {
+		// Weighed with what was seen, and scaled so that all of it adds to the weight.
+		seen := 0.0
+		for s := first; s <= last; s++ {
+			seen += one.likely[age].read(c.scale, s, c.mu[level][s.reading()][one.item]+luck)
+		}
+		weight /= seen
+	}
+	for s := first; s <= last; s++ {
+		at, w := c.scale.cell(c.mu[level][s.reading()][one.item] + luck)
+		row := one.weights[age][s][at-1 : at+3]
+		for n := range w {
+			row[n] += float64(weight * w[n])
+		}
+	}
+}
+
+// gather turns the weights into the posterior of everything about the item.
+func (one *itemPass) gather() (out Likelihood) {
+	c := one.c
+	for age := range one.weights {
+		for s := range strata {
+			var rust byCondition
+			for x, v := range one.weights[age][s] {
+				if v == 0 {
+					continue
+				}
+				for k, p := range c.table[one.item].at[x] {
+					rust[k] += float64(v * p)
+				}
 			}
-			j := m.prior[i].joint(m.table[i].at[x], r)
-			if e := m.seen[i]; e != nil {
-				j.condition(e)
+			j := c.jointOf(one.item, age, s, rust)
+			out.plus(&j)
+		}
+	}
+	return out
+}
+
+// jointOf is everything about an item in a stratum, for weights of its rust, weighed
+// with what was seen of it alone.
+func (c *conditioned) jointOf(i, age int, s stratum, rust byCondition) Likelihood {
+	cause := c.causeAt(i, age, s)
+	after := cause.apply(rust)
+	j := c.prior[i].joint(&after, s)
+	if e := c.seen[i]; e != nil {
+		for k := range j {
+			for f := range j[k] {
+				for d := range j[k][f] {
+					j[k][f][d] = float64(j[k][f][d] * e[k][f][d])
+				}
 			}
-			c.add(&j, v)
+		}
+	}
+	return j
+}
+
+// chances sums the joint up.
+func (j *Likelihood) chances() (c Chances) {
+	for k := range j {
+		for f := range j[k] {
+			one := j[k][f][0] + j[k][f][1]
+			c.Condition[k] += one
+			c.Finding[f] += one
+			c.Dent += j[k][f][1]
 		}
 	}
 	return c
 }
 
-// condition multiplies a likelihood in and scales the whole to one.
-func (j *Likelihood) condition(e *Likelihood) {
-	sum := 0.0
-	for k := range j {
-		for f := range j[k] {
-			for d := range j[k][f] {
-				j[k][f][d] = float64(j[k][f][d] * e[k][f][d])
-				sum += j[k][f][d]
-			}
-		}
+func (c *Chances) addTimes(other *Chances, times float64) {
+	for k, v := range other.Condition {
+		c.Condition[k] += float64(times * v)
 	}
-	if sum == 0 {
-		return
+	for f, v := range other.Finding {
+		c.Finding[f] += float64(times * v)
 	}
-	for k := range j {
-		for f := range j[k] {
-			for d := range j[k][f] {
-				j[k][f][d] /= sum
-			}
-		}
-	}
-}
-
-func (c *Chances) add(j *Likelihood, v float64) {
-	for k := range j {
-		for f := range j[k] {
-			one := j[k][f][0] + j[k][f][1]
-			c.Condition[k] += float64(v * one)
-			c.Finding[f] += float64(v * one)
-			c.Dent += float64(v * j[k][f][1])
-		}
-	}
+	c.Dent += float64(times * other.Dent)
 }
 
 // RepairState is the posterior chance of each state of earlier repairs.
 func (m *Model) RepairState() (p [RepairStates]float64) {
-	for root, v := range m.rootPosterior() {
-		_, _, r := m.split(root)
-		p[r] += v
+	for state, v := range m.root {
+		p[state%RepairStates] += v
 	}
 	return p
 }
@@ -155,8 +216,8 @@ func (m *Model) RepairState() (p [RepairStates]float64) {
 // HistoryLevel is the posterior chance of each alternative of the history.
 func (m *Model) HistoryLevel() []float64 {
 	p := make([]float64, len(m.Levels))
-	for root, v := range m.rootPosterior() {
-		level, _, _ := m.split(root)
+	for state, v := range m.root {
+		level, _, _ := m.split(state / m.states() * RepairStates)
 		p[level] += v
 	}
 	return p
@@ -165,13 +226,13 @@ func (m *Model) HistoryLevel() []float64 {
 // CarFactor is the posterior mean of the factor of the car as a whole, in
 // standard deviations: above 0, worse than such cars usually are.
 func (m *Model) CarFactor() (mean float64) {
-	one := m.fig.sigma * math.Sqrt(m.fig.car) // what one standard deviation adds to y
+	one := m.fig.sigma * math.Sqrt(m.fig.share[open].car) // what one standard deviation adds to y
 	if one == 0 {
 		return 0
 	}
-	for root, v := range m.rootPosterior() {
-		_, k, _ := m.split(root)
-		mean += float64(v*m.carTerm[k]) / one
+	for state, v := range m.root {
+		_, k, _ := m.split(state / m.states() * RepairStates)
+		mean += float64(v*m.carTerm[open][k]) / one
 	}
 	return mean
 }

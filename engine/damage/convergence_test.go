@@ -51,7 +51,7 @@ func TestGridsHaveConvergedWithSides(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	coarse := damage.Grids{Car: damage.Grid{Points: 7, Reach: 4}, Group: damage.Grid{Points: 5, Reach: 3}, Pocket: damage.Grid{Points: 5, Reach: 3}}
+	coarse := damage.Grids{Car: damage.Grid{Points: 7, Low: -4, High: 4}, Group: damage.Grid{Points: 5, Low: -3, High: 3}, Pocket: damage.Grid{Points: 5, Low: -3, High: 3}}
 	fine := chancesOn(t, b, "mild", seen.Items, damage.FineGrids, seen.Worst...)
 	d := apart(chancesOn(t, b, "mild", seen.Items, damage.StandardGrids, seen.Worst...), fine)
 	if d > 0.0002 {
@@ -69,7 +69,7 @@ func TestCoarseGridsAreCaught(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	coarse := damage.Grids{Car: damage.Grid{Points: 7, Reach: 4}, Group: damage.Grid{Points: 5, Reach: 3}, Pocket: damage.Grid{Points: 5, Reach: 3}}
+	coarse := damage.Grids{Car: damage.Grid{Points: 7, Low: -4, High: 4}, Group: damage.Grid{Points: 5, Low: -3, High: 3}, Pocket: damage.Grid{Points: 5, Low: -3, High: 3}}
 	if d := gap(t, body, "salt", surveys(t, body)["sound and light"], coarse); d < 0.0002 {
 		t.Errorf("coarse grids moved a chance by %.6f only", d)
 	}
@@ -143,7 +143,7 @@ func gap(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, gri
 func chancesOn(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids, worst ...damage.Worst) []damage.Chances {
 	t.Helper()
 	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
-		{Climate: place, Years: 15, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}})
+		{Climate: place, Years: 15, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package damage
 
 import (
-	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/network"
 )
@@ -13,127 +12,159 @@ type Car struct {
 	Condition     []int8    // by item
 	Finding       []Finding // by item
 	Dent          []bool    // filler over a dent, by item
+	OwnCause      []bool    // by item: its condition is due to a cause of its own, rust would have left it milder
 	LeadFailed    []int8    // failed lead joints, by item
 
+	given   int // the conditioning that it was drawn from
 	shared  network.NestedDraw
 	units   unitDraw
-	uniform []float64 // four for each item, in the order of drawing
+	uniform []float64 // perItem for each item, in the order of drawing
 }
+
+// perItem is how many uniforms an item takes.
+const perItem = 5
+
+// What each of them decides.
+const (
+	uRust   = iota // how deep it rusted; where something was seen, everything about it
+	uCause         // a cause of its own
+	uRepair        // whether it was repaired, and how
+	uThen          // its condition after that
+	uDent          // filler over a dent
+)
 
 // NewCar allocates a car for Draw.
 func (m *Model) NewCar() *Car {
 	n := len(m.Body.Items)
-	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n), uniform: make([]float64, m.PartUniforms())}
+	return &Car{Condition: make([]int8, n), Finding: make([]Finding, n), Dent: make([]bool, n), OwnCause: make([]bool, n),
+		LeadFailed: make([]int8, n), uniform: make([]float64, m.PartUniforms())}
 }
 
 // PartUniforms is how many uniforms Draw takes for what is each part's alone, right
 // after those of the shared factors.
-func (m *Model) PartUniforms() int { return 4 * len(m.Body.Items) }
+func (m *Model) PartUniforms() int { return perItem * len(m.Body.Items) }
 
 // Draw fills c with one imagined car. It takes the same number of uniforms from
 // the stream whatever comes out, so that two models drawn from equal streams
 // give cars that differ only where the models do.
 func (m *Model) Draw(s *chance.Stream, c *Car) {
-	if m.worst != nil {
-		m.worst.Sample(s, &c.shared)
-	} else {
-		m.posterior.Sample(s, &c.shared)
+	v, root := m.unroll(m.pickState(s.Uniform()))
+	c.given = v
+	m.given[v].draw(root, s, c)
+	m.drawLead(s, c)
+}
+
+// Covered says whether the car is freshly covered. Where cover makes no difference to
+// what is known nothing has settled it yet, and u, a uniform, does.
+func (m *Model) DrawCovered(c *Car, u float64) bool {
+	if len(m.given) > 1 {
+		return c.given == 1
 	}
-	level, k, repair := m.split(c.shared.Root)
+	return u < m.covered
+}
+
+func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
+	if m.worst != nil {
+		m.worst.SampleGiven(root, s, &c.shared)
+	} else {
+		m.posterior.SampleGiven(root, s, &c.shared)
+	}
+	level, k, repair := m.split(root)
 	c.Level, c.Repair = level, repair
 	together := len(m.seenTogether.units) > 0
 	if together {
 		c.units.fit(m)
 	}
 	s.Fill(c.uniform)
-	mu, uniform := m.mu[level], c.uniform
+	uniform := c.uniform
 	for g := range m.Body.Groups {
-		above := m.carTerm[k] + m.groupTerm[c.shared.P[g]]
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
 			for _, i := range m.Body.Pockets[pocket].Items {
-				x := mu[i] + above + m.leaf[i].side[q]
-				m.drawItem((*[4]float64)(uniform), c, i, x, repair)
-				uniform = uniform[4:]
+				luck := m.luck(i, k, c.shared.P[g]) + m.leaf[i].side[q]
+				m.drawItem((*[perItem]float64)(uniform), c, i, luck)
+				uniform = uniform[perItem:]
 			}
 		}
 	}
 	if together {
 		m.drawUnits(c)
 	}
-	m.drawLead(s, c)
 }
 
-func (m *Model) drawItem(four *[4]float64, c *Car, i int, x float64, repair int) {
-	uRust, uRepair, uThen, uDent := four[0], four[1], four[2], four[3]
-	l := &m.prior[i]
+// drawItem draws one item. luck is what all levels above add to the mean of its log
+// depth.
+func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64) {
 	if of := m.seenTogether.unitOf; of != nil && of[i] >= 0 {
-		c.units.own[i] = uRust // drawn once all shared factors are known
+		c.units.own[i], c.units.cause[i] = u[uRust], u[uCause] // drawn once all shared factors are known
 		return
 	}
-	if e := m.seen[i]; e != nil {
-		m.drawSeen(c, i, x, repair, uRust)
+	if m.seen[i] != nil {
+		m.drawSeen(u, c, i, luck)
 		return
 	}
-	c.Dent[i] = uDent < l.dent[repair]
-	knock := l.knock[repair]
-	if uRepair < knock {
-		c.Finding[i], c.Condition[i] = Replaced, pick(&l.then[Replaced], uThen)
+	l := &m.prior[i]
+	s, repair, knocked := l.pickStratum(c.Repair, u[uRepair])
+	c.Dent[i] = u[uDent] < l.dent[s]
+	if knocked {
+		c.Finding[i], c.Condition[i], c.OwnCause[i] = Replaced, pick(&l.then[Replaced], u[uThen]), false
 		return
 	}
-	k := m.leaf[i].condition(x, uRust)
+	k := m.leaf[i].condition(m.mu[c.Level][s.reading()][i]+luck, u[uRust])
+	cause := m.causeAt(i, m.age[c.Level], s)
+	k, c.OwnCause[i] = cause.draw(k, u[uCause])
 	c.Finding[i], c.Condition[i] = NoFinding, k
-	if k < firstHole {
+	if s == renewed {
+		if repair < l.found[s] {
+			c.Finding[i] = Replaced
+		}
 		return
 	}
-	u := (uRepair - knock) / (1 - knock)
-	if u >= l.holed[repair] {
+	if k < firstHole || repair >= l.holed[s] {
 		return
 	}
-	u /= l.holed[repair]
+	repair /= l.holed[s]
 	f := PatchOverRust
-	for f < Replaced && u >= l.kinds[repair][f] {
-		u -= l.kinds[repair][f]
+	for f < Replaced && repair >= l.kinds[s][f] {
+		repair -= l.kinds[s][f]
 		f++
 	}
-	c.Finding[i], c.Condition[i] = f, pick(&l.then[f], uThen)
+	c.Finding[i], c.Condition[i], c.OwnCause[i] = f, pick(&l.then[f], u[uThen]), false
 }
 
-// drawSeen draws condition, finding and dent together where something was seen.
-func (m *Model) drawSeen(c *Car, i int, x float64, repair int, u float64) {
-	j := m.prior[i].joint(m.table[i].read(x), repair)
-	e, sum := m.seen[i], 0.0
-	for k := range j {
-		for f := range j[k] {
-			for d := range j[k][f] {
-				j[k][f][d] = float64(j[k][f][d] * e[k][f][d])
-				sum += j[k][f][d]
-			}
-		}
+// pickStratum picks the stratum of an item of a car in repair state r, or that it was
+// replaced after a knock; left is the uniform that remains for what follows.
+func (l *leafPrior) pickStratum(r int, u float64) (s stratum, left float64, knocked bool) {
+	s, _ = strataOf(r)
+	if u < l.knock[s] {
+		return s, 0, true
 	}
-	m.pickJoint(c, i, &j, u*sum)
-}
-
-// pickJoint picks condition, finding and dent by inverse distribution function;
-// u lies between 0 and the sum of j.
-func (m *Model) pickJoint(c *Car, i int, j *Likelihood, u float64) {
-	for k := range j {
-		for f := range j[k] {
-			for d := range j[k][f] {
-				if j[k][f][d] == 0 {
-					continue
-				}
-				c.Condition[i], c.Finding[i], c.Dent[i] = int8(k), Finding(f), d == 1
-				if u < j[k][f][d] {
-					return
-				}
-				u -= j[k][f][d]
-			}
-		}
+	u = (u - l.knock[s]) / (1 - l.knock[s])
+	if r != thorough {
+		return s, u, false
 	}
+	missed := l.kept[notReached] / (l.kept[notReached] + l.kept[renewed])
+	if u < missed {
+		return notReached, u / missed, false
+	}
+	return renewed, (u - missed) / (1 - missed), false
 }
 
-func pick(p *[car.Conditions]float64, u float64) int8 {
+// draw is what a cause of its own makes of rust k, with a uniform for it.
+func (o *ownCause) draw(k int8, u float64) (condition int8, own bool) {
+	if u < o.spared {
+		return pick(&o.better, u/o.spared), false
+	}
+	if u < 1-o.hurt {
+		return k, false
+	}
+	if worse := pick(&o.worse, (u-(1-o.hurt))/o.hurt); worse > k {
+		return worse, true
+	}
+	return k, false
+}
+
+func pick(p *byCondition, u float64) int8 {
 	last := int8(0)
 	for k, v := range p {
 		if v > 0 {

@@ -4,15 +4,18 @@ import (
 	"cmp"
 	"slices"
 	"sort"
+
+	"underpaint/engine/exposure"
 )
 
 // Shared draws the uniforms of the shared factors, those that come first in
 // [Model.Draw], from the coordinates of one point of a cube, so that points that
 // fill the cube evenly give cars that are spread evenly over what matters most. The
 // first coordinate says how badly the car as a whole has come off, history and luck
-// together; the second its earlier repairs; then come the pocket groups, then what
+// together; the second its earlier repairs, and cover where that matters; then come the pocket groups, then what
 // is in them.
 type Shared struct {
+	states int       // of a block
 	block  []int     // root states of one history and luck, by their first state, the mildest first
 	below  []float64 // chance of the blocks before each, in that order
 	within []float64 // by root state: chance within its block of the states before it
@@ -22,19 +25,19 @@ type Shared struct {
 
 // NewShared prepares the shared factors of a model.
 func (m *Model) NewShared() *Shared {
-	p := m.rootPosterior()
-	s := &Shared{within: make([]float64, len(p)), at: make([]float64, len(p))}
+	p, states := m.root, m.states()
+	s := &Shared{states: states, within: make([]float64, len(p)), at: make([]float64, len(p))}
 	before := 0.0
 	for r, v := range p {
 		s.at[r] = middle(before, v)
 		before += v
 	}
-	for at := 0; at < len(p); at += RepairStates {
+	for at := 0; at < len(p); at += states {
 		s.block = append(s.block, at)
 	}
 	depth := m.depths()
 	slices.SortStableFunc(s.block, func(a, b int) int {
-		return cmp.Compare(depth[a/RepairStates], depth[b/RepairStates])
+		return cmp.Compare(depth[a/states], depth[b/states])
 	})
 	s.fillChances(p)
 	s.order(m)
@@ -45,11 +48,11 @@ func (m *Model) NewShared() *Shared {
 func (m *Model) depths() (out []float64) {
 	for _, mu := range m.mu {
 		mean := 0.0
-		for _, v := range mu {
+		for _, v := range mu[exposure.AsItIs] {
 			mean += v
 		}
-		for _, luck := range m.carTerm {
-			out = append(out, mean/float64(len(mu))+luck)
+		for _, luck := range m.carTerm[open] {
+			out = append(out, mean/float64(len(m.Body.Items))+luck)
 		}
 	}
 	return out
@@ -60,10 +63,10 @@ func (s *Shared) fillChances(p []float64) {
 	for _, at := range s.block {
 		s.below = append(s.below, sum)
 		block := 0.0
-		for _, v := range p[at : at+RepairStates] {
+		for _, v := range p[at : at+s.states] {
 			block += v
 		}
-		for r, so := at, 0.0; r < at+RepairStates && block > 0; r++ {
+		for r, so := at, 0.0; r < at+s.states && block > 0; r++ {
 			s.within[r] = so / block
 			so += p[r]
 		}
@@ -109,7 +112,7 @@ func (s *Shared) Fill(point, out []float64) {
 		out[k+1] = point[from]
 	}
 	r := s.block[sort.Search(len(s.below), func(k int) bool { return s.below[k] > point[0] })-1]
-	for last := r + RepairStates - 1; r < last && s.within[r+1] <= point[1]; r++ {
+	for last := r + s.states - 1; r < last && s.within[r+1] <= point[1]; r++ {
 	}
 	out[0] = s.at[r]
 }

@@ -14,32 +14,38 @@ import (
 // order of the body, except for item_drawn, the order of drawing. It is a function and
 // no method so that a program that does not use it carries nothing of it.
 func Flat(m *Model, put func(name string, values []float64)) error {
-	if m.worst != nil || len(m.seenTogether.units) > 0 {
+	only := m.given[0]
+	if len(m.given) > 1 || only.worst != nil || len(only.seenTogether.units) > 0 {
 		return errors.New("damage: expected a car of which nothing was seen")
 	}
 	if slices.ContainsFunc(m.lead, func(n int) bool { return n >= 0 }) {
 		return errors.New("damage: expected a car whose lead joints nobody has counted")
 	}
-	if err := network.Flat(m.posterior, put); err != nil {
+	if err := network.Flat(only.posterior, put); err != nil {
 		return err
 	}
+	put("state_up_to", m.upTo)
 	flatLevels(m, put)
 	flatOrder(m, put)
 	flatItems(m, put)
+	flatCauses(m, put)
 	return nil
 }
 
 func flatLevels(m *Model, put func(name string, values []float64)) {
-	put("car_term", m.carTerm)
-	put("group_term", m.groupTerm)
-	put("side_term", slices.Concat(m.sideTerm[open], m.sideTerm[closed]))
-	put("mu", slices.Concat(m.mu...))
-	put("threshold", slices.Concat(m.threshold[0][:], m.threshold[1][:]))
-	var lead []float64
-	for _, level := range m.Levels {
+	put("car_term", slices.Concat(m.carTerm[:]...))
+	put("group_term", slices.Concat(m.groupTerm[:]...))
+	put("side_term", slices.Concat(m.sideTerm[:]...))
+	var lead, mu, hurt []float64
+	for n, level := range m.Levels {
 		lead = append(lead, m.fig.failedLead[level.LastClimate])
+		mu = append(mu, slices.Concat(m.mu[n][:]...)...)
+		hurt = append(hurt, m.ages[m.age[n]].all, m.ages[m.age[n]].since)
 	}
+	put("mu", mu) // [level][reading][item]
+	put("threshold", slices.Concat(m.threshold[0][:], m.threshold[1][:]))
 	put("lead_chance", lead)
+	put("cause_times", hurt) // [level][as it is, since the work]
 }
 
 // flatOrder writes down the order of drawing: the items of each pocket, group
@@ -58,28 +64,46 @@ func flatOrder(m *Model, put func(name string, values []float64)) {
 	put("pocket_items", count)
 }
 
+// flatItems writes what depends on the stratum as [item][stratum].
 func flatItems(m *Model, put func(name string, values []float64)) {
-	var shut, hidden, joints, knock, holed, kinds, dent, then []float64
+	var class, hidden, own, joints, knock, kept, holed, found, kinds, dent, then []float64
 	for i := range m.Body.Items {
 		p, l := m.Body.PartOf(i), &m.prior[i]
-		shut = append(shut, float64(b2i(!p.SeenWhenStripped)))
+		class = append(class, float64(m.class[i]))
 		hidden = append(hidden, float64(b2i(p.Face == car.Hidden)))
+		own = append(own, m.leaf[i].own)
 		joints = append(joints, float64(p.LeadJoints))
-		knock, holed, dent = append(knock, l.knock[:]...), append(holed, l.holed[:]...), append(dent, l.dent[:]...)
-		for r := range l.kinds {
-			kinds = append(kinds, l.kinds[r][:]...)
+		knock, kept, holed = append(knock, l.knock[:]...), append(kept, l.kept[:]...), append(holed, l.holed[:]...)
+		found, dent = append(found, l.found[:]...), append(dent, l.dent[:]...)
+		for s := range l.kinds {
+			kinds = append(kinds, l.kinds[s][:]...)
 		}
 	}
 	for f := range m.fig.then {
 		then = append(then, m.fig.then[f][:]...)
 	}
-	put("item_closed", shut)
+	put("item_class", class)
 	put("item_hidden", hidden)
-	put("item_own", m.own)
+	put("item_own", own)
 	put("item_lead_joints", joints)
 	put("item_knock", knock)
+	put("item_kept", kept)
 	put("item_repaired", holed)
+	put("item_found_replaced", found)
 	put("item_kinds", kinds)
 	put("item_dent", dent)
 	put("condition_then", then)
+}
+
+func flatCauses(m *Model, put func(name string, values []float64)) {
+	var hurt, spared, worse, better []float64
+	for i := range m.cause {
+		c := &m.cause[i]
+		hurt, spared = append(hurt, c.hurt), append(spared, c.spared)
+		worse, better = append(worse, c.worse[:]...), append(better, c.better[:]...)
+	}
+	put("item_hurt", hurt)
+	put("item_spared", spared)
+	put("item_hurt_then", worse)
+	put("item_spared_then", better)
 }

@@ -1,6 +1,9 @@
 package damage
 
-import "underpaint/engine/car"
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/exposure"
+)
 
 // Likelihood says, for one item, how likely what was seen of it is under each
 // condition, finding and presence of filler over a dent. Only ratios matter.
@@ -17,63 +20,105 @@ func NoEvidence() *Likelihood {
 	return l
 }
 
-// leafPrior holds what the item's chance of repair depends on.
+// stratum is one way in which an item may have come through the earlier work on the
+// car. Each reads the depth of rust its own way. A car in one of the first three states
+// has all its items in the stratum of that number; of one restored thoroughly an item
+// is either in notReached or in renewed.
+type stratum int8
+
+const (
+	notReached stratum = thorough + iota // as on an untouched car
+	renewed                              // rust and causes of its own count from the year of the work
+	strata
+)
+
+// strataOf are the strata that items of a car in repair state r may be in.
+func strataOf(r int) (first, last stratum) {
+	if r == thorough {
+		return notReached, renewed
+	}
+	return stratum(r), stratum(r)
+}
+
+// reading is how the earlier work enters the depth.
+func (s stratum) reading() exposure.Reading {
+	switch s {
+	case looks:
+		return exposure.PaintedAgain
+	case renewed:
+		return exposure.Renewed
+	}
+	return exposure.AsItIs
+}
+
+// leafPrior holds what the item's chance of repair depends on, by stratum. The chances
+// of the two strata of a thoroughly restored car add to 1 together.
 type leafPrior struct {
 	outer bool
-	knock [RepairStates]float64
-	holed [RepairStates]float64              // q: repaired where it had holed
-	kinds [RepairStates][Findings]float64    // which repair, given one
-	then  *[Findings][car.Conditions]float64 // condition after it
-	dent  [RepairStates]float64              // filler over a dent
+	knock [strata]float64           // replaced after a knock, whatever its rust
+	kept  [strata]float64           // all else
+	holed [strata]float64           // q: repaired where it had holed
+	found [strata]float64           // found replaced, whatever its condition
+	kinds [strata][Findings]float64 // which repair, given one
+	then  *[Findings]byCondition    // condition after it
+	dent  [strata]float64           // filler over a dent
 }
 
 func (g *figures) leafPrior(p *car.Part) leafPrior {
-	l := leafPrior{outer: p.Face == car.Outer, then: &g.then, kinds: g.kinds, holed: g.holed}
-	floor := false
-	for _, id := range g.floorPans {
-		floor = floor || id == p.ID
+	l := leafPrior{outer: p.Face == car.Outer, then: &g.then}
+	first, times := 0, 1.0
+	if !g.patchedFirst(p) {
+		first, times = 1, g.elsewhere
 	}
-	if !l.outer && !floor {
-		for r := range l.holed {
-			l.holed[r] *= g.elsewhere
+	missed := g.notReached[first]
+	for s := range strata {
+		state, like := min(int(s), thorough), int(s)
+		if s >= notReached {
+			like = untouched
 		}
-	}
-	for r := range l.kinds {
+		l.kept[s] = 1
+		if s != renewed {
+			l.holed[s] = g.holed[like] * times
+			l.kinds[s] = g.kinds[like]
+		}
 		if !l.outer {
-			l.kinds[r][PatchOverRust] += l.kinds[r][FillerOverHole]
-			l.kinds[r][FillerOverHole] = 0
+			l.kinds[s][PatchOverRust] += l.kinds[s][FillerOverHole]
+			l.kinds[s][FillerOverHole] = 0
+			continue
 		}
-	}
-	if l.outer {
-		l.knock, l.dent = g.knock, g.dent
+		l.knock[s], l.dent[s] = g.knock[state], g.dent[state]
 		if p.Trap >= 4 {
-			for r := range l.dent {
-				l.dent[r] *= g.dentLow
-			}
+			l.dent[s] *= g.dentLow
 		}
+		l.kept[s] = 1 - l.knock[s]
 	}
+	l.kept[renewed] *= 1 - missed
+	l.kept[notReached] *= missed
+	l.knock[renewed] = 0 // a knock counts once, in the other stratum
+	l.found[renewed] = g.foundReplaced[first]
 	return l
 }
 
-// joint spreads the chances of rust p at repair state r over condition, finding
-// and dent. Holes (pinholes and worse) may have been repaired; an outer item
-// may have been replaced after a knock whatever its rust.
-func (l *leafPrior) joint(p [car.Conditions]float64, r int) (j Likelihood) {
-	kept := 1 - l.knock[r]
-	holes := 0.0
-	for k := range p {
-		rest := float64(kept * p[k])
+// joint spreads weights p of the condition in stratum s over condition, finding and
+// dent. Holes (pinholes and worse) may have been repaired; an outer item may have been
+// replaced after a knock whatever its rust.
+func (l *leafPrior) joint(p *byCondition, s stratum) (j Likelihood) {
+	all, holes := 0.0, 0.0
+	for k, v := range p {
+		all += v
+		rest := float64(l.kept[s] * v)
 		if k >= firstHole {
 			holes += rest
-			rest *= 1 - l.holed[r]
+			rest *= 1 - l.holed[s]
 		}
-		j[k][NoFinding][0] = rest
+		j[k][Replaced][0] = float64(rest * l.found[s])
+		j[k][NoFinding][0] = rest - j[k][Replaced][0]
 	}
-	repaired := float64(holes * l.holed[r])
+	repaired := float64(holes * l.holed[s])
 	for f := PatchOverRust; f < Findings; f++ {
-		share := float64(repaired * l.kinds[r][f])
+		share := float64(repaired * l.kinds[s][f])
 		if f == Replaced {
-			share += l.knock[r]
+			share += float64(l.knock[s] * all)
 		}
 		for k := range p {
 			j[k][f][0] += float64(share * l.then[f][k])
@@ -81,9 +126,9 @@ func (l *leafPrior) joint(p [car.Conditions]float64, r int) (j Likelihood) {
 	}
 	for k := range j {
 		for f := range j[k] {
-			all := j[k][f][0]
-			j[k][f][1] = float64(all * l.dent[r])
-			j[k][f][0] = all - j[k][f][1]
+			both := j[k][f][0]
+			j[k][f][1] = float64(both * l.dent[s])
+			j[k][f][0] = both - j[k][f][1]
 		}
 	}
 	return j
@@ -92,30 +137,67 @@ func (l *leafPrior) joint(p [car.Conditions]float64, r int) (j Likelihood) {
 // firstHole is the mildest condition that was a hole when it was repaired.
 const firstHole = 3
 
-// pull folds a likelihood back onto the rust alone: the likelihood of each
-// condition of rust before any repair is rust[k]; fixed is the part that does
-// not depend on rust. It is the adjoint of joint.
-func (l *leafPrior) pull(e *Likelihood, r int) (rust [car.Conditions]float64, fixed float64) {
+// firstHoled is the mildest condition that counts as rusted through.
+const firstHoled = 4
+
+// pull folds a likelihood back onto the condition alone, before any repair: for weights
+// p that add to 1 the sum of joint × e is that of p × what pull returns.
+func (l *leafPrior) pull(e *Likelihood, s stratum) (out byCondition) {
 	seen := func(k int, f Finding) float64 {
-		return float64((1-l.dent[r])*e[k][f][0]) + float64(l.dent[r]*e[k][f][1])
+		return float64((1-l.dent[s])*e[k][f][0]) + float64(l.dent[s]*e[k][f][1])
 	}
-	repair := 0.0
+	repair, fixed := 0.0, 0.0
 	for f := PatchOverRust; f < Findings; f++ {
 		after := 0.0
-		for k := range rust {
+		for k := range out {
 			after += float64(l.then[f][k] * seen(k, f))
 		}
-		repair += float64(l.kinds[r][f] * after)
+		repair += float64(l.kinds[s][f] * after)
 		if f == Replaced {
-			fixed = float64(l.knock[r] * after)
+			fixed = float64(l.knock[s] * after)
 		}
 	}
-	kept := 1 - l.knock[r]
-	for k := range rust {
-		rust[k] = float64(kept * seen(k, NoFinding))
+	for k := range out {
+		v := float64((1-l.found[s])*seen(k, NoFinding)) + float64(l.found[s]*seen(k, Replaced))
 		if k >= firstHole {
-			rust[k] = float64(rust[k]*(1-l.holed[r])) + float64(kept*l.holed[r]*repair)
+			v = float64(v*(1-l.holed[s])) + float64(l.holed[s]*repair)
+		}
+		out[k] = float64(l.kept[s]*v) + fixed
+	}
+	return out
+}
+
+// conditions sums everything but the condition out.
+func (j *Likelihood) conditions() (g byCondition) {
+	for k := range j {
+		for f := range j[k] {
+			g[k] += j[k][f][0] + j[k][f][1]
 		}
 	}
-	return rust, fixed
+	return g
+}
+
+func (j *Likelihood) plus(other *Likelihood) {
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				j[k][f][d] += other[k][f][d]
+			}
+		}
+	}
+}
+
+// normalise scales the whole to one.
+func (j *Likelihood) normalise() {
+	g, sum := j.conditions(), 0.0
+	for _, v := range g {
+		sum += v
+	}
+	for k := range j {
+		for f := range j[k] {
+			for d := range j[k][f] {
+				j[k][f][d] /= sum
+			}
+		}
+	}
 }

@@ -3,41 +3,48 @@ package damage
 import "underpaint/engine/network"
 
 // seenLeaf is the message of one item on which something was seen: its
-// likelihood at each x of the table, for each repair state of the car.
+// likelihood at each x of the table, for each stratum. It keeps nothing but tables, so
+// that a later conditioning can take it over without the one that made it.
 type seenLeaf struct {
-	m      *Model
+	b      *base
 	item   int
-	side   []float64 // terms of the pocket levels
-	likely *likely
+	likely []*likely // by age
 }
 
-// likely is a likelihood at each x of the table, by repair state of the car.
-type likely [RepairStates][]float64
+// likely is a likelihood at each x of the table, by stratum. x is the mean of the log
+// depth given the levels above, as the stratum reads the history.
+type likely [strata][]float64
 
 var _ network.Banded = (*seenLeaf)(nil)
 
 // leaves returns the leaves of a pocket on which something was seen; the others
 // send no message.
-func (m *Model) leaves(pocket int) (out []network.Leaf) {
-	for _, i := range m.Body.Pockets[pocket].Items {
-		if m.seen[i] == nil {
-			continue
+func (c *conditioned) leaves(pocket int) (out []network.Leaf) {
+	for _, i := range c.Body.Pockets[pocket].Items {
+		if c.seen[i] != nil {
+			out = append(out, c.leafOf(i))
 		}
-		side := m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)]
-		out = append(out, &seenLeaf{m: m, item: i, side: side, likely: m.likelyOf(i)})
 	}
 	return out
+}
+
+func (c *conditioned) leafOf(i int) *seenLeaf {
+	l := &seenLeaf{b: c.base, item: i}
+	for age := range c.ages {
+		l.likely = append(l.likely, c.likelyOf(i, age))
+	}
+	return l
 }
 
 // findAlike gives for each item the first of the same part on which the same was seen,
 // so that tables of what left and right, or one brace and the next, have in common are
 // made once.
-func (m *Model) findAlike() []int {
-	alike := make([]int, len(m.Body.Items))
+func (c *conditioned) findAlike() []int {
+	alike := make([]int, len(c.Body.Items))
 	for i := range alike {
 		for alike[i] < i {
 			o := alike[i]
-			if m.Body.Items[o].Part == m.Body.Items[i].Part && sameEvidence(m.seen[o], m.seen[i]) {
+			if c.Body.Items[o].Part == c.Body.Items[i].Part && sameEvidence(c.seen[o], c.seen[i]) {
 				break
 			}
 			alike[i]++
@@ -48,50 +55,80 @@ func (m *Model) findAlike() []int {
 
 func sameEvidence(a, b *Likelihood) bool { return a == b || a != nil && b != nil && *a == *b }
 
-// likelyOf tabulates the likelihood of what was seen of item i.
-func (m *Model) likelyOf(i int) *likely {
-	if l := m.likely[m.alike[i]]; l != nil {
+// takeTables takes over the tables of items of which the same was seen earlier.
+func (c *conditioned) takeTables(from *conditioned) {
+	for i := range c.Body.Items {
+		if !sameEvidence(c.seen[i], from.seen[i]) {
+			continue
+		}
+		for age := range c.ages {
+			if l := from.likely[tabled{from.alike[i], age}]; l != nil {
+				c.likely[tabled{c.alike[i], age}] = l
+			}
+			if d := from.densities[tabled{from.alike[i], age}]; d != nil {
+				c.densities[tabled{c.alike[i], age}] = d
+			}
+		}
+	}
+}
+
+// likelyOf tabulates the likelihood of what was seen of item i, in years of an index
+// of ages.
+func (c *conditioned) likelyOf(i, age int) *likely {
+	key := tabled{c.alike[i], age}
+	if l := c.likely[key]; l != nil {
 		return l
 	}
 	l := &likely{}
-	for r := range l {
-		l[r] = m.likelihoodTable(i, r)
+	for s := range strata {
+		cause := c.causeAt(i, age, s)
+		pulled := cause.pull(c.prior[i].pull(c.seen[i], s))
+		l[s] = make([]float64, c.scale.size)
+		for x, rust := range c.table[i].at {
+			v := 0.0
+			for k, p := range rust {
+				v += float64(p * pulled[k])
+			}
+			l[s][x] = v
+		}
 	}
-	m.likely[m.alike[i]] = l
+	c.likely[key] = l
 	return l
 }
 
-// likelihoodTable is the likelihood of what was seen of item i at each x.
-func (m *Model) likelihoodTable(i, repair int) []float64 {
-	rust, fixed := m.prior[i].pull(m.seen[i], repair)
-	out := make([]float64, m.scale.size)
-	for n := range out {
-		v := fixed
-		for k, p := range m.table[i].at[n] {
-			v += float64(p * rust[k])
-		}
-		out[n] = v
-	}
-	return out
+// read reads the table of a stratum between its points.
+func (l *likely) read(sc scale, s stratum, x float64) float64 {
+	n, w := sc.cell(x)
+	at := l[s][n-1 : n+3]
+	v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])
+	return max(v, leastLikely) // interpolation may undershoot where the likelihood is nil
 }
+
+// leastLikely stands for a likelihood of nothing.
+const leastLikely = 1e-300
 
 // Multiply multiplies the likelihood at every level of the pocket into dst.
 func (l *seenLeaf) Multiply(root, p int, dst []float64) { l.MultiplyBand(root, 1, p, dst) }
 
 // MultiplyBand is Multiply for root states that differ in the repair state alone, as
-// those that follow each other do: where they read the table is the same.
+// those that follow each other do.
 func (l *seenLeaf) MultiplyBand(root, states, p int, dst []float64) {
-	level, k, repair := l.m.split(root)
-	base := l.m.mu[level][l.item] + l.m.carTerm[k] + l.m.groupTerm[p]
-	for q, side := range l.side {
-		n, w := l.m.scale.cell(base + side)
-		for s := range states {
-			at := l.likely[repair+s][n-1 : n+3]
-			v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])
-			if v < 1e-300 {
-				v = 1e-300 // interpolation may undershoot where the likelihood is nil
+	level, k, repair := l.b.split(root)
+	luck, mu, table := l.b.luck(l.item, k, p), &l.b.mu[level], l.likely[l.b.age[level]]
+	side := l.b.sideOf(l.item)
+	for n := range states {
+		to := dst[n*len(side) : (n+1)*len(side)]
+		first, last := strataOf(repair + n)
+		base := mu[first.reading()][l.item] + luck
+		if first == last {
+			for q := range to {
+				to[q] *= table.read(l.b.scale, first, base+side[q])
 			}
-			dst[s*len(l.side)+q] *= v
+			continue
+		}
+		other := mu[last.reading()][l.item] + luck
+		for q := range to {
+			to[q] *= table.read(l.b.scale, first, base+side[q]) + table.read(l.b.scale, last, other+side[q])
 		}
 	}
 }

@@ -1,59 +1,10 @@
 package damage
 
 import (
-	"cmp"
-	"math"
-
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/exposure"
-	"underpaint/engine/network"
 )
-
-// Grid is an even grid that stands for a standard normal variable: Points
-// points over ± Reach, weighted by the density.
-type Grid struct {
-	Points int
-	Reach  float64
-}
-
-// Grids are the grids of the car, the pocket group and the pocket, and the points to a
-// unit of the tables by which items are read, a power of two; 0 is 64.
-type Grids struct {
-	Car, Group, Pocket Grid
-	PerUnit            int
-}
-
-// StandardGrids are fine enough that no chance of a condition moves by more than
-// .0002 against much finer ones, also after surveys that say the unexpected;
-// the convergence test holds them to it.
-var StandardGrids = Grids{Car: Grid{25, 7}, Group: Grid{15, 5}, Pocket: Grid{19, 5}}
-
-// CoarseGrids cost a fifth of StandardGrids and move no chance of a condition by
-// more than .01 even after a whole survey: enough for means over a few cars.
-var CoarseGrids = Grids{Car: Grid{15, 6}, Group: Grid{9, 4.5}, Pocket: Grid{11, 4.5}}
-
-// ImaginedGrids are CoarseGrids with tables of half the points, which take half the time
-// to make and half the memory and move no chance by more than .00001 besides: for
-// imagined outcomes, of which each has tables of its own.
-var ImaginedGrids = Grids{Car: CoarseGrids.Car, Group: CoarseGrids.Group, Pocket: CoarseGrids.Pocket, PerUnit: pointsToAUnit / 2}
-
-// FineGrids are what StandardGrids are tested against.
-var FineGrids = Grids{Car: Grid{41, 7.5}, Group: Grid{31, 6.5}, Pocket: Grid{35, 6.5}}
-
-func (g Grid) make() (value, weight []float64) {
-	value, weight = make([]float64, g.Points), make([]float64, g.Points)
-	sum := 0.0
-	for i := range value {
-		value[i] = g.Reach * (2*float64(i)/float64(g.Points-1) - 1)
-		weight[i] = chance.Exp(-value[i] * value[i] / 2)
-		sum += weight[i]
-	}
-	for i := range weight {
-		weight[i] /= sum
-	}
-	return value, weight
-}
 
 // Known is what is known of one car.
 type Known struct {
@@ -62,175 +13,166 @@ type Known struct {
 	EarlierWork string           // one of Answers, or "" when not asked
 	Seen        []*Likelihood    // by item; nil entries (or a nil slice) = nothing seen
 	Worst       []Worst          // what was seen of the worst of several items; at most MostWorst
+	Cover       Cover            // what is known of a fresh cover
 	LeadFailed  []int            // failed lead joints counted, by item; negative (or a nil slice) = not counted
 	Shift       []float64        // added to the log of every depth, by group of the body; nil = none
 	Spread      float64          // on sigma, the spread of depths; 0 = 1
-	OnItsOwn    bool             // every part rusts on its own luck: the wrong model, for comparison
+	Independent bool             // every part rusts on its own luck: the wrong model, for comparison
+}
+
+// Cover is what is known of fresh undercoat, recent or thick paint, and what was seen
+// as it counts where the car is covered. A nil slice stands for that of Known: nothing
+// was seen that cover can hide.
+type Cover struct {
+	Answer string     // one of CoverAnswers, or "" when not asked
+	Fresh  [2]float64 // likelihood of what looks say of the cover: as it shows, covered; zero = nothing
+	Seen   []*Likelihood
+	Worst  []Worst
 }
 
 // Model is the network of one car, conditioned on what is known.
+//
+// Cover is taken in apart from the rest. What is known of it, and of the earlier work,
+// settles how likely the car is covered; from there cover is independent of history and
+// repairs, so that no further good look can raise the odds of rust by way of cover. The
+// chances are those of the car as it shows and of the car covered, weighed.
 type Model struct {
-	Body   *car.Body
-	Levels []exposure.Level
-
-	fig       *figures
-	mu        [][]float64 // [level][item] median of y
-	prior     []leafPrior
-	seen      []*Likelihood
-	lead      []int
-	table     []*conditionTable // by item
-	threshold [2][car.Conditions - 1]float64
-	own       []float64 // by item: deviation of what is its own
-	leaf      []leaf    // by item: the same and more, in one place for drawing
-	carTerm   []float64
-	groupTerm []float64
-	sideTerm  [2][]float64
-	tables    map[kind]*conditionTable
-	nested    network.Nested
-	posterior *network.NestedPosterior
-	worst     *network.WorstPosterior // nil without Worst nodes
-	rest      *network.Remainder      // for drawing what counts in them
-
-	seenTogether together
-	spot         []spot             // by pocket of the body
-	scale        scale              // of its tables
-	alike        []int              // by item: the first of its part with the same evidence
-	densities    map[int]*densities // by what is alike
-	likely       map[int]*likely    // likewise
+	*base
+	given   []*conditioned // as it shows, and freshly covered where that makes a difference
+	weight  []float64      // of each
+	covered float64
+	lead    []int
+	root    []float64 // by block, then by conditioning, then by repair state
+	upTo    []float64 // its running sums
 }
 
 // New conditions the network on what is known. It fails only when the evidence
 // cannot all be true (network.ErrNoSupport) or known.Worst is not as described.
-func New(known Known, grids Grids) (*Model, error) {
-	fig, err := loadFigures()
+func New(known Known, grids Grids) (*Model, error) { return NewAfter(known, grids, nil) }
+
+// NewAfter is New that takes from an earlier model of the same car whatever the new
+// knowledge does not touch: after one more entry only the pocket group that holds it
+// is conditioned again. It gives the same bits as New. The earlier model may be nil,
+// or of another car, and stays usable; the two must not be used at the same time.
+func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
+	m = &Model{lead: known.LeadFailed}
+	if earlier != nil && earlier.serves(&known, grids) {
+		m.base = earlier.base
+	} else if m.base, err = newBase(&known, grids); err != nil {
+		return nil, err
+	} else {
+		earlier = nil
+	}
+	root := m.rootWeights(&known)
+	add := func(seen []*Likelihood, worst []Worst, weight float64) error {
+		after := m.given // the car as it shows has most in common with it covered
+		if earlier != nil {
+			after = append(append([]*conditioned{}, earlier.given[min(len(m.given), len(earlier.given)-1)]), m.given...)
+		}
+		c, err := m.condition(root, seen, worst, after)
+		m.given, m.weight = append(m.given, c), append(m.weight, weight)
+		return err
+	}
+	if known.Cover.Seen == nil && known.Cover.Worst == nil || m.covered == 0 {
+		err = add(known.Seen, known.Worst, 1)
+	} else if err = add(known.Seen, known.Worst, 1-m.covered); err == nil {
+		seen, worst := known.Cover.Seen, known.Cover.Worst
+		if seen == nil {
+			seen = known.Seen
+		}
+		if worst == nil {
+			worst = known.Worst
+		}
+		err = add(seen, worst, m.covered)
+	}
 	if err != nil {
 		return nil, err
 	}
-	m := &Model{Body: known.Body, Levels: known.Levels, fig: fig, seen: known.Seen, tables: map[kind]*conditionTable{}}
-	if known.OnItsOwn {
-		m.fig = fig.onItsOwn()
-	}
-	if known.Spread > 0 && known.Spread != 1 {
-		m.fig = m.fig.spreadBy(known.Spread)
-	}
-	m.lead = known.LeadFailed
-	if m.seen == nil {
-		m.seen = make([]*Likelihood, len(known.Body.Items))
-	}
-	if err := m.arrange(known.Worst); err != nil {
-		return nil, err
-	}
-	m.scale, m.alike = newScale(cmp.Or(grids.PerUnit, pointsToAUnit)), m.findAlike()
-	m.spot, m.densities, m.likely = make([]spot, len(m.Body.Pockets)), map[int]*densities{}, map[int]*likely{}
-	root, group, pocket := m.setGrids(grids, known.EarlierWork)
-	m.setItems(known.Shift)
-	m.nested = network.Nested{Root: root, Band: RepairStates}
-	for g := range m.Body.Groups {
-		m.nested.Groups = append(m.nested.Groups, network.Group{Weights: group, Pockets: m.pocketsOf(g, pocket)})
-	}
-	m.posterior, err = m.nested.Condition()
-	if err != nil {
-		return nil, err
-	}
-	if err := m.setWorst(); err != nil {
-		return nil, err
-	}
+	m.weighRoot()
 	return m, nil
 }
 
-// rootPosterior is that of the root states, with everything taken in.
-func (m *Model) rootPosterior() []float64 {
-	if m.worst != nil {
-		return m.worst.Root()
+// rootWeights settles the chance that the car is covered, and returns the weights of
+// the root states of each conditioning: history, luck of the car, repair state.
+func (m *Model) rootWeights(known *Known) (root []float64) {
+	carWeight := m.grids.Car.weights(leak{})
+	said, asked := m.fig.answer[known.EarlierWork]
+	news := [2]float64{1, 1}
+	if v, asked := m.fig.coverAnswer[known.Cover.Answer]; asked {
+		news = v
 	}
-	return m.posterior.Root()
-}
-
-// setGrids fixes the terms of the shared factors and returns the prior weights
-// of the root (history × car × repair state), of a group and of a pocket.
-func (m *Model) setGrids(grids Grids, answer string) (root, group, pocket []float64) {
-	carAt, carWeight := grids.Car.make()
-	groupAt, group := grids.Group.make()
-	pocketAt, pocket := grids.Pocket.make()
-	m.carTerm = scaled(carAt, m.fig.sigma*math.Sqrt(m.fig.car))
-	m.groupTerm = scaled(groupAt, m.fig.sigma*math.Sqrt(m.fig.group))
-	for c := range m.sideTerm {
-		m.sideTerm[c] = scaled(pocketAt, m.fig.sigma*math.Sqrt(m.fig.side[c]))
+	if known.Cover.Fresh != [2]float64{} {
+		for v := range news {
+			news[v] *= known.Cover.Fresh[v]
+		}
 	}
-	said, asked := m.fig.answer[answer]
+	all, covered := 0.0, 0.0
 	for _, level := range m.Levels {
 		repair := m.fig.repairPrior(level.AgeYears)
+		var joint [RepairStates]float64
+		for r := range repair {
+			v := float64(level.Weight * repair[r])
+			if asked {
+				v *= said[r]
+			}
+			shows, hides := float64((1-m.fig.covered[r])*news[0]), float64(m.fig.covered[r]*news[1])
+			joint[r] = float64(v * (shows + hides))
+			all += joint[r]
+			covered += float64(v * hides)
+		}
 		for _, w := range carWeight {
-			for r := range repair {
-				v := float64(level.Weight*w) * repair[r]
-				if asked {
-					v *= said[r]
-				}
-				root = append(root, v)
+			for r := range joint {
+				root = append(root, float64(joint[r]*w))
 			}
 		}
 	}
-	return root, group, pocket
+	m.covered = covered / all
+	return root
 }
 
-func scaled(at []float64, by float64) []float64 {
-	out := make([]float64, len(at))
-	for i := range at {
-		out[i] = at[i] * by
-	}
-	return out
-}
+// Covered is the chance that the car is freshly covered. It is settled by the answers
+// and by looks at the cover itself, and by nothing else.
+func (m *Model) Covered() float64 { return m.covered }
 
-// setItems fixes what each leaf needs: its median under each history, its table
-// and its chances of repair.
-func (m *Model) setItems(shift []float64) {
-	n := len(m.Body.Items)
-	m.prior, m.table, m.own = make([]leafPrior, n), make([]*conditionTable, n), make([]float64, n)
-	m.threshold = [2][car.Conditions - 1]float64{m.fig.logStep, m.fig.logStep}
-	m.threshold[1][0] = m.fig.logStepHidden
-	for i := range m.Body.Items {
-		p := m.Body.PartOf(i)
-		m.prior[i] = m.fig.leafPrior(p)
-		k := kind{hidden: p.Face == car.Hidden, closed: !p.SeenWhenStripped}
-		m.own[i] = m.fig.sigma * math.Sqrt(m.fig.own[b2i(k.closed)])
-		if m.tables[k] == nil {
-			m.tables[k] = newConditionTable(m.scale, m.threshold[b2i(k.hidden)], m.own[i])
+// states is the number of root states in a block: of conditionings and repair states.
+func (m *Model) states() int { return len(m.given) * RepairStates }
+
+// weighRoot lays the root states of all conditionings in one row, so that those of one
+// history and luck stand together.
+func (m *Model) weighRoot() {
+	m.root = make([]float64, m.blocks()*m.states())
+	for v, c := range m.given {
+		for root, p := range c.rootPosterior() {
+			block, repair := root/RepairStates, root%RepairStates
+			m.root[block*m.states()+v*RepairStates+repair] = float64(m.weight[v] * p)
 		}
-		m.table[i] = m.tables[k]
-		m.leaf = append(m.leaf, leaf{m.own[i], &m.threshold[b2i(k.hidden)], m.sideTerm[b2i(k.closed)], p.LeadJoints})
 	}
-	for _, level := range m.Levels {
-		mu := make([]float64, n)
-		for i := range mu {
-			p := m.Body.PartOf(i)
-			mu[i] = level.Mu(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM)
-			if shift != nil {
-				mu[i] += shift[p.Group]
-			}
+	sum, last := 0.0, 0
+	m.upTo = make([]float64, len(m.root))
+	for n, p := range m.root {
+		if sum += p; p > 0 {
+			last = n
 		}
-		m.mu = append(m.mu, mu)
+		m.upTo[n] = min(1, sum)
+	}
+	for n := last; n < len(m.upTo); n++ {
+		m.upTo[n] = 1
 	}
 }
 
-func b2i(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
-}
-
-// split turns a root state into history level, car level and repair state.
-func (m *Model) split(root int) (level, k, repair int) {
-	repair = root % RepairStates
-	root /= RepairStates
-	return root / len(m.carTerm), root % len(m.carTerm), repair
+// unroll turns a state of the row of weighRoot into a conditioning and its root state.
+func (m *Model) unroll(state int) (v, root int) {
+	block, in := state/m.states(), state%m.states()
+	return in / RepairStates, block*RepairStates + in%RepairStates
 }
 
 // LogEvidence is the log of the chance of all that is known, up to the scale of
 // the likelihoods given.
 func (m *Model) LogEvidence() float64 {
-	if m.worst != nil {
-		return m.worst.LogEvidence()
+	top := m.given[0].logEvidence()
+	sum := m.weight[0]
+	for v := 1; v < len(m.given); v++ {
+		sum += float64(m.weight[v] * chance.Exp(m.given[v].logEvidence()-top))
 	}
-	return m.posterior.LogEvidence()
+	return top + chance.Log(sum)
 }

@@ -1,5 +1,7 @@
 package damage
 
+import "sort"
+
 // Source says what a uniform of [Model.Draw] decides.
 type Source struct {
 	What  What
@@ -19,9 +21,10 @@ const (
 // sharedSources are those of the shared factors, which Draw takes first.
 func (m *Model) sharedSources() (out []Source) {
 	out = append(out, Source{What: OfRoot})
-	for g := range m.nested.Groups {
+	groups := m.given[0].nested.Groups // each conditioning takes the same uniforms
+	for g := range groups {
 		out = append(out, Source{OfGroup, g})
-		for _, p := range m.nested.Groups[g].Pockets {
+		for _, p := range groups[g].Pockets {
 			out = append(out, Source{OfGroup, g})
 			if p.Inner > 0 {
 				out = append(out, Source{OfGroup, g})
@@ -37,7 +40,7 @@ func (m *Model) Sources() []Source {
 	for g := range m.Body.Groups {
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			for range m.Body.Pockets[pocket].Items {
-				out = append(out, Source{OfGroup, g}, Source{What: OfRepair}, Source{What: OfRepair}, Source{What: OfRepair})
+				out = append(out, Source{OfGroup, g}, Source{OfGroup, g}, Source{What: OfRepair}, Source{What: OfRepair}, Source{What: OfRepair})
 			}
 		}
 	}
@@ -53,16 +56,22 @@ func (m *Model) Sources() []Source {
 // given that, and for its earlier repairs given both, into the one that makes Draw
 // pick that root state.
 func (m *Model) RootUniform(history, luck, repairs float64) float64 {
-	p := m.rootPosterior()
-	perLevel := len(m.carTerm) * RepairStates
+	p, states := m.root, m.states()
+	perLevel := len(m.carTerm[open]) * states
 	at := pickBlock(p, perLevel, history)
-	at += pickBlock(p[at:at+perLevel], RepairStates, luck)
-	at += pickBlock(p[at:at+RepairStates], 1, repairs)
+	at += pickBlock(p[at:at+perLevel], states, luck)
+	at += pickBlock(p[at:at+states], 1, repairs)
 	before := 0.0
 	for _, v := range p[:at] {
 		before += v
 	}
 	return middle(before, p[at])
+}
+
+// pickState is the state of the row of weighRoot that a uniform picks: the first whose
+// running sum is above it.
+func (m *Model) pickState(u float64) int {
+	return min(len(m.upTo)-1, sort.Search(len(m.upTo), func(n int) bool { return u < m.upTo[n] }))
 }
 
 // middle is a uniform in the middle of those at which a state of the root is picked:

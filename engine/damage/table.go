@@ -5,7 +5,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// The chance of each condition depends on the levels above an item only through
+// The chance of each condition by rust depends on the levels above an item only through
 // one number x, the mean of y given those levels. It is therefore tabulated once
 // in one dimension and read by four-point Lagrange interpolation, whose error at
 // 64 points to a unit of x is below 8e-8 (the fourth derivative of Φ(x/0.425) is
@@ -30,19 +30,22 @@ func newScale(perUnit int) scale {
 	return scale{float64(perUnit), (tableHigh-tableLow)*perUnit + 1}
 }
 
-// kind says which of the four shapes of leaf an item has.
-type kind struct{ hidden, closed bool }
+// kind says which shape of leaf an item has.
+type kind struct {
+	hidden bool
+	class  class
+}
 
-// conditionTable holds the chance of each condition at each x of the table.
+// conditionTable holds the chance of each condition by rust at each x of the table.
 type conditionTable struct {
 	scale scale
-	at    [][car.Conditions]float64
+	at    []byCondition
 }
 
 // newConditionTable tabulates the conditions for thresholds log (loss ratio) and
 // the standard deviation own of what is the item's alone.
 func newConditionTable(s scale, threshold [car.Conditions - 1]float64, own float64) *conditionTable {
-	t := &conditionTable{scale: s, at: make([][car.Conditions]float64, s.size)}
+	t := &conditionTable{scale: s, at: make([]byCondition, s.size)}
 	for n := range t.at {
 		t.at[n] = conditionsAt(tableLow+float64(float64(n)/s.perUnit), threshold, own)
 	}
@@ -51,7 +54,7 @@ func newConditionTable(s scale, threshold [car.Conditions - 1]float64, own float
 
 // conditionsAt is the exact chance of each condition at x, each difference of
 // two normal probabilities taken on the side where it keeps its digits.
-func conditionsAt(x float64, threshold [car.Conditions - 1]float64, own float64) (p [car.Conditions]float64) {
+func conditionsAt(x float64, threshold [car.Conditions - 1]float64, own float64) (p byCondition) {
 	var z [car.Conditions - 1]float64
 	for k := range z {
 		z[k] = (threshold[k] - x) / own
@@ -81,18 +84,22 @@ func (s scale) cell(x float64) (n int, w [4]float64) {
 			u = float64(s.size - 2)
 		}
 	}
-	t := u - float64(n)
+	return n, lagrange(u - float64(n))
+}
+
+// lagrange are the weights of four points, at -1, 0, 1 and 2, for a value at t.
+func lagrange(t float64) (w [4]float64) {
 	a, b, c := t+1, t-1, t-2
 	bc, at := float64(b*c), float64(a*t)
 	w[0] = float64(-t*bc) / 6
 	w[1] = float64(a*bc) / 2
 	w[2] = float64(-at*c) / 2
 	w[3] = float64(at*b) / 6
-	return n, w
+	return w
 }
 
 // read is the chance of each condition at any x.
-func (t *conditionTable) read(x float64) (p [car.Conditions]float64) {
+func (t *conditionTable) read(x float64) (p byCondition) {
 	n, w := t.scale.cell(x)
 	a, b, c, d := &t.at[n-1], &t.at[n], &t.at[n+1], &t.at[n+2]
 	for k := range p {

@@ -14,8 +14,8 @@ func TestReadingBetweenPoints(t *testing.T) {
 		t.Fatal(err)
 	}
 	off := func(perUnit int) (worst float64) {
-		for _, own := range fig.own {
-			deviation := fig.sigma * math.Sqrt(own)
+		for _, share := range fig.share {
+			deviation := fig.sigma * math.Sqrt(share.own)
 			table := newConditionTable(newScale(perUnit), fig.logStep, deviation)
 			for n := range 40_000 {
 				x := tableLow + 0.01 + float64(n)*(tableHigh-tableLow-0.02)/40_000

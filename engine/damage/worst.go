@@ -58,7 +58,7 @@ type together struct {
 
 // arrange sorts entries into pairs and nodes. Entries on the same items are
 // independent news and multiply.
-func (m *Model) arrange(list []Worst) error {
+func (m *conditioned) arrange(list []Worst) error {
 	t := &m.seenTogether
 	t.partner = make([]int, len(m.Body.Pockets))
 	for k := range t.partner {
@@ -142,13 +142,16 @@ func (t *together) arrangeGroup(b *car.Body, g int) {
 
 // pocketsOf lays out the pockets of a group of the network and remembers where
 // each pocket of the body went.
-func (m *Model) pocketsOf(g int, weights []float64) (out []network.Pocket) {
+func (m *conditioned) pocketsOf(g int) (out []network.Pocket) {
+	weights := m.pocket
 	for _, k := range m.Body.Groups[g].Pockets {
 		other := m.seenTogether.partner[k]
 		switch {
 		case other < 0:
 			m.spot[k] = spot{g, len(out), alone}
-			out = append(out, network.Pocket{Weights: weights, Leaves: append(m.leaves(k), m.pairLeaves(k)...)})
+			one := network.Pocket{Weights: weights, Leaves: append(m.leaves(k), m.pairLeaves(k)...)}
+			one.Sum = m.sumsOf(one.Leaves)
+			out = append(out, one)
 		case m.spot[k].node == second:
 			continue // it went with its partner
 		default:
@@ -171,21 +174,45 @@ func (m *Model) pocketsOf(g int, weights []float64) (out []network.Pocket) {
 }
 
 // ownLevel is the level of the node at a spot when the pocket is at level q.
-func (m *Model) ownLevel(at spot, q int) int {
+func (b *base) ownLevel(at spot, q int) int {
 	switch at.node {
 	case first:
-		return q / len(m.sideTerm[open])
+		return q / len(b.pocket)
 	case second:
-		return q % len(m.sideTerm[open])
+		return q % len(b.pocket)
 	}
 	return q
 }
 
-// setWorst takes in the nodes, once everything else is.
-func (m *Model) setWorst() (err error) {
+// samePairs says whether the same was seen of the pairs of a group.
+func (m *conditioned) samePairs(e *conditioned, g int) bool {
+	of := func(c *conditioned) (out []pair) {
+		for _, p := range c.seenTogether.pairs {
+			if c.Body.Pockets[c.Body.Items[p.item[0]].Pocket].Group == g {
+				p.node = min(p.node, 0) // whether it is a node; which number it has does not matter
+				out = append(out, p)
+			}
+		}
+		return out
+	}
+	return slices.Equal(of(m), of(e))
+}
+
+// sameNodes says whether the same items count in the same nodes.
+func (m *conditioned) sameNodes(e *conditioned) bool {
+	sameItems := func(x, y Worst) bool { return slices.Equal(x.Items, y.Items) }
+	return slices.EqualFunc(m.seenTogether.nodes, e.seenTogether.nodes, sameItems) && slices.Equal(m.seenTogether.within, e.seenTogether.within)
+}
+
+// setWorst takes in the nodes, once everything else is. What groups say of them of
+// which the same was seen before is taken from there.
+func (m *conditioned) setWorst(from *conditioned, same []bool) (err error) {
 	t := &m.seenTogether
 	if len(t.nodes) == 0 && len(t.pairs) == 0 {
 		return nil
+	}
+	if from != nil {
+		m.takeTables(from)
 	}
 	m.setUnits()
 	if len(t.nodes) == 0 {
@@ -207,10 +234,14 @@ func (m *Model) setWorst() (err error) {
 	for n := range t.units {
 		if u := &t.units[n]; u.pair != nil && u.pair.node < 0 && len(u.nodes) > 0 {
 			at := m.spotOf(u.pair.item[0])
-			w.Members = append(w.Members, network.Member{Group: at.group, Pocket: at.pocket, Nodes: u.nodes, Leaf: &pairBound{m: m, unit: u}})
+			w.Members = append(w.Members, network.Member{Group: at.group, Pocket: at.pocket, Nodes: u.nodes, Leaf: &pairBound{bothOf: m.bothOf(u.item), unit: u}})
 		}
 	}
-	if m.worst, err = m.posterior.Worst(w); err != nil {
+	var before *network.WorstPosterior
+	if from != nil && from.worst != nil && m.sameNodes(from) {
+		before = from.worst
+	}
+	if m.worst, err = m.posterior.WorstAfter(w, before, func(g int) bool { return same[g] }); err != nil {
 		return err
 	}
 	nodes := make([][]int, len(t.units))
@@ -221,13 +252,4 @@ func (m *Model) setWorst() (err error) {
 	return nil
 }
 
-func (m *Model) spotOf(i int) spot { return m.spot[m.Body.Items[i].Pocket] }
-
-// sideOf are the terms of the levels of an item's pocket.
-func (m *Model) sideOf(i int) []float64 { return m.sideTerm[b2i(!m.Body.PartOf(i).SeenWhenStripped)] }
-
-// above is what the levels above its pocket add to the mean of y of an item.
-func (m *Model) above(i, root, p int) (mean float64, repair int) {
-	level, k, repair := m.split(root)
-	return m.mu[level][i] + m.carTerm[k] + m.groupTerm[p], repair
-}
+func (m *conditioned) spotOf(i int) spot { return m.spot[m.Body.Items[i].Pocket] }

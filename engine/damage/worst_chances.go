@@ -1,50 +1,84 @@
 package damage
 
+import "underpaint/engine/car"
+
 // Exact chances where something was seen of the worst of several items. The weight
 // of each state of the shared factors is laid on the table of x as ever; an item
 // that counts in a Worst node or a pair has one weight for each of its conditions.
 
-// levelWeights are weights by x, repair state and condition.
-type levelWeights [RepairStates][]byCondition
-
-func newLevelWeights(s scale) *levelWeights {
-	w := &levelWeights{}
-	for r := range w {
-		w[r] = make([]byCondition, s.size)
-	}
-	return w
+// levelsPass collects weights by x, stratum and condition for one item, by age.
+type levelsPass struct {
+	c       *conditioned
+	item    int
+	likely  []*likely // by age; nil where nothing was seen of it alone
+	weights [][strata][]byCondition
 }
 
-func (lw *levelWeights) lay(s scale, x float64, repair int, v *byCondition) {
-	at, w := s.cell(x)
-	for c := range w {
-		row := &lw[repair][at-1+c]
-		for k := range row {
-			row[k] += float64(v[k] * w[c])
+func (c *conditioned) newLevelsPass(i int) *levelsPass {
+	one := &levelsPass{c: c, item: i, weights: make([][strata][]byCondition, len(c.ages))}
+	for age := range c.ages {
+		for s := range one.weights[age] {
+			one.weights[age][s] = make([]byCondition, c.scale.size)
+		}
+		if c.seen[i] != nil {
+			one.likely = append(one.likely, c.likelyOf(i, age))
+		}
+	}
+	return one
+}
+
+// lay lays a weight for each condition, relative to its chance given what was seen of
+// the item alone, at one state of the levels above.
+func (one *levelsPass) lay(level, repair int, luck float64, v byCondition) {
+	c := one.c
+	age := c.age[level]
+	first, last := strataOf(repair)
+	if one.likely != nil {
+		seen := 0.0
+		for s := first; s <= last; s++ {
+			seen += one.likely[age].read(c.scale, s, c.mu[level][s.reading()][one.item]+luck)
+		}
+		for k := range v {
+			v[k] /= seen
+		}
+	}
+	for s := first; s <= last; s++ {
+		at, w := c.scale.cell(c.mu[level][s.reading()][one.item] + luck)
+		for n := range w {
+			row := &one.weights[age][s][at-1+n]
+			for k := range row {
+				row[k] += float64(v[k] * w[n])
+			}
 		}
 	}
 }
 
-// gatherLevels is gather with a weight for each condition.
-func (m *Model) gatherLevels(i int, lw *levelWeights) (c Chances) {
-	for r := range lw {
-		for x := range lw[r] {
-			v := &lw[r][x]
-			if *v == (byCondition{}) {
-				continue
-			}
-			j := m.jointAt(i, m.table[i].at[x], r)
-			for k := range j {
-				for f := range j[k] {
-					for d := range j[k][f] {
-						j[k][f][d] *= v[k]
+// gather turns the weights into the posterior: at each condition only its own weight counts.
+func (one *levelsPass) gather() (out Likelihood) {
+	c := one.c
+	for age := range one.weights {
+		for s := range strata {
+			var rust [car.Conditions]byCondition // [condition][rust]
+			for x := range one.weights[age][s] {
+				v := &one.weights[age][s][x]
+				if *v == (byCondition{}) {
+					continue
+				}
+				for k, w := range v {
+					for r, p := range c.table[one.item].at[x] {
+						rust[k][r] += float64(w * p)
 					}
 				}
 			}
-			c.add(&j, 1)
+			var all Likelihood
+			for k := range rust {
+				j := c.jointOf(one.item, age, s, rust[k])
+				all[k] = j[k]
+			}
+			out.plus(&all)
 		}
 	}
-	return c
+	return out
 }
 
 // pocketPass collects the weights of one pocket of the network.
@@ -58,20 +92,20 @@ type pocketPass struct {
 
 // passAt lists what stands in a pocket. The members of the network come in the
 // order in which setWorst gave them: products, then pairs.
-func (m *Model) passAt(here spot) *pocketPass {
+func (m *conditioned) passAt(here spot) *pocketPass {
 	t := &m.seenTogether
 	pass := &pocketPass{at: here, was: [2]int{-1, -1}}
 	for pocket, at := range m.spot {
 		if !at.isIn(here) {
 			continue
 		}
-		one := &plainPass{at: at, sums: make([]float64, len(m.sideTerm[open]))}
+		one := &plainPass{at: at, sums: make([]float64, len(m.pocket))}
 		for _, i := range m.Body.Pockets[pocket].Items {
 			if t.unitOf[i] < 0 {
-				one.add(m.scale, i)
+				one.passes = append(one.passes, m.newItemPass(i))
 			}
 		}
-		if len(one.items) > 0 {
+		if len(one.passes) > 0 {
 			pass.plain = append(pass.plain, one)
 		}
 	}
@@ -96,13 +130,13 @@ func (m *Model) passAt(here spot) *pocketPass {
 	return pass
 }
 
-func (pass *pocketPass) run(m *Model, out []Chances) {
+func (pass *pocketPass) run(m *conditioned, out map[int]Likelihood) {
 	visit := func(root, p, q int, weight float64, byMember [][]float64) {
 		if now := [2]int{root, p}; now != pass.was {
 			pass.hand(m)
 			pass.was = now
 			for _, one := range pass.pairs {
-				one.both.at(m, one.unit.item, root, p)
+				one.both.set(root, p)
 			}
 		}
 		for _, one := range pass.plain {
@@ -122,24 +156,24 @@ func (pass *pocketPass) run(m *Model, out []Chances) {
 	}
 	pass.hand(m)
 	for _, one := range pass.plain {
-		for n, i := range one.items {
-			out[i] = m.gather(i, one.weights[n])
+		for _, pass := range one.passes {
+			out[pass.item] = pass.gather()
 		}
 	}
 	for _, one := range pass.products {
 		for n, i := range one.product.items {
-			out[i] = m.gatherLevels(i, one.weights[n])
+			out[i] = one.weights[n].gather()
 		}
 	}
 	for _, one := range pass.pairs {
 		for n, i := range one.unit.item {
-			out[i] = m.gatherLevels(i, one.weights[n])
+			out[i] = one.weights[n].gather()
 		}
 	}
 }
 
 // hand lays the sums of one root state and group level on the tables of x.
-func (pass *pocketPass) hand(m *Model) {
+func (pass *pocketPass) hand(m *conditioned) {
 	if pass.was[0] < 0 {
 		return
 	}
@@ -156,28 +190,18 @@ func (pass *pocketPass) hand(m *Model) {
 
 // plainPass is for the items of one pocket of the body that count in nothing.
 type plainPass struct {
-	at      spot
-	items   []int
-	sums    []float64 // by own level
-	weights []*stateWeights
+	at     spot
+	passes []*itemPass
+	sums   []float64 // by own level
 }
 
-func (one *plainPass) add(s scale, i int) {
-	one.items, one.weights = append(one.items, i), append(one.weights, newStateWeights(s))
-}
-
-func (one *plainPass) hand(m *Model, was [2]int) {
-	for n, i := range one.items {
-		base, repair := m.above(i, was[0], was[1])
-		row := one.weights[n][repair]
-		for q, term := range m.sideOf(i) {
-			if one.sums[q] == 0 {
-				continue
-			}
-			at, w := m.scale.cell(base + term)
-			for c := range w {
-				row[at-1+c] += float64(one.sums[q] * w[c])
-			}
+func (one *plainPass) hand(m *conditioned, was [2]int) {
+	for q, weight := range one.sums {
+		if weight == 0 {
+			continue
+		}
+		for _, pass := range one.passes {
+			pass.lay(was[0], was[1], q, weight)
 		}
 	}
 	clear(one.sums)

@@ -3,18 +3,19 @@ package damage
 // unitDraw is working space for the items that are drawn together.
 type unitDraw struct {
 	own    []float64       // by item: its uniform
+	cause  []float64       // by item: that for a cause of its own
 	joint  [2][]Likelihood // by unit: everything about its items
 	within [][]float64     // by unit: chance of staying within limits
 	levels [2][]byCondition
 	allow  []float64
 }
 
-func (d *unitDraw) fit(m *Model) {
+func (d *unitDraw) fit(m *conditioned) {
 	t := &m.seenTogether
 	if len(d.own) == len(m.Body.Items) && len(d.within) == len(t.units) {
 		return
 	}
-	*d = unitDraw{own: make([]float64, len(m.Body.Items)), within: make([][]float64, len(t.units))}
+	*d = unitDraw{own: make([]float64, len(m.Body.Items)), cause: make([]float64, len(m.Body.Items)), within: make([][]float64, len(t.units))}
 	for n := range d.joint {
 		d.joint[n], d.levels[n] = make([]Likelihood, len(t.units)), make([]byCondition, len(t.units))
 	}
@@ -28,7 +29,7 @@ func (d *unitDraw) fit(m *Model) {
 
 // drawUnits draws the items that count in Worst nodes or pairs, one unit after
 // another, once all shared factors are drawn.
-func (m *Model) drawUnits(c *Car) {
+func (m *conditioned) drawUnits(c *Car) {
 	t, d := &m.seenTogether, &c.units
 	for n := range t.units {
 		m.startUnit(c, n)
@@ -57,16 +58,14 @@ func (m *Model) drawUnits(c *Car) {
 }
 
 // startUnit works out what a unit says of the limits, given the shared factors.
-func (m *Model) startUnit(c *Car, n int) {
+func (m *conditioned) startUnit(c *Car, n int) {
 	u, d := &m.seenTogether.units[n], &c.units
 	for which, i := range u.item {
 		if i < 0 {
 			continue
 		}
-		at := m.spotOf(i)
-		x, repair := m.above(i, c.shared.Root, c.shared.P[at.group])
-		x += m.sideOf(i)[m.ownLevel(at, c.shared.Q[at.group][at.pocket])]
-		d.joint[which][n] = m.jointAt(i, m.table[i].read(x), repair)
+		d.joint[which][n] = m.jointAt(i, c.Level, c.Repair, m.luckOf(c, i))
+		d.joint[which][n].normalise()
 		d.levels[which][n] = d.joint[which][n].conditions()
 	}
 	v := d.within[n]
@@ -87,7 +86,7 @@ func (m *Model) startUnit(c *Car, n int) {
 
 // drawUnit draws a single item, or the first item of a pair and then the second
 // given the first.
-func (m *Model) drawUnit(c *Car, n int, allow []float64) {
+func (m *conditioned) drawUnit(c *Car, n int, allow []float64) {
 	u, d := &m.seenTogether.units[n], &c.units
 	var weight byCondition
 	for k := range weight {
@@ -111,7 +110,7 @@ func (m *Model) drawUnit(c *Car, n int, allow []float64) {
 }
 
 // pickWeighted draws everything about an item, each condition weighted.
-func (m *Model) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondition) {
+func (m *conditioned) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondition) {
 	sum := 0.0
 	for k := range j {
 		for f := range j[k] {
@@ -121,5 +120,13 @@ func (m *Model) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondition) 
 			}
 		}
 	}
-	m.pickJoint(c, i, j, float64(c.units.own[i]*sum))
+	c.pickJoint(i, j, float64(c.units.own[i]*sum))
+	m.drawOwnCause(c, i, m.luckOf(c, i), c.units.cause[i])
+}
+
+// luckOf is what all levels drawn above an item add to the mean of its log depth.
+func (m *conditioned) luckOf(c *Car, i int) float64 {
+	at := m.spotOf(i)
+	_, k, _ := m.split(c.shared.Root)
+	return m.luck(i, k, c.shared.P[at.group]) + m.sideOf(i)[m.ownLevel(at, c.shared.Q[at.group][at.pocket])]
 }

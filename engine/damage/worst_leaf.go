@@ -5,57 +5,66 @@ import (
 	"underpaint/engine/network"
 )
 
-// byCondition holds a chance or a weight for each condition.
-type byCondition [car.Conditions]float64
-
 // densities are the chances of each condition of an item given everything seen of
-// it alone, at each x of the table, by repair state of the car.
-type densities [RepairStates][]byCondition
+// it alone, times what was seen, at each x of the table, by stratum.
+type densities [strata][]byCondition
 
-// densitiesOf tabulates them.
-func (m *Model) densitiesOf(i int) *densities {
-	if d := m.densities[m.alike[i]]; d != nil {
-		return d
+// densitiesOf tabulates them, by age.
+func (m *conditioned) densitiesOf(i int) (out []*densities) {
+	for age := range m.ages {
+		key := tabled{m.alike[i], age}
+		if m.densities[key] == nil {
+			m.densities[key] = m.newDensities(i, age)
+		}
+		out = append(out, m.densities[key])
 	}
+	return out
+}
+
+// newDensities works them out as products with a constant matrix: the condition is
+// linear in the rust.
+func (m *conditioned) newDensities(i, age int) *densities {
 	d := &densities{}
-	for r := range d {
-		d[r] = make([]byCondition, m.scale.size)
-		for x := range d[r] {
-			j := m.jointAt(i, m.table[i].at[x], r)
-			d[r][x] = j.conditions()
+	for s := range strata {
+		var matrix [car.Conditions]byCondition // [rust][condition]
+		for k := range matrix {
+			var rust byCondition
+			rust[k] = 1
+			j := m.jointOf(i, age, s, rust)
+			matrix[k] = j.conditions()
+		}
+		d[s] = make([]byCondition, m.scale.size)
+		for x, rust := range m.table[i].at {
+			to := &d[s][x]
+			for k, p := range rust {
+				for c, v := range matrix[k] {
+					to[c] += float64(p * v)
+				}
+			}
 		}
 	}
-	m.densities[m.alike[i]] = d
 	return d
 }
 
-// jointAt is everything about an item given its rust, the repair state and what
-// was seen of it alone; it adds to 1.
-func (m *Model) jointAt(i int, rust [car.Conditions]float64, repair int) Likelihood {
-	j := m.prior[i].joint(rust, repair)
-	if e := m.seen[i]; e != nil {
-		j.condition(e)
-	}
-	return j
-}
-
-// conditions sums everything but the condition out.
-func (j *Likelihood) conditions() (g byCondition) {
-	for k := range j {
-		for f := range j[k] {
-			g[k] += j[k][f][0] + j[k][f][1]
+// densityAt is the chance of each condition of an item given the levels above and
+// everything seen of it alone; given are its densities, by age.
+func (b *base) densityAt(i, level, repair int, luck float64, given []*densities) (g byCondition) {
+	first, last := strataOf(repair)
+	for s := first; s <= last; s++ {
+		n, w := b.scale.cell(b.mu[level][s.reading()][i] + luck)
+		at := given[b.age[level]][s][n-1 : n+3]
+		for k := range g {
+			v := float64(w[0]*at[0][k]) + float64(w[1]*at[1][k]) + float64(w[2]*at[2][k]) + float64(w[3]*at[3][k])
+			g[k] += max(0, v) // interpolation may undershoot
 		}
 	}
-	return g
-}
-
-// read reads the table between its points, as likelihoods are read.
-func (d *densities) read(s scale, x float64, repair int) (g byCondition) {
-	n, w := s.cell(x)
-	at := d[repair][n-1 : n+3]
+	sum := 0.0
+	for _, v := range g {
+		sum += v
+	}
+	scale := 1 / sum
 	for k := range g {
-		v := float64(w[0]*at[0][k]) + float64(w[1]*at[1][k]) + float64(w[2]*at[2][k]) + float64(w[3]*at[3][k])
-		g[k] = max(0, v) // interpolation may undershoot
+		g[k] *= scale
 	}
 	return g
 }
@@ -73,13 +82,13 @@ func (g *byCondition) within() (out byCondition) {
 
 // product is the items of one pocket that count in the same Worst nodes.
 type product struct {
-	m      *Model
+	b      *base
 	at     spot
 	nodes  []int
 	limit  []int // by combination of limits: the lowest of them
 	items  []int
-	given  []*densities  // by item
-	buffer []byCondition // by own level
+	given  [][]*densities // by item
+	buffer []byCondition  // by own level
 }
 
 var _ network.Bounded = (*product)(nil)
@@ -87,10 +96,11 @@ var _ network.Bounded = (*product)(nil)
 // AtMost is the chance that all its items stay within a limit. An item that counts
 // in several nodes has to stay within the lowest of their limits.
 func (l *product) AtMost(root, p int, dst []float64) {
+	level, k, repair := l.b.split(root)
 	for n, i := range l.items {
-		base, repair := l.m.above(i, root, p)
-		for q, term := range l.m.sideOf(i) {
-			g := l.given[n].read(l.m.scale, base+term, repair)
+		luck := l.b.luck(i, k, p)
+		for q, term := range l.b.sideOf(i) {
+			g := l.b.densityAt(i, level, repair, luck+term, l.given[n])
 			v, row := g.within(), &l.buffer[q]
 			if n == 0 {
 				*row = v
@@ -103,7 +113,7 @@ func (l *product) AtMost(root, p int, dst []float64) {
 	}
 	size := len(l.limit)
 	for q := 0; q*size < len(dst); q++ {
-		row, to := &l.buffer[l.m.ownLevel(l.at, q)], dst[q*size:(q+1)*size]
+		row, to := &l.buffer[l.b.ownLevel(l.at, q)], dst[q*size:(q+1)*size]
 		for j, k := range l.limit {
 			to[j] = row[k]
 		}
@@ -151,55 +161,73 @@ func (l *spreadLeaf) Multiply(root, p int, dst []float64) {
 	}
 }
 
+// bothOf are two items with where their pockets stand and their densities.
+type bothOf struct {
+	b     *base
+	item  [2]int
+	at    [2]spot
+	given [2][]*densities
+	// The chances of the conditions of both at each of the levels of their nodes, for
+	// the root state and group level set last.
+	both [2][]byCondition
+}
+
+func (m *conditioned) bothOf(item [2]int) bothOf {
+	out := bothOf{b: m.base, item: item}
+	for n, i := range item {
+		out.at[n], out.given[n] = m.spotOf(i), m.densitiesOf(i)
+	}
+	return out
+}
+
+// set fills in the densities of both items.
+func (l *bothOf) set(root, p int) {
+	level, k, repair := l.b.split(root)
+	for n, i := range l.item {
+		luck := l.b.luck(i, k, p)
+		l.both[n] = l.both[n][:0]
+		for _, term := range l.b.sideOf(i) {
+			l.both[n] = append(l.both[n], l.b.densityAt(i, level, repair, luck+term, l.given[n]))
+		}
+	}
+}
+
+// chances are those of both items at a level of their pocket.
+func (l *bothOf) chances(q int) (a, b *byCondition) {
+	return &l.both[0][l.b.ownLevel(l.at[0], q)], &l.both[1][l.b.ownLevel(l.at[1], q)]
+}
+
 // pairLeaf is what was seen of the worse of two items, given everything seen of
 // each alone, which has leaves of its own.
 type pairLeaf struct {
-	m    *Model
-	pair *pair
-	both bothDensities
+	bothOf
+	pair pair
 }
 
-// bothDensities are the chances of the conditions of both items at each of the
-// levels of their nodes.
-type bothDensities [2][]byCondition
-
-// pairLeaves are those whose first item is in the pocket, unless they are nodes.
-func (m *Model) pairLeaves(pocket int) (out []network.Leaf) {
-	for n := range m.seenTogether.pairs {
-		p := &m.seenTogether.pairs[n]
+// pairLeaves are those whose first item is in the pocket, unless they are nodes. The
+// spots of both items must be known.
+func (m *conditioned) pairLeaves(pocket int) (out []network.Leaf) {
+	for _, p := range m.seenTogether.pairs {
 		if p.node < 0 && m.Body.Items[p.item[0]].Pocket == pocket {
-			out = append(out, &pairLeaf{m: m, pair: p})
+			out = append(out, &pairLeaf{bothOf: m.bothOf(p.item), pair: p})
 		}
 	}
 	return out
 }
 
-// at fills in the densities of both items.
-func (both *bothDensities) at(m *Model, item [2]int, root, p int) {
-	for n, i := range item {
-		base, repair := m.above(i, root, p)
-		d := m.densitiesOf(i)
-		both[n] = both[n][:0]
-		for _, term := range m.sideOf(i) {
-			both[n] = append(both[n], d.read(m.scale, base+term, repair))
-		}
-	}
-}
-
 // Multiply multiplies the expected likelihood at every level into dst.
 func (l *pairLeaf) Multiply(root, p int, dst []float64) {
-	l.both.at(l.m, l.pair.item, root, p)
-	a, b := l.m.spotOf(l.pair.item[0]), l.m.spotOf(l.pair.item[1])
+	l.set(root, p)
 	for q := range dst {
-		dst[q] *= l.pair.worseLikely(&l.both[0][l.m.ownLevel(a, q)], &l.both[1][l.m.ownLevel(b, q)])
+		a, b := l.chances(q)
+		dst[q] *= l.pair.worseLikely(a, b)
 	}
 }
 
 // pairBound is a pair as a member of Worst nodes.
 type pairBound struct {
-	m    *Model
+	bothOf
 	unit *unit
-	both bothDensities
 }
 
 var _ network.Bounded = (*pairBound)(nil)
@@ -207,11 +235,11 @@ var _ network.Bounded = (*pairBound)(nil)
 // AtMost is the chance that both items stay within the limits of the nodes that
 // each counts in, given what was seen of the worse one.
 func (l *pairBound) AtMost(root, p int, dst []float64) {
-	l.both.at(l.m, l.unit.item, root, p)
-	a, b := l.m.spotOf(l.unit.item[0]), l.m.spotOf(l.unit.item[1])
+	l.set(root, p)
 	size := combinations(len(l.unit.nodes))
 	for q := 0; q*size < len(dst); q++ {
 		to := dst[q*size : (q+1)*size]
-		within(to, l.unit.bothAt(&l.both[0][l.m.ownLevel(a, q)], &l.both[1][l.m.ownLevel(b, q)], to))
+		a, b := l.chances(q)
+		within(to, l.unit.bothAt(a, b, to))
 	}
 }

@@ -9,21 +9,21 @@ type productPass struct {
 	// Its nodes have one worst level in common: of the combinations of levels only
 	// those count in which all agree.
 	diagonal int
-	sums     []byCondition   // by own level
-	weights  []*levelWeights // by item
+	sums     []byCondition // by own level
+	weights  []*levelsPass // by item
 	// For each item, the chance that it, those before it, or those after it are all
 	// within each condition.
 	own, before, after []byCondition
-	x                  []float64
+	luck               []float64
 }
 
-func newProductPass(m *Model, p *product) *productPass {
+func newProductPass(m *conditioned, p *product) *productPass {
 	n := len(p.items)
 	one := &productPass{product: p, diagonal: (combinations(len(p.nodes)) - 1) / (car.Conditions - 1),
-		sums: make([]byCondition, len(m.sideTerm[open])), own: make([]byCondition, n), x: make([]float64, n),
+		sums: make([]byCondition, len(m.pocket)), own: make([]byCondition, n), luck: make([]float64, n),
 		before: make([]byCondition, n+1), after: make([]byCondition, n+1)}
-	for range p.items {
-		one.weights = append(one.weights, newLevelWeights(m.scale))
+	for _, i := range p.items {
+		one.weights = append(one.weights, m.newLevelsPass(i))
 	}
 	return one
 }
@@ -35,7 +35,7 @@ func (one *productPass) collect(q int, weights []float64) {
 	}
 }
 
-func (one *productPass) hand(m *Model, was [2]int) {
+func (one *productPass) hand(m *conditioned, was [2]int) {
 	for q := range one.sums {
 		if one.sums[q] != (byCondition{}) {
 			one.spread(m, was, q)
@@ -46,14 +46,12 @@ func (one *productPass) hand(m *Model, was [2]int) {
 
 // spread lays on each item the weight of each of its conditions, given the weight
 // of each condition of the worst of all.
-func (one *productPass) spread(m *Model, was [2]int, q int) {
+func (one *productPass) spread(m *conditioned, was [2]int, q int) {
 	items, last := one.product.items, len(one.product.items)
-	repair := 0
+	level, k, repair := m.split(was[0])
 	for n, i := range items {
-		var base float64
-		base, repair = m.above(i, was[0], was[1])
-		one.x[n] = base + m.sideOf(i)[q]
-		g := m.densitiesOf(i).read(m.scale, one.x[n], repair)
+		one.luck[n] = m.luck(i, k, was[1]) + m.sideOf(i)[q]
+		g := m.densityAt(i, level, repair, one.luck[n], one.product.given[n])
 		one.own[n] = g.within()
 	}
 	for k := range car.Conditions {
@@ -75,7 +73,7 @@ func (one *productPass) spread(m *Model, was [2]int, q int) {
 				worse += float64((others - float64(one.before[n][k-1]*one.after[n+1][k-1])) * one.sums[q][k])
 			}
 		}
-		one.weights[n].lay(m.scale, one.x[n], repair, &weight)
+		one.weights[n].lay(level, repair, one.luck[n], weight)
 	}
 }
 
@@ -83,25 +81,24 @@ func (one *productPass) spread(m *Model, was [2]int, q int) {
 type pairPass struct {
 	unit    *unit
 	member  int // place among the members of the pocket, −1 = none
-	at      [2]spot
-	both    bothDensities
+	both    bothOf
 	sums    [2][]byCondition // by own level
-	weights [2]*levelWeights
+	weights [2]*levelsPass
 }
 
-func newPairPass(m *Model, u *unit) *pairPass {
-	one := &pairPass{unit: u, member: -1, at: [2]spot{m.spotOf(u.item[0]), m.spotOf(u.item[1])}}
+func newPairPass(m *conditioned, u *unit) *pairPass {
+	one := &pairPass{unit: u, member: -1, both: m.bothOf(u.item)}
 	for n := range one.sums {
-		one.sums[n], one.weights[n] = make([]byCondition, len(m.sideTerm[open])), newLevelWeights(m.scale)
+		one.sums[n], one.weights[n] = make([]byCondition, len(m.pocket)), m.newLevelsPass(u.item[n])
 	}
 	return one
 }
 
 // collect adds the weight of each condition of either item, averaged over the
 // other.
-func (one *pairPass) collect(m *Model, q int, weight float64, byMember [][]float64) {
-	qa, qb := m.ownLevel(one.at[0], q), m.ownLevel(one.at[1], q)
-	da, db, u := &one.both[0][qa], &one.both[1][qb], one.unit
+func (one *pairPass) collect(m *conditioned, q int, weight float64, byMember [][]float64) {
+	qa, qb := m.ownLevel(one.both.at[0], q), m.ownLevel(one.both.at[1], q)
+	da, db, u := &one.both.both[0][qa], &one.both.both[1][qb], one.unit
 	a, b := &one.sums[0][qa], &one.sums[1][qb]
 	scale := 1 / u.pair.worseLikely(da, db)
 	for x, va := range da {
@@ -117,12 +114,13 @@ func (one *pairPass) collect(m *Model, q int, weight float64, byMember [][]float
 	}
 }
 
-func (one *pairPass) hand(m *Model, was [2]int) {
+func (one *pairPass) hand(m *conditioned, was [2]int) {
 	for n, i := range one.unit.item {
-		base, repair := m.above(i, was[0], was[1])
+		level, k, repair := m.split(was[0])
+		luck := m.luck(i, k, was[1])
 		for q, term := range m.sideOf(i) {
 			if one.sums[n][q] != (byCondition{}) {
-				one.weights[n].lay(m.scale, base+term, repair, &one.sums[n][q])
+				one.weights[n].lay(level, repair, luck+term, one.sums[n][q])
 			}
 		}
 		clear(one.sums[n])

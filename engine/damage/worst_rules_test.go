@@ -99,7 +99,7 @@ func TestCountedLeadJoints(t *testing.T) {
 func TestWorstTakesTheSameUniforms(t *testing.T) {
 	for name, c := range worstCases {
 		m, _ := c.build(t, coarse)
-		bare, err := New(Known{Body: m.Body, Levels: m.Levels, Seen: m.seen, EarlierWork: "not_sure"}, coarse)
+		bare, err := New(Known{Body: m.Body, Levels: m.Levels, Seen: m.given[0].seen, EarlierWork: "not_sure"}, coarse)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -134,7 +134,7 @@ func TestWorstOfItemsOnTheirOwn(t *testing.T) {
 	w := []Worst{onSide(b, car.Left, gapBad), either(t, b, "drip_rail.left", "drip_rail.right", holeSeen)}
 	levels := salted(t)[:1]
 	levels[0].Weight = 1
-	m, err := New(Known{Body: b, Levels: levels, Worst: w, OnItsOwn: true, EarlierWork: "not_sure"}, coarse)
+	m, err := New(Known{Body: b, Levels: levels, Worst: w, Independent: true, EarlierWork: "not_sure"}, coarse)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package damage
 
 import (
+	"math"
 	"slices"
 
 	"underpaint/engine/car"
@@ -19,22 +20,50 @@ type worsts [car.Conditions][car.Conditions]float64
 // item is the weight of each condition of item i, everything seen of it alone
 // included.
 func (s *slowly) item(i, root, p, q int) (g [car.Conditions]float64) {
-	m := s.m
+	m := s.m.given[0]
 	level, k, repair := m.split(root)
 	part := m.Body.PartOf(i)
-	x := m.mu[level][i] + m.carTerm[k] + m.groupTerm[p] + m.sideTerm[b2i(!part.SeenWhenStripped)][q]
-	j := m.prior[i].joint(conditionsAt(x, m.threshold[b2i(part.Face == car.Hidden)], m.own[i]), repair)
-	for c := range j {
-		for f := range j[c] {
-			for d, v := range j[c][f] {
-				if e := m.seen[i]; e != nil {
-					v *= e[c][f][d]
+	class := m.fig.classOf(part)
+	luck := m.carTerm[class][k] + m.groupTerm[class][p] + m.sideTerm[class][q]
+	first, last := stratum(repair), stratum(repair)
+	if repair == thorough {
+		first, last = notReached, renewed
+	}
+	for st := first; st <= last; st++ {
+		rust := conditionsAt(m.mu[level][st.reading()][i]+luck, m.threshold[b2i(part.Face == car.Hidden)], m.fig.sigma*math.Sqrt(m.fig.share[class].own))
+		times := min(1.2, m.Levels[level].AgeYears/50)
+		if st == renewed {
+			times = min(1.2, m.Levels[level].WorkYearsAgo/50)
+		}
+		j := m.prior[i].joint(afterCauses(m.cause[i], times, rust), st)
+		for c := range j {
+			for f := range j[c] {
+				for d, v := range j[c][f] {
+					if e := m.seen[i]; e != nil {
+						v *= e[c][f][d]
+					}
+					g[c] += v
 				}
-				g[c] += v
 			}
 		}
 	}
 	return g
+}
+
+// afterCauses is the condition as the worse of two, drawn out pair by pair.
+func afterCauses(o ownCause, times float64, rust byCondition) *byCondition {
+	var out byCondition
+	hurt := o.hurt * times
+	for k, p := range rust {
+		out[k] += p * (1 - o.spared - hurt)
+		for c, v := range o.worse {
+			out[max(k, c)] += p * hurt * v
+		}
+		for c, v := range o.better {
+			out[c] += p * o.spared * v
+		}
+	}
+	return &out
 }
 
 // group is the distribution of both worsts within a group given the root; only
@@ -130,10 +159,9 @@ func (s *slowly) shift(from, to *worsts, i, c int, v float64) {
 // chances are those of each condition of the target, the chance of each pair of
 // worsts, and the probability of all evidence.
 func (s *slowly) chances(target int) (out [car.Conditions]float64, both worsts, evidence float64) {
-	_, groupWeight := coarse.Group.make()
-	_, pocketWeight := coarse.Pocket.make()
+	groupWeight, pocketWeight := coarse.Group.weights(leak{}), coarse.Pocket.weights(s.m.fig.leak)
 	home := s.m.Body.Pockets[s.m.Body.Items[target].Pocket].Group
-	for root, w := range s.m.nested.Root {
+	for root, w := range s.m.given[0].nested.Root {
 		rest := worsts{}
 		rest[0][0] = 1
 		for g := range s.m.Body.Groups {

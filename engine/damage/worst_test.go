@@ -15,7 +15,7 @@ import (
 // by item, level by level, as a table of both worsts, without components, signs,
 // tables in x or messages. Coarse grids keep it small; the arithmetic is the same.
 
-var coarse = Grids{Car: Grid{5, 3}, Group: Grid{3, 2}, Pocket: Grid{3, 2}}
+var coarse = Grids{Car: Grid{5, -3, 3}, Group: Grid{3, -2, 2}, Pocket: Grid{3, -2, 4}}
 
 // carrying are the parts that a door gap answers to (data/looks.json of package
 // evidence, which this package cannot import).
@@ -34,7 +34,7 @@ func body(t testing.TB, id string) *car.Body {
 func salted(t testing.TB) []exposure.Level {
 	t.Helper()
 	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
-		{Climate: "salt", Years: 10, Kept: "driven_all_year"}, {Climate: "salt", Years: 40, Kept: "garage"}}}})
+		{Climate: "salt", Years: 10, Kept: "driven_all_year"}, {Climate: "salt", Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026, WorkedIn: 1990})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -202,5 +202,12 @@ func TestWorstDrawn(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+func near(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if math.IsNaN(got) || math.Abs(got-want) > tolerance {
+		t.Errorf("%s: got %.7f, want %.7f", what, got, want)
 	}
 }

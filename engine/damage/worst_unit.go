@@ -18,7 +18,7 @@ type unit struct {
 
 // setUnits lists what has to be drawn together, in the order of the items in their
 // pockets, and gathers single items of one pocket into products.
-func (m *Model) setUnits() {
+func (m *conditioned) setUnits() {
 	t := &m.seenTogether
 	t.unitOf = make([]int, len(m.Body.Items))
 	for i := range t.unitOf {
@@ -36,7 +36,7 @@ func (m *Model) setUnits() {
 }
 
 // addUnit makes the unit of item i, if it is in a pair or counts in a node.
-func (m *Model) addUnit(i int) {
+func (m *conditioned) addUnit(i int) {
 	t := &m.seenTogether
 	u := unit{item: [2]int{i, -1}}
 	for n := range t.pairs {
@@ -89,12 +89,12 @@ func (t *together) nodesOf(items ...int) (out []int) {
 }
 
 // toProduct adds a single item to the product of its pocket and nodes.
-func (t *together) toProduct(m *Model, i int, nodes []int) {
+func (t *together) toProduct(m *conditioned, i int, nodes []int) {
 	at := m.spotOf(i)
 	n := slices.IndexFunc(t.products, func(p product) bool { return p.at == at && slices.Equal(p.nodes, nodes) })
 	if n < 0 {
 		n = len(t.products)
-		one := product{m: m, at: at, nodes: nodes, buffer: make([]byCondition, len(m.sideTerm[open]))}
+		one := product{b: m.base, at: at, nodes: nodes, buffer: make([]byCondition, len(m.pocket))}
 		for j := range combinations(len(nodes)) {
 			one.limit = append(one.limit, lowest(j, len(nodes)))
 		}

@@ -123,6 +123,15 @@ func (r *Run) Holed(i int) float64 { return float64(r.holed[i]) / float64(r.cars
 // ZoneHoled is the share of cars in which anything in the zone is.
 func (r *Run) ZoneHoled(z int) float64 { return float64(r.zone[z]) / float64(r.cars) }
 
+// ZoneOwnCause is the share of those in which nothing there would be without a cause of
+// the part's own: a leak, acid, a blocked drain. 0 where there are none.
+func (r *Run) ZoneOwnCause(z int) float64 {
+	if r.zone[z] == 0 {
+		return 0
+	}
+	return float64(r.own[z]) / float64(r.zone[z])
+}
+
 // PartHoled is the share of cars in which any item of the part is.
 func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.cars) }
 

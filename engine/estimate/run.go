@@ -66,16 +66,18 @@ type row struct {
 
 // Run is a growing set of imagined cars, priced at one or more standards.
 type Run struct {
-	model *damage.Model
-	maker *maker
-	car   *damage.Car
-	rows  []row
-	cars  int
-	turns int     // of each car
-	holed []int32 // by item: cars in which it is rusted through or gone
-	zone  []int32 // by zone: cars in which anything there is
-	part  []int32 // by part
-	seen  []bool
+	model  *damage.Model
+	maker  *maker
+	car    *damage.Car
+	rows   []row
+	cars   int
+	turns  int     // of each car
+	holed  []int32 // by item: cars in which it is rusted through or gone
+	zone   []int32 // by zone: cars in which anything there is
+	own    []int32 // by zone: those in which only causes of their own did it
+	part   []int32 // by part
+	seen   []bool
+	rusted []bool // by zone: of the car counted last
 
 	memory *memory // nil = what each car was like is let go
 }
@@ -84,7 +86,7 @@ type Run struct {
 func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
 	b := model.Body
 	r := &Run{model: model, car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
-		zone: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts))}
+		zone: make([]int32, len(b.Zones)), own: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts)), rusted: make([]bool, len(b.Zones))}
 	works := 0
 	for _, t := range tables {
 		r.rows = append(r.rows, row{table: t, uniforms: t.NewUniforms(), bill: t.NewBill()})
@@ -118,6 +120,7 @@ func (r *Run) Add() {
 
 func (r *Run) countHoles() {
 	clear(r.seen)
+	clear(r.rusted)
 	zones := len(r.zone)
 	for i, k := range r.car.Condition {
 		if k < 4 {
@@ -125,13 +128,20 @@ func (r *Run) countHoles() {
 		}
 		p := r.model.Body.Items[i].Part
 		r.holed[i]++
-		if z := r.model.Body.Parts[p].Zone; !r.seen[z] {
+		z := r.model.Body.Parts[p].Zone
+		r.rusted[z] = r.rusted[z] || !r.car.OwnCause[i]
+		if !r.seen[z] {
 			r.seen[z] = true
 			r.zone[z]++
 		}
 		if !r.seen[zones+p] {
 			r.seen[zones+p] = true
 			r.part[p]++
+		}
+	}
+	for z := range r.zone {
+		if r.seen[z] && !r.rusted[z] {
+			r.own[z]++
 		}
 	}
 }

@@ -10,10 +10,11 @@ import (
 	"underpaint/engine/damage"
 )
 
-// combine joins all results on one item, whatever their order.
-func combine(results []result) *damage.Likelihood {
+// combine joins all results on one item of a car in one state of cover, whatever
+// their order.
+func combine(results []result, on cover) *damage.Likelihood {
 	inOrder(results)
-	condition, finding := logCondition(results), logFinding(results)
+	condition, finding := logCondition(results, on), logFinding(results)
 	out := &damage.Likelihood{}
 	for k := range out {
 		for f := range out[k] {
@@ -26,9 +27,9 @@ func combine(results []result) *damage.Likelihood {
 }
 
 // worstOf joins all results on the worst of several items, by the same rule.
-func worstOf(results []result) (out [car.Conditions]float64) {
+func worstOf(results []result, on cover) (out [car.Conditions]float64) {
 	inOrder(results)
-	condition := logCondition(results)
+	condition := logCondition(results, on)
 	for k, v := range condition {
 		out[k] = chance.Exp(v)
 	}
@@ -41,14 +42,14 @@ func inOrder(results []result) {
 		if c := cmp.Compare(a.order, b.order); c != 0 {
 			return c
 		}
-		return cmp.Compare(b2i(a.byShop), b2i(b.byShop))
+		return cmp.Compare(a.by, b.by)
 	})
 }
 
 // logCondition joins the looks at condition, scaled so that the largest is 0.
-func logCondition(results []result) (total [car.Conditions]float64) {
+func logCondition(results []result, on cover) (total [car.Conditions]float64) {
 	for _, bad := range []bool{true, false} {
-		addSteps(&total, results, bad)
+		addSteps(&total, results, bad, on)
 	}
 	top := slices.Max(total[:])
 	for k := range total {
@@ -61,8 +62,10 @@ func logCondition(results []result) (total [car.Conditions]float64) {
 // step between neighbouring conditions the largest log ratio counts whole, every
 // further one in part. Each step grows with every result taken in, which is what
 // keeps one more bad result from lowering the chance of a hole; joining whole
-// logs by weight would not.
-func addSteps(total *[car.Conditions]float64, results []result, bad bool) {
+// logs by weight would not. On a freshly covered car the good results that cover
+// can hide are weakened first, so that the largest is found among what they still
+// say.
+func addSteps(total *[car.Conditions]float64, results []result, bad bool, on cover) {
 	further, sum := looks().w.further, 0.0
 	for k := 1; k < car.Conditions; k++ {
 		largest, all := 0.0, 0.0
@@ -70,7 +73,7 @@ func addSteps(total *[car.Conditions]float64, results []result, bad bool) {
 			if r.ofFinding || r.yes != bad {
 				continue
 			}
-			step := r.condition[k] - r.condition[k-1]
+			step := r.step(k, on)
 			all += step
 			if math.Abs(step) > math.Abs(largest) {
 				largest = step

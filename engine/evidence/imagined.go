@@ -54,9 +54,10 @@ func doubt(p float64) float64 {
 // every item the most telling look at its condition that can be made there, and the
 // most telling one at what an earlier repair left, so that no two looks at an item
 // bring partly the same news; and on each side the door gaps. What comes of each
-// look is drawn from its chances. It takes one uniform for each look, so equal
-// streams on like cars give like looks.
-func ImagineWalkRound(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look) {
+// look is drawn from its chances, which are lower for a bad result where the car is
+// freshly covered and cover can hide it. It takes one uniform for each look, so
+// equal streams on like cars give like looks, covered or not.
+func ImagineWalkRound(b *car.Body, c *damage.Car, covered bool, s *chance.Stream) (out []Look) {
 	done := map[string]map[int]bool{OfCondition: {}, OfFinding: {}}
 	for _, kind := range imaginedKinds() {
 		for _, i := range Items(b, kind.ID) {
@@ -64,7 +65,11 @@ func ImagineWalkRound(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look)
 				continue
 			}
 			done[kind.AnswersTo][i] = true
-			p := kind.ChanceOfYes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
+			yes := kind.ChanceOfYes
+			if covered {
+				yes = kind.yesIfCovered
+			}
+			p := yes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
 			out = append(out, Look{Look: kind.ID, On: b.Items[i].ID, Result: drawn(s, p), By: ByShop})
 		}
 	}

@@ -6,16 +6,28 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
-	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/strict"
 )
 
-// Who looked.
+// Who looked. What a seller says of a look counts as a customer's.
 const (
 	ByCustomer = "customer"
 	ByShop     = "shop"
+	BySeller   = "seller"
 )
+
+// witness is who looked, as an index.
+type witness int
+
+const (
+	shop witness = iota
+	customer
+	seller
+	witnesses // how many there are
+)
+
+var witnessIDs = [witnesses]string{ByShop, ByCustomer, BySeller}
 
 // What came of a look.
 const (
@@ -29,23 +41,38 @@ type Look struct {
 	Look   string // id of a Kind
 	On     string // id of an item
 	Result string // Yes, No or CouldNot
-	By     string // ByCustomer or ByShop
+	By     string // ByCustomer, ByShop or BySeller
 }
 
-// Seen is what looks say: of single items, and of the worst of several.
+// Seen is what looks say: of single items, of the worst of several, and of the
+// cover of the car. A freshly covered car (new undercoat, recent or thick paint)
+// hides what it hides from many looks at once, so there their good results count
+// for less and everything is given twice.
+//
+// Each likelihood is scaled by itself. So ratios within one tell something, while
+// the two versions together say nothing of which holds: that is for Cover.
 type Seen struct {
-	Items []*damage.Likelihood // by item, nil where nothing was seen of it alone
+	Items []*damage.Likelihood // as the car shows, by item; nil where nothing was seen of it alone
 	Worst []damage.Worst
+
+	// CoveredItems and CoveredWorst are the same where the car is freshly covered.
+	// Both are nil when nothing was seen that cover can hide; then Items and Worst
+	// serve both. An item of which nothing such was seen shares its likelihood.
+	CoveredItems []*damage.Likelihood
+	CoveredWorst []damage.Worst
+
+	Cover [2]float64 // likelihood of what looks say of the cover: as it shows, freshly covered; 1 and 1 for nothing
 }
 
 // FromLooks returns the likelihoods of what was seen, each scaled so that the
-// largest entry is one. Refused, with the path of the entry, are: an unknown look
-// or place, a look that cannot be made there, one by a customer that only a shop
-// can do, one at either side by the shop, which can say which, and a second answer
-// to the same look by the same person.
+// largest entry is one, but for Cover. Refused, with the path of the entry, are: an
+// unknown look or place, a look that cannot be made there, one by a customer or a
+// seller that only a shop can do, one at either side by the shop, which can say
+// which, and a second answer to the same look by the same person.
 func FromLooks(b *car.Body, list []Look) (Seen, error) {
 	results := make([][]result, len(b.Items))
 	var nodes []node
+	var cover freshUndercoat
 	first := map[Look]int{}
 	for n, l := range list {
 		kind, at, err := check(b, n, l)
@@ -57,25 +84,50 @@ func FromLooks(b *car.Body, list []Look) (Seen, error) {
 			return Seen{}, refuse(n, "on", l.On, "one answer to each look by the same person: looks["+strconv.Itoa(before)+"] is this look already")
 		}
 		first[same] = n
-		switch {
-		case l.Result == CouldNot:
-		case len(at) == 1 && !kind.BySide:
-			results[at[0]] = append(results[at[0]], newResult(kind, l))
-		default:
-			nodes = addTo(nodes, l.On, at, newResult(kind, l))
+		if l.Result == CouldNot {
+			continue
+		}
+		r := newResult(kind, l)
+		if kind.tellsOfCover {
+			cover.add(r)
+		}
+		if len(at) == 1 && !kind.BySide {
+			results[at[0]] = append(results[at[0]], r)
+		} else {
+			nodes = addTo(nodes, l.On, at, r)
 		}
 	}
-	out := Seen{Items: make([]*damage.Likelihood, len(b.Items))}
+	return seen(results, nodes, cover), nil
+}
+
+// seen joins the results at each item and node, on the car as it shows and, where
+// that makes a difference, on a freshly covered one.
+func seen(results [][]result, nodes []node, cover freshUndercoat) Seen {
+	slices.SortFunc(nodes, func(x, y node) int { return strings.Compare(x.on, y.on) })
+	out := Seen{Items: make([]*damage.Likelihood, len(results)), Worst: worst(nodes, asItShows), Cover: cover.likelihood()}
 	for i := range results {
 		if len(results[i]) > 0 {
-			out.Items[i] = combine(results[i])
+			out.Items[i] = combine(results[i], asItShows)
 		}
 	}
-	slices.SortFunc(nodes, func(x, y node) int { return strings.Compare(x.on, y.on) })
-	for _, n := range nodes {
-		out.Worst = append(out.Worst, damage.Worst{Items: n.items, Likely: worstOf(n.results)})
+	hides := slices.ContainsFunc(results, coverHides) || slices.ContainsFunc(nodes, func(n node) bool { return coverHides(n.results) })
+	if !hides {
+		return out
 	}
-	return out, nil
+	out.CoveredItems, out.CoveredWorst = slices.Clone(out.Items), worst(nodes, freshlyCovered)
+	for i := range results {
+		if coverHides(results[i]) {
+			out.CoveredItems[i] = combine(results[i], freshlyCovered)
+		}
+	}
+	return out
+}
+
+func worst(nodes []node, on cover) (out []damage.Worst) {
+	for _, n := range nodes {
+		out = append(out, damage.Worst{Items: n.items, Likely: worstOf(n.results, on)})
+	}
+	return out
 }
 
 // node gathers the looks at the worst of the same items.
@@ -107,10 +159,10 @@ func check(b *car.Body, n int, l Look) (kind Kind, at []int, err error) {
 	if l.Result != Yes && l.Result != No && l.Result != CouldNot {
 		return kind, nil, refuse(n, "result", l.Result, "yes, no or could_not")
 	}
-	if l.By != ByCustomer && l.By != ByShop {
-		return kind, nil, refuse(n, "by", l.By, "customer or shop")
+	if !slices.Contains(witnessIDs[:], l.By) {
+		return kind, nil, refuse(n, "by", l.By, "customer, shop or seller")
 	}
-	if l.By == ByCustomer && !kind.CustomerCan {
+	if l.By != ByShop && !kind.CustomerCan {
 		return kind, nil, refuse(n, "by", l.By, "shop: the look "+l.Look+" is not one for a customer")
 	}
 	return kind, at, nil
@@ -138,49 +190,4 @@ func kindIDs() (ids []string) {
 		ids = append(ids, k.ID)
 	}
 	return ids
-}
-
-// sellersWord is the look that reports what the seller says.
-const sellersWord = "word"
-
-// weight is how much of its log likelihood an answer counts.
-func weight(k Kind, by string) float64 {
-	switch {
-	case by == ByCustomer:
-		return looks().w.customer
-	case k.ID == sellersWord:
-		return looks().w.word
-	}
-	return 1
-}
-
-// result is the log likelihood of one answer, weighted by who looked.
-type result struct {
-	order          int // place of the look in the data
-	byShop         bool
-	ofFinding, yes bool
-	condition      [car.Conditions]float64
-	finding        [damage.Findings][2]float64 // without and with filler over a dent
-}
-
-func newResult(k Kind, l Look) result {
-	r := result{order: k.order, byShop: l.By == ByShop, ofFinding: k.AnswersTo == OfFinding, yes: l.Result == Yes}
-	counts := weight(k, l.By)
-	logOf := func(condition int, f damage.Finding, dent bool) float64 {
-		p := k.ChanceOfYes(condition, f, dent)
-		if !r.yes {
-			p = 1 - p
-		}
-		return float64(counts * chance.Log(p))
-	}
-	if r.ofFinding {
-		for f := damage.NoFinding; f < damage.Findings; f++ {
-			r.finding[f] = [2]float64{logOf(0, f, false), logOf(0, f, true)}
-		}
-		return r
-	}
-	for c := range r.condition {
-		r.condition[c] = logOf(c, damage.NoFinding, false)
-	}
-	return r
 }

@@ -1,17 +1,12 @@
 package evidence
 
 import (
-	_ "embed"
 	"slices"
-	"sync"
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/strict"
 )
-
-//go:embed data/reading.json
-var readingFile []byte
 
 // SurveyEntry is what the survey of the bare metal recorded of one item. An
 // empty member was left blank; an entry with nothing but blanks says nothing,
@@ -21,62 +16,6 @@ type SurveyEntry struct {
 	Finding   string // one of damage.FindingIDs; blank on an item that was seen = none
 	Dent      string // filler over a dent, Yes or No; blank on an item that was seen = No
 	Opened    bool   // a closed box was opened and seen; no effect on other parts
-}
-
-// reading is how often a record is right.
-type reading struct {
-	condition [2][car.Conditions][car.Conditions]float64 // [closed box][true][recorded]
-	finding   float64
-}
-
-var readings = sync.OnceValue(func() *reading {
-	r, err := readReading(readingFile)
-	if err != nil {
-		panic("engine: internal error: reading data: " + err.Error())
-	}
-	return r
-})
-
-func readReading(text []byte) (*reading, error) {
-	f, err := strict.Parse(text)
-	if err != nil {
-		return nil, err
-	}
-	f.Keys("format", "source", "seen", "closed_box_from_outside", "finding_right")
-	f.Get("format").OneOf("underpaint reading 1")
-	f.Get("source").Text(300)
-	r := &reading{finding: f.Get("finding_right").Number(0.5, 1-leastChance)}
-	r.condition[0] = readSpread(f.Get("seen"))
-	r.condition[1] = readSpread(f.Get("closed_box_from_outside"))
-	return r, f.Err()
-}
-
-// readSpread spreads the record of each true condition over the scale. One step
-// out, and two, is shared between the sides that exist; what each step further
-// out takes is taken from the record being right.
-func readSpread(f strict.Field) (out [car.Conditions][car.Conditions]float64) {
-	f.Keys("right", "one_step", "two_steps", "each_further")
-	right := f.Get("right").Number(0, 1)
-	further := f.Get("each_further").Number(leastChance, 1)
-	off := [3]float64{0, f.Get("one_step").Number(leastChance, 1), f.Get("two_steps").Number(leastChance, 1)}
-	for is := range out {
-		row := &out[is]
-		row[is] = right
-		for recorded := range row {
-			steps := max(recorded-is, is-recorded)
-			switch {
-			case steps == 0:
-			case steps > 2:
-				row[recorded] = further
-				row[is] -= further
-			case is-steps >= 0 && is+steps < car.Conditions:
-				row[recorded] = off[steps] / 2
-			default:
-				row[recorded] = off[steps]
-			}
-		}
-	}
-	return out
 }
 
 // Reading is the likelihood of what the survey recorded of an item of part p,
@@ -104,7 +43,7 @@ func Reading(p *car.Part, e SurveyEntry) (*damage.Likelihood, error) {
 			for d := range out[k][f] {
 				v := &out[k][f][d]
 				if condition >= 0 {
-					*v *= readings().condition[b2i(closed)][k][condition]
+					*v *= RecordChance(closed, k, condition)
 				}
 				if finding >= 0 {
 					*v *= findingRead(p, damage.Finding(f), damage.Finding(finding))

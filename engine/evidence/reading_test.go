@@ -28,48 +28,6 @@ func read(t testing.TB, p *car.Part, e SurveyEntry) *damage.Likelihood {
 	return l
 }
 
-// By hand from data/reading.json: each row is a true condition, each column what
-// was recorded.
-func TestReadingCondition(t *testing.T) {
-	b := load(t, "two_door_unitary")
-	seen := [6][6]float64{
-		{.8485, .14, .01, .0005, .0005, .0005},
-		{.07, .849, .07, .01, .0005, .0005},
-		{.005, .07, .8495, .07, .005, .0005},
-		{.0005, .005, .07, .8495, .07, .005},
-		{.0005, .0005, .01, .07, .849, .07},
-		{.0005, .0005, .0005, .01, .14, .8485},
-	}
-	closed := [6][6]float64{
-		{.435, .35, .20, .005, .005, .005},
-		{.175, .44, .175, .20, .005, .005},
-		{.10, .175, .445, .175, .10, .005},
-		{.005, .10, .175, .445, .175, .10},
-		{.005, .005, .20, .175, .44, .175},
-		{.005, .005, .005, .20, .35, .435},
-	}
-	for recorded, id := range car.ConditionIDs {
-		for name, row := range map[string]struct {
-			part   string
-			opened bool
-			want   [6][6]float64
-		}{
-			"seen":    {"floor_brace", false, seen},
-			"outside": {"inner_sill", false, closed},
-			"opened":  {"inner_sill", true, seen},
-		} {
-			p := part(t, b, row.part)
-			if closedBox := name != "seen"; p.SeenWhenStripped == closedBox || p.Face == car.Outer {
-				t.Fatalf("%s is not the part for this case", row.part)
-			}
-			l := read(t, p, SurveyEntry{Condition: id, Finding: "none", Opened: row.opened})
-			for is := range l {
-				near(t, name+": "+car.ConditionIDs[is]+" recorded as "+id, l[is][0][0], row.want[is][recorded]*.97, 1e-15)
-			}
-		}
-	}
-}
-
 // Whatever the truth, the chances of all records of it add up to one.
 func TestReadingAddsUp(t *testing.T) {
 	b := load(t, "two_door_unitary")
@@ -154,29 +112,5 @@ func TestReadingRefused(t *testing.T) {
 		if l != nil || !errors.As(err, &refused) || refused.Path != strings.Fields(path)[0] || refused.Expected == "" {
 			t.Errorf("%s: %v, %v", path, l, err)
 		}
-	}
-}
-
-// Damaged data are refused where they stand.
-func TestDataRefused(t *testing.T) {
-	for name, row := range map[string]struct{ old, new, path string }{
-		"chance of one":    {"[0.02, 0.05, 0.35, 0.75, 0.92, 0.97]", "[0.02, 0.05, 0.35, 0.75, 0.92, 1]", "looks[5].yes_by_condition[5]"},
-		"chance missing":   {"[0.02, 0.05, 0.35, 0.75, 0.92, 0.97]", "[0.02, 0.05, 0.35, 0.75, 0.92]", "looks[5].yes_by_condition"},
-		"unknown member":   {`"not_at_lead": true`, `"at_lead": true`, "looks[2]"},
-		"unknown finding":  {`"patch_over_rust": 0.15`, `"patch": 0.15`, "looks[2].yes_by_finding"},
-		"weight above one": {`"further": 0.4`, `"further": 1.4`, "weights.further"},
-		"no source":        {`"source": "assumption: common practice, no published source"`, `"source": 1`, "looks[0].source"},
-	} {
-		text := strings.Replace(string(looksFile), row.old, row.new, 1)
-		_, err := readLooks([]byte(text))
-		var refused *strict.Error
-		if !errors.As(err, &refused) || refused.Path != row.path {
-			t.Errorf("%s: %v, want %s", name, err, row.path)
-		}
-	}
-	_, err := readReading([]byte(strings.Replace(string(readingFile), "0.97", "1", 1)))
-	var refused *strict.Error
-	if !errors.As(err, &refused) || refused.Path != "finding_right" {
-		t.Errorf("reading: %v", err)
 	}
 }

@@ -1,12 +1,16 @@
 package exposure
 
 import (
-	"sort"
 	"strconv"
-	"strings"
 
 	"underpaint/engine/strict"
 )
+
+// Asked is what all alternatives of a history have in common.
+type Asked struct {
+	Year     int // of asking; the engine has no clock
+	WorkedIn int // calendar year of an earlier restoration, 0 = not told
+}
 
 // Alternative is one exact history with its chance.
 type Alternative struct {
@@ -19,7 +23,10 @@ type Alternative struct {
 // places, ways of keeping and years on the road, each as told and with its rates
 // lower and higher. In the car file the main place is life[0], the earlier ones
 // life[1] and so on; errors use those paths.
-func Levels(ages Ages, told []ToldPeriod) ([]Level, error) {
+func Levels(ages Ages, told []ToldPeriod, asked Asked) ([]Level, error) {
+	if err := asked.check(); err != nil {
+		return nil, err
+	}
 	if len(told) == 0 {
 		return nil, &strict.Error{Path: "life", Found: "nothing", Expected: "at least the main place"}
 	}
@@ -33,26 +40,34 @@ func Levels(ages Ages, told []ToldPeriod) ([]Level, error) {
 	if err != nil {
 		return nil, err
 	}
-	earlier, spent := []Level{{Weight: 1, RatesTimes: 1}}, 0.0
-	for _, t := range told[:main] {
-		// cross starts again from rates × 1: moved here to keep the mean, they would
-		// move those of the years that follow as well.
-		earlier = reduce(cross(earlier, t.lives(t.Years)), mostLives, probeAhead, anyEnd)
-		spent += t.Years
-	}
 	var all []Level
+	times := roadTimes(told)
 	for _, age := range ages {
-		for _, l := range cross(earlier, told[main].lives(age.Years-spent)) {
-			l.Weight *= age.Chance
-			all = append(all, l)
+		// One multiplier holds for all periods of a history.
+		for _, multiplier := range times {
+			lives := []Level{asked.begin(age.Years)}
+			lives[0].Weight = age.Chance * multiplier.chance
+			spent := 0.0
+			for _, t := range told[:main] {
+				spent += t.Years
+				lives = cross(lives, t.ways(t.Years, multiplier.value))
+				if most := mostLives / len(times); len(lives) > most {
+					lives = reduce(lives, probeAhead(lives, age.Years-spent), most, anyEnd)
+				}
+			}
+			all = append(all, cross(lives, told[main].ways(age.Years-spent, multiplier.value))...)
 		}
 	}
 	return finish(all), nil
 }
 
 // Exact turns known histories with their chances (adding up to 1) into levels,
-// each as told and with its rates doubted.
-func Exact(alternatives []Alternative) ([]Level, error) {
+// each as told and with its rates doubted. The age of an alternative is the sum
+// of its years.
+func Exact(alternatives []Alternative, asked Asked) ([]Level, error) {
+	if err := asked.check(); err != nil {
+		return nil, err
+	}
 	var all []Level
 	total := 0.0
 	for i, a := range alternatives {
@@ -60,13 +75,17 @@ func Exact(alternatives []Alternative) ([]Level, error) {
 		if len(a.Periods) == 0 {
 			return nil, &strict.Error{Path: path + ".periods", Found: "none", Expected: "at least one period"}
 		}
+		age := 0.0
 		for k, p := range a.Periods {
 			if err := p.check(path + ".periods[" + strconv.Itoa(k) + "]"); err != nil {
 				return nil, err
 			}
+			age += p.Years
 		}
 		total += a.Chance
-		all = append(all, Level{Weight: a.Chance, RatesTimes: 1, Periods: a.Periods})
+		l := asked.begin(age)
+		l.Weight, l.Periods = a.Chance, a.Periods
+		all = append(all, l)
 	}
 	if !(total > 1-1e-9 && total < 1+1e-9) {
 		return nil, &strict.Error{Path: "where_it_lived", Found: "chances adding up to " + years(total), Expected: "chances adding up to 1"}
@@ -74,17 +93,23 @@ func Exact(alternatives []Alternative) ([]Level, error) {
 	return finish(all), nil
 }
 
-func (p Period) check(path string) error {
-	if _, ok := ClimateOf(p.Climate); !ok {
-		return &strict.Error{Path: path + ".place", Found: p.Climate, Expected: "dry, mild, damp, salt or sea"}
-	}
-	if _, ok := data().kept[p.Kept]; !ok {
-		return &strict.Error{Path: path + ".kept", Found: p.Kept, Expected: "driven_all_year, driven_in_summer, dry_or_heated_garage, garage or open_shed_or_outside"}
-	}
-	if !(p.Years > 0 && p.Years <= 200) {
-		return &strict.Error{Path: path + ".years", Found: years(p.Years), Expected: "more than 0 and at most 200 years"}
+// check refuses a year of asking in which no car of these bodies can be asked
+// about. A year of work is not refused: see begin.
+func (a Asked) check() error {
+	if a.Year < 1900 || a.Year > 2200 {
+		return &strict.Error{Path: "asked_in", Found: strconv.Itoa(a.Year), Expected: "a year from 1900 to 2200"}
 	}
 	return nil
+}
+
+// begin returns a level of an age that has no periods yet. A year of work before
+// the make counts as the make, one after the year of asking as that year.
+func (a Asked) begin(age float64) Level {
+	ago := min(data().workAtMost, float64(data().workShareOfAge*age))
+	if a.WorkedIn != 0 {
+		ago = max(0, min(age, float64(a.Year-a.WorkedIn)))
+	}
+	return Level{RatesTimes: 1, AgeYears: age, Made: float64(a.Year) - age, WorkYearsAgo: ago}
 }
 
 // lifePath is where told period i of 0..main stands in a car file.
@@ -124,88 +149,5 @@ func fitting(ages Ages, earlier []ToldPeriod) (out Ages, err error) {
 	return out, nil
 }
 
-// cross puts each of the next stretches after each of the lives so far.
-func cross(lives, next []Level) (out []Level) {
-	for _, a := range lives {
-		for _, b := range next {
-			periods := append(append([]Period{}, a.Periods...), b.Periods...)
-			out = append(out, Level{Weight: a.Weight * b.Weight, RatesTimes: 1, Periods: periods})
-		}
-	}
-	return mergeEqual(out)
-}
-
-// finish merges, doubts, joins and orders complete lives.
-func finish(lives []Level) []Level {
-	lives = reduce(mergeEqual(lives), beforeDoubt, probe, sameEnd)
-	var out []Level
-	for _, l := range lives {
-		for _, d := range data().doubt {
-			doubted := l
-			doubted.Weight *= d.chance
-			doubted.RatesTimes *= d.value
-			out = append(out, doubted)
-		}
-	}
-	out = reduce(mergeEqual(out), MaxLevels, probe, sameEnd)
-	order(out)
-	return out
-}
-
-// mergeEqual writes every level in its shortest form and makes equal ones one.
-// The order is that of first appearance.
-func mergeEqual(levels []Level) (out []Level) {
-	at := map[string]int{}
-	for _, l := range levels {
-		l.Periods = shortest(l.Periods)
-		l.AgeYears, l.LastClimate = 0, ""
-		for _, p := range l.Periods {
-			l.AgeYears += p.Years
-			l.LastClimate = p.Climate
-		}
-		key := l.key()
-		if k, ok := at[key]; ok {
-			out[k].Weight += l.Weight
-		} else if l.Weight > 0 {
-			at[key] = len(out)
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
-// shortest drops empty periods and joins neighbours of the same kind, for which
-// paint and metal are used up as by one period of their length.
-func shortest(periods []Period) (out []Period) {
-	for _, p := range periods {
-		n := len(out) - 1
-		switch {
-		case p.Years <= 0:
-		case n >= 0 && out[n].Climate == p.Climate && out[n].Kept == p.Kept:
-			out[n].Years += p.Years
-		default:
-			out = append(out, p)
-		}
-	}
-	return out
-}
-
-// key is the content of a level as text.
-func (l Level) key() string {
-	var b strings.Builder
-	b.WriteString(strconv.FormatFloat(l.RatesTimes, 'g', -1, 64))
-	for _, p := range l.Periods {
-		b.WriteString("|" + p.Climate + " " + p.Kept + " " + strconv.FormatFloat(p.Years, 'g', -1, 64))
-	}
-	return b.String()
-}
-
-// order sorts by falling weight, then by content.
-func order(levels []Level) {
-	sort.Slice(levels, func(i, k int) bool {
-		if levels[i].Weight != levels[k].Weight {
-			return levels[i].Weight > levels[k].Weight
-		}
-		return levels[i].key() < levels[k].key()
-	})
-}
+// years writes a number of years (or a plain number) without needless digits.
+func years(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) }

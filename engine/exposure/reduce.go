@@ -1,13 +1,13 @@
 package exposure
 
-import "math"
+import "underpaint/engine/chance"
 
 // How levels are joined. The work of the network grows with the number of
-// levels, and an answer "not sure" to everything gives some hundreds. A level
-// matters only through μ of every part, through the car's age where the chance
-// of earlier repairs depends on it, and through the last climate (failed lead
-// joints). So levels of the same end (see sameEnd) are joined where their μ are
-// nearest on every kind of part, in the order of Ward (J. Am. Stat. Assoc. 58,
+// levels, and an answer "not sure" to everything gives some thousands. A level
+// matters only through μ of every part in every reading, through the car's age
+// (chances of earlier repairs, causes of their own) and through the last climate
+// (failed lead joints). So levels of the same age and last climate are joined
+// where their μ are nearest on every kind of part, in the order of Ward (J. Am. Stat. Assoc. 58,
 // 1963): each step joins the two whose joining adds least to the sum of weight ×
 // squared distance from the mean. One member then stands for all, with their
 // weights added, and with its rates times so much that the mean of μ over levels
@@ -27,31 +27,60 @@ const (
 )
 
 // probes are the kinds of part on which levels are compared: b and paint life in
-// years of all parts of the six bodies (package car; a test compares), each with
-// no, half and full road splash. m and the thickness shift μ of all levels alike.
-var probes = [][2]float64{{.523, 10}, {.575, 8}, {.85, 3}, {.85, 4}, {.85, 5}, {.85, 6}, {.85, 7}}
+// years of all parts of the bodies (package car; a test compares), by b, each
+// with no, half and full road splash, in every reading. m and the thickness
+// shift μ of all levels of an age alike.
+var (
+	probes = [][2]float64{{.523, 10}, {.575, 8}, {.85, 3}, {.85, 4}, {.85, 5}, {.85, 6}, {.85, 7}}
+	splash = [3]float64{0, .5, 1}
+)
 
-// probe returns μ of a level on every kind of part, less what is the same for all.
-func probe(l Level) []float64 {
-	mu := make([]float64, 0, 3*len(probes))
-	for _, p := range probes {
-		for _, splash := range []float64{0, .5, 1} {
-			mu = append(mu, l.Mu(1, p[0], p[1], splash, 1))
+// probed is how many figures probe appends.
+var probed = len(probes) * len(splash) * int(Readings)
+
+// probe appends μ of a level on every kind of part, less what is the same for all.
+func (l Level) probe(mu []float64) []float64 {
+	var room [8]weather
+	all := l.weathers(room[:0])
+	rates := chance.Log(l.RatesTimes)
+	var speeds [len(splash)][]float64
+	var last [len(splash)]float64
+	for i, p := range probes {
+		for s := range splash {
+			if i == 0 || p[0] != probes[i-1][0] {
+				last[s], speeds[s] = speedsOf(all, p[0], splash[s], speeds[s][:0])
+			}
+			for _, depth := range l.depths(all, speeds[s], last[s], p[0], p[1]) {
+				mu = append(mu, depth+rates)
+			}
 		}
 	}
 	return mu
 }
 
-// probeAhead compares alternatives of the earlier places. What follows is not
-// known yet, so two different continuations stand for it (assumption): ten years
-// of driving, and thirty in a garage.
-func probeAhead(l Level) (mu []float64) {
-	for _, p := range []Period{{"mild", 10, "driven_all_year"}, {"mild", 30, "garage"}} {
-		next := l
-		next.Periods = append(append([]Period{}, l.Periods...), p)
-		mu = append(mu, probe(next)...)
+// probeAll compares complete lives.
+func probeAll(levels []Level) [][]float64 {
+	out := make([][]float64, len(levels))
+	for i, l := range levels {
+		out[i] = l.probe(make([]float64, 0, probed))
 	}
-	return mu
+	return out
+}
+
+// probeAhead compares alternatives of the earlier places. What follows is not
+// known yet, so two different continuations of the years that are left stand for
+// it (assumption): driven, and in a garage.
+func probeAhead(levels []Level, left float64) [][]float64 {
+	out := make([][]float64, len(levels))
+	for i, l := range levels {
+		out[i] = make([]float64, 0, 2*probed)
+		for _, kept := range []string{"driven_all_year", "garage"} {
+			next := l
+			next.Periods = append(append([]Period{}, l.Periods...), Period{"mild", left, kept, Whole})
+			out[i] = next.probe(out[i])
+		}
+	}
+	return out
 }
 
 // end is what levels that are joined must have in common.
@@ -60,29 +89,20 @@ type end struct {
 	age     float64
 }
 
-// sameEnd is the last climate, and the age between 15 and 40 years: outside that
-// the chances of earlier repairs do not change with age (package damage).
-func sameEnd(l Level) end {
-	return end{l.LastClimate, math.Round(max(15, min(40, l.AgeYears))*1e6) / 1e6}
-}
+func sameEnd(l Level) end { return end{l.LastClimate, l.AgeYears} }
 
-// anyEnd is for lives that go on.
+// anyEnd is for lives of one age that go on.
 func anyEnd(Level) end { return end{} }
 
 // reduce joins levels until at most so many are left. It returns more only if
-// there are more different ends.
-func reduce(levels []Level, most int, look func(Level) []float64, ending func(Level) end) []Level {
+// there are more different ends. seen are the levels' μ on every kind of part.
+func reduce(levels []Level, seen [][]float64, most int, ending func(Level) end) []Level {
 	if len(levels) <= most {
 		return levels
 	}
-	order(levels)
 	all := make([]cluster, len(levels))
-	for i, l := range levels {
-		all[i] = cluster{weight: l.Weight, mean: look(l), end: ending(l), members: []int{i}}
-	}
-	seen := make([][]float64, len(levels))
-	for i := range all {
-		seen[i] = append([]float64{}, all[i].mean...)
+	for k, i := range ranks(levels) {
+		all[k] = cluster{weight: levels[i].Weight, mean: append([]float64{}, seen[i]...), end: ending(levels[i]), members: []int{i}}
 	}
 	var out []Level
 	for _, c := range ward(thin(all), most) {

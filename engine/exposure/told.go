@@ -28,8 +28,8 @@ type Ages []WeightedAge
 type ToldPeriod struct {
 	Climates  []Weighted // climate ids; several when the place is not sure
 	Years     float64    // 0 = the rest of its life
-	Kept      string     // driven_all_year, driven_in_summer, mostly_garaged, mostly_outside, not_sure
-	RoadYears string     // under_10, 10_to_20, 20_to_35, over_35, not_sure
+	Kept      string     // one of KeptIDs, or not_sure
+	RoadYears string     // under_10, 10_to_20, 20_to_35, over_35, not_sure, or "" = not asked
 }
 
 // MadeIn returns the age of a car made in a known year. One made in the year of
@@ -87,52 +87,64 @@ func (t ToldPeriod) check(path string, last bool) error {
 	if !(total > 1-1e-9 && total < 1+1e-9) {
 		return &strict.Error{Path: path + ".place", Found: "chances adding up to " + years(total), Expected: "chances adding up to 1"}
 	}
-	known := t.Kept == NotSure
-	for _, k := range data().keptAnswers {
-		known = known || t.Kept == k.id
+	if _, known := wayOf(t.Kept, Whole); !known && t.Kept != NotSure {
+		return &strict.Error{Path: path + ".kept", Found: t.Kept, Expected: keptOrNotSure}
 	}
-	if !known {
-		return &strict.Error{Path: path + ".kept", Found: t.Kept, Expected: "driven_all_year, driven_in_summer, mostly_garaged, mostly_outside or not_sure"}
-	}
-	if _, ok := data().roadYears[t.RoadYears]; !ok && t.RoadYears != NotSure {
+	if _, known := data().roadYears[t.RoadYears]; !known && t.RoadYears != NotSure && t.RoadYears != "" {
 		return &strict.Error{Path: path + ".road_years", Found: t.RoadYears, Expected: "under_10, 10_to_20, 20_to_35, over_35 or not_sure"}
 	}
 	return nil
 }
 
-// lives are the ways in which one told period of a length may have gone.
-func (t ToldPeriod) lives(length float64) (out []Level) {
+const keptOrNotSure = "driven_all_year, driven_in_summer, dry_or_heated_garage, garage, open_shed_or_outside or not_sure"
+
+// stretch is one way in which a told period may have gone, with its chance.
+type stretch struct {
+	chance  float64
+	periods []Period
+}
+
+// roadTimes are the multipliers of the climates' road years, for histories in
+// which somebody was not sure of them, and a single 1 for others.
+func roadTimes(told []ToldPeriod) chances {
+	for _, t := range told {
+		if t.RoadYears == NotSure {
+			return data().roadYearsTimes
+		}
+	}
+	return chances{{1, 1}}
+}
+
+// ways are the ways in which one told period of a length may have gone, where
+// road years that are not sure are those of the climate times a multiplier.
+func (t ToldPeriod) ways(length, times float64) (out []stretch) {
 	for _, c := range t.Climates {
 		climate, _ := ClimateOf(c.ID)
-		for _, k := range data().keptAnswers {
+		for _, k := range data().kept {
 			chance := c.Chance
 			if t.Kept == NotSure {
 				chance *= k.ifNotSure
 			} else if t.Kept != k.id {
 				continue
 			}
-			for _, r := range t.onTheRoad(climate, k, length) {
-				out = append(out, Level{Weight: chance * r.chance, RatesTimes: 1, Periods: []Period{
-					{c.ID, r.value, k.onTheRoad}, {c.ID, length - r.value, k.putAway}}})
+			if t.RoadYears == "" {
+				out = append(out, stretch{chance, []Period{{c.ID, length, k.id, Whole}}})
+				continue
+			}
+			for _, r := range t.onTheRoad(climate, times) {
+				road := min(r.value, length)
+				out = append(out, stretch{chance * r.chance, []Period{{c.ID, road, k.id, OnRoad}, {c.ID, length - road, k.id, OffRoad}}})
 			}
 		}
-	}
-	return mergeEqual(out)
-}
-
-// onTheRoad are the years on the road with their chances, within the length of
-// the period.
-func (t ToldPeriod) onTheRoad(c Climate, k keptAnswer, length float64) chances {
-	times, unit, share := data().roadYearsTimes, c.RoadYears, k.roadYearsTimes
-	if told, ok := data().roadYears[t.RoadYears]; ok {
-		times, unit, share = told, 1, 1
-	}
-	out := append(chances{}, times...)
-	for i := range out {
-		out[i].value = share * min(out[i].value*unit, length)
 	}
 	return out
 }
 
-// years writes a number of years (or a plain number) without needless digits.
-func years(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) }
+// onTheRoad are the years on the road with their chances, as far as the period
+// allows them.
+func (t ToldPeriod) onTheRoad(c Climate, times float64) chances {
+	if told, ok := data().roadYears[t.RoadYears]; ok {
+		return told
+	}
+	return chances{{c.RoadYears * times, 1}}
+}

@@ -1,7 +1,9 @@
 package exposure
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"underpaint/engine/chance"
 )
@@ -67,11 +69,12 @@ func thin(all []cluster) []cluster {
 // ward joins the two clusters that cost least, again and again, until at most so
 // many are left or no two may be joined. At a tie the earlier two.
 func ward(all []cluster, most int) []cluster {
+	all, until := byEnd(all)
 	near := make([]int, len(all)) // the cheapest later cluster to join with, -1 for none
 	price := make([]float64, len(all))
 	seek := func(i int) {
 		near[i], price[i] = -1, never
-		for k := i + 1; k < len(all); k++ {
+		for k := i + 1; k < until[i]; k++ {
 			if all[k].members == nil {
 				continue
 			}
@@ -97,8 +100,8 @@ func ward(all []cluster, most int) []cluster {
 		all[best].take(&all[gone])
 		all[gone].members = nil
 		near[gone], price[gone] = -1, never
-		for i := range all {
-			if all[i].members == nil {
+		for i := range all[:until[best]] {
+			if until[i] != until[best] || all[i].members == nil {
 				continue
 			}
 			if i == best || near[i] == best || near[i] == gone {
@@ -110,13 +113,23 @@ func ward(all []cluster, most int) []cluster {
 			}
 		}
 	}
-	var out []cluster
-	for _, c := range all {
-		if c.members != nil {
-			out = append(out, c)
+	return slices.DeleteFunc(all, func(c cluster) bool { return c.members == nil })
+}
+
+// byEnd puts clusters of one end next to each other and tells, for each, where
+// those of its end are over.
+func byEnd(all []cluster) (out []cluster, until []int) {
+	slices.SortStableFunc(all, func(a, b cluster) int {
+		return cmp.Or(cmp.Compare(a.end.age, b.end.age), cmp.Compare(a.end.climate, b.end.climate))
+	})
+	until = make([]int, len(all))
+	for i := len(all) - 1; i >= 0; i-- {
+		until[i] = i + 1
+		if i+1 < len(all) && all[i+1].end == all[i].end {
+			until[i] = until[i+1]
 		}
 	}
-	return out
+	return all, until
 }
 
 // speaker is the member that stands for all: the one whose μ, moved by the same

@@ -22,8 +22,22 @@ func (s *Session) belief(c *carfile.Car, b *car.Body, levels []exposure.Level, r
 	if k, ok := s.inHand(evidence); ok {
 		return k, nil
 	}
-	m, err := c.ModelAt(b, levels, reached, s.Rates.Own)
+	m, err := c.ModelAt(b, levels, reached, s.Rates.Own, s.lastModel(b))
 	return belief{evidence, m}, err
+}
+
+// lastModel is the model of a body that the open range rests on, nil where there is
+// none: from one entry to the next most of it stays as it is.
+func (s *Session) lastModel(b *car.Body) *damage.Model {
+	if s.job == nil {
+		return nil
+	}
+	for k := range s.job.runs {
+		if one := &s.job.runs[k]; one.body == b {
+			return one.belief.model
+		}
+	}
+	return nil
 }
 
 func (s *Session) inHand(evidence string) (belief, bool) {

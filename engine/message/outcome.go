@@ -89,7 +89,8 @@ func (j *worthJob) imagine(o *outcome) (err error) {
 	anyItem := func(int) bool { return true }
 	switch j.ahead[o.stage] {
 	case carfile.WalkRound:
-		looks := evidence.ImagineWalkRound(b, o.truth, &o.stream)
+		covered := j.now.model.DrawCovered(o.truth, o.stream.Uniform())
+		looks := evidence.ImagineWalkRound(b, o.truth, covered, &o.stream)
 		err = errors.Join(carfile.AddLooks(&o.known, b, looks), carfile.AddLooks(&o.shut, b, looks))
 	case carfile.Survey:
 		entries := evidence.ImagineSurvey(b, o.truth, false, &o.stream)

@@ -9,7 +9,6 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
-	"underpaint/engine/evidence"
 	"underpaint/engine/strict"
 	"underpaint/engine/work"
 )
@@ -35,9 +34,8 @@ func (s *Session) suppose(id int64, c *carfile.Car, on, condition string) ([]byt
 	if err != nil {
 		return nil, err
 	}
-	known.Seen = slices.Clone(known.Seen)
-	known.Seen[i] = evidence.Joined(known.Seen[i], certainly(slices.Index(car.ConditionIDs[:], condition)))
-	then, err := damage.New(known, damage.StandardGrids)
+	carfile.AddRead(&known, i, certainly(slices.Index(car.ConditionIDs[:], condition)))
+	then, err := damage.NewAfter(known, damage.StandardGrids, now.model)
 	if err != nil {
 		return nil, &strict.Error{Path: "on", Found: on, Expected: "a part that could still be so: what is recorded of it says otherwise"}
 	}

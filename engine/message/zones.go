@@ -29,10 +29,11 @@ func (s *Session) zones(b *bodyRun) (out []ZoneRow) {
 	for z := range b.body.Zones {
 		share := b.run.ZoneHoled(z)
 		row := ZoneRow{ID: b.body.Zones[z].ID, Name: b.body.Zones[z].Name.In(s.Rates.Words), InTen: tenths(share)}
-		row.Line = "In " + carsInTen(share) + " at least one part here is rusted through."
-		if share == 0 {
-			row.Line = "In none of the imagined cars is anything here rusted through."
+		row.Line = "In " + carsInTen(share) + " at least one part here is rusted through"
+		if b.run.ZoneOwnCause(z) > 0.5 {
+			row.Line += ", mostly by a cause of its own (a leak, acid, a blocked drain)"
 		}
+		row.Line += "."
 		row.Behind = s.behind(b, z, share)
 		for i := range b.body.Items {
 			if b.body.PartOf(i).Zone == z {

@@ -65,16 +65,18 @@ const widestLikely = 1e6
 // goroutine at a time may use it.
 type WorstPosterior struct {
 	*NestedPosterior
-	worst    Worst
-	wide     []int        // nodes that reach over several groups
-	coef     []float64    // by component of those
-	least    float64      // weight below which a state is passed over
-	groups   []worstGroup // by group
-	root     []float64
-	rootCum  []float64
-	expected float64 // Σ root × expected likelihood
-	scratch  worstScratch
-	kept     []rowCache // chances of staying within, [q·size + local component]
+	worst Worst
+	wide  []int     // nodes that reach over several groups
+	coef  []float64 // by component of those
+	least float64   // weight below which a state is passed over
+	// Chance of a group's level given the root below which it is passed over.
+	leastGiven float64
+	groups     []worstGroup // by group
+	root       []float64
+	rootCum    []float64
+	expected   float64 // Σ root × expected likelihood
+	scratch    worstScratch
+	kept       []rowCache // chances of staying within, [q·size + local component]
 }
 
 // worstGroup is what the members in one group say. Its components have a level for

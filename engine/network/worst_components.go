@@ -28,14 +28,16 @@ func (post *WorstPosterior) components() {
 		}
 	}
 	// However the likelihoods fall, what is passed over changes no chance by 1e-13.
-	states, spread := 1, 1.0
+	states, spread, levels := 1, 1.0, 1
 	for g := range post.NestedPosterior.groups {
+		levels = max(levels, len(post.NestedPosterior.groups[g].prior))
 		states += len(post.NestedPosterior.root) * (1 + len(post.NestedPosterior.groups[g].prior))
 	}
 	for _, likely := range w.Likely {
 		spread *= slices.Min(likely) / slices.Max(likely)
 	}
 	post.least = 1e-13 * spread / float64(states)
+	post.leastGiven = 1e-13 * spread / float64(levels*len(post.groups))
 }
 
 // coefficients are those of the last count nodes, by component of all of them.

@@ -49,7 +49,7 @@ func (post *WorstPosterior) upward(g int) {
 		for p, given := range base.levels(r) {
 			// Not times the chance of the root state: that changes with what is seen
 			// elsewhere, and what a group says must not.
-			if !post.counts(given) {
+			if given < post.leastGiven {
 				continue
 			}
 			for k := range group.pockets {

@@ -44,7 +44,7 @@ func (c *Case) check() error {
 	switch {
 	case len(c.Known.Worst) > 0:
 		return errors.New("known.worst: expected none")
-	case c.Known.OnItsOwn || c.Known.Spread != 0 || c.Known.Shift != nil:
+	case c.Known.Independent || c.Known.Spread != 0 || c.Known.Shift != nil:
 		return errors.New("known: expected the starting figures of depth")
 	case c.Rates.Supplies.ShareOfLabour || c.Rates.WhatIsDone != nil:
 		return errors.New("rates: expected supplies in the rate and the starting ways")

@@ -1,0 +1,174 @@
+package damage
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/exposure"
+)
+
+// base is everything about one car that does not depend on what was seen of it. All
+// conditionings of the car share it.
+type base struct {
+	Body   *car.Body
+	Levels []exposure.Level
+
+	fig       *figures
+	grids     Grids
+	mu        [][exposure.Readings][]float64 // [level][reading][item] median of y
+	age       []int                          // by level: which of ages
+	ages      []years
+	alive     []alive // by class of levels, see sums.go
+	prior     []leafPrior
+	cause     []ownCause        // by item, at the age of the published chance
+	table     []*conditionTable // by item
+	leaf      []leaf            // by item: what drawing reads
+	class     []class           // by item
+	threshold [2][car.Conditions - 1]float64
+	carTerm   [classes][]float64
+	groupTerm [classes][]float64
+	sideTerm  [classes][]float64
+	group     []float64 // weights of its levels
+	pocket    []float64
+	scale     scale // of the tables
+	shift     []float64
+	spread    float64
+	alone     bool
+}
+
+// years are those that count for causes of an item's own, as times its published
+// chance: of a car as it is, and since it was restored.
+type years struct{ all, since float64 }
+
+// newBase works out what a car is like before anything is seen of it.
+func newBase(known *Known, grids Grids) (*base, error) {
+	fig, err := loadFigures()
+	if err != nil {
+		return nil, err
+	}
+	if known.Independent {
+		fig = fig.independent()
+	}
+	if known.Spread > 0 && known.Spread != 1 {
+		fig = fig.spreadBy(known.Spread)
+	}
+	b := &base{Body: known.Body, Levels: known.Levels, fig: fig, grids: grids, shift: known.Shift, spread: known.Spread, alone: known.Independent}
+	b.scale = newScale(cmp.Or(grids.PerUnit, pointsToAUnit))
+	b.setTerms()
+	b.setItems()
+	b.setLevels()
+	b.alive = b.livesAlike()
+	return b, nil
+}
+
+// serves says whether a base is that of a car known otherwise, up to what was seen.
+func (b *base) serves(known *Known, grids Grids) bool {
+	sameLevel := func(x, y exposure.Level) bool {
+		return x.Weight == y.Weight && x.RatesTimes == y.RatesTimes && x.Life() == y.Life()
+	}
+	return b.Body == known.Body && b.grids == grids && b.spread == known.Spread && b.alone == known.Independent &&
+		slices.Equal(b.shift, known.Shift) && slices.EqualFunc(b.Levels, known.Levels, sameLevel)
+}
+
+// setTerms fixes what the shared factors add to the log of a depth.
+func (b *base) setTerms() {
+	carAt, groupAt, pocketAt := b.grids.Car.values(), b.grids.Group.values(), b.grids.Pocket.values()
+	b.group, b.pocket = b.grids.Group.weights(leak{}), b.grids.Pocket.weights(b.fig.leak)
+	for c, s := range b.fig.share {
+		b.carTerm[c] = scaled(carAt, b.fig.sigma*math.Sqrt(s.car))
+		b.groupTerm[c] = scaled(groupAt, b.fig.sigma*math.Sqrt(s.group))
+		b.sideTerm[c] = scaled(pocketAt, b.fig.sigma*math.Sqrt(s.side))
+	}
+}
+
+func scaled(at []float64, by float64) []float64 {
+	out := make([]float64, len(at))
+	for i := range at {
+		out[i] = at[i] * by
+	}
+	return out
+}
+
+// setItems fixes what each leaf needs whatever the history: its table, its chances of
+// repair and of a cause of its own.
+func (b *base) setItems() {
+	b.threshold = [2][car.Conditions - 1]float64{b.fig.logStep, b.fig.logStep}
+	b.threshold[1][0] = b.fig.logStepHidden
+	tables := map[kind]*conditionTable{}
+	for i := range b.Body.Items {
+		p := b.Body.PartOf(i)
+		k := kind{p.Face == car.Hidden, b.fig.classOf(p)}
+		threshold, own := &b.threshold[b2i(k.hidden)], b.fig.sigma*math.Sqrt(b.fig.share[k.class].own)
+		if tables[k] == nil {
+			tables[k] = newConditionTable(b.scale, *threshold, own)
+		}
+		b.class, b.table = append(b.class, k.class), append(b.table, tables[k])
+		b.prior, b.cause = append(b.prior, b.fig.leafPrior(p)), append(b.cause, b.fig.cause.of(p))
+		b.leaf = append(b.leaf, leaf{own, threshold, b.sideTerm[k.class], p.LeadJoints})
+	}
+}
+
+// setLevels fixes the medians and the years under each alternative of the history.
+func (b *base) setLevels() {
+	for n := range b.Levels {
+		level := &b.Levels[n]
+		var mu [exposure.Readings][]float64
+		for r := range mu {
+			mu[r] = make([]float64, len(b.Body.Items))
+		}
+		for i := range b.Body.Items {
+			p := b.Body.PartOf(i)
+			for r, v := range level.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM) {
+				if b.shift != nil {
+					v += b.shift[p.Group]
+				}
+				mu[r][i] = v
+			}
+		}
+		b.mu = append(b.mu, mu)
+		y := years{b.fig.cause.times(level.AgeYears), b.fig.cause.times(level.WorkYearsAgo)}
+		at := slices.Index(b.ages, y)
+		if at < 0 {
+			at, b.ages = len(b.ages), append(b.ages, y)
+		}
+		b.age = append(b.age, at)
+	}
+}
+
+// causeAt is what may have happened to item i apart from rust, in years of an index
+// of ages and a stratum.
+func (b *base) causeAt(i, age int, s stratum) ownCause {
+	if s == renewed {
+		return b.cause[i].after(b.ages[age].since)
+	}
+	return b.cause[i].after(b.ages[age].all)
+}
+
+// blocks is the number of pairs of a history and a level of the car.
+func (b *base) blocks() int { return len(b.Levels) * len(b.carTerm[open]) }
+
+// split turns a root state of one conditioning into history level, car level and
+// repair state.
+func (b *base) split(root int) (level, k, repair int) {
+	repair = root % RepairStates
+	root /= RepairStates
+	return root / len(b.carTerm[open]), root % len(b.carTerm[open]), repair
+}
+
+// sideOf are the terms of the levels of an item's pocket.
+func (b *base) sideOf(i int) []float64 { return b.sideTerm[b.class[i]] }
+
+// luck is what the levels above its pocket add to the mean of y of an item.
+func (b *base) luck(i, k, p int) float64 {
+	c := b.class[i]
+	return b.carTerm[c][k] + b.groupTerm[c][p]
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
