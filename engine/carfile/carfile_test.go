@@ -40,7 +40,7 @@ func TestRecordedRoundTrip(t *testing.T) {
 		t.Fatal(wrong)
 	}
 	text := string(c.Text())
-	for _, kept := range []string{`"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
+	for _, kept := range []string{`"earlier_work_year":2004`, `"covered":"no"`, `"sure":true`, `"answers_checked":"2026-06-04"`, `"rates":"ab12c de34f"`, `"dent":true`, `"also":["brazed"]`, `"note":"two plates"`, `"photo":"12"`,
 		`"was":[{"condition":"light_pitting","at":"2026-06-20T14:02"}]`, `"could_not_see":true`, `"box":"sill.left"`, `"whole_car":["twist"]`,
 		`"strip_hours":{"prep":120.5}`, `"ways":[{"on":"outer_sill.left","way":"section","by":"customer"}]`, `"came_to":{"strip_and_survey":"16500.00"}`} {
 		if !strings.Contains(text, kept) {
@@ -56,6 +56,9 @@ func TestRecordedRoundTrip(t *testing.T) {
 func FuzzDecode(f *testing.F) {
 	f.Add([]byte(goodCar))
 	f.Add([]byte(strings.Replace(goodCar, "mild", "salt", 1)))
+	f.Add([]byte(seenCar))
+	f.Add([]byte(strings.Replace(goodCar, "driven_all_year", "mostly_garaged", 1)))
+	f.Add([]byte(strings.Replace(goodCar, `"not_known_of"`, `"patched_here_and_there","earlier_work_year":1967,"covered":"not_sure"`, 1)))
 	f.Add([]byte(`{"format":"underpaint car 1"`))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		c, err := Decode(text)

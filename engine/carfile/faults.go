@@ -117,6 +117,8 @@ func (f *faults) stages() {
 	}
 	if len(f.c.Opened) > 0 && !opening {
 		f.add("opened[0].box", f.c.Opened[0].Box, "the stage opening_up, after the survey: opened is recorded before stripping", "")
+	} else if len(f.c.Opened) > 0 && !survey {
+		f.add("opened[0].box", f.c.Opened[0].Box, "the strip and survey first: a closed box is opened after it", "")
 	}
 }
 
@@ -152,6 +154,9 @@ func (f *faults) record(path string, r *Record, i int) {
 	if r.CouldNotSee && r.Condition != "" {
 		f.add(path+".could_not_see", "could not see, and "+r.Condition, "one of them taken back", r.On)
 	}
+	if r.Sure && r.Condition == "" {
+		f.add(path+".sure", "true without a condition", "a condition that was looked at again, or sure taken out", r.On)
+	}
 	if _, err := evidence.Reading(p, r.Entry()); err != nil {
 		f.take(path, err, r.On)
 	}
@@ -162,10 +167,16 @@ func (f *faults) record(path string, r *Record, i int) {
 		if one, ok := findingNamed(id); !ok || one.PerCar || !one.Priced || !one.On(p) {
 			f.add(path+".also["+strconv.Itoa(k)+"]", id, "a further finding that this item can have", r.On)
 		}
+		if id == missing && r.Condition == car.ConditionIDs[0] {
+			f.add(path+".also["+strconv.Itoa(k)+"]", "a part that is missing and sound", "either sound or missing: take one of them out", r.On)
+		}
 	}
 }
 
-// entry is the record as evidence reads it.
+// missing is the finding that the part itself is not on the car.
+const missing = "missing"
+
+// Entry is the record as evidence reads it.
 func (r *Record) Entry() evidence.SurveyEntry {
 	if r.CouldNotSee {
 		return evidence.SurveyEntry{}

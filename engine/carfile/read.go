@@ -29,6 +29,8 @@ type Car struct {
 	Made        Made
 	Life        []Life
 	EarlierWork string // "" = not asked
+	WorkYear    int    // the year of the earlier work, 0 = not told
+	Covered     string // painted or undercoated in the last ten years or so: one of CoveredAnswers; "" = not asked
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
 	Options     []string
@@ -44,6 +46,8 @@ type Made struct{ Year, Decade int }
 type Life struct {
 	Place, Shore, Kept, RoadYears string
 	Years                         int
+
+	keptBefore string // the word of an earlier file that Kept was read from
 }
 
 // NotSure is the answer of somebody who does not know.
@@ -74,6 +78,10 @@ func Read(f strict.Field) *Car {
 	}
 	if f.Has("earlier_work") {
 		c.EarlierWork = f.Get("earlier_work").OneOf(damage.Answers...)
+	}
+	c.readWorkYear(f)
+	if f.Has("covered") {
+		c.Covered = f.Get("covered").OneOf(CoveredAnswers...)
 	}
 	c.Standard = f.Get("standard").OneOf(append(append([]string{}, car.Standards...), NotSure)...)
 	c.Scope = rates.ScopeIDs[0]
@@ -137,7 +145,7 @@ func readLife(f strict.Field, i int) Life {
 	if f.Has("shore") {
 		l.Shore = f.Get("shore").OneOf("shore", "near", "inland", NotSure)
 	}
-	l.Kept = f.Get("kept").OneOf("driven_all_year", "driven_in_summer", "mostly_garaged", "mostly_outside", NotSure)
+	l.readKept(f.Get("kept"))
 	if f.Has("road_years") {
 		l.RoadYears = f.Get("road_years").OneOf("under_10", "10_to_20", "20_to_35", "over_35", NotSure)
 	}

@@ -53,6 +53,7 @@ type Record struct {
 	Also                          []string
 	LeadFailed                    int // failed lead joints, −1 = not counted
 	CouldNotSee                   bool
+	Sure                          bool // the estimator looked again, and the condition is as recorded
 	Note, Photo, At               string
 	Was                           []Was
 }
@@ -165,6 +166,7 @@ func readRecord(f strict.Field) Record {
 		r.LeadFailed = f.Get("lead_failed").Whole(0, 20)
 	}
 	r.CouldNotSee = f.Has("could_not_see") && f.Get("could_not_see").Bool()
+	r.Sure = f.Has("sure") && f.Get("sure").Bool()
 	if f.Has("note") {
 		r.Note = f.Get("note").Text(maxNote)
 	}

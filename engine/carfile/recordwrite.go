@@ -78,6 +78,10 @@ func (r *Record) write(w *strict.Writer) {
 		w.Key("could_not_see")
 		w.Bool(true)
 	}
+	if r.Sure {
+		w.Key("sure")
+		w.Bool(true)
+	}
 	w.MemberIf("note", r.Note)
 	w.MemberIf("photo", r.Photo)
 	w.MemberIf("at", r.At)

@@ -35,6 +35,8 @@ func TestSchema(t *testing.T) {
 		"$defs.choice.properties.way":       car.WayIDs[:],
 		"$defs.stage.properties.stage":      StageIDs,
 		"properties.earlier_work":           damage.Answers,
+		"properties.covered":                CoveredAnswers,
+		"$defs.life.properties.kept":        append(append([]string{NotSure}, KeptIDs...), "mostly_garaged", "mostly_outside"),
 	} {
 		var got []string
 		for _, id := range schemas.At(s, path)["enum"].([]any) {

@@ -32,6 +32,11 @@ func (c *Car) Text() []byte {
 		if c.EarlierWork != "" {
 			w.Member("earlier_work", c.EarlierWork)
 		}
+		if c.WorkYear != 0 {
+			w.Key("earlier_work_year")
+			w.Whole(int64(c.WorkYear))
+		}
+		w.MemberIf("covered", c.Covered)
 		w.Member("standard", c.Standard)
 		w.Member("scope", c.Scope)
 		if len(c.Options) > 0 {
@@ -98,7 +103,7 @@ func (c *Car) Levels() ([]exposure.Level, error) {
 		if err != nil {
 			return nil, err
 		}
-		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
+		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: keptToday(l.Kept), RoadYears: l.RoadYears})
 	}
 	return exposure.Levels(ages, told, exposure.Asked{Year: c.AskedIn})
 }

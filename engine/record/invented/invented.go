@@ -34,7 +34,7 @@ type Shop struct {
 var (
 	bodies    = []string{"two_door_unitary", "hardtop_on_frame", "convertible_unitary", "pickup", "open_two_seater", "four_door_saloon"}
 	places    = []string{"dry", "mild", "damp", "salt"}
-	kept      = []string{"driven_all_year", "driven_in_summer", "mostly_garaged", "mostly_outside"}
+	kept      = []string{"driven_all_year", "driven_in_summer", "garage", "open_shed_or_outside"}
 	roadYears = []string{"10_to_20", "20_to_35", carfile.NotSure}
 	standards = []string{"driver", "show", "show", "concours"}
 )

@@ -1,0 +1,97 @@
+package carfile
+
+import (
+	"slices"
+	"strconv"
+
+	"underpaint/engine/strict"
+)
+
+// KeptIDs are the ways in which a car was kept, from most of a year's weather in
+// use to least of it put away; NotSure is an answer beside them.
+var KeptIDs = []string{"driven_all_year", "driven_in_summer", "dry_or_heated_garage", "garage", "open_shed_or_outside"}
+
+// CoveredAnswers are the answers about paint and undercoat of the last ten years
+// or so.
+var CoveredAnswers = []string{"yes", "no", NotSure}
+
+// datedWork are the answers about earlier work that can have a year.
+var datedWork = []string{"patched_here_and_there", "stripped_and_restored"}
+
+// earlierKept are words of earlier files for how a car was kept, what each is read
+// as, and both in the words of the questions.
+var earlierKept = []struct{ id, is, said, now string }{
+	{"mostly_garaged", "garage", "mostly put away in a garage", "mostly in an ordinary garage"},
+	{"mostly_outside", "open_shed_or_outside", "mostly in an open shed or outside", "open shed or outside"},
+}
+
+// readKept reads how a car was kept, and the words of earlier files with it.
+func (l *Life) readKept(f strict.Field) {
+	said := f.Apart().Text(60)
+	for _, e := range earlierKept {
+		if said == e.id {
+			l.Kept, l.keptBefore = e.is, e.id
+			return
+		}
+	}
+	l.Kept = f.OneOf(append(slices.Clone(KeptIDs), NotSure)...)
+}
+
+// keptToday is the word by which package exposure knows a way of keeping a car.
+func keptToday(kept string) string {
+	switch kept {
+	case "garage", "dry_or_heated_garage":
+		return "mostly_garaged"
+	case "open_shed_or_outside":
+		return "mostly_outside"
+	}
+	return kept
+}
+
+// readWorkYear reads the year of the earlier work: not before the car was made,
+// and not after the questions were answered.
+func (c *Car) readWorkYear(f strict.Field) {
+	if !f.Has("earlier_work_year") {
+		return
+	}
+	at := f.Get("earlier_work_year")
+	c.WorkYear = at.Whole(OldestYear, 2200)
+	if f.Err() != nil {
+		return
+	}
+	if !slices.Contains(datedWork, c.EarlierWork) {
+		at.Complain("no year here: only work that was patched here and there, or stripped and restored, has one")
+		return
+	}
+	first, made := OldestYear, ""
+	if known := max(c.Made.Year, c.Made.Decade); known != 0 {
+		first, made = known, ", when the car was made,"
+	}
+	if c.WorkYear < first || c.WorkYear > c.AskedIn {
+		at.Complain("a year from " + strconv.Itoa(first) + made + " to " + strconv.Itoa(c.AskedIn) + ", when the questions were answered")
+	}
+}
+
+// Note is something that a file does not say or says in the words of an earlier
+// one: where, and a sentence for whoever opens it.
+type Note struct{ Path, Text string }
+
+// Notes lists what a reader of the file should know or add, in the order of the
+// file. None of it keeps the car from being worked out.
+func (c *Car) Notes() (notes []Note) {
+	for n, l := range c.Life {
+		for _, e := range earlierKept {
+			if l.keptBefore == e.id {
+				notes = append(notes, Note{"life[" + strconv.Itoa(n) + "].kept",
+					"Saved with an earlier version: we read “" + e.said + "” as “" + e.now + "”. Change it if that isn't right."})
+			}
+		}
+	}
+	if c.EarlierWork == "stripped_and_restored" && c.WorkYear == 0 {
+		notes = append(notes, Note{"earlier_work_year", "It doesn't say when the car was stripped and restored. If you know the year, add it."})
+	}
+	if c.Covered == "" {
+		notes = append(notes, Note{"covered", "It doesn't say whether the car was painted or undercoated in the last ten years or so. That decides how much a check that finds nothing is worth."})
+	}
+	return notes
+}
