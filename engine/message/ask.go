@@ -84,6 +84,11 @@ func checkCar(id int64, f strict.Field) []byte {
 	w.Object(func() {
 		head(w, id, "car_ok")
 		w.Member("canonical", string(c.Text()))
+		notes := c.Notes()
+		w.Objects("notes", len(notes), func(n int) {
+			w.Member("path", notes[n].Path)
+			w.Member("text", notes[n].Text)
+		})
 	})
 	return w.Bytes()
 }

@@ -57,7 +57,8 @@ func TestRefusals(t *testing.T) {
 		{"future car", `"asked_in":2026`, `"asked_in":1967`, "asked_in"},
 		{"unknown place", `"mild"`, `"atlantis"`, "life[0].place"},
 		{"unknown standard", `"show"`, `"best"`, "standard"},
-		{"life longer than the car", `"kept":"driven_all_year"}]`, `"kept":"driven_all_year"},{"place":"salt","kept":"mostly_garaged","years":70}]`, "life[1].years"},
+		{"life longer than the car", `"kept":"driven_all_year"}]`, `"kept":"driven_all_year"},{"place":"salt","kept":"garage","years":70}]`, "life[1].years"},
+		{"earlier work before the car", `"not_known_of"`, `"stripped_and_restored","earlier_work_year":1966`, "earlier_work_year"},
 		{"no life", `[{"place":"mild","kept":"driven_all_year"}]`, `[]`, "life"},
 		{"look on a part without it", `"standard":"show"`, `"standard":"show","looks":[{"look":"carpet","on":"outer_sill.left","result":"yes","by":"customer"}]`, "looks[0].on"},
 		{"shop's look by a customer", `"standard":"show"`, `"standard":"show","looks":[{"look":"prod","on":"front_floor.left","result":"yes","by":"customer"}]`, "looks[0].by"},
@@ -82,6 +83,26 @@ func TestRefusals(t *testing.T) {
 				t.Errorf("a refusal with a figure: %s", reply)
 			}
 		})
+	}
+}
+
+// TestNotesOfACar: an accepted car comes with what its file does not say, each with
+// its path; one that says everything has none.
+func TestNotesOfACar(t *testing.T) {
+	e := opened(t)
+	reply := ask(t, e, `"check_car"`, strings.Replace(goodCar, "driven_all_year", "mostly_outside", 1))
+	var paths []string
+	for _, n := range listIn(t, reply, "notes") {
+		paths = append(paths, n["path"].(string))
+		if n["text"] == "" {
+			t.Errorf("%s: no words", n["path"])
+		}
+	}
+	if reply["kind"] != "car_ok" || strings.Join(paths, " ") != "life[0].kept covered" {
+		t.Errorf("%v: %v", reply["kind"], paths)
+	}
+	if reply := ask(t, e, `"check_car"`, seenCar); len(listIn(t, reply, "notes")) != 0 {
+		t.Errorf("nothing to say: %v", reply["notes"])
 	}
 }
 
