@@ -84,7 +84,7 @@ func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string, own *r
 		return k, err
 	}
 	k.Seen, k.Worst = seen.Items, seen.Worst
-	k.Cover = damage.Cover{Fresh: seen.Cover, Seen: seen.CoveredItems, Worst: seen.CoveredWorst}
+	k.Cover = damage.Cover{Answer: c.Covered, Fresh: seen.Cover, Seen: seen.CoveredItems, Worst: seen.CoveredWorst}
 	k.LeadFailed = make([]int, len(b.Items))
 	for i, n := range c.recordsUpTo(b, reached) {
 		k.LeadFailed[i] = -1

@@ -4,16 +4,18 @@ import (
 	"slices"
 	"strconv"
 
+	"underpaint/engine/damage"
+	"underpaint/engine/exposure"
 	"underpaint/engine/strict"
 )
 
 // KeptIDs are the ways in which a car was kept, from most of a year's weather in
 // use to least of it put away; NotSure is an answer beside them.
-var KeptIDs = []string{"driven_all_year", "driven_in_summer", "dry_or_heated_garage", "garage", "open_shed_or_outside"}
+var KeptIDs = exposure.KeptIDs()
 
 // CoveredAnswers are the answers about paint and undercoat of the last ten years
 // or so.
-var CoveredAnswers = []string{"yes", "no", NotSure}
+var CoveredAnswers = damage.CoverAnswers
 
 // datedWork are the answers about earlier work that can have a year.
 var datedWork = []string{"patched_here_and_there", "stripped_and_restored"}
@@ -35,17 +37,6 @@ func (l *Life) readKept(f strict.Field) {
 		}
 	}
 	l.Kept = f.OneOf(append(slices.Clone(KeptIDs), NotSure)...)
-}
-
-// keptToday is the word by which package exposure knows a way of keeping a car.
-func keptToday(kept string) string {
-	switch kept {
-	case "garage", "dry_or_heated_garage":
-		return "mostly_garaged"
-	case "open_shed_or_outside":
-		return "mostly_outside"
-	}
-	return kept
 }
 
 // readWorkYear reads the year of the earlier work: not before the car was made,

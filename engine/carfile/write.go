@@ -103,9 +103,9 @@ func (c *Car) Levels() ([]exposure.Level, error) {
 		if err != nil {
 			return nil, err
 		}
-		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: keptToday(l.Kept), RoadYears: l.RoadYears})
+		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
 	}
-	return exposure.Levels(ages, told, exposure.Asked{Year: c.AskedIn})
+	return exposure.Levels(ages, told, exposure.Asked{Year: c.AskedIn, WorkedIn: c.WorkYear})
 }
 
 func (c *Car) ages() (exposure.Ages, error) {

@@ -29,6 +29,7 @@ var (
 	}
 	shopsAskOfCars = []asking{
 		{name: "tally", car: func(s *Session, id int64, q carRequest) ([]byte, error) { return s.tally(id, q.car) }},
+		{name: "look_again", car: func(s *Session, id int64, q carRequest) ([]byte, error) { return s.lookAgain(id, q.car) }},
 		{name: "odds", car: func(s *Session, id int64, q carRequest) ([]byte, error) { return s.odds(id, q.car, q.on) }},
 		{name: "before_after", car: func(s *Session, id int64, q carRequest) ([]byte, error) {
 			return s.beforeAfter(id, q.car, q.effort, q.least)

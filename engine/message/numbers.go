@@ -58,12 +58,8 @@ func tenths(share float64) int { return int(math.Floor(float64(share*10) + 0.5))
 // carsInTen says a share in words: "6 cars of 10".
 func carsInTen(share float64) string {
 	switch n := tenths(share); {
-	case share == 0:
-		return "none of the imagined cars"
 	case share < 0.05:
 		return "fewer than 1 car of 20"
-	case share == 1:
-		return "every one of the imagined cars"
 	case share > 0.95:
 		return "more than 19 cars of 20"
 	case n == 1:
