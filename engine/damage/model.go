@@ -2,7 +2,6 @@ package damage
 
 import (
 	"underpaint/engine/car"
-	"underpaint/engine/chance"
 	"underpaint/engine/exposure"
 )
 
@@ -167,12 +166,6 @@ func (m *Model) unroll(state int) (v, root int) {
 }
 
 // LogEvidence is the log of the chance of all that is known, up to the scale of
-// the likelihoods given.
-func (m *Model) LogEvidence() float64 {
-	top := m.given[0].logEvidence()
-	sum := m.weight[0]
-	for v := 1; v < len(m.given); v++ {
-		sum += float64(m.weight[v] * chance.Exp(m.given[v].logEvidence()-top))
-	}
-	return top + chance.Log(sum)
-}
+// the likelihoods given. Where cover makes a difference it is that of the car as it
+// shows: what was seen has a scale of its own on a covered one.
+func (m *Model) LogEvidence() float64 { return m.given[0].logEvidence() }

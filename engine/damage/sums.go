@@ -164,7 +164,7 @@ func (s *pocketSums) tabulate(a *alive, repair int, work *sumsWork) []float64 {
 			work.product[t] = weight
 		}
 		for _, l := range s.leaves {
-			l.alongT(a, repair, q, work.one)
+			l.alongT(a, repair, q, 0, work.one)
 			for t, v := range work.one {
 				work.product[t] *= v
 			}
@@ -190,7 +190,7 @@ func (s *pocketSums) carefully(a *alive, repair, t int) float64 {
 	for q, weight := range s.b.pocket {
 		logs[q] = chance.Log(weight)
 		for _, l := range s.leaves {
-			l.alongT(a, repair, q, one)
+			l.alongT(a, repair, q, 0, one)
 			logs[q] += chance.Log(one[t])
 		}
 		top = max(top, logs[q])
@@ -202,14 +202,18 @@ func (s *pocketSums) carefully(a *alive, repair, t int) float64 {
 	return top + chance.Log(sum)
 }
 
-// alongT writes the likelihood of a leaf at level q of its pocket for every point of t.
-func (l *seenLeaf) alongT(a *alive, repair, q int, dst []float64) {
+// t is the point of a number.
+func (a *alive) t(n int) float64 { return a.low + float64(n)/toAUnit }
+
+// alongT writes the likelihood of a leaf at level q of its pocket for the points of t
+// from the one given on.
+func (l *seenLeaf) alongT(a *alive, repair, q, from int, dst []float64) {
 	level := a.levels[0]
 	table, side := l.likely[l.b.age[level]], l.b.sideOf(l.item)[q]
 	first, last := strataOf(repair)
-	table.along(l.b.scale, first, l.b.mu[level][first.reading()][l.item]+side+a.low, dst, false)
+	table.along(l.b.scale, first, l.b.mu[level][first.reading()][l.item]+side+a.t(from), dst, false)
 	if last != first {
-		table.along(l.b.scale, last, l.b.mu[level][last.reading()][l.item]+side+a.low, dst, true)
+		table.along(l.b.scale, last, l.b.mu[level][last.reading()][l.item]+side+a.t(from), dst, true)
 	}
 }
 
@@ -218,9 +222,8 @@ func (l *seenLeaf) alongT(a *alive, repair, q int, dst []float64) {
 // table, so one set of weights serves.
 func (l *likely) along(sc scale, s stratum, x float64, dst []float64, adding bool) {
 	u := (x - tableLow) * sc.perUnit
-	whole := math.Floor(u)
-	w := lagrange(u - whole)
-	n, step, table := int(whole), int(sc.perUnit)/toAUnit, l[s]
+	n, step, table := floor(u), int(sc.perUnit)/toAUnit, l[s]
+	w := lagrange(u - float64(n))
 	for t := range dst {
 		v := 0.0
 		switch at := n + t*step; {
@@ -239,3 +242,5 @@ func (l *likely) along(sc scale, s stratum, x float64, dst []float64, adding boo
 		dst[t] = v
 	}
 }
+
+func floor(u float64) int { return int(math.Floor(u)) }

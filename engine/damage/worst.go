@@ -229,7 +229,11 @@ func (m *conditioned) setWorst(from *conditioned, same []bool) (err error) {
 	}
 	for n := range t.products {
 		one := &t.products[n]
-		w.Members = append(w.Members, network.Member{Group: one.at.group, Pocket: one.at.pocket, Nodes: one.nodes, Leaf: one})
+		member := network.Member{Group: one.at.group, Pocket: one.at.pocket, Nodes: one.nodes, Leaf: one}
+		if sums := m.ratiosOf(one); sums != nil {
+			member.Sums = sums
+		}
+		w.Members = append(w.Members, member)
 	}
 	for n := range t.units {
 		if u := &t.units[n]; u.pair != nil && u.pair.node < 0 && len(u.nodes) > 0 {

@@ -32,16 +32,12 @@ type freshUndercoat struct {
 	none, found float64 // the greatest weight with which somebody said so; 0 = nobody
 }
 
-// add takes in one answer, with the weight of who gave it.
+// add takes in one answer.
 func (u *freshUndercoat) add(r result) {
-	counts := 1.0
-	if r.by != shop {
-		counts = looks().w.customer
-	}
 	if r.yes {
-		u.found = math.Max(u.found, counts)
+		u.found = math.Max(u.found, r.counts)
 	} else {
-		u.none = math.Max(u.none, counts)
+		u.none = math.Max(u.none, r.counts)
 	}
 }
 

@@ -104,11 +104,9 @@ func TestCoverOfSeveral(t *testing.T) {
 			t.Errorf("%s: a likelihood of its own where cover hides nothing", b.Items[i].ID)
 		}
 	}
-	for _, l := range list[:1] {
-		l.Result = Yes
-		if seen, err = FromLooks(b, append(list[1:], l)); err != nil || seen.CoveredItems != nil || seen.CoveredWorst != nil {
-			t.Errorf("two versions where nothing can be hidden: %v", err)
-		}
+	list[0].Result = Yes
+	if seen, err = FromLooks(b, list); err != nil || seen.CoveredItems != nil || seen.CoveredWorst != nil {
+		t.Errorf("two versions where nothing can be hidden: %v", err)
 	}
 }
 

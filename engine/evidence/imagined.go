@@ -10,8 +10,23 @@ import (
 	"underpaint/engine/damage"
 )
 
-// CustomerWeight is how much of its log likelihood a customer's look counts.
-func CustomerWeight() float64 { return looks().w.customer }
+// CountedYes is the chance of a yes as its answer would count for the odds: on a car
+// that is covered with a chance, by whoever looks. A customer's answer counts for less:
+// both chances are taken to the power of the customer's weight and scaled to one, which
+// is close enough to rank looks by; a hole that a customer sees counts whole.
+func (k Kind) CountedYes(by string, covered float64, condition int, f damage.Finding, dent bool) float64 {
+	who := shop
+	if by == ByCustomer {
+		who = customer
+	}
+	p := k.yesBy(who, condition, f, dent)
+	p += float64(covered * (k.yesIfCovered(condition, f, dent) - k.ChanceOfYes(condition, f, dent)))
+	if who == shop || k.yesWhole {
+		return p
+	}
+	yes, no := chance.Exp(looks().w.customer*chance.Log(p)), chance.Exp(looks().w.customer*chance.Log(1-p))
+	return yes / (yes + no)
+}
 
 // imaginedKinds are the looks of an imagined walk-round, the most telling first. What
 // others say and what papers show is not there to be looked at.
@@ -65,11 +80,10 @@ func ImagineWalkRound(b *car.Body, c *damage.Car, covered bool, s *chance.Stream
 				continue
 			}
 			done[kind.AnswersTo][i] = true
-			yes := kind.ChanceOfYes
+			p := kind.ChanceOfYes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
 			if covered {
-				yes = kind.yesIfCovered
+				p = kind.yesIfCovered(int(c.Condition[i]), c.Finding[i], c.Dent[i])
 			}
-			p := yes(int(c.Condition[i]), c.Finding[i], c.Dent[i])
 			out = append(out, Look{Look: kind.ID, On: b.Items[i].ID, Result: drawn(s, p), By: ByShop})
 		}
 	}

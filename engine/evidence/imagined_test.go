@@ -22,15 +22,15 @@ func imagined(t testing.TB, b *car.Body, draw uint64) *damage.Car {
 	return c
 }
 
-// What is imagined can be entered, takes as many uniforms whatever the car, and no
-// item is looked at twice for the same thing.
+// What is imagined can be entered, takes as many uniforms whatever the car and
+// covered or not, and no item is looked at twice for the same thing.
 func TestImaginedCanBeEntered(t *testing.T) {
 	for _, b := range allBodies(t) {
 		var after [2]uint64
 		for n := range after {
 			c := imagined(t, b, uint64(n))
 			s := chance.NewStream(3, 4)
-			list := ImagineWalkRound(b, c, &s)
+			list := ImagineWalkRound(b, c, n == 1, &s)
 			seen, err := FromLooks(b, list)
 			if err != nil || len(seen.Worst) != 2 {
 				t.Fatalf("%s: %d sides, %v", b.ID, len(seen.Worst), err)
@@ -104,7 +104,7 @@ func TestImaginedLooksTellMost(t *testing.T) {
 	}
 	b := load(t, "two_door_unitary")
 	s := chance.NewStream(1, 1)
-	for _, l := range ImagineWalkRound(b, imagined(t, b, 1), &s) {
+	for _, l := range ImagineWalkRound(b, imagined(t, b, 1), false, &s) {
 		made, _ := KindOf(l.Look)
 		if made.BySide {
 			continue
@@ -132,35 +132,15 @@ func TestImaginedFrequencies(t *testing.T) {
 		t.Helper()
 		near(t, what, count/times, p, 5*math.Sqrt(p*(1-p)/times)+1e-9)
 	}
-	yes, made := map[[2]string]float64{}, []Look(nil)
+	s := chance.NewStream(8, 8)
 	records := make([]map[SurveyEntry]float64, len(b.Items))
 	for i := range records {
 		records[i] = map[SurveyEntry]float64{}
 	}
-	s := chance.NewStream(8, 8)
 	for range times {
-		made = ImagineWalkRound(b, c, &s)
-		for _, l := range made {
-			if l.Result == Yes {
-				yes[[2]string{l.Look, l.On}]++
-			}
-		}
 		for i, e := range ImagineSurvey(b, c, false, &s) {
 			records[i][e]++
 		}
-	}
-	for _, l := range made {
-		k, at, err := check(b, 0, l)
-		if err != nil {
-			t.Fatal(err)
-		}
-		worst := at[0]
-		for _, i := range at {
-			if c.Condition[i] > c.Condition[worst] {
-				worst = i
-			}
-		}
-		share(l.Look+" "+l.On, yes[[2]string{l.Look, l.On}], k.ChanceOfYes(int(c.Condition[worst]), c.Finding[worst], c.Dent[worst]))
 	}
 	rare, often := 0.0, 0.0
 	for i := range records {
@@ -181,5 +161,67 @@ func TestImaginedFrequencies(t *testing.T) {
 	rest := float64(len(records)) - often
 	if sd := math.Sqrt(times * rest); math.Abs(rare-times*rest) > 5*sd {
 		t.Errorf("rare records: %.0f, want %.0f within %.0f", rare, times*rest, 5*sd)
+	}
+	for _, covered := range []bool{false, true} {
+		yes, made := map[[2]string]float64{}, []Look(nil)
+		for range times {
+			made = ImagineWalkRound(b, c, covered, &s)
+			for _, l := range made {
+				if l.Result == Yes {
+					yes[[2]string{l.Look, l.On}]++
+				}
+			}
+		}
+		hidden := 0
+		for _, l := range made {
+			k, at, err := check(b, 0, l)
+			if err != nil {
+				t.Fatal(err)
+			}
+			worst := at[0]
+			for _, i := range at {
+				if c.Condition[i] > c.Condition[worst] {
+					worst = i
+				}
+			}
+			p := k.ChanceOfYes(int(c.Condition[worst]), c.Finding[worst], c.Dent[worst])
+			if times := hiddenTimes[k.ID]; covered && times > 0 {
+				sound := 1 - k.ChanceOfYes(0, 0, false)
+				p = 1 - sound*math.Pow((1-p)/sound, times)
+				if c.Condition[worst] >= firstHole {
+					hidden++
+				}
+			}
+			share(l.Look+" "+l.On, yes[[2]string{l.Look, l.On}], p)
+		}
+		if covered && hidden < 10 {
+			t.Errorf("%d holes that cover can hide: too few to see whether it does", hidden)
+		}
+	}
+}
+
+// What is imagined of a freshly covered car and how it is read agree on good results:
+// their log ratios are the same.
+func TestImaginedGoodIsReadRight(t *testing.T) {
+	for look := range hiddenTimes {
+		k, ok := KindOf(look)
+		if !ok {
+			t.Fatal(look)
+		}
+		on := "outer_sill.left"
+		if look == "thumb" {
+			on = "front_floor.left"
+		}
+		shows, covered := both(t, on, Look{Look: look, Result: No, By: ByShop})
+		if shows == covered {
+			t.Errorf("%s: cover hides nothing", look)
+		}
+		for c := range car.Conditions {
+			good := (1 - k.yesIfCovered(c, 0, false)) / (1 - k.yesIfCovered(0, 0, false))
+			near(t, look+" "+car.ConditionIDs[c], good, covered[c][0][0]/covered[0][0][0], 1e-12)
+			if yes := k.yesIfCovered(c, 0, false); !(yes > 0 && yes < 1) || yes > k.ChanceOfYes(c, 0, false)+1e-15 {
+				t.Errorf("%s %s: a bad result with chance %g", look, car.ConditionIDs[c], yes)
+			}
+		}
 	}
 }

@@ -62,8 +62,8 @@ func (k Kind) ChanceOfYes(condition int, f damage.Finding, dent bool) float64 {
 	return k.finding[f]
 }
 
-// yesBy is ChanceOfYes of a look by anybody: some report a hole where there is
-// none more often than others.
+// yesBy is ChanceOfYes of a look by anyone: a customer reports a hole where there is
+// none more often than the shop does.
 func (k Kind) yesBy(w witness, condition int, f damage.Finding, dent bool) float64 {
 	if k.falseYes[w] > 0 && condition < firstHole {
 		return k.falseYes[w]

@@ -96,7 +96,7 @@ func TestDataRefused(t *testing.T) {
 		"cover of nobody":  {`"freshly_covered": 0.7`, `"freshly_covered": 1`, "fresh_undercoat.freshly_covered"},
 		"another's alarm":  {`"shop": 0.0005`, `"shop": 0.001`, "looks[1].false_yes_by.shop"},
 		"nobody's alarm":   {`"seller": 0.002`, `"owner": 0.002`, "looks[1].false_yes_by"},
-		"no source":        {`"source": "assumption: common practice, no published source"`, `"source": 1`, "looks[0].source"},
+		"no source":        {`"source": "assumption: common practice, no published source"`, `"source": 1`, "looks[2].source"},
 	} {
 		text := strings.Replace(string(looksFile), row.old, row.new, 1)
 		_, err := readLooks([]byte(text))

@@ -212,19 +212,3 @@ func sane(t testing.TB, l *damage.Likelihood) {
 		t.Fatalf("largest entry %g", top)
 	}
 }
-
-// TestEither: an item and its mirror stand for the same place, a single one for
-// none, and a look there is taken in.
-func TestEither(t *testing.T) {
-	b := load(t, "hardtop_on_frame")
-	for on, want := range map[string]string{"outer_sill.left": "outer_sill.either", "outer_sill.right": "outer_sill.either",
-		"post_foot.rear_left": "post_foot.rear_either", "body_mount.right_3": "body_mount.either_3", "hood.whole": ""} {
-		if got := Either(b, item(t, b, on)); got != want {
-			t.Errorf("%s: %q, want %q", on, got, want)
-		}
-	}
-	seen, err := FromLooks(b, []Look{{"bubbles", Either(b, item(t, b, "outer_sill.right")), Yes, ByCustomer}})
-	if err != nil || len(seen.Worst) != 1 || len(seen.Worst[0].Items) != 2 {
-		t.Errorf("%+v, %v", seen.Worst, err)
-	}
-}

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -27,6 +29,7 @@ type result struct {
 	order          int // place of the look in the data
 	by             witness
 	ofFinding, yes bool
+	counts         float64 // how much it counts by who looked, taken in below
 	ifCovered      float64 // how much its log ratios count on a freshly covered car
 	condition      [car.Conditions]float64
 	finding        [damage.Findings][2]float64 // without and with filler over a dent
@@ -37,14 +40,14 @@ func newResult(k Kind, l Look) result {
 	if !r.yes {
 		r.ifCovered = k.goodIfCovered
 	}
-	counts := weight(k, r.by, r.yes)
+	r.counts = weight(k, r.by, r.yes)
 	logOf := func(condition int, f damage.Finding, dent bool) float64 {
 		if r.yes {
-			return float64(counts * chance.Log(k.yesBy(r.by, condition, f, dent)))
+			return float64(r.counts * chance.Log(k.yesBy(r.by, condition, f, dent)))
 		}
 		// People differ in how often they see a hole that is not there. That makes
 		// no difference to a no, which is read by the shop's chances.
-		return float64(counts * chance.Log(1-k.ChanceOfYes(condition, f, dent)))
+		return float64(r.counts * chance.Log(1-k.ChanceOfYes(condition, f, dent)))
 	}
 	if r.ofFinding {
 		for f := damage.NoFinding; f < damage.Findings; f++ {
@@ -58,14 +61,8 @@ func newResult(k Kind, l Look) result {
 	return r
 }
 
-func witnessOf(by string) witness {
-	for w, id := range witnessIDs {
-		if id == by {
-			return witness(w)
-		}
-	}
-	return shop
-}
+// witnessOf is the index of who looked, -1 for nobody known.
+func witnessOf(by string) witness { return witness(slices.Index(witnessIDs[:], by)) }
 
 // step is the log ratio of condition k to the one before it.
 func (r *result) step(k int, on cover) float64 {

@@ -104,7 +104,7 @@ func ruledFinding(list []Look, f damage.Finding, dent bool) (total float64) {
 
 func TestRules(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(seed)
-	parameters.MinSuccessfulTests = 2000
+	parameters.MinSuccessfulTests = 1000
 	all := gopter.NewProperties(parameters)
 	bodies := allBodies(t)
 	visits := genVisit(bodies)
@@ -200,7 +200,7 @@ func TestRules(t *testing.T) {
 			}
 			var list []Look
 			for n, x := range at {
-				on := b.Items[items[(n*7+at[0])%len(items)]].ID
+				on := b.Items[items[(n+at[0])%len(items)]].ID
 				list = append(list, Look{"fresh_under", on, [...]string{Yes, No, No, CouldNot}[x%4], witnessIDs[x/4%3]})
 				now := odds(list)
 				before := odds(list[:n])

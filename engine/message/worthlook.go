@@ -7,7 +7,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/chance"
+	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/strict"
@@ -21,6 +21,7 @@ type valuedLook struct {
 	kind  evidence.Kind
 	on    string
 	item  int // −1: a side
+	yes   func(condition int, f damage.Finding, dent bool) float64
 	worth estimate.Worth
 }
 
@@ -39,17 +40,19 @@ func (s *Session) valueLooks(j *worthJob, whom string) []valuedLook {
 		if whom == "customer" && (!kind.CustomerCan || kind.BySide) {
 			continue
 		}
-		chanceOf := lookChance(kind, whom)
+		yes := func(condition int, f damage.Finding, dent bool) float64 {
+			return kind.CountedYes(whom, j.now.model.Covered(), condition, f, dent)
+		}
 		for _, l := range openLooks(b, kind) {
 			if lookedLike(c, kind, l.on) || l.item >= 0 && lookedLike(c, kind, evidence.Either(b, l.item)) || kind.NotAtLead && l.item >= 0 && b.PartOf(l.item).LeadJoints > 0 {
 				continue
 			}
-			v := valuedLook{kind: kind, on: l.on, item: l.item}
+			v := valuedLook{kind: kind, on: l.on, item: l.item, yes: yes}
 			items := []int{l.item}
 			if l.item < 0 {
 				items = evidence.OnSide(b, kind.ID, l.on)
 			}
-			v.worth = j.now.run.IfLook(0, items, chanceOf)
+			v.worth = j.now.run.IfLook(0, items, func(packed byte) float64 { return yes(estimate.Unpack(packed)) })
 			all = append(all, v)
 		}
 	}
@@ -96,21 +99,6 @@ func lookedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
 	})
 }
 
-// lookChance is the chance of yes by packed condition, finding and dent. A
-// customer's answer counts for less: both chances are taken to the power of the
-// customer's weight and scaled to one, which is close enough to rank looks by.
-func lookChance(kind evidence.Kind, whom string) func(packed byte) float64 {
-	return func(packed byte) float64 {
-		p := kind.ChanceOfYes(estimate.Unpack(packed))
-		if whom != "customer" {
-			return p
-		}
-		yes := chance.Exp(evidence.CustomerWeight() * chance.Log(p))
-		no := chance.Exp(evidence.CustomerWeight() * chance.Log(1-p))
-		return yes / (yes + no)
-	}
-}
-
 func (s *Session) writeLook(w *strict.Writer, j *worthJob, v valuedLook) {
 	words, b := s.Rates.Words, j.stages.body
 	place := "the whole " + v.on + " side"
@@ -142,7 +130,7 @@ func (s *Session) placeLine(j *worthJob, v valuedLook) string {
 		return ""
 	}
 	p := func(c estimate.Seen) float64 {
-		return v.kind.ChanceOfYes(c.Condition(v.item), c.Finding(v.item), c.Dent(v.item))
+		return v.yes(c.Condition(v.item), c.Finding(v.item), c.Dent(v.item))
 	}
 	holed := func(c estimate.Seen) bool { return c.Condition(v.item) >= holedFrom }
 	yes := v.worth.Yes

@@ -33,11 +33,22 @@ type Bounded interface {
 	AtMost(r, p int, dst []float64)
 }
 
-// Member says in which Worst nodes a Bounded counts.
+// BoundedSums knows what a Bounded comes to over the levels of its pocket without
+// asking level by level. Ratios writes for the root states that are wanted, and every
+// level p of the group, the expected chance of staying within each combination of
+// limits: dst[(r·levels + p)·n + j], as closely as its owner promises. It may decline
+// by returning false, and is asked level by level then.
+type BoundedSums interface {
+	Ratios(levels int, wanted func(r int) bool, dst []float64) bool
+}
+
+// Member says in which Worst nodes a Bounded counts. Sums is nil, or knows its sums; it
+// is asked where the member is the only one of its pocket.
 type Member struct {
 	Group, Pocket int
 	Nodes         []int // ascending indices of Worst nodes, at least one
 	Leaf          Bounded
+	Sums          BoundedSums
 }
 
 // Worst nodes: what was seen of each, by level, and their members. Levels is the

@@ -40,6 +40,7 @@ func (post *WorstPosterior) upward(g int) {
 	if group.byRoot == nil && !post.makeRoom(g) {
 		return
 	}
+	summed := post.sums(g)
 	for r, atRoot := range post.NestedPosterior.root {
 		if group.done[r] || !post.counts(atRoot) {
 			continue
@@ -53,7 +54,9 @@ func (post *WorstPosterior) upward(g int) {
 				continue
 			}
 			for k := range group.pockets {
-				post.fill(g, k, r, p)
+				if !summed[k] {
+					post.fill(g, k, r, p)
+				}
 			}
 			in := post.scratch.in[:len(group.coef)]
 			for c, v := range group.coef {
@@ -65,6 +68,24 @@ func (post *WorstPosterior) upward(g int) {
 			}
 		}
 	}
+}
+
+// sums fills in the pockets of a group that know their sums, for the root states that
+// count and have not been worked out yet, and says which they are.
+func (post *WorstPosterior) sums(g int) []bool {
+	group, levels := &post.groups[g], len(post.NestedPosterior.groups[g].prior)
+	wanted := func(r int) bool { return !group.done[r] && post.counts(post.NestedPosterior.root[r]) }
+	out := make([]bool, len(group.pockets))
+	for k := range group.pockets {
+		pocket := &group.pockets[k]
+		if len(pocket.members) != 1 {
+			continue
+		}
+		if sums := post.worst.Members[pocket.members[0]].Sums; sums != nil {
+			out[k] = sums.Ratios(levels, wanted, pocket.ratio)
+		}
+	}
+	return out
 }
 
 // makeRoom makes the tables of a group in which anything counts, and says whether

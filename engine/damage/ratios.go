@@ -1,0 +1,190 @@
+package damage
+
+import "underpaint/engine/network"
+
+// What the items of a pocket say of the worst of many depends on the levels above only
+// through t, as what was seen of them does (sums.go). So the expected chance that all
+// stay within a limit is tabulated in t as well.
+
+// productRatios knows the ratios of a product whose items share the luck of car and
+// group alike.
+type productRatios struct {
+	product *product
+	sums    *pocketSums // of everything seen in the pocket
+}
+
+var _ network.BoundedSums = (*productRatios)(nil)
+
+// ratiosOf is nil where every level has to be asked.
+func (m *conditioned) ratiosOf(l *product) network.BoundedSums {
+	if m.grids.LeafByLeaf || l.at.node != alone {
+		return nil
+	}
+	for _, i := range l.items {
+		if m.class[i] == local {
+			return nil
+		}
+	}
+	sums := m.sumsOf(m.nested.Groups[l.at.group].Pockets[l.at.pocket].Leaves)
+	if sums == nil {
+		return nil
+	}
+	return &productRatios{l, sums.(*pocketSums)}
+}
+
+// Ratios writes the expected chances of staying within limits.
+func (s *productRatios) Ratios(levels int, wanted func(r int) bool, dst []float64) bool {
+	b, size := s.product.b, len(s.product.limit)
+	cars := len(b.carTerm[open])
+	for n := range b.alive {
+		a := &b.alive[n]
+		work := newRatioWork(a.points)
+		for repair := range RepairStates {
+			var roots []int // pairs of the level's place in a and its root state
+			from, to := a.points, 0
+			for of, level := range a.levels {
+				for k := range cars {
+					root := (level*cars+k)*RepairStates + repair
+					if !wanted(root) {
+						continue
+					}
+					roots = append(roots, of*cars+k, root)
+					places := a.at[(of*cars+k)*levels : (of*cars+k+1)*levels]
+					from, to = min(from, places[0].first), max(to, places[levels-1].first+len(places[0].w))
+				}
+			}
+			if len(roots) == 0 {
+				continue
+			}
+			if !s.tabulate(a, repair, from, to, work) {
+				return false
+			}
+			for r := 0; r < len(roots); r += 2 {
+				places := a.at[roots[r]*levels : (roots[r]+1)*levels]
+				for p := range places {
+					at := (roots[r+1]*levels + p) * size
+					s.read(&places[p], work, dst[at:at+size])
+				}
+			}
+		}
+	}
+	return true
+}
+
+// read writes the chances at one place, by combination of limits.
+func (s *productRatios) read(at *place, work *ratioWork, dst []float64) {
+	var upTo byCondition
+	for k := range upTo {
+		upTo[k] = min(1, max(0, at.read(work.upTo[k]))) // interpolation may overshoot
+	}
+	for j, k := range s.product.limit {
+		dst[j] = upTo[k]
+	}
+}
+
+// ratioWork is working space for one pocket: by point of t, and by limit.
+type ratioWork struct {
+	sum, product, one []float64
+	within            [][]float64 // of the items, at one level of the pocket
+	upTo              [][]float64 // summed over the levels
+	density           []byCondition
+}
+
+func newRatioWork(points int) *ratioWork {
+	w := &ratioWork{sum: make([]float64, points), product: make([]float64, points), one: make([]float64, points), density: make([]byCondition, points)}
+	for range len(byCondition{}) {
+		w.within, w.upTo = append(w.within, make([]float64, points)), append(w.upTo, make([]float64, points))
+	}
+	return w
+}
+
+// tabulate works out the chances at the points of t in between; it gives up where
+// likelihoods are so small that their products lose digits.
+func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork) bool {
+	clear(work.sum)
+	for k := range work.upTo {
+		clear(work.upTo[k])
+	}
+	for q, weight := range s.product.b.pocket {
+		for t := from; t < to; t++ {
+			work.product[t] = weight
+		}
+		for _, l := range s.sums.leaves {
+			l.alongT(a, repair, q, from, work.one[from:to])
+			for t := from; t < to; t++ {
+				work.product[t] *= work.one[t]
+			}
+		}
+		for n, i := range s.product.items {
+			s.product.b.densitiesAlong(i, a, repair, q, from, s.product.given[n], work.density[from:to])
+			for t := from; t < to; t++ {
+				upTo := work.density[t].within()
+				for k, v := range upTo {
+					if n > 0 {
+						v *= work.within[k][t]
+					}
+					work.within[k][t] = v
+				}
+			}
+		}
+		for t := from; t < to; t++ {
+			work.sum[t] += work.product[t]
+			for k := range work.upTo {
+				work.upTo[k][t] += float64(work.product[t] * work.within[k][t])
+			}
+		}
+	}
+	for t := from; t < to; t++ {
+		if work.sum[t] < leastSum {
+			return false
+		}
+		for k := range work.upTo {
+			work.upTo[k][t] /= work.sum[t]
+		}
+	}
+	return true
+}
+
+// densitiesAlong writes the chances of the conditions of an item at level q of its
+// pocket for points of t from the one given on.
+func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*densities, dst []byCondition) {
+	level := a.levels[0]
+	table, side := given[b.age[level]], b.sideOf(i)[q]
+	first, last := strataOf(repair)
+	for s := first; s <= last; s++ {
+		x := b.mu[level][s.reading()][i] + side + a.t(from)
+		u := (x - tableLow) * b.scale.perUnit
+		n, step := floor(u), int(b.scale.perUnit)/toAUnit
+		w := lagrange(u - float64(n))
+		for t := range dst {
+			var v byCondition
+			switch at := n + t*step; {
+			case at < 1:
+				v = table[s][1]
+			case at > b.scale.size-3:
+				v = table[s][b.scale.size-2]
+			default:
+				four := table[s][at-1 : at+3]
+				for k := range v {
+					v[k] = max(0, float64(w[0]*four[0][k])+float64(w[1]*four[1][k])+float64(w[2]*four[2][k])+float64(w[3]*four[3][k]))
+				}
+			}
+			if s > first {
+				for k := range v {
+					v[k] += dst[t][k]
+				}
+			}
+			dst[t] = v
+		}
+	}
+	for t := range dst {
+		sum := 0.0
+		for _, v := range dst[t] {
+			sum += v
+		}
+		scale := 1 / sum
+		for k := range dst[t] {
+			dst[t][k] *= scale
+		}
+	}
+}
