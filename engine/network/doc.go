@@ -23,7 +23,8 @@
 //   - Same bits natively and in WebAssembly: only sums, products, quotients and
 //     the logarithm of package chance.
 //   - Bounded memory: a table of root states × levels for each group with evidence,
-//     and at most 2^16 rows or 16 MB kept for sampling, for each width of row; with
+//     and at most 2^14 rows or 2 MB kept for sampling, for each group and width of row;
+//     one more table of the kind for what the group says; with
 //     Worst nodes a table of root states × levels × components for each pocket with
 //     members; a table of a Net has at most 2^22 cells.
 //

@@ -33,8 +33,14 @@ func Enumerate(n *Net, likelihood map[string][]float64) (evidence float64, joint
 
 // Slots is how many pocket rows the posterior has room for at present.
 func (post *NestedPosterior) Slots() (slots int) {
-	for n := range post.rows {
-		slots += len(post.rows[n].key)
+	seen := map[*rowCache]bool{}
+	for g := range post.groups {
+		for k := range post.groups[g].pockets {
+			if c := post.groups[g].pockets[k].rows; c != nil && !seen[c] {
+				seen[c] = true
+				slots += len(c.key)
+			}
+		}
 	}
 	return slots
 }

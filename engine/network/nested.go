@@ -75,8 +75,7 @@ type NestedPosterior struct {
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
-	bands    bands      // for as many root states as are passed up at once
-	rows     []rowCache // one for each width of row
+	bands    bands // for as many root states as are passed up at once
 }
 
 // groupPosterior is one group after the upward pass.
@@ -96,8 +95,8 @@ type pocketPosterior struct {
 	leaves  []Leaf
 	banded  []Banded // by leaf; nil where it is none
 	sum     Summed
-	firstAt int // number of its first row among all rows of the posterior
-	cache   int // which of the row caches
+	firstAt int // number of its first row among all rows of the group
+	rows    *rowCache
 }
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
@@ -123,7 +122,7 @@ func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) 
 	for g := range post.groups {
 		group := &post.groups[g]
 		if earlier != nil && same(g) {
-			group.given, group.says = earlier.groups[g].given, earlier.groups[g].says
+			group.takeOver(&earlier.groups[g])
 		} else if k, leaf := post.pass(g, n.Root); leaf >= 0 {
 			return nil, unusable(g, k, ", leaf "+strconv.Itoa(leaf)+": expected likelihoods that are finite and not negative")
 		}
@@ -145,6 +144,15 @@ func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) 
 	return post, nil
 }
 
+// takeOver takes what the same group said in an earlier posterior, with the rows worked
+// out so far.
+func (group *groupPosterior) takeOver(earlier *groupPosterior) {
+	group.given, group.says = earlier.given, earlier.says
+	for k := range group.pockets {
+		group.pockets[k].rows = earlier.pockets[k].rows
+	}
+}
+
 // prepare checks the weights and lays out the posterior.
 func (n Nested) prepare() (*NestedPosterior, error) {
 	if len(n.Root) == 0 {
@@ -156,9 +164,10 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 	}
 	post := &NestedPosterior{groups: make([]groupPosterior, len(n.Groups))}
-	rows, widest := 0, 0
+	widest := 0
 	for g, group := range n.Groups {
-		to, ok := &post.groups[g], false
+		to, ok, rows := &post.groups[g], false, 0
+		var caches []*rowCache
 		if to.prior, ok = normalised(group.Weights); !ok {
 			return nil, unusable(g, -1, weightsWanted)
 		}
@@ -179,7 +188,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 			if len(pocket.Leaves) > 0 {
 				rows += len(n.Root) * len(group.Weights)
 				widest = max(widest, len(pocket.Weights))
-				post.rows, one.cache = cacheOf(post.rows, len(pocket.Weights))
+				caches, one.rows = cacheOf(caches, len(pocket.Weights))
 			} else if pocket.Inner == 0 {
 				one.cum = cumulative(one.prior)
 			}
@@ -192,13 +201,14 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 }
 
 // cacheOf finds the cache for rows of the given width, or adds it.
-func cacheOf(caches []rowCache, width int) ([]rowCache, int) {
-	for n := range caches {
-		if caches[n].width == width {
-			return caches, n
+func cacheOf(caches []*rowCache, width int) ([]*rowCache, *rowCache) {
+	for _, c := range caches {
+		if c.width == width {
+			return caches, c
 		}
 	}
-	return append(caches, rowCache{width: width, most: slotsOf(width)}), len(caches)
+	c := &rowCache{width: width, most: slotsOf(width)}
+	return append(caches, c), c
 }
 
 const weightsWanted = ": expected weights that are finite, not negative and not all zero"

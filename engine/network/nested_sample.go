@@ -86,7 +86,7 @@ func (post *NestedPosterior) pocketRow(pocket *pocketPosterior, r, p, at int) []
 	if len(pocket.leaves) == 0 {
 		return pocket.prior
 	}
-	row, known := post.rows[pocket.cache].at(pocket.firstAt + at)
+	row, known := pocket.rows.at(pocket.firstAt + at)
 	if !known {
 		pocket.row(r, p, row, &post.scratch)
 	}

@@ -18,12 +18,12 @@ type rowCache struct {
 
 const (
 	fewestSlots = 1 << 9
-	mostValues  = 1 << 21 // 16 MB
+	mostValues  = 1 << 18 // 2 MB, for each group and width
 )
 
-// slotsOf is how many rows of a width are kept: 2^16, or fewer of wide ones.
+// slotsOf is how many rows of a width are kept: 2^14, or fewer of wide ones.
 func slotsOf(width int) int {
-	slots := 1 << 16
+	slots := 1 << 14
 	for slots > 1 && slots*width > mostValues {
 		slots /= 2
 	}

@@ -62,7 +62,7 @@ func TestWideAgainstBigFloat(t *testing.T) {
 
 // The row cache doubles only after as many misses as it has slots, and stops.
 func TestRowCacheGrowsAndStops(t *testing.T) {
-	mostSlots := slotsOf(19)
+	mostSlots := slotsOf(23)
 	c := rowCache{width: 1, most: mostSlots}
 	for n := range 1 << 18 {
 		if _, known := c.at(n); known {

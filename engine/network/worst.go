@@ -87,7 +87,6 @@ type WorstPosterior struct {
 	rootCum    []float64
 	expected   float64 // Σ root × expected likelihood
 	scratch    worstScratch
-	kept       []rowCache // chances of staying within, [q·size + local component]
 }
 
 // worstGroup is what the members in one group say. Its components have a level for
@@ -109,8 +108,8 @@ type worstPocket struct {
 	local   []int     // by component of the group: local component
 	own     [][]int   // [member of the pocket][local component] combination of its own
 	ratio   []float64 // [(root·levels + p)·size + local component]
-	firstAt int       // number of its first row, and the cache for it
-	cache   int
+	firstAt int       // number of its first row among those of the group
+	kept    *rowCache // chances of staying within, [q·size + local component]
 }
 
 // Worst takes in evidence on Worst nodes. The posterior itself is not changed, and

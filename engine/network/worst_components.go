@@ -91,8 +91,10 @@ func (post *WorstPosterior) layOut() {
 		pocket := &post.groups[one.Group].pockets[one.Pocket]
 		pocket.members = append(pocket.members, m)
 	}
-	rows, widest := 0, 0
+	widest := 0
 	for g := range post.groups {
+		rows := 0
+		var caches []*rowCache
 		for k := range post.groups[g].pockets {
 			pocket := &post.groups[g].pockets[k]
 			post.index(&post.groups[g], pocket)
@@ -103,7 +105,7 @@ func (post *WorstPosterior) layOut() {
 			widest = max(widest, width)
 			pocket.firstAt = rows
 			rows += len(post.NestedPosterior.root) * len(post.NestedPosterior.groups[g].prior)
-			post.kept, pocket.cache = cacheOf(post.kept, width)
+			caches, pocket.kept = cacheOf(caches, width)
 		}
 	}
 	post.scratch = newWorstScratch(post, widest)

@@ -110,7 +110,7 @@ func (post *WorstPosterior) makeRoom(g int) bool {
 func (group *worstGroup) takeOver(earlier *worstGroup) {
 	group.byRoot, group.done = earlier.byRoot, earlier.done
 	for k := range group.pockets {
-		group.pockets[k].ratio = earlier.pockets[k].ratio
+		group.pockets[k].ratio, group.pockets[k].kept = earlier.pockets[k].ratio, earlier.pockets[k].kept
 	}
 }
 

@@ -75,7 +75,7 @@ func (post *WorstPosterior) samplePocket(s *chance.Stream, d *NestedDraw, g, k i
 		d.Q[g][k] = base.pick(given, 1, s)
 		return
 	}
-	within, known := post.kept[pocket.cache].at(pocket.firstAt + r*levels + p)
+	within, known := pocket.kept.at(pocket.firstAt + r*levels + p)
 	if !known {
 		post.within(pocket, r, p, within)
 	}
