@@ -108,10 +108,11 @@ func (t *Table) dropCovered(b *Bill) {
 }
 
 // creditSeams marks the smaller of two new neighbours: their shared seam is made
-// once. Smaller is by likely hours of metalwork; at a tie the later item.
+// once. Smaller is by likely hours of metalwork; at a tie the later item. A rail that
+// is replaced by another chassis is no new metal on this one.
 func (t *Table) creditSeams(b *Bill) {
 	for _, s := range t.seams {
-		if b.Way[s.first] < car.Full || b.Way[s.second] < car.Full || t.items[s.first].once || t.items[s.second].once {
+		if !t.isNew(b, s.first) || !t.isNew(b, s.second) {
 			continue
 		}
 		small := s.second
@@ -120,6 +121,11 @@ func (t *Table) creditSeams(b *Bill) {
 		}
 		b.credit[small] = true
 	}
+}
+
+// isNew says whether an item is made of new metal, bought or by hand.
+func (t *Table) isNew(b *Bill, i int) bool {
+	return b.Way[i] > car.Full || b.Way[i] == car.Full && !t.items[i].once
 }
 
 // workItems adds hours and parts of every item, with what earlier repairs add.

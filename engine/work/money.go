@@ -29,7 +29,8 @@ func (t *Table) setMoney() error {
 	m := &t.money
 	m.rhoRest = math.Sqrt(1 - float64(t.fig.rho*t.fig.rho))
 	for _, a := range t.fig.above {
-		tp, err := threePoint(a.metal, t.fig.standard[t.Standard][car.Metal]*t.pace(car.Metal))
+		// Drilling is the same whatever the finish: no factor of the standard.
+		tp, err := threePoint(a.metal, t.pace(car.Metal))
 		if err != nil {
 			return err
 		}

@@ -103,14 +103,15 @@ func (t *Table) setCovers() {
 	}
 }
 
-// setSeams pairs neighbours on the same side, in the order of the items.
+// setSeams pairs neighbours on the same side, in the order of the items. As in the
+// openings, an item without a side is a neighbour of either.
 func (t *Table) setSeams(common *car.Common) {
 	seen := map[seam]bool{}
 	for _, b := range common.Behind {
 		for _, n := range b.Neighbours {
 			for _, i := range t.itemsOf(b.Part, car.NoSide, "") {
 				for _, j := range t.itemsOf(n.Part, car.NoSide, "") {
-					if i == j || t.Body.Items[i].Side != t.Body.Items[j].Side {
+					if i == j || apart(t.Body.Items[i].Side, t.Body.Items[j].Side) {
 						continue
 					}
 					s := seam{min(i, j), max(i, j)}
@@ -127,6 +128,9 @@ func (t *Table) setSeams(common *car.Common) {
 		return x.first < y.first || x.first == y.first && x.second < y.second
 	})
 }
+
+// apart says whether two items are on different sides of the car.
+func apart(a, b car.Side) bool { return a != b && a != car.NoSide && b != car.NoSide }
 
 // raiseWays applies the openings again and again until nothing changes. A rule
 // only ever raises, so it ends. by records which rule raised an item, −1 none.

@@ -43,7 +43,7 @@ func TestSeamOfNeighbours(t *testing.T) {
 		c := model.NewCar()
 		neighbours, strangers := 0, 0
 		for _, s := range table.seams {
-			if one, two := table.Body.Items[s.first], table.Body.Items[s.second]; s.first >= s.second || one.Side != two.Side {
+			if one, two := table.Body.Items[s.first], table.Body.Items[s.second]; s.first >= s.second || one.Side == car.Left && two.Side == car.Right || one.Side == car.Right && two.Side == car.Left {
 				t.Errorf("%s: %s and %s share no seam", body, one.ID, two.ID)
 			}
 		}
@@ -77,6 +77,73 @@ func TestSeamOfNeighbours(t *testing.T) {
 		}
 		t.Logf("%s: %d neighbours, %d others", body, neighbours, strangers)
 	}
+}
+
+// TestSeamAcrossTheMiddle: a part without a side has a seam with its neighbours on
+// both sides, and parts of the two sides have none with each other. By hand, at show
+// standard with every uniform in the middle: the trunk floor takes 19 h of metalwork
+// and a drop-off 7 h, of which .15 is credited on each side (5.95 h); the floor, the
+// largest of the three, is charged whole.
+func TestSeamAcrossTheMiddle(t *testing.T) {
+	model, table := testTable(t, "two_door_unitary", "show")
+	full := map[string]car.Way{"trunk_floor.whole": car.Full, "trunk_dropoff.left": car.Full, "trunk_dropoff.right": car.Full}
+	_, lines := bill(t, table, model.NewCar(), only(t, table, full), .5)
+	for id := range full {
+		i := itemNamed(t, table, id)
+		want := table.Body.PartOf(i).Ways[car.Full].Hours[car.Metal][1]
+		if id != "trunk_floor.whole" {
+			want *= 1 - .15
+		}
+		got := 0.0
+		for _, l := range lines {
+			if l.Item == i && l.ID == "" && l.Trade == car.Metal {
+				got += float64(l.Thousandths) / 1000
+			}
+		}
+		if math.Abs(got-want) > .001 {
+			t.Errorf("%s: %.3f h, by hand %.3f", id, got, want)
+		}
+	}
+	left, right := itemNamed(t, table, "trunk_dropoff.left"), itemNamed(t, table, "trunk_dropoff.right")
+	if slices.Contains(table.seams, seam{left, right}) {
+		t.Error("parts of the two sides share a seam")
+	}
+}
+
+// TestSeamOfRailsByHand: a chassis rail that is made by hand (28 h of metalwork) gives
+// a new outrigger (5 h) and a new mount (4 h) their credit; one that is replaced by
+// another chassis gives the mount none. A rail takes credit too, beside a neighbour that
+// is larger; no body has one yet, so the kick-up (26 h) is made larger here.
+func TestSeamOfRailsByHand(t *testing.T) {
+	model, table := testTable(t, "hardtop_on_frame", "show")
+	const rail, outrigger, mount, kickup = "chassis_rail.left", "outrigger.left_1", "body_mount.left_1", "chassis_kickup.whole"
+	metal := func(ways map[string]car.Way, id string) (hours float64) {
+		i := itemNamed(t, table, id)
+		_, lines := bill(t, table, model.NewCar(), only(t, table, ways), .5)
+		for _, l := range lines {
+			if l.Item == i && l.ID == "" && l.Trade == car.Metal {
+				hours += float64(l.Thousandths) / 1000
+			}
+		}
+		return hours
+	}
+	check := func(beside string, w car.Way, id string, want float64) {
+		t.Helper()
+		ways := map[string]car.Way{rail: w, beside: car.Full}
+		if got := metal(ways, id); math.Abs(got-want) > .001 {
+			t.Errorf("rail %s beside a new %s: %s takes %.3f h, by hand %.3f", car.WayIDs[w], beside, id, got, want)
+		}
+	}
+	check(outrigger, car.Fabricate, outrigger, 5*.85)
+	check(outrigger, car.Fabricate, rail, 28)
+	check(outrigger, car.Section, outrigger, 5)
+	check(mount, car.Fabricate, mount, 4*.85)
+	check(mount, car.Full, mount, 4)
+	check(kickup, car.Fabricate, kickup, 26*.85)
+	check(kickup, car.Fabricate, rail, 28)
+	table.items[itemNamed(t, table, kickup)].ways[car.Full].likelyMetal = 29
+	check(kickup, car.Fabricate, kickup, 26)
+	check(kickup, car.Fabricate, rail, 28*.85)
 }
 
 // canBeNew says whether a whole panel is done there, once for the item itself.
