@@ -15,7 +15,7 @@ type Bill struct {
 	Way                    []car.Way // what is done, by item; Leave where covered
 	Drawn                  []car.Way // before anything forced it
 	Covered                []bool
-	RaisedBy               []int16 // index of the opening that raised it, or −1
+	RaisedBy               []int16 // index of the opening that raised it, or −1, also where a panel is fitted whole
 
 	Strip       money.Minor             // the strip and survey stage
 	Labour      [car.Trades]money.Minor // after the survey
@@ -50,7 +50,7 @@ func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.partsIn, b.after = 0, b.after[:0]
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
-	t.dropCovered(b)
+	t.dropCovered(u, b)
 	t.creditSeams(b)
 	f := t.factors(u)
 	t.workItems(c, u, &f, b)
@@ -82,8 +82,9 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 	}
 }
 
-// dropCovered drops what full panels, or another chassis, replace.
-func (t *Table) dropCovered(b *Bill) {
+// dropCovered drops what full panels, or another chassis, replace, once panels are
+// fitted whole where their pieces would cost more.
+func (t *Table) dropCovered(u *Uniforms, b *Bill) {
 	for i, way := range b.Way {
 		if way != car.Full {
 			continue
@@ -92,6 +93,7 @@ func (t *Table) dropCovered(b *Bill) {
 			b.Covered[k] = true
 		}
 	}
+	t.fitPanels(u, b)
 	for k := range t.accesses {
 		a := &t.accesses[k]
 		if len(a.covers) > 0 && a.needed(b.Way) {
@@ -105,27 +107,6 @@ func (t *Table) dropCovered(b *Bill) {
 			b.Way[i] = car.Leave
 		}
 	}
-}
-
-// creditSeams marks the smaller of two new neighbours: their shared seam is made
-// once. Smaller is by likely hours of metalwork; at a tie the later item. A rail that
-// is replaced by another chassis is no new metal on this one.
-func (t *Table) creditSeams(b *Bill) {
-	for _, s := range t.seams {
-		if !t.isNew(b, s.first) || !t.isNew(b, s.second) {
-			continue
-		}
-		small := s.second
-		if t.items[s.first].ways[b.Way[s.first]].likelyMetal < t.items[s.second].ways[b.Way[s.second]].likelyMetal {
-			small = s.first
-		}
-		b.credit[small] = true
-	}
-}
-
-// isNew says whether an item is made of new metal, bought or by hand.
-func (t *Table) isNew(b *Bill, i int) bool {
-	return b.Way[i] > car.Full || b.Way[i] == car.Full && !t.items[i].once
 }
 
 // workItems adds hours and parts of every item, with what earlier repairs add.

@@ -24,6 +24,9 @@ type Decided struct {
 	// StripHours are the hours really worked in the strip and survey, by trade;
 	// NaN or −1 where not entered. Nobody strips a car in no time: 0 is refused.
 	StripHours [car.Trades]float64
+	// KeepOldMetal: the customer wishes as much of the old metal kept as can be, so
+	// that no full panel is fitted because the pieces would cost more.
+	KeepOldMetal bool
 }
 
 // Undecided has nothing chosen, found or entered.
@@ -40,7 +43,8 @@ const mostHours = 10000
 
 // decided is a checked Decided, ready for Do.
 type decided struct {
-	way     []int8  // nil = none
+	way     []int8 // nil = none
+	panels  []wholePanel
 	also    [][]int // by item: indices in figures.found
 	further []chance.ThreePoint
 	car     []carLine
@@ -65,7 +69,7 @@ type carLine struct {
 func (t *Table) With(d Decided) (*Table, error) {
 	out := *t
 	out.decided = &decided{}
-	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setAlso, out.setWholeCar, out.setWorked} {
+	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setPieces, out.setAlso, out.setWholeCar, out.setWorked} {
 		if err := set(out.decided, d); err != nil {
 			return nil, err
 		}

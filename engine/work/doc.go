@@ -15,8 +15,9 @@
 //
 // The order is fixed: each item's way of mending is drawn or chosen; metal that
 // has to be opened to reach other metal is raised again and again until nothing
-// changes; what a full panel covers is dropped; then getting in, once each; then
-// the credit for seams that two new neighbours share.
+// changes; a full panel is fitted where its pieces would cost clearly more
+// (panels.go); what a full panel covers is dropped; then getting in, once each;
+// then the credit for seams that two new neighbours share.
 //
 // A table with nothing decided gives the bills of the table it came from, to the
 // bit, and every table of one body, rates and scope takes the same uniforms, so

@@ -206,7 +206,7 @@ func (x *exact) quantile(p float64) float64 {
 func TestAgainstExactCalculation(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	table.openings, table.above, table.seams, table.accesses, table.nuts = nil, nil, nil, nil, nil
-	table.covers = make([][]int, len(table.items))
+	table.covers, table.panels = make([][]int, len(table.items)), nil
 	table.money.wire = nil
 	x := newExact(table, model.Levels, 6e7, 48)
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()

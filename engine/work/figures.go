@@ -86,6 +86,7 @@ type figures struct {
 	standard              [3][car.Trades]float64
 	sdMetal, sdOther, rho float64
 	seam                  float64
+	wholePanel            float64 // pieces may cost so many times a full panel
 	done                  [3]wayChances
 	openings              []opening
 	above                 []fromAbove
@@ -123,6 +124,7 @@ func readFigures() (*figures, error) {
 	g.sdMetal, g.sdOther = whole.Get("metal").Number(0, 1), whole.Get("other_trades").Number(0, 1)
 	g.rho = whole.Get("correlation").Number(0, 1)
 	g.seam = f.Get("seam_credit").Get("share").Number(0, 1)
+	g.wholePanel = f.Get("whole_panel").Get("times").Number(1, 2)
 	g.readOpenings(f)
 	for _, one := range f.Get("getting_in").Items() {
 		g.gettingIn = append(g.gettingIn, readGettingIn(one))

@@ -85,6 +85,7 @@ func (f flat) rules(t *Table) {
 	f.lists("opening_raise", raised)
 	f.put("opening_raise_to", to)
 	f.lists("covers", t.covers)
+	f.panels(t)
 	for _, s := range t.seams {
 		seams = append(seams, float64(s.first), float64(s.second))
 	}
@@ -96,6 +97,17 @@ func (f flat) rules(t *Table) {
 	}
 	f.put("above", above)
 	f.put("above_hours", aboveHours)
+}
+
+// panels are the items whose full panel may be fitted whole, in order.
+func (f flat) panels(t *Table) {
+	var items []float64
+	for _, p := range t.panels {
+		items = append(items, float64(p.item))
+	}
+	f.put("panels", items)
+	f.put("panel_times", []float64{t.fig.wholePanel})
+	f.put("panel_money", append(t.money.perHour[:], t.money.handled)) // an hour of each trade, and a part with its handling
 }
 
 func (f flat) access(t *Table, lastPlaces []string) {

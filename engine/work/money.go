@@ -11,7 +11,9 @@ import (
 
 // pricing is what turns hours and parts into money, worked out once.
 type pricing struct {
-	rhoRest   float64 // √(1 − ρ²)
+	rhoRest   float64             // √(1 − ρ²)
+	perHour   [car.Trades]float64 // minor units
+	handled   float64             // a part with its handling, for one without
 	above     []*chance.ThreePoint
 	nutChance map[string]float64
 
@@ -28,6 +30,11 @@ func (t *Table) setMoney() error {
 	t.money = pricing{}
 	m := &t.money
 	m.rhoRest = math.Sqrt(1 - float64(t.fig.rho*t.fig.rho))
+	for trade := range m.perHour {
+		m.perHour[trade] = perHour(t.Rates.Labour.Trades[trade].Rate.Rate)
+	}
+	m.handled = 1 + float64(money.FlatPercent(t.Rates.Parts.Handling.Percent))/1e8
+	t.setPanels()
 	for _, a := range t.fig.above {
 		// Drilling is the same whatever the finish: no factor of the standard.
 		tp, err := threePoint(a.metal, t.pace(car.Metal))

@@ -160,3 +160,24 @@ func anyAtLeast(way []car.Way, items []int, least car.Way) bool {
 	}
 	return false
 }
+
+// creditSeams marks the smaller of two new neighbours: their shared seam is made
+// once. Smaller is by likely hours of metalwork; at a tie the later item. A rail that
+// is replaced by another chassis is no new metal on this one.
+func (t *Table) creditSeams(b *Bill) {
+	for _, s := range t.seams {
+		if !t.isNew(b, s.first) || !t.isNew(b, s.second) {
+			continue
+		}
+		small := s.second
+		if t.items[s.first].ways[b.Way[s.first]].likelyMetal < t.items[s.second].ways[b.Way[s.second]].likelyMetal {
+			small = s.first
+		}
+		b.credit[small] = true
+	}
+}
+
+// isNew says whether an item is made of new metal, bought or by hand.
+func (t *Table) isNew(b *Bill, i int) bool {
+	return b.Way[i] > car.Full || b.Way[i] == car.Full && !t.items[i].once
+}

@@ -24,6 +24,7 @@ type Table struct {
 	openings   []openingRule
 	above      []aboveRule
 	covers     [][]int // by covering item: the items a full panel covers
+	panels     []wholePanel
 	seams      []seam
 	accesses   []access
 	nuts       []nut

@@ -71,7 +71,7 @@ func TestPeerAgrees(t *testing.T) {
 	if err := Differences(jsCars(t, flat, compared), want); err != nil {
 		t.Error(err)
 	}
-	for _, name := range []string{"item_own", "finding_hours", "whole_car", "rate"} {
+	for _, name := range []string{"item_own", "finding_hours", "panel_times", "whole_car", "rate"} {
 		if Differences(jsCars(t, nudged(t, flat, name), compared), want) == nil {
 			t.Errorf("the first figure of %s is a hundredth larger, and no car differs", name)
 		}

@@ -155,12 +155,13 @@ static inline int64_t share(int64_t a, int64_t b, int64_t divisor) {
 
 /* ---- the tables ---- */
 
-static int roots, groups, group_levels, pocket_levels, car_levels, items, nuts, accesses, strips, afters, sents, openings, seams, aboves, per_car;
+static int roots, groups, group_levels, pocket_levels, car_levels, items, nuts, accesses, strips, afters, sents, openings, seams, aboves, panels, per_car;
 static double *root_up_to, *group_chance, *pocket_chance, *car_term, *group_term, *side_term, *mu, *threshold, *lead_chance;
 static double *own, *knock, *repaired, *kinds, *dent_chance, *then;
 static int *group_pockets, *item_drawn, *pocket_items, *is_closed, *is_hidden, *joints;
 static double *way_chance, *likely_metal, *handling, *supplies, *fixed, *whole, *nut_chance, *rate, *tax;
-static int *instead, *lines, *first_line, *line_trade, *once, *left_out, *opening_least, *opening_unless_least, *raise_to, *seam, *above, *access_rule, *nut_trade, *strip_rule, *after_trade, *sent_in;
+static double *panel_times, *panel_money;
+static int *instead, *lines, *first_line, *line_trade, *once, *left_out, *opening_least, *opening_unless_least, *raise_to, *panel, *seam, *above, *access_rule, *nut_trade, *strip_rule, *after_trade, *sent_in;
 static figure *line_hours, *price, *finding_hours, *above_hours, *access_hours, *access_price, *nut_hours, *strip_hours, *after_hours, *sent, *wire;
 static ragged opening_if, opening_unless, opening_raise, covers, access_items, access_unless, access_covers;
 static int lifted_in_strip;
@@ -190,7 +191,7 @@ static void set_items(void) {
     for (int i = 0; i < items * WAYS; i++) first_line[i + 1] = first_line[i] + lines[i];
     opening_if = raggeds("opening_if"), opening_unless = raggeds("opening_unless"), opening_raise = raggeds("opening_raise"), openings = opening_if.n;
     opening_least = wholes("opening_at_least"), opening_unless_least = wholes("opening_unless_at_least"), raise_to = wholes("opening_raise_to");
-    covers = raggeds("covers"), seam = wholes("seams"), seams = size("seams") / 2;
+    covers = raggeds("covers"), panel = wholes("panels"), panels = size("panels"), panel_times = reals("panel_times"), panel_money = reals("panel_money"), seam = wholes("seams"), seams = size("seams") / 2;
     above = wholes("above"), aboves = size("above") / 4, above_hours = figures("above_hours");
 }
 
@@ -379,11 +380,86 @@ static int needed(const bill *b, int k) {
     return 0;
 }
 
-static void drop_covered(bill *b) {
+/* What the pieces of a full panel cost, at the edges of cells of the uniforms that set
+   it: that settles nearly every comparison before any of them is worked out. */
+enum { COST_CELLS = 8 + 28 + 8 };
+typedef struct {
+    double labour[WAYS][COST_CELLS + 1], part[WAYS][COST_CELLS + 1];
+    int made;
+} brackets;
+static brackets bracket[MOST];
+
+static inline int cost_cell(double u) { return u < 1. / 16 ? (int)(u * 128) : u < 15. / 16 ? 8 + (int)((u - 1. / 16) * 32) : 36 + (int)((u - 15. / 16) * 128); }
+static double cost_edge(int k) { return k < 8 ? k / 128. : k < 36 ? 1. / 16 + (k - 8) / 32. : 15. / 16 + (k - 36) / 128.; }
+
+static double labour_cost(int way, double s) {
+    double sum = 0;
+    for (int n = first_line[way]; n < first_line[way + 1]; n++) sum += panel_money[line_trade[n]] * at(&line_hours[n], s);
+    return sum;
+}
+
+static double part_cost(int way, double s) { return price[way].likely > 0 ? panel_money[TRADES] * at(&price[way], s) : 0; }
+
+static void set_bracket(int i) {
+    brackets *x = &bracket[i];
+    if (x->made) return;
+    x->made = 1;
+    for (int w = 0; w < WAYS; w++) {
+        for (int k = 1; k < COST_CELLS; k++) {
+            double s = quantile(cost_edge(k)) / whole[5];
+            x->labour[w][k] = labour_cost(i * WAYS + w, s), x->part[w][k] = part_cost(i * WAYS + w, s);
+        }
+        x->labour[w][COST_CELLS] = lines[i * WAYS + w] ? INFINITY : 0;
+        x->part[w][COST_CELLS] = price[i * WAYS + w].likely > 0 ? INFINITY : 0;
+    }
+}
+
+static void set_panels(void) {
+    for (int k = 0; k < panels; k++) {
+        set_bracket(panel[k]);
+        for (int n = covers.first[panel[k]]; n < covers.first[panel[k] + 1]; n++) set_bracket(covers.item[n]);
+    }
+}
+
+static inline void add_bracket(const uniforms *u, int i, int w, double *low, double *high) {
+    int h = cost_cell(u->hours[i]), p = cost_cell(u->price[i]);
+    *low += bracket[i].labour[w][h] + bracket[i].part[w][p], *high += bracket[i].labour[w][h + 1] + bracket[i].part[w][p + 1];
+}
+
+static double cost_at(const uniforms *u, int i, int w) {
+    return labour_cost(i * WAYS + w, quantile(u->hours[i]) / whole[5]) + part_cost(i * WAYS + w, quantile(u->price[i]) / whole[5]);
+}
+
+static int pieces_cost_more(const uniforms *u, const bill *b, int p) {
+    double least = 0, most = 0, low = 0, high = 0, times = panel_times[0];
+    int from = covers.first[p], to = covers.first[p + 1];
+    if (b->way[p] > LEAVE) add_bracket(u, p, b->way[p], &least, &most);
+    for (int n = from; n < to; n++) {
+        int i = covers.item[n];
+        if (b->way[i] > LEAVE && !b->covered[i]) add_bracket(u, i, b->way[i], &least, &most);
+    }
+    add_bracket(u, p, FULL, &low, &high);
+    if (most <= low * times) return 0;
+    if (least > high * times) return 1;
+    double sum = cost_at(u, p, b->way[p]);
+    for (int n = from; n < to; n++) {
+        int i = covers.item[n];
+        if (!b->covered[i]) sum += cost_at(u, i, b->way[i]);
+    }
+    return sum > cost_at(u, p, FULL) * times;
+}
+
+static void drop_covered(const uniforms *u, bill *b) {
     int any = 0;
     for (int i = 0; i < items; i++)
         if (b->way[i] == FULL)
             for (int n = covers.first[i]; n < covers.first[i + 1]; n++) b->covered[covers.item[n]] = 1, any = 1;
+    for (int k = 0; k < panels; k++) {
+        int p = panel[k];
+        if (b->way[p] >= FULL || b->covered[p] || !pieces_cost_more(u, b, p)) continue;
+        b->way[p] = FULL;
+        for (int n = covers.first[p]; n < covers.first[p + 1]; n++) b->covered[covers.item[n]] = 1, any = 1;
+    }
     for (int k = 0; k < accesses; k++)
         if (access_covers.first[k] < access_covers.first[k + 1] && needed(b, k))
             for (int n = access_covers.first[k]; n < access_covers.first[k + 1]; n++) b->covered[access_covers.item[n]] = 1, any = 1;
@@ -395,7 +471,7 @@ static void drop_covered(bill *b) {
 static void credit_seams(bill *b) {
     for (int n = 0; n < seams; n++) {
         int x = seam[2 * n], y = seam[2 * n + 1];
-        if (b->way[x] < FULL || b->way[y] < FULL || once[x] || once[y]) continue;
+        if (b->way[x] < FULL + once[x] || b->way[y] < FULL + once[y]) continue;
         b->credit[likely_metal[x * WAYS + b->way[x]] < likely_metal[y * WAYS + b->way[y]] ? x : y] = 1;
     }
 }
@@ -504,7 +580,7 @@ static priced car(uint64_t seed, int n) {
     memset(b.after, 0, sizeof b.after), memset(b.strip, 0, sizeof b.strip), memset(b.billed, 0, sizeof b.billed), b.parts = 0;
     draw_ways(&c, &u, &b);
     raise_ways(&b);
-    drop_covered(&b);
+    drop_covered(&u, &b);
     credit_seams(&b);
     set_factors(&u, &b);
     work_items(&c, &u, &b);
@@ -523,7 +599,7 @@ static int64_t now(void) {
 int main(int argc, char **argv) {
     if (argc != 2) stop("expected a flat file", "");
     read_flat(argv[1]);
-    set_between(), set_damage(), set_items(), set_rest();
+    set_between(), set_damage(), set_items(), set_rest(), set_panels();
     run_up(way_chance, items * CONDITIONS), run_up(then, FINDINGS);
     char line[64], what[8];
     uint64_t seed;

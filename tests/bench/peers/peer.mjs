@@ -57,7 +57,8 @@ const once = wholes("item_once"), leftOut = wholes("item_left_out"), findingHour
 const ifFirst = firsts("opening_if"), ifItem = wholes("opening_if"), ifLeast = wholes("opening_at_least");
 const unlessFirst = firsts("opening_unless"), unlessItem = wholes("opening_unless"), unlessLeast = wholes("opening_unless_at_least");
 const raiseFirst = firsts("opening_raise"), raiseItem = wholes("opening_raise"), raiseTo = wholes("opening_raise_to");
-const coversFirst = firsts("covers"), coversItem = wholes("covers"), seam = wholes("seams"), above = wholes("above"), aboveHours = reals("above_hours");
+const coversFirst = firsts("covers"), coversItem = wholes("covers"), panels = wholes("panels"), panelTimes = reals("panel_times")[0], panelMoney = reals("panel_money");
+const seam = wholes("seams"), above = wholes("above"), aboveHours = reals("above_hours");
 const accessFirst = firsts("access_items"), accessItem = wholes("access_items"), accessUnlessFirst = firsts("access_unless"), accessUnless = wholes("access_unless");
 const accessCoversFirst = firsts("access_covers"), accessCovers = wholes("access_covers"), accessRule = wholes("access_rule");
 const accessHours = reals("access_hours"), accessPrice = reals("access_price"), accesses = accessFirst.length - 1;
@@ -352,10 +353,84 @@ function needed(k) {
   return false;
 }
 
+// What the pieces of a full panel cost, at the edges of cells of the uniforms that set
+// it: that settles nearly every comparison before any of them is worked out.
+const COST_CELLS = 8 + 28 + 8, EDGES = COST_CELLS + 1;
+const labourEnds = new Float64Array(items * WAYS * EDGES), partEnds = new Float64Array(items * WAYS * EDGES);
+
+function costCell(v) {
+  if (v < 1 / 16) return Math.trunc(v * 128);
+  return v < 15 / 16 ? 8 + Math.trunc((v - 1 / 16) * 32) : 36 + Math.trunc((v - 15 / 16) * 128);
+}
+
+function costEdge(k) {
+  if (k < 8) return k / 128;
+  return k < 36 ? 1 / 16 + (k - 8) / 32 : 15 / 16 + (k - 36) / 128;
+}
+
+function labourCost(of, s) {
+  let sum = 0;
+  for (let n = firstLine[of]; n < firstLine[of + 1]; n++) sum += panelMoney[lineTrade[n]] * at(lineHours, n, s);
+  return sum;
+}
+
+function partCost(of, s) { return price[6 * of] > 0 ? panelMoney[TRADES] * at(price, of, s) : 0; }
+
+function setEnds(i) {
+  for (let of = i * WAYS; of < (i + 1) * WAYS; of++) {
+    for (let k = 1; k < COST_CELLS; k++) {
+      labourEnds[of * EDGES + k] = labourCost(of, score(costEdge(k)));
+      partEnds[of * EDGES + k] = partCost(of, score(costEdge(k)));
+    }
+    labourEnds[of * EDGES + COST_CELLS] = firstLine[of] < firstLine[of + 1] ? Infinity : 0;
+    partEnds[of * EDGES + COST_CELLS] = price[6 * of] > 0 ? Infinity : 0;
+  }
+}
+
+for (const p of panels) {
+  setEnds(p);
+  for (let n = coversFirst[p]; n < coversFirst[p + 1]; n++) setEnds(coversItem[n]);
+}
+
+// end is what a way on an item costs at the lower (0) or upper (1) end of its cells.
+function end(i, w, upper) {
+  if (w === LEAVE) return 0;
+  const row = (i * WAYS + w) * EDGES + upper;
+  return labourEnds[row + costCell(u[OF_HOURS + i])] + partEnds[row + costCell(u[OF_PRICE + i])];
+}
+
+function costAt(i, w) {
+  const of = i * WAYS + w;
+  return labourCost(of, score(u[OF_HOURS + i])) + partCost(of, score(u[OF_PRICE + i]));
+}
+
+function piecesCostMore(p) {
+  const from = coversFirst[p], to = coversFirst[p + 1];
+  let least = end(p, way[p], 0), most = end(p, way[p], 1);
+  for (let n = from; n < to; n++) {
+    const i = coversItem[n];
+    if (covered[i]) continue;
+    least += end(i, way[i], 0);
+    most += end(i, way[i], 1);
+  }
+  if (most <= end(p, FULL, 0) * panelTimes) return false;
+  if (least > end(p, FULL, 1) * panelTimes) return true;
+  let sum = costAt(p, way[p]);
+  for (let n = from; n < to; n++) if (!covered[coversItem[n]]) sum += costAt(coversItem[n], way[coversItem[n]]);
+  return sum > costAt(p, FULL) * panelTimes;
+}
+
+function cover(i) {
+  for (let n = coversFirst[i]; n < coversFirst[i + 1]; n++) covered[coversItem[n]] = 1;
+}
+
 function dropCovered() {
-  for (let i = 0; i < items; i++) {
-    if (way[i] !== FULL) continue;
-    for (let n = coversFirst[i]; n < coversFirst[i + 1]; n++) covered[coversItem[n]] = 1;
+  for (let i = 0; i < items; i++) if (way[i] === FULL) cover(i);
+  for (let k = 0; k < panels.length; k++) {
+    const p = panels[k];
+    if (way[p] >= FULL || covered[p] || !piecesCostMore(p)) continue;
+    way[p] = FULL;
+    cover(p);
   }
   for (let k = 0; k < accesses; k++) {
     if (accessCoversFirst[k] === accessCoversFirst[k + 1] || !needed(k)) continue;
@@ -367,7 +442,7 @@ function dropCovered() {
 function creditSeams() {
   for (let n = 0; n < seam.length; n += 2) {
     const x = seam[n], y = seam[n + 1];
-    if (way[x] < FULL || way[y] < FULL || once[x] || once[y]) continue;
+    if (way[x] < FULL + once[x] || way[y] < FULL + once[y]) continue;
     credit[likelyMetal[x * WAYS + way[x]] < likelyMetal[y * WAYS + way[y]] ? x : y] = 1;
   }
 }
