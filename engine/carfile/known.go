@@ -33,6 +33,12 @@ func (c *Car) LastStage() string {
 	return last
 }
 
+// StripBegun says whether the strip and survey was begun, so that a wish that changes it
+// comes too late.
+func (c *Car) StripBegun() bool {
+	return c.Begun(Survey) || c.Begun(OpeningUp) || c.StripHours != [car.Trades]float64{}
+}
+
 // looksUpTo are the looks made by the end of a stage: the customer's own when
 // the car was told of, the shop's from the walk-round on.
 func (c *Car) looksUpTo(b *car.Body, reached string) (out []evidence.Look) {

@@ -21,7 +21,7 @@ type option struct {
 	wish           work.Wish
 }
 
-// options are the decisions that a customer has before any metal is seen.
+// options are the decisions that a customer has before the strip begins.
 func (s *Session) options(now work.Wish) (out []option) {
 	add := func(id, name, note string, change func(w *work.Wish)) {
 		w := now
@@ -45,6 +45,36 @@ func (s *Session) options(now work.Wish) (out []option) {
 	return out
 }
 
+// offer makes a table for the job as it is wished now, and one for each option that can
+// still be had: once the strip has begun, none that changes it. What was worked in it is
+// read with the wish under which it was worked on every table that is left.
+func (s *Session) offer(c *carfile.Car, b *car.Body) (options []option, tables []*work.Table, leftOut bool, err error) {
+	wish := work.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
+	now, err := work.NewTableFor(b, s.common, s.Rates, wish)
+	if err != nil {
+		return nil, nil, false, err
+	}
+	tables = append(tables, now)
+	for _, o := range s.options(wish) {
+		t, err := work.NewTableFor(b, s.common, s.Rates, o.wish)
+		if err != nil {
+			return nil, nil, false, err
+		}
+		if c.StripBegun() && !t.SameStrip(now) {
+			leftOut = true
+			continue
+		}
+		options, tables = append(options, o), append(tables, t)
+	}
+	decided := c.Decided(b, c.LastStage(), false)
+	for k := range tables {
+		if tables[k], err = tables[k].With(decided); err != nil {
+			return nil, nil, false, err
+		}
+	}
+	return options, tables, leftOut, nil
+}
+
 // decide says what each decision would change, on the same imagined cars, and how
 // often it is a saving at all.
 func (s *Session) decide(id int64, c *carfile.Car) ([]byte, error) {
@@ -52,19 +82,9 @@ func (s *Session) decide(id int64, c *carfile.Car) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	wish := work.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
-	options := s.options(wish)
-	tables := []*work.Table{}
-	for _, w := range append([]option{{wish: wish}}, options...) {
-		t, err := work.NewTableFor(j.body, s.common, s.Rates, w.wish)
-		if err != nil {
-			return nil, err
-		}
-		t, err = t.With(c.Decided(j.body, c.LastStage(), false))
-		if err != nil {
-			return nil, err
-		}
-		tables = append(tables, t)
+	options, tables, leftOut, err := s.offer(c, j.body)
+	if err != nil {
+		return nil, err
 	}
 	run := estimate.NewRun(now.model, tables, Seed)
 	for range decideBlocks {
@@ -81,7 +101,11 @@ func (s *Session) decide(id int64, c *carfile.Car) ([]byte, error) {
 			w.Member("saving_text", savingText(1-d.Dearer-d.Same, d.Same))
 			w.Member("note", o.note)
 		})
-		w.Member("note", "Each is held against the job as it is wished now, car by car on the same imagined cars. Several together do not simply add.")
+		note := "Each is held against the job as it is wished now, car by car on the same imagined cars. Several together do not simply add."
+		if leftOut {
+			note += " The strip and survey has begun, so choices that would change it are not offered."
+		}
+		w.Member("note", note)
 	})
 	return w.Bytes(), nil
 }

@@ -11,7 +11,8 @@
 // for each trade entered; conditioning on them is exact, taking the stage's hours
 // of a trade as lognormal with the mean and variance of its lines (which moves the
 // log of a factor by .01 at most, tested), and the charge of the stage is then
-// known. [Table.Allowed] and [Table.Card] say what can be done about one item.
+// known. They are read with the wish under which they were worked: [Table.SameStrip]
+// says on which other tables they mean the same. [Table.Allowed] and [Table.Card] say what can be done about one item.
 //
 // The order is fixed: each item's way of mending is drawn or chosen; metal that
 // has to be opened to reach other metal is raised again and again until nothing

@@ -2,6 +2,7 @@ package work
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"underpaint/engine/car"
@@ -79,6 +80,15 @@ func (t *Table) onScores(trade car.Trade) [2]float64 {
 		return [2]float64{t.fig.sdMetal, 0}
 	}
 	return [2]float64{float64(t.fig.sdOther * t.fig.rho), float64(t.fig.sdOther * t.money.rhoRest)}
+}
+
+// SameStrip says whether the strip and survey takes the same steps in the same hours, by
+// the same hands, as on another table of the body. Hours worked under one wish say how
+// hard the work on the car goes only on tables of which that is true.
+func (t *Table) SameStrip(other *Table) bool {
+	return slices.EqualFunc(t.strip, other.strip, func(a, b stripLine) bool {
+		return a.id == b.id && a.trade == b.trade && *a.hours == *b.hours && a.how == b.how && a.ceiling == b.ceiling && a.byCustomer == b.byCustomer
+	})
 }
 
 // StripOutlook is what the hours of the strip and survey of each trade come to
