@@ -32,21 +32,21 @@ func buildEngines() (e Engine, err error) {
 	if _, err := goTool("list", wholeProgram); err != nil {
 		return Engine{}, fmt.Errorf("the engine cannot be built here: %w; run this in the folder of the sources, or name a built engine with --engine FILE", err)
 	}
-	// Who is at the shop can say what a trace said; a customer's is read by nobody.
-	if e.Code, err = compile(wholeProgram, "-s -w", module.KeepNames); err != nil {
+	if e.Code, err = compile(wholeProgram, "-s -w"); err != nil {
 		return Engine{}, err
 	}
-	if e.Customer, err = compile(customerProgram, "-s -w", module.DropNames); err != nil {
+	if e.Customer, err = compile(customerProgram, "-s -w"); err != nil {
 		return Engine{}, err
 	}
 	e.Loader, err = toolLoader(wholeProgram, e.Code)
 	return e, err
 }
 
-// compile builds one program, its stack traces with names of functions or without.
+// compile builds one program. The flags of the linker leave out what only debuggers
+// read; stack traces keep functions, files and lines.
 // Neither paths nor the state of a working copy go into it: the same sources give the
 // same bytes.
-func compile(program, linking string, names module.Names) ([]byte, error) {
+func compile(program, linking string) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "engine")
 	if err != nil {
 		return nil, err
@@ -70,7 +70,7 @@ func compile(program, linking string, names module.Names) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if code, err = module.Shrink(code, names); err != nil {
+	if code, err = module.Join(code); err != nil {
 		return nil, fmt.Errorf("building the engine: %w", err)
 	}
 	return code, nil

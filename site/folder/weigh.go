@@ -68,7 +68,7 @@ func measure(dir string) (Made, error) {
 // WriteWeights builds the customer's engine with names, which add nothing else, and
 // writes where its bytes go.
 func WriteWeights(out io.Writer) error {
-	code, err := compile(customerProgram, "-w", module.DropNames)
+	code, err := compile(customerProgram, "-w")
 	if err != nil {
 		return err
 	}

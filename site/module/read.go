@@ -16,6 +16,7 @@ const (
 	importSection = 2
 	codeSection   = 10
 	dataSection   = 11
+	countSection  = 12
 )
 
 var sectionNames = [...]string{"custom", "types", "imports", "functions", "tables", "memory", "globals", "exports", "start", "elements", "code", "data", "data count"}

@@ -1,7 +1,6 @@
 package module
 
 import (
-	"bytes"
 	"encoding/binary"
 	"errors"
 	"fmt"
@@ -21,61 +20,31 @@ type segment struct {
 	data []byte
 }
 
-// Shrink makes a module smaller for its way to a visitor: its data in as few segments
-// as sense, with the zeros between them, without what only stack traces need, see
-// [dropTraces], and without functions that nothing in a page comes to, see
-// [unreached]. All else of its code and of the memory it starts with is the same.
-func Shrink(code []byte, names Names) ([]byte, error) {
+// Join gives the same module with its memory in as few segments as sense. Memory
+// before the program begins, code and everything else are the same. The error says
+// what of the module was not understood.
+func Join(code []byte) ([]byte, error) {
 	all, err := sections(code)
 	if err != nil {
 		return nil, err
 	}
-	var isCut []bool
-	for k, s := range all {
-		if s.id == dataSection {
-			if all[k].body, isCut, err = shrinkData(s.body, names); err != nil {
-				return nil, err
-			}
-		}
-	}
 	out := []byte(Start)
 	for _, s := range all {
-		if s.id == codeSection && isCut != nil {
-			if s.body, err = withTraps(s.body, isCut); err != nil {
+		if s.id == countSection {
+			return nil, errors.New("expected no count of segments in the module: it would no longer be true")
+		}
+		if s.id == dataSection {
+			memory, err := memoryOf(s.body)
+			if err != nil {
 				return nil, err
 			}
+			s.body = writeSegments(segmentsOf(memory))
 		}
 		out = append(out, s.id)
 		out = binary.AppendUvarint(out, uint64(len(s.body)))
 		out = append(out, s.body...)
 	}
 	return out, nil
-}
-
-// shrinkData makes a data section smaller, and says which functions are cut, as
-// [functionTables.cutUnreached] does. A module of another release of Go, which may lay
-// its tables differently and call other functions, keeps them all: isCut is nil.
-func shrinkData(body []byte, names Names) (smaller []byte, isCut []bool, err error) {
-	memory, err := memoryOf(body)
-	if err != nil {
-		return nil, nil, err
-	}
-	t, err := findTables(memory)
-	if t != nil && err == nil && bytes.Contains(memory, []byte(release)) {
-		isCut, err = t.shrink(memory, names)
-	}
-	return writeSegments(segmentsOf(memory)), isCut, err
-}
-
-func (t *functionTables) shrink(memory []byte, names Names) (isCut []bool, err error) {
-	if err := t.findData(memory); err != nil {
-		return nil, err
-	}
-	if isCut, err = t.cutUnreached(names); err != nil {
-		return nil, err
-	}
-	t.coarsen()
-	return isCut, t.dropTraces(names)
 }
 
 // readSegments reads segments of memory 0 at constant addresses, the only kind

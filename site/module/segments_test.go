@@ -55,7 +55,7 @@ func TestJoiningKeepsMemory(t *testing.T) {
 		{"an empty one", []segment{{4, nil}, {5, []byte("one")}}, 1},
 	} {
 		code := moduleWith(c.in...)
-		out, err := Shrink(code, KeepNames)
+		out, err := Join(code)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -92,14 +92,15 @@ func TestWhatIsNotUnderstoodIsAnError(t *testing.T) {
 		"no module":   {[]byte("<!doctype html>"), "expected a WebAssembly module"},
 		"cut short":   {good[:len(good)-1], "cut short"},
 		"passive":     {passive, "byte 0x0"},
+		"counted":     {append(slices.Clone(good), countSection, 1, 1), "count of segments"},
 		"overlapping": {moduleWith(segment{4, []byte("one")}, segment{6, []byte("two")}), "apart"},
 	} {
-		if _, err := Shrink(c.code, KeepNames); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, err := Join(c.code); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: expected %q, got %v", name, c.says, err)
 		}
 	}
 	for n := range good {
-		if _, err := Shrink(good[:n], KeepNames); err == nil && n > len(Start)+3 {
+		if _, err := Join(good[:n]); err == nil && n > len(Start)+3 {
 			t.Errorf("the first %d bytes pass for a module", n)
 		}
 	}

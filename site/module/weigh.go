@@ -48,11 +48,7 @@ func Weigh(code []byte, packages []string) (bySection, byPackage []Weight, err e
 	if names == nil {
 		return nil, nil, errors.New("expected names in the module: it has to be linked with them")
 	}
-	within, err := tables(all)
-	if err != nil {
-		return nil, nil, err
-	}
-	return heaviest(append(bySection, within...)), byPackageOf(functions, names, imported, packages), nil
+	return heaviest(bySection), byPackageOf(functions, names, imported, packages), nil
 }
 
 func bodies(r *reader) (all [][]byte) {
@@ -125,28 +121,4 @@ func heaviest(all []Weight) []Weight {
 		return cmp.Or(b.Bytes-a.Bytes, strings.Compare(a.Name, b.Name))
 	})
 	return all
-}
-
-// tables are the runtime's tables of functions within the data, where they are known.
-func tables(all []section) (out []Weight, err error) {
-	for _, s := range all {
-		if s.id != dataSection {
-			continue
-		}
-		memory, err := memoryOf(s.body)
-		if err != nil {
-			return nil, err
-		}
-		t, err := findTables(memory)
-		if t == nil || err != nil {
-			return nil, err
-		}
-		out = []Weight{
-			{"data: names of functions", 1, len(t.names), t.names},
-			{"data: places in functions", 1, len(t.places), t.places},
-			{"data: before these tables", 1, t.at, memory[:t.at]},
-			{"data: table of functions, and what follows", 1, len(t.records), t.records},
-		}
-	}
-	return out, nil
 }
