@@ -53,11 +53,7 @@ func compile(program, linking string) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	target := filepath.Join(dir, engineName)
-	replaced, err := overlay(program, dir)
-	if err != nil {
-		return nil, fmt.Errorf("building the engine: %w", err)
-	}
-	args := []string{"build", "-overlay=" + replaced, "-trimpath", "-buildvcs=false", "-ldflags=" + linking, "-o", target}
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=" + linking, "-o", target}
 	for _, p := range plain {
 		args = append(args, "-gcflags="+p+"=-l")
 	}
