@@ -10,6 +10,8 @@ require (
 	gonum.org/v1/gonum v0.17.0
 )
 
+require github.com/hack-pad/safejs v0.1.0 // indirect
+
 require (
 	golang.org/x/image v0.32.0
 	golang.org/x/text v0.30.0 // indirect

@@ -1,22 +1,65 @@
 //go:build js && wasm
 
 // Package bridge lets a page ask an engine. Start with [Serve]. All sense is in
-// package message; nothing here knows what the texts mean.
+// package message; nothing here knows what the texts mean. Every call into the page
+// or worker goes through safejs, so that one that fails is an error and not the end of
+// the program.
 package bridge
 
-import "syscall/js"
+import (
+	"errors"
+	"fmt"
+	"os"
 
-// Serve exports one function, underpaintAsk(request text) → reply text, and waits
-// for ever.
+	"github.com/hack-pad/safejs"
+)
+
+// Name is the function that a page calls: underpaintAsk(request text) → reply text.
+const Name = "underpaintAsk"
+
+// Serve exports answer under [Name] and waits for ever. Where that cannot be done it
+// says so on the console and ends the program, and the page is told.
 func Serve(answer func(request []byte) []byte) {
-	js.Global().Set("underpaintAsk", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		text := ""
-		// A request that is not a text reaches the engine as an empty one, which it
-		// refuses in words.
-		if len(args) == 1 && args[0].Type() == js.TypeString {
-			text = args[0].String()
-		}
-		return string(answer([]byte(text)))
-	}))
+	if err := export(answer); err != nil {
+		fmt.Fprintf(os.Stderr, "the engine could not offer %s: %v\n", Name, err)
+		os.Exit(1)
+	}
 	select {}
+}
+
+// export sets the global function by Reflect.set, whose failure comes back as an
+// error; what a plain assignment throws would end the program without a word.
+func export(answer func(request []byte) []byte) error {
+	function, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
+		return string(answer(requestIn(args)))
+	})
+	if err != nil {
+		return err
+	}
+	reflect, err := safejs.Global().Get("Reflect")
+	if err != nil {
+		return err
+	}
+	done, err := reflect.Call("set", safejs.Global(), Name, function)
+	if err != nil {
+		return err
+	}
+	if is, err := done.Truthy(); err != nil || !is {
+		return errors.Join(errors.New("the page does not let it be set"), err)
+	}
+	return nil
+}
+
+// requestIn is the text of a request. One that is not a text, or cannot be read, reaches
+// the engine as an empty one, which it refuses in words.
+func requestIn(args []safejs.Value) []byte {
+	if len(args) != 1 || args[0].Type() != safejs.TypeString {
+		return nil
+	}
+	text, err := args[0].String()
+	if err != nil {
+		fmt.Fprintf(os.Stderr, "a request could not be read: %v\n", err)
+		return nil
+	}
+	return []byte(text)
 }
