@@ -1,8 +1,8 @@
 package message
 
 import (
+	"crypto/sha256"
 	"underpaint/engine/columns"
-	"underpaint/engine/digest"
 	"underpaint/engine/money"
 	"underpaint/engine/rates"
 	"underpaint/engine/record"
@@ -69,9 +69,7 @@ type scoring struct {
 
 // keyOf names a job with everything its score hangs on.
 func keyOf(j *record.Jobs, n int) [32]byte {
-	var sum digest.Digest
-	sum.Write(j.Jobs[n].Text(j.Currency))
-	return sum.Sum()
+	return sha256.Sum256(j.Jobs[n].Text(j.Currency))
 }
 
 // score scores one more job, then, once all are, works one more out again with what

@@ -1,9 +1,9 @@
 package rates
 
 import (
+	"crypto/sha256"
 	"strings"
 
-	"underpaint/engine/digest"
 	"underpaint/engine/money"
 	"underpaint/engine/strict"
 )
@@ -92,7 +92,7 @@ func readTerms(f strict.Field) (terms []string) {
 }
 
 func checkCode(f strict.Field) string {
-	var sum digest.Digest
+	sum := sha256.New()
 	sum.Write(strict.Canonical(f))
-	return sum.Code()
+	return strict.CheckCode(sum)
 }

@@ -1,14 +1,15 @@
 package record
 
 import (
+	"crypto/sha256"
 	"errors"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/digest"
 	"underpaint/engine/money"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
@@ -105,13 +106,13 @@ func Decode(data []byte) (*Jobs, []error) {
 	if head.Err() != nil {
 		return nil, []error{head.Err()}
 	}
-	var sum digest.Digest
+	sum := sha256.New()
 	sum.Write(strict.Canonical(head))
 	var faults []error
 	names := map[string]int{}
 	for n, part := range parts {
 		path := "jobs[" + strconv.Itoa(n) + "]"
-		job, err := j.readPart(part, sum.Write)
+		job, err := j.readPart(part, sum)
 		if first, twice := names[job.Name]; err == nil && twice {
 			err = &strict.Error{Path: "name", Found: job.Name, Expected: "a name of its own: jobs[" + strconv.Itoa(first) + "] has it already", Line: 1}
 		}
@@ -125,7 +126,7 @@ func Decode(data []byte) (*Jobs, []error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	j.code = sum.Code()
+	j.code = strict.CheckCode(sum)
 	return j, nil
 }
 
@@ -183,7 +184,7 @@ func (j *Jobs) readRates(f strict.Field, n int) {
 }
 
 // readPart reads one job; what it holds goes into the check code.
-func (j *Jobs) readPart(part strict.Part, sum func([]byte)) (job Job, err error) {
+func (j *Jobs) readPart(part strict.Part, sum io.Writer) (job Job, err error) {
 	f, err := part.Parse()
 	if err != nil {
 		return job, err
@@ -192,7 +193,7 @@ func (j *Jobs) readPart(part strict.Part, sum func([]byte)) (job Job, err error)
 	if f.Err() != nil {
 		return job, f.Err()
 	}
-	sum(strict.Canonical(f))
+	sum.Write(strict.Canonical(f))
 	return job, err
 }
 

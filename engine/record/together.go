@@ -1,7 +1,8 @@
 package record
 
 import (
-	"underpaint/engine/digest"
+	"crypto/sha256"
+
 	"underpaint/engine/strict"
 )
 
@@ -12,7 +13,7 @@ func Together(all []*Jobs) (*Jobs, error) {
 		return all[0], nil
 	}
 	out := &Jobs{}
-	var sum digest.Digest
+	sum := sha256.New()
 	names := map[string]bool{}
 	for n, j := range all {
 		if n == 0 {
@@ -36,6 +37,6 @@ func Together(all []*Jobs) (*Jobs, error) {
 		}
 		sum.Write([]byte(j.code))
 	}
-	out.code = sum.Code()
+	out.code = strict.CheckCode(sum)
 	return out, nil
 }

@@ -21,7 +21,7 @@ const (
 // less to load (compressed), no difference in the time of a block of imagined cars, of
 // opening a car or of an entry.
 var plain = []string{
-	"underpaint/engine/car", "underpaint/engine/carfile", "underpaint/engine/columns", "underpaint/engine/digest",
+	"underpaint/engine/car", "underpaint/engine/carfile", "underpaint/engine/columns",
 	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/rates",
 	"underpaint/engine/record", "underpaint/engine/scores", "underpaint/engine/strict",
 	"syscall/...",
