@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/columns"
+	"underpaint/engine/money"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
@@ -101,14 +102,17 @@ func (k *priced) price(row columns.Row) (p rates.PartPrice, refusal *columns.Ref
 		}
 		return p, nil
 	}
-	likely := row.Cells[3].Float()
-	p.Priced, p.Price = true, [3]float64{likely, likely, likely}
-	for cell, at := range map[int]int{2: 0, 4: 2} {
-		if !row.Cells[cell].Blank {
-			p.Price[at] = row.Cells[cell].Float()
+	var published [3]money.Decimal
+	for at, cell := range []int{2, 3, 4} {
+		if row.Cells[cell].Blank {
+			cell = 3
+		}
+		var err error
+		if published[at], err = money.Parse(row.Cells[cell].Text); err != nil {
+			return p, wrong(cell, "a price with at most 6 decimals")
 		}
 	}
-	if p.Price[0] > p.Price[1] || p.Price[1] > p.Price[2] {
+	if !p.SetPrice(published) {
 		return p, wrong(3, "low, likely and high, none below the one before it")
 	}
 	return p, nil
@@ -131,8 +135,8 @@ func writePrice(w *strict.Writer, p *rates.PartPrice) {
 	w.Key("price")
 	if p.Priced {
 		w.Array(func() {
-			for _, v := range p.Price {
-				w.Number(v)
+			for _, v := range p.Published {
+				w.JSON([]byte(v.String()))
 			}
 		})
 	} else {
@@ -167,8 +171,8 @@ func writePrices(id int64, f strict.Field) []byte {
 	for _, p := range r.Parts.Prices {
 		figures := make([]string, 3)
 		if p.Priced {
-			for k, v := range p.Price {
-				figures[k] = columns.Figure(plain(v), mark)
+			for k, v := range p.Published {
+				figures[k] = columns.Figure(v.String(), mark)
 			}
 		}
 		if err := table.Row(p.Part, car.WayIDs[p.Way], figures[0], figures[1], figures[2], p.Body, p.Had, p.Note); err != nil {

@@ -5,17 +5,20 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
 )
 
 // Decimal is an exact decimal number with at most 12 digits before the point and 6
-// after it, as [Parse] reads it. The zero Decimal is 0. Two that are equal compare
-// equal with ==.
-//
-// It is no number of any length, because a program with one is 80 KB longer to load
-// in a browser (compressed, measured), and nothing published needs more digits.
-type Decimal struct{ millionths int64 }
+// after it, as [Parse] reads it: a published price, rate or percentage. The zero
+// Decimal is 0. Two are compared by Equal and Less; == does not compile, since equal
+// numbers can be held in more than one way.
+type Decimal struct {
+	_     [0]func()
+	exact decimal.Decimal
+}
 
-// Most digits of a decimal in text: what they write fits in 64 bits in millionths.
+// Most digits of a decimal in text.
 const (
 	mostWhole    = 12
 	mostFraction = 6
@@ -25,50 +28,47 @@ const (
 // digits. At most 12 digits before the point and 6 after it; no exponent, no
 // currency sign, no separators.
 func Parse(text string) (Decimal, error) {
-	rest, negative := strings.CutPrefix(text, "-")
-	whole := leadingDigits(rest)
-	ok := whole > 0 && whole <= mostWhole
-	digits := rest[:whole]
-	fraction := 0
-	if rest = rest[whole:]; ok && rest != "" {
-		fraction = leadingDigits(rest[1:])
-		ok = rest[0] == '.' && fraction > 0 && fraction <= mostFraction && fraction == len(rest)-1
-		digits += rest[1:]
+	if plainAmount(text) {
+		if exact, err := decimal.NewFromString(text); err == nil {
+			return Decimal{exact: exact}, nil
+		}
 	}
-	if !ok {
-		return Decimal{}, errors.New("expected a plain amount such as 1240.50 " +
-			"(digits and a point only, at most 12 digits before it and 6 after), found " + quote(text))
+	return Decimal{}, errors.New("expected a plain amount such as 1240.50 " +
+		"(digits and a point only, at most 12 digits before it and 6 after), found " + quote(text))
+}
+
+// plainAmount holds a text to the digits that a Decimal has. The library reads more:
+// exponents, any number of digits, and none before the point.
+func plainAmount(text string) bool {
+	text = strings.TrimPrefix(text, "-")
+	whole := leadingDigits(text)
+	if whole == 0 || whole > mostWhole {
+		return false
 	}
-	n, err := strconv.ParseInt(digits+strings.Repeat("0", mostFraction-fraction), 10, 64)
-	if err != nil {
-		panic("engine: internal error: decimal literal refused: " + text)
+	fraction, pointed := strings.CutPrefix(text[whole:], ".")
+	if !pointed {
+		return fraction == ""
 	}
-	if negative {
-		n = -n
-	}
-	return Decimal{n}, nil
+	digits := leadingDigits(fraction)
+	return digits > 0 && digits <= mostFraction && digits == len(fraction)
 }
 
 // String writes a decimal as Parse reads it, without zeros at its end: "1240.5".
 func (d Decimal) String() string {
-	text := strings.TrimRight(Currency{Digits: mostFraction}.Plain(Minor(d.millionths)), "0")
-	return strings.TrimSuffix(text, ".")
+	return strings.TrimSuffix(strings.TrimRight(d.exact.StringFixed(mostFraction), "0"), ".")
 }
 
 // Float is the binary number nearest to d, for what is not an amount.
-func (d Decimal) Float() float64 {
-	f, err := strconv.ParseFloat(d.String(), 64)
-	if err != nil {
-		panic("engine: internal error: decimal literal refused: " + d.String())
-	}
-	return f
-}
+func (d Decimal) Float() float64 { return d.exact.InexactFloat64() }
 
 // IsZero says whether d is 0.
-func (d Decimal) IsZero() bool { return d == Decimal{} }
+func (d Decimal) IsZero() bool { return d.exact.IsZero() }
 
 // Less says whether d is below e.
-func (d Decimal) Less(e Decimal) bool { return d.millionths < e.millionths }
+func (d Decimal) Less(e Decimal) bool { return d.exact.LessThan(e.exact) }
+
+// Equal says whether d and e are the same number.
+func (d Decimal) Equal(e Decimal) bool { return d.exact.Equal(e.exact) }
 
 func leadingDigits(s string) int {
 	n := 0
@@ -95,10 +95,7 @@ func quote(s string) string {
 // third decimal, round up when it exceeds four), which for exact amounts is
 // half away from zero.
 func (c Currency) Round(d Decimal) (m Minor, exact bool) {
-	unit := uint64(perMajor) // millionths in a minor unit; currencies have at most 3 decimals
-	for range c.Digits {
-		unit /= 10
-	}
-	m = mulDiv(d.millionths, 1, unit)
-	return m, int64(m)*int64(unit) == d.millionths
+	places := int32(c.Digits)
+	rounded := d.exact.Round(places)
+	return Minor(rounded.Shift(places).IntPart()), rounded.Equal(d.exact)
 }

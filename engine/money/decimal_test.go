@@ -6,7 +6,8 @@ import (
 	"testing"
 )
 
-// TestLess: nothing is below itself, and the order is that of the amounts.
+// TestLess: nothing is below itself, the order is that of the amounts, and what is
+// written differently can be equal.
 func TestLess(t *testing.T) {
 	rising := []string{"-2", "-1.000001", "-1", "0", "0.000001", "1", "2"}
 	for i, a := range rising {
@@ -14,7 +15,13 @@ func TestLess(t *testing.T) {
 			if got := dec(t, a).Less(dec(t, b)); got != (i < k) {
 				t.Errorf("%s below %s: %v", a, b, got)
 			}
+			if got := dec(t, a).Equal(dec(t, b)); got != (i == k) {
+				t.Errorf("%s the same as %s: %v", a, b, got)
+			}
 		}
+	}
+	if !dec(t, "85").Equal(dec(t, "085.00")) || !dec(t, "-0").Equal(Decimal{}) || !dec(t, "-0.000").IsZero() || dec(t, "0.000001").IsZero() {
+		t.Error("85 is not 085.00, or minus nought is not nought")
 	}
 }
 

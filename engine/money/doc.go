@@ -1,6 +1,9 @@
 // Package money holds the arithmetic of prices: published figures are exact
 // decimals, sums are whole minor units, and there is one way to round.
 //
+// Decimals are those of github.com/shopspring/decimal, held to the digits that are
+// published; loops over imagined cars add and multiply whole numbers only.
+//
 // Start with [CurrencyOf] and [Currency.Round], the only place where a decimal
 // becomes minor units; [Rate.Of] and [Percent.Of] are the same rounding done
 // in integers for the many sums of a simulation.

@@ -4,10 +4,23 @@ import (
 	"errors"
 	"math"
 	"math/bits"
+
+	"github.com/shopspring/decimal"
 )
 
-// perMajor is how finely a Rate is held: millionths of the major unit.
-const perMajor = 1_000_000
+// Rates and percentages are held in whole millionths, since every decimal has at most
+// mostFraction digits after the point.
+const millionth = 1_000_000
+
+// Bounds of what is published as a price per unit, in major units, and in hundredths.
+var (
+	highestRate    = decimal.New(1_000_000, 0)
+	lowestPercent  = decimal.New(-100, 0)
+	highestPercent = decimal.New(1000, 0)
+)
+
+// millionths is a decimal as a whole number of millionths.
+func millionths(d Decimal) int64 { return d.exact.Shift(mostFraction).IntPart() }
 
 // Rate is a price per unit (an hour, a litre, a piece) in one currency, held as
 // whole millionths of the major unit. The zero Rate is a price of nothing.
@@ -19,7 +32,7 @@ type Rate struct {
 // NewRate makes a price per unit in major units: not negative, at most
 // 1,000,000.
 func (c Currency) NewRate(d Decimal) (Rate, error) {
-	if d.millionths < 0 || d.millionths > 1_000_000*perMajor {
+	if d.exact.IsNegative() || d.exact.GreaterThan(highestRate) {
 		return Rate{}, errors.New("expected a price from 0 to 1000000 with at most 6 decimals, found " + quote(d.String()))
 	}
 	// millionths × thousandths is in 10^-9 of the major unit; a minor unit is
@@ -28,7 +41,7 @@ func (c Currency) NewRate(d Decimal) (Rate, error) {
 	for i := c.Digits; i < 9; i++ {
 		divisor *= 10
 	}
-	return Rate{millionths: d.millionths, divisor: divisor}, nil
+	return Rate{millionths: millionths(d), divisor: divisor}, nil
 }
 
 // Of returns the price of a quantity given in thousandths of the unit, rounded
@@ -46,15 +59,15 @@ type Percent struct{ millionths int64 }
 
 // NewPercent makes a percentage: 7.25 is 7.25 %. From −100 to 1000.
 func NewPercent(d Decimal) (Percent, error) {
-	if d.millionths < -100*perMajor || d.millionths > 1000*perMajor {
+	if d.exact.LessThan(lowestPercent) || d.exact.GreaterThan(highestPercent) {
 		return Percent{}, errors.New("expected a percentage from -100 to 1000 with at most 6 decimals, found " + quote(d.String()))
 	}
-	return Percent{millionths: d.millionths}, nil
+	return Percent{millionths: millionths(d)}, nil
 }
 
 // Of returns that part of an amount, rounded once, exactly as Currency.Round
 // rounds the decimal product.
-func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*perMajor) }
+func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*millionth) }
 
 // mulDiv returns a × b / divisor, rounded half away from zero. The product is
 // held in 128 bits.

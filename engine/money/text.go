@@ -1,10 +1,11 @@
 package money
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
 )
 
 const (
@@ -21,12 +22,7 @@ func (c Currency) Text(m Minor) string { return c.text(m, false) }
 func (c Currency) TextWhole(m Minor) string { return c.text(m, true) }
 
 func (c Currency) text(m Minor, whole bool) string {
-	digits := strconv.FormatUint(magnitude(int64(m)), 10)
-	if missing := c.Digits + 1 - len(digits); missing > 0 {
-		digits = strings.Repeat("0", missing) + digits
-	}
-	major, fraction := digits[:len(digits)-c.Digits], digits[len(digits)-c.Digits:]
-
+	major, fraction, _ := strings.Cut(strings.TrimPrefix(c.Plain(m), "-"), ".")
 	var b strings.Builder
 	if m < 0 {
 		b.WriteString(minus)
@@ -61,16 +57,5 @@ func group(b *strings.Builder, digits string) {
 
 // Plain writes an amount as files have it: "11400.00", "-3.20", "11400" for yen.
 func (c Currency) Plain(m Minor) string {
-	digits := strconv.FormatUint(magnitude(int64(m)), 10)
-	if missing := c.Digits + 1 - len(digits); missing > 0 {
-		digits = strings.Repeat("0", missing) + digits
-	}
-	text := digits[:len(digits)-c.Digits]
-	if c.Digits > 0 {
-		text += "." + digits[len(digits)-c.Digits:]
-	}
-	if m < 0 {
-		text = "-" + text
-	}
-	return text
+	return decimal.New(int64(m), -int32(c.Digits)).StringFixed(int32(c.Digits))
 }

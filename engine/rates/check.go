@@ -85,7 +85,7 @@ func (r *Rates) StillSample() (paths []string) {
 	}
 	for t, id := range car.TradeIDs {
 		rate := r.Labour.Trades[t].Rate.Published
-		same("labour."+id+".rate", func(s *Rates) bool { return s.Labour.Trades[t].Rate.Published == rate })
+		same("labour."+id+".rate", func(s *Rates) bool { return s.Labour.Trades[t].Rate.Published.Equal(rate) })
 	}
 	for i, m := range r.Materials {
 		same("materials["+strconv.Itoa(i)+"].price", func(s *Rates) bool { return s.hasMaterial(m) })
@@ -115,7 +115,7 @@ var decodedSamples = sync.OnceValue(func() (samples [2]*Rates) {
 
 func (r *Rates) hasMaterial(m Material) bool {
 	for _, own := range r.Materials {
-		if own.ID == m.ID && own.Price.Published == m.Price.Published {
+		if own.ID == m.ID && own.Price.Published.Equal(m.Price.Published) {
 			return true
 		}
 	}
@@ -124,12 +124,12 @@ func (r *Rates) hasMaterial(m Material) bool {
 
 func (r *Rates) hasPart(p PartPrice) bool {
 	own, found := r.Parts.Find(p.Body, p.Part, p.Way)
-	return found && p.Priced && own.Price == p.Price
+	return found && p.Priced && own.Priced && same(own.Published, p.Published)
 }
 
 func (r *Rates) hasSent(w Sent) bool {
 	for _, own := range r.SentOut.Work {
-		if own.ID == w.ID && own.Price == w.Price {
+		if own.ID == w.ID && same(own.Published, w.Published) {
 			return true
 		}
 	}

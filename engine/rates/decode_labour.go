@@ -34,7 +34,7 @@ func readConsumables(f strict.Field) Consumables {
 	c := Consumables{Source: source(f)}
 	if figures := f.Get("money_per_metal_hour"); !figures.IsNull() {
 		c.Charged = true
-		c.PerMetalHour = three(figures, 0.01, highestPrice)
+		c.PerMetalHour = nearest(threePrices(figures, highestPrice))
 	}
 	return c
 }

@@ -39,8 +39,7 @@ func readPartPrice(f strict.Field) PartPrice {
 	bought := car.WayIDs[car.Patch:]
 	p.Way = car.Patch + car.Way(slices.Index(bought, f.Get("way").OneOf(bought...)))
 	if figures := f.Get("price"); !figures.IsNull() {
-		p.Priced = true
-		p.Price = three(figures, 0.01, highestAmount)
+		p.SetPrice(threePrices(figures, highestAmount))
 	}
 	if had := f.Get("had"); !had.IsNull() {
 		p.Had = had.OneOf(hadIDs...)

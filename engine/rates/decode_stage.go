@@ -88,10 +88,11 @@ func readSent(f strict.Field) Sent {
 	s := Sent{
 		ID:    word(f.Get("id")),
 		Name:  words(f.Get("name")),
-		Price: three(f.Get("price"), 0.01, highestAmount),
 		Stage: f.Get("stage").OneOf(StripStage, AfterStage),
 		Note:  note(f), Source: source(f),
 	}
+	s.Published = threePrices(f.Get("price"), highestAmount)
+	s.Price = nearest(s.Published)
 	standards := f.Get("standards")
 	copy(s.Standards[:], chosen(standards, car.Standards, 1))
 	copy(s.Scopes[:], chosen(f.Get("scopes"), ScopeIDs, 1))

@@ -13,7 +13,7 @@
 // duplicate, a number out of bounds or a list in the wrong order refuses the
 // whole file with the path of the first fault. Money is in major units of the
 // shop's currency. A decimal is written as "85.00" or 85 and kept exactly, with
-// at most six decimals. Three figures in a list are low, likely and high: one
+// at most six decimals; three prices in a list are plain numbers of that kind. Three figures in a list are low, likely and high: one
 // job in ten comes out below the first, half below the second, one in ten above
 // the third; they may be equal but not fall. A percentage is 0 to 100. "source"
 // (every group may carry one) and "note" are texts of at most 300 characters.

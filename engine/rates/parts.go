@@ -19,10 +19,18 @@ type PartPrice struct {
 	Body         string // "" = every body that has the part
 	Part         string
 	Way          car.Way
-	Priced       bool       // false: starting price × factor
-	Price        [3]float64 // major units, if Priced
-	Had          string     // "" = as the starting figures
+	Priced       bool             // false: starting price × factor
+	Published    [3]money.Decimal // low, likely, high in major units, if Priced
+	Price        [3]float64       // the binary numbers nearest to them
+	Had          string           // "" = as the starting figures
 	Note, Source string
+}
+
+// SetPrice sets low, likely and high in major units, and says whether none is below
+// the one before it.
+func (p *PartPrice) SetPrice(published [3]money.Decimal) bool {
+	p.Priced, p.Published, p.Price = true, published, nearest(published)
+	return !falling(published)
 }
 
 // Find returns the shop's own entry for a part; one for the body named goes

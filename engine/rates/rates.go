@@ -86,7 +86,7 @@ type Trade struct {
 // Charged false: they are in the rate and PerMetalHour is zero.
 type Consumables struct {
 	Charged      bool
-	PerMetalHour [3]float64 // major units: low, likely, high
+	PerMetalHour [3]float64 // major units: low, likely, high, as the nearest binary numbers
 	Source       string
 }
 

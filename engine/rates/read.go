@@ -10,6 +10,9 @@ import (
 	"underpaint/engine/strict"
 )
 
+// lowLikelyHigh is what three figures have to be.
+const lowLikelyHigh = "low, likely and high, none below the one before it"
+
 // Bounds shared by several members, in major units.
 const (
 	highestPrice  = 1_000_000     // a price per unit; what money.Rate holds
@@ -116,9 +119,37 @@ func three(f strict.Field, low, high float64) (t [3]float64) {
 	}
 	copy(t[:], figures)
 	if t[0] > t[1] || t[1] > t[2] {
-		f.ComplainFound(plain(t[0])+", "+plain(t[1])+", "+plain(t[2]), "low, likely and high, none below the one before it")
+		f.ComplainFound(plain(t[0])+", "+plain(t[1])+", "+plain(t[2]), lowLikelyHigh)
 	}
 	return t
+}
+
+// threePrices reads low, likely and high of a published price as decimals.
+func threePrices(f strict.Field, high int) (published [3]money.Decimal) {
+	if len(f.Numbers(3, 0.01, float64(high))) != 3 {
+		return published
+	}
+	for i, item := range f.Items() {
+		published[i] = decimal(item, "0.01", strconv.Itoa(high), "a price")
+	}
+	if f.Err() == nil && falling(published) {
+		f.ComplainFound(published[0].String()+", "+published[1].String()+", "+published[2].String(), lowLikelyHigh)
+	}
+	return published
+}
+
+// falling says whether one of three is below the one before it.
+func falling(t [3]money.Decimal) bool { return t[1].Less(t[0]) || t[2].Less(t[1]) }
+
+// same says whether three are the same numbers as three others.
+func same(a, b [3]money.Decimal) bool {
+	return a[0].Equal(b[0]) && a[1].Equal(b[1]) && a[2].Equal(b[2])
+}
+
+// nearest are the binary numbers nearest to three decimals, for the model, which
+// takes their logarithms.
+func nearest(t [3]money.Decimal) [3]float64 {
+	return [3]float64{t[0].Float(), t[1].Float(), t[2].Float()}
 }
 
 func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

@@ -61,7 +61,8 @@ type SentOut struct {
 type Sent struct {
 	ID           string
 	Name         car.Words
-	Price        [3]float64 // major units
+	Published    [3]money.Decimal // low, likely, high in major units
+	Price        [3]float64       // the binary numbers nearest to them
 	Stage        string
 	Standards    [3]bool // by index in car.Standards
 	Scopes       [3]bool // by index in ScopeIDs
