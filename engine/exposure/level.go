@@ -3,8 +3,47 @@ package exposure
 import (
 	"strconv"
 
-	"underpaint/engine/chance"
+	"underpaint/engine/strict"
 )
+
+// Use says which part of a period this is.
+type Use int8
+
+// The uses of a period. Whole is a period whose years on the road were not
+// asked about; otherwise it is two, on the road and then off it.
+const (
+	Whole Use = iota
+	OnRoad
+	OffRoad
+)
+
+// Period is one stretch of a car's life spent one way in one climate.
+type Period struct {
+	Climate string  // a climate id, see Climates
+	Years   float64 // length, more than 0
+	Kept    string  // one of KeptIDs
+	Use     Use
+}
+
+// check refuses a period that the data do not know. path is its place in the
+// file it came from.
+func (p Period) check(path string) error {
+	if _, ok := ClimateOf(p.Climate); !ok {
+		return &strict.Error{Path: path + ".place", Found: p.Climate, Expected: "dry, mild, damp, salt or sea"}
+	}
+	if _, ok := wayOf(p.Kept, Whole); !ok {
+		return &strict.Error{Path: path + ".kept", Found: p.Kept, Expected: keptExpected}
+	}
+	if _, ok := wayOf(p.Kept, p.Use); !ok {
+		return &strict.Error{Path: path + ".use", Found: years(float64(p.Use)), Expected: "0 (whole), 1 (on the road) or 2 (off the road)"}
+	}
+	if !(p.Years > 0 && p.Years <= 200) {
+		return &strict.Error{Path: path + ".years", Found: years(p.Years), Expected: "more than 0 and at most 200 years"}
+	}
+	return nil
+}
+
+const keptExpected = "driven_all_year, driven_in_summer, dry_or_heated_garage, garage or open_shed_or_outside"
 
 // Level is one alternative history of the car: a level of the network's history
 // node.
@@ -56,44 +95,4 @@ func (l Level) appendLife(b []byte) []byte {
 		number(" years ", p.Years)
 	}
 	return b
-}
-
-// weather is what one period does: in a year, share of a year's weather counts
-// and uses up share/paintFactor years of paint life; a bare surface loses air µm
-// in its first year, splash µm where the road's spray reaches it, as logs.
-type weather struct {
-	years, share, paintFactor float64
-	lnAir, lnSplash           float64
-}
-
-// weathers appends what each period of the level does. Of the road salt only
-// the share of the period's middle year counts. Climates and ways of keeping
-// that are not known count for nothing, but take their time; Levels and Exact
-// refuse them.
-func (l Level) weathers(out []weather) []weather {
-	at := l.Made
-	for _, p := range l.Periods {
-		out = append(out, weatherOf(p, at))
-		at += p.Years
-	}
-	return out
-}
-
-// weatherOf is what a period that begins in a calendar year does.
-func weatherOf(p Period, from float64) weather {
-	g := data()
-	kept, _ := wayOf(p.Kept, p.Use)
-	for i := range g.climates {
-		c := &g.climates[i]
-		if c.ID != p.Climate {
-			continue
-		}
-		w := weather{years: p.Years, share: kept.share, paintFactor: c.PaintLifeFactor, lnAir: g.lnAir[i], lnSplash: g.lnAir[i]}
-		if kept.splash {
-			salted := g.salt.at(from + float64(p.Years/2))
-			w.lnSplash = chance.Log(c.AirUM + float64(salted*(c.SplashUM-c.AirUM)))
-		}
-		return w
-	}
-	return weather{years: p.Years, paintFactor: 1}
 }

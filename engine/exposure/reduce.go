@@ -7,13 +7,13 @@ import "underpaint/engine/chance"
 // matters only through μ of every part in every reading, through the car's age
 // (chances of earlier repairs, causes of their own) and through the last climate
 // (failed lead joints). So levels of the same age and last climate are joined
-// where their μ are nearest on every kind of part, in the order of Ward (J. Am. Stat. Assoc. 58,
-// 1963): each step joins the two whose joining adds least to the sum of weight ×
-// squared distance from the mean. One member then stands for all, with their
-// weights added, and with its rates times so much that the mean of μ over levels
-// and kinds of part stays what it was; what is lost is of second order and small
-// beside the scatter of a single part about μ, of standard deviation .85. The
-// tests measure what it does to chances.
+// where their μ are nearest on every kind of part, in the order of Ward (J. Am.
+// Stat. Assoc. 58, 1963): each step joins the two whose joining adds least to the
+// sum of weight × squared distance from the mean. One member then stands for all,
+// with their weights added, and with its rates times so much that the mean of μ
+// over levels, kinds of part and readings (weighted alike) stays what it was;
+// what is lost is of second order and small beside the scatter of a single part
+// about μ, of standard deviation .85. The tests measure what it does to chances.
 
 // MaxLevels is the most levels that Levels and Exact return.
 const MaxLevels = 120

@@ -1,0 +1,127 @@
+package exposure
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"underpaint/engine/car"
+)
+
+// TestCommonCases: with one place and the year known nothing is joined, and the
+// number of levels is 3 road years × 3 doubts.
+func TestCommonCases(t *testing.T) {
+	for _, climate := range Climates() {
+		for _, kept := range KeptIDs() {
+			levels, err := Levels(year(55), []ToldPeriod{{one(climate.ID), 0, kept, NotSure}}, asked)
+			if err != nil || len(levels) != 9 {
+				t.Errorf("%s %s: %d levels, %v", climate.ID, kept, len(levels), err)
+			}
+		}
+	}
+}
+
+// TestProbes: the kinds of part on which levels are compared are those of the
+// six bodies, no more and no fewer.
+func TestProbes(t *testing.T) {
+	have := map[[2]float64]bool{}
+	for _, id := range car.BodyIDs {
+		body, err := car.Load(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range body.Parts {
+			have[[2]float64{p.Rust.B, p.Rust.Life}] = true
+		}
+	}
+	for _, p := range probes {
+		if !have[p] {
+			t.Errorf("no part has b %g and paint life %g", p[0], p[1])
+		}
+		delete(have, p)
+	}
+	for p := range have {
+		t.Errorf("parts have b %g and paint life %g, not probed", p[0], p[1])
+	}
+}
+
+// TestJoinKeepsMean: joined levels keep the weight, and the mean of μ over levels,
+// probes and readings, where a restored reading counts half.
+func TestJoinKeepsMean(t *testing.T) {
+	all, _ := ClimatesAt(NotSure, "")
+	decade, _ := MadeInDecade(1960, 2026)
+	lives := wholeLevels(decade, []ToldPeriod{{all, 0, NotSure, NotSure}}, asked)
+	mean := func(levels []Level) (sum float64) {
+		for k, mus := range probeAll(levels) {
+			for i, mu := range mus {
+				sum += levels[k].Weight * mu * []float64{1, .5, .5}[i%3] / float64(2*3*len(probes))
+			}
+		}
+		return sum
+	}
+	before := mean(lives)
+	joined := reduce(lives, probeAll(lives), 30, sameEnd)
+	if len(joined) > 30 {
+		t.Fatalf("%d levels", len(joined))
+	}
+	if after := mean(joined); math.Abs(after-before) > 1e-12 {
+		t.Errorf("mean of μ %.15g, was %.15g", after, before)
+	}
+}
+
+// TestProbesSee: levels that differ in one reading only, or by their era only, do
+// not look alike.
+func TestProbesSee(t *testing.T) {
+	drive, rest := Period{"salt", 20, "driven_all_year", Whole}, Period{"salt", 20, "garage", Whole}
+	apart := func(a, b Level) (by [Readings]float64) {
+		x, y := a.probe(nil), b.probe(nil)
+		if len(x) != probed || len(y) != probed {
+			t.Fatalf("%d and %d figures, want %d", len(x), len(y), probed)
+		}
+		for i := range x {
+			by[i%3] = math.Max(by[i%3], math.Abs(x[i]-y[i]))
+		}
+		return by
+	}
+	// The same weather in another order is one loss, but not since the restoration.
+	if by := apart(with(1970, 20, []Period{drive, rest}), with(1970, 20, []Period{rest, drive})); by[AsItIs] > 1e-9 || by[PaintedAgain] < .01 || by[Renewed] < .01 {
+		t.Errorf("order: %v", by)
+	}
+	// In 1938 there was no salt on the road yet.
+	if by := apart(with(1918, 20, []Period{drive, rest}), with(1918, 20, []Period{rest, drive})); by[AsItIs] < .01 {
+		t.Errorf("salt by year: %v", by)
+	}
+	// Paint by the year of make, as it is only.
+	if by := apart(with(1970, 20, []Period{drive, rest}), with(1992, 20, []Period{drive, rest})); by[AsItIs] < .01 || by[Renewed] != 0 {
+		t.Errorf("paint by year: %v", by)
+	}
+}
+
+// BenchmarkLevelsNotSure: nothing is known but the year or the decade, with up to
+// two earlier places.
+func BenchmarkLevelsNotSure(b *testing.B) {
+	all, _ := ClimatesAt(NotSure, "")
+	decade, _ := MadeInDecade(1960, 2026)
+	for name, ages := range map[string]Ages{"year": {{59, 1}}, "decade": decade} {
+		for earlier := range 3 {
+			told := []ToldPeriod{{all, 0, NotSure, NotSure}}
+			for range earlier {
+				told = append([]ToldPeriod{{all, 7, NotSure, NotSure}}, told...)
+			}
+			b.Run(fmt.Sprintf("%s+%d", name, earlier), func(b *testing.B) {
+				for b.Loop() {
+					if _, err := Levels(ages, told, Asked{Year: 2026}); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
+func BenchmarkMedians(b *testing.B) {
+	l := Level{RatesTimes: 1, AgeYears: 56, Made: 1970, WorkYearsAgo: 25, Periods: []Period{{"salt", 9, "driven_all_year", Whole}, {"dry", 47, "garage", Whole}}}
+	for b.Loop() {
+		l.Medians(2, .85, 5, .5, 1)
+	}
+}
