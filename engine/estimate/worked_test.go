@@ -1,14 +1,12 @@
 package estimate
 
 import (
-	"math"
 	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
 
 	"underpaint/engine/car"
-	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
@@ -25,7 +23,7 @@ func testRun(t testing.TB, change func(*rates.Rates)) *Run {
 		}
 	}
 	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
-		{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}}})
+		{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(err)
 	body, err := car.Load("two_door_unitary")
 	must(err)
@@ -51,28 +49,28 @@ func allAt(pace float64) func(*rates.Rates) {
 	}
 }
 
-// TestWorkedHours compares the hours with an independent calculation of the same
-// model by another hand, in another language, on 40,000 cars of its own; the
-// tolerance is five standard errors of both together.
+// TestWorkedHours compares the hours with an independent calculation of the same model
+// by another hand, in another language, on 6,000 cars of its own: told of only, with
+// looks at both sides at concours standard, and after part of a survey. The tolerance is
+// four standard errors of both together, that of the calculation as it states it.
 func TestWorkedHours(t *testing.T) {
-	run := testRun(t, allAt(1))
-	for run.Cars() < 16*Block {
-		run.Add()
+	for _, name := range []string{"worked_told.json", "worked_sides.json", "worked_survey.json"} {
+		t.Run(name, func(t *testing.T) {
+			w := readWorked(t, name)
+			run := w.run(t, 1)
+			for _, fault := range append(w.Expect.Hours.All.against(t, "all hours", run.rows[0].hours),
+				w.Expect.Hours.Metal.against(t, "metalwork after the strip", run.rows[0].metal)...) {
+				t.Error(fault)
+			}
+		})
 	}
-	check := func(name string, v []int64, p, want, se float64) {
-		s := slices.Clone(v)
-		slices.Sort(s)
-		got := chance.QuantileMinor(s, p) / 1000
-		if math.Abs(got-want) > 5*se*math.Sqrt(1+40000.0/float64(len(s))) {
-			t.Errorf("%s at %g: got %.2f, want %.2f", name, p, got, want)
-		}
-	}
-	ps := []float64{.1, .5, .8, .9}
-	for i, want := range []float64{900.23, 1225.06, 1501.26, 1666.12} {
-		check("all hours", run.rows[0].hours, ps[i], want, []float64{1.42, 2.03, 2.83, 4.08}[i])
-	}
-	for i, want := range []float64{205.29, 406.15, 585.25, 692.52} {
-		check("metalwork after the strip", run.rows[0].metal, ps[i], want, []float64{1.48, 1.72, 1.76, 3.01}[i])
+}
+
+// TestWorkedHoursCanFail: three hours in a hundred too many are caught.
+func TestWorkedHoursCanFail(t *testing.T) {
+	w := readWorked(t, "worked_told.json")
+	if w.Expect.Hours.All.against(t, "all hours", w.run(t, 1.03).rows[0].hours) == nil {
+		t.Error("three hours in a hundred too many pass")
 	}
 }
 

@@ -23,7 +23,7 @@ func testTable(t *testing.T, body, standard string) (*damage.Model, *Table) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}})
+	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -36,14 +36,13 @@ type exact struct {
 	levels []exposure.Level
 	omega  []float64
 	period float64
-	rust   [][]float64 // [item][((root × 25) + p × 5 + q) × 6 + condition]
+	own    map[string]float64 // chance of a cause of its own, by part
+	rust   [][]float64        // [item][((root × 5 + p) × 10 + q) × 6 + condition]
 	phi    []complex128
 }
 
-const exactRoots = 9 * damage.RepairStates // times histories
-
-func newExact(t *Table, levels []exposure.Level, period float64, terms int) *exact {
-	x := &exact{t: t, levels: levels, period: period, phi: make([]complex128, terms)}
+func newExact(t *Table, levels []exposure.Level, own map[string]float64, period float64, terms int) *exact {
+	x := &exact{t: t, levels: levels, own: own, period: period, phi: make([]complex128, terms)}
 	for n := range terms {
 		x.omega = append(x.omega, 2*math.Pi*float64(n)/period)
 	}
@@ -140,7 +139,7 @@ func (x *exact) items(omega float64, f [car.Trades]float64, rate func(car.Trade)
 	}
 	for h, level := range x.levels {
 		for k, wk := range hermite[9][1] {
-			for r, wr := range [3]float64{.35, .45, .20} { // a car over 40 years old
+			for r, wr := range [damage.RepairStates]float64{.36, .45, .12, .07} { // a car over 40 years old
 				root := (h*9+k)*damage.RepairStates + r
 				sum += complex(level.Weight*wk*wr, 0) * x.groups(root, byCondition)
 			}
@@ -157,10 +156,10 @@ func (x *exact) groups(root int, phi [][car.Conditions]complex128) complex128 {
 			pockets := complex128(1)
 			for _, k := range x.t.Body.Groups[g].Pockets {
 				pocket := complex128(0)
-				for q, wq := range hermite[5][1] {
+				for q, wq := range sided[1] {
 					v := complex(wq, 0)
 					for _, i := range x.t.Body.Pockets[k].Items {
-						row := x.rust[i][(root*25+p*5+q)*car.Conditions:]
+						row := x.rust[i][((root*len(hermite[5][0])+p)*len(sided[0])+q)*car.Conditions:]
 						one := complex128(0)
 						for c := range car.Conditions {
 							one += complex(row[c], 0) * phi[i][c]
@@ -208,7 +207,7 @@ func TestAgainstExactCalculation(t *testing.T) {
 	table.openings, table.above, table.seams, table.accesses, table.nuts = nil, nil, nil, nil, nil
 	table.covers, table.panels = make([][]int, len(table.items)), nil
 	table.money.wire = nil
-	x := newExact(table, model.Levels, 6e7, 48)
+	x := newExact(table, model.Levels, ownCauses(t), 6e7, 48)
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
 	const cars = 60000
 	totals := make([]int64, cars)
