@@ -50,9 +50,10 @@ func equal(n int) ([]exposure.Level, error) {
 	var all []exposure.Alternative
 	for k := range n {
 		all = append(all, exposure.Alternative{Chance: 1 / float64(n), Periods: []exposure.Period{
-			{Climate: "mild", Years: 5 + 30*float64(k)/float64(n), Kept: "driven_all_year"}, {Climate: "dry", Years: 30, Kept: "garage"}}})
+			{Climate: "mild", Years: 5 + 30*float64(k)/float64(n), Kept: "driven_all_year", Use: exposure.OnRoad},
+			{Climate: "dry", Years: 30, Kept: "garage", Use: exposure.OffRoad}}})
 	}
-	return exposure.Exact(all)
+	return exposure.Exact(all, exposure.Asked{Year: 2026})
 }
 
 // quarters is a body with so many quarters of the items: whole groups of boxes left
