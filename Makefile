@@ -1,6 +1,6 @@
 # One verb per line of DEVELOPERS.md. Needs Go, Node and make; `make test` also
 # installs Chromium from Debian's packages when it is not there, `make bench` a C
-# compiler and NumPy, `make growth` gnuplot, `make load` nginx and wrk.
+# compiler, `make growth` gnuplot, `make load` nginx and wrk.
 
 RATES ?= engine/rates/data/sample.json
 ADDR  ?= 127.0.0.1:8080
@@ -48,14 +48,11 @@ lint:
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
 
-bench: /usr/bin/gcc /usr/lib/python3/dist-packages/numpy ## the engine against programs written by hand, into the README
+bench: /usr/bin/gcc ## the engine against programs written by hand, into the README
 	go run ./tests/bench/race -readme README.md
 
 /usr/bin/gcc:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gcc libc6-dev
-
-/usr/lib/python3/dist-packages/numpy:
-	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq python3-numpy
 
 growth: /usr/bin/gnuplot ## how time grows with items, histories, cars, records, files; into the README
 	go run ./tests/bench/growth -readme README.md -plot tests/bench/growth.svg

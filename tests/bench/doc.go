@@ -3,11 +3,12 @@
 //
 // Start with [Load], a car and a shop's rates made ready, and [Case.Flat], which
 // writes down everything that drawing and pricing one imagined car reads as one
-// flat file of numbers. The peers in the folder peers (JavaScript for V8, C, NumPy)
+// flat file of numbers. The peers in the folder peers (JavaScript for V8, C)
 // read that file and nothing else. They draw the same stream of uniforms, do the
-// same work, and must come to the same money in whole minor units and the same
-// hours in thousandths; a test holds the one in JavaScript to it, and the race
-// holds all of them to it before it times them.
+// same work, and must come to the same money in whole minor units, the same hours
+// in thousandths and the same number of items that were replaced before or have a
+// cause of their own; a test holds the one in JavaScript to it, and the race holds
+// both to it before it times them.
 //
 // enginepeer is the engine itself behind the same few words on standard input (see
 // ask.go), built natively and as wasm; race runs all of them in turn and writes the

@@ -2,7 +2,7 @@
 // turn about, in one run. It prints medians and ratios and, with -readme, writes them
 // between the two marks of that file. Start with run.
 //
-// It needs Node, gcc and Python with NumPy; what is missing is an error.
+// It needs Node and gcc; what is missing is an error.
 package main
 
 import (

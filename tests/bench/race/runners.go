@@ -24,7 +24,6 @@ const (
 	js
 	inC
 	inCHere
-	numpy
 )
 
 const peers = "tests/bench/peers/"
@@ -55,9 +54,8 @@ func start(o options, dir, flat string) ([]*runner, error) {
 		{name: "peer in JavaScript", what: "typed arrays in V8, nothing allocated per car"},
 		{name: "peer in C", what: "gcc -O3, for any processor of the kind, as Go builds"},
 		{name: "the same", what: "gcc -O3 -march=native, for this one"},
-		{name: "peer in NumPy", what: "2,048 cars at once"},
 	}
-	for k, command := range [][]string{{engine, o.car, o.rates}, {inNode, module, o.car, o.rates}, {"node", peers + "peer.mjs", flat}, {c, flat}, {here, flat}, {"/usr/bin/python3", peers + "peer.py", flat}} {
+	for k, command := range [][]string{{engine, o.car, o.rates}, {inNode, module, o.car, o.rates}, {"node", peers + "peer.mjs", flat}, {c, flat}, {here, flat}} {
 		cmd := exec.Command(command[0], command[1:]...)
 		cmd.Stderr = os.Stderr
 		if runners[k].peer, err = bench.Start(cmd); err != nil {
