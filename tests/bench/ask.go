@@ -10,16 +10,18 @@ import (
 
 // A peer reads one request a line from standard input:
 //
-//	show SEED N   answers with N lines "total tax hours weeks", the first N cars
-//	time SEED N   answers with one line "NANOSECONDS totals hours weeks": how long
-//	              N cars took, and the sums over them, so that no work can be left out
+//	show SEED N   answers with N lines "total tax hours weeks replaced own-cause", the
+//	              first N cars
+//	time SEED N   answers with one line "NANOSECONDS totals hours weeks replaced
+//	              own-cause": how long N cars took, and the sums over them, so that no
+//	              work can be left out
 //
 // and ends at the end of its input. Reading its tables and starting up are not timed.
 
 // Timed is the answer to one request for time.
 type Timed struct {
-	Took                 time.Duration
-	Totals, Hours, Weeks int64 // summed over the cars
+	Took                                     time.Duration
+	Totals, Hours, Weeks, Replaced, OwnCause int64 // summed over the cars
 }
 
 // Peer is one running peer.
@@ -50,7 +52,7 @@ func (p *Peer) Show(seed uint64, n int) ([]Priced, error) {
 	all := make([]Priced, n)
 	for k := range all {
 		x := &all[k]
-		if _, err := fmt.Fscanf(p.out, "%d %d %d %d\n", &x.Total, &x.Tax, &x.Hours, &x.Weeks); err != nil {
+		if _, err := fmt.Fscanf(p.out, "%d %d %d %d %d %d\n", &x.Total, &x.Tax, &x.Hours, &x.Weeks, &x.Replaced, &x.OwnCause); err != nil {
 			return nil, fmt.Errorf("car %d: %w", k, err)
 		}
 	}
@@ -62,7 +64,7 @@ func (p *Peer) Time(seed uint64, n int) (t Timed, err error) {
 	if _, err = fmt.Fprintf(p.in, "time %d %d\n", seed, n); err != nil {
 		return t, err
 	}
-	_, err = fmt.Fscanf(p.out, "%d %d %d %d\n", &t.Took, &t.Totals, &t.Hours, &t.Weeks)
+	_, err = fmt.Fscanf(p.out, "%d %d %d %d %d %d\n", &t.Took, &t.Totals, &t.Hours, &t.Weeks, &t.Replaced, &t.OwnCause)
 	return t, err
 }
 
@@ -86,10 +88,10 @@ func (c *Case) Answer(in io.Reader, out io.Writer) error {
 		}
 		switch what {
 		case "show":
-			c.Cars(seed, n, func(p Priced) { fmt.Fprintln(w, p.Total, p.Tax, p.Hours, p.Weeks) })
+			c.Cars(seed, n, func(p Priced) { fmt.Fprintln(w, p.Total, p.Tax, p.Hours, p.Weeks, p.Replaced, p.OwnCause) })
 		case "time":
 			t := c.timed(seed, n)
-			fmt.Fprintln(w, int64(t.Took), t.Totals, t.Hours, t.Weeks)
+			fmt.Fprintln(w, int64(t.Took), t.Totals, t.Hours, t.Weeks, t.Replaced, t.OwnCause)
 		default:
 			return fmt.Errorf("expected show or time, found %q", what)
 		}
@@ -102,7 +104,10 @@ func (c *Case) Answer(in io.Reader, out io.Writer) error {
 
 func (c *Case) timed(seed uint64, n int) (t Timed) {
 	begun := time.Now()
-	c.Cars(seed, n, func(p Priced) { t.Totals, t.Hours, t.Weeks = t.Totals+p.Total, t.Hours+p.Hours, t.Weeks+p.Weeks })
+	c.Cars(seed, n, func(p Priced) {
+		t.Totals, t.Hours, t.Weeks = t.Totals+p.Total, t.Hours+p.Hours, t.Weeks+p.Weeks
+		t.Replaced, t.OwnCause = t.Replaced+p.Replaced, t.OwnCause+p.OwnCause
+	})
 	t.Took = time.Since(begun)
 	return t
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -60,37 +61,84 @@ func flatOf(t *testing.T, c *Case) string {
 	return b.String()
 }
 
-// TestPeerAgrees holds the peer in JavaScript to the engine, to the minor unit and the
-// thousandth of an hour, and shows that the comparison can fail: one figure of the
-// flat file changed a little makes cars differ.
+// TestPeerAgrees holds the peer in JavaScript to the engine, to the minor unit, the
+// thousandth of an hour and the item, on the car of the race and on one that half the
+// time was restored thoroughly. It shows that the comparison can fail: every other
+// figure of one list changed a little makes cars differ.
 func TestPeerAgrees(t *testing.T) {
 	c := load(t)
-	var want []Priced
-	c.Cars(Seed, compared, func(p Priced) { want = append(want, p) })
+	want := cars(c)
 	flat := flatOf(t, c)
 	if err := Differences(jsCars(t, flat, compared), want); err != nil {
 		t.Error(err)
 	}
-	for _, name := range []string{"item_own", "finding_hours", "panel_times", "whole_car", "rate"} {
+	differ(t, want, flat, "car_term", "group_term", "side_term", "threshold", "item_own", "item_knock", "item_repaired", "item_kinds", "condition_then",
+		"item_dent", "lead_chance", "cause_times", "item_hurt", "item_hurt_then", "item_spared", "item_spared_then", "finding_hours", "panel_times", "whole_car", "rate")
+	c = changed(t, `"patched_here_and_there"`, `"stripped_and_restored"`)
+	want = cars(c)
+	flat = flatOf(t, c)
+	if err := Differences(jsCars(t, flat, compared), want); err != nil {
+		t.Errorf("restored: %v", err)
+	}
+	differ(t, want, flat, "state_up_to", "mu", "item_kept", "item_found_replaced")
+}
+
+func cars(c *Case) (all []Priced) {
+	c.Cars(Seed, compared, func(p Priced) { all = append(all, p) })
+	return all
+}
+
+// differ fails the test for each list that can be changed without any car differing.
+func differ(t *testing.T, want []Priced, flat string, lists ...string) {
+	t.Helper()
+	for _, name := range lists {
 		if Differences(jsCars(t, nudged(t, flat, name), compared), want) == nil {
-			t.Errorf("the first figure of %s is a hundredth larger, and no car differs", name)
+			t.Errorf("every other figure of %s is a hundredth larger, and no car differs", name)
 		}
 	}
 }
 
-// nudged is a flat file with the first figure of one list a hundredth larger.
+// nudged is a flat file with every other figure of one list a hundredth larger.
 func nudged(t *testing.T, flat, name string) string {
 	t.Helper()
 	head, rest, found := strings.Cut(flat, "\n"+name+" ")
 	if !found {
 		t.Fatalf("no list %s", name)
 	}
-	lines := strings.SplitN(rest, "\n", 3)
-	var v float64
-	if _, err := fmt.Sscan(lines[1], &v); err != nil || v == 0 {
-		t.Fatalf("%s begins with %s", name, lines[1])
+	lines := strings.Split(rest, "\n")
+	n, err := strconv.Atoi(lines[0])
+	if err != nil {
+		t.Fatal(err)
 	}
-	return head + "\n" + name + " " + lines[0] + "\n" + fmt.Sprint(v*1.01) + "\n" + lines[2]
+	for k := 1; k <= n; k += 2 {
+		v, err := strconv.ParseFloat(lines[k], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines[k] = fmt.Sprint(v * 1.01)
+	}
+	return head + "\n" + name + " " + strings.Join(lines, "\n")
+}
+
+// changed is the car of the race with one thing about it said otherwise.
+func changed(t *testing.T, what, to string) *Case {
+	t.Helper()
+	text, err := os.ReadFile("car.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Count(string(text), what) != 1 {
+		t.Fatalf("car.json: expected %s once", what)
+	}
+	path := filepath.Join(t.TempDir(), "car.json")
+	if err := os.WriteFile(path, []byte(strings.Replace(string(text), what, to, 1)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	c, err := Load(path, sampleRates)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
 }
 
 // TestNothingAllocatedPerCar: a thousand cars more allocate nothing more.
@@ -106,19 +154,7 @@ func TestNothingAllocatedPerCar(t *testing.T) {
 
 // TestSeenIsRefused: a car of which something was seen cannot be written down.
 func TestSeenIsRefused(t *testing.T) {
-	text, err := os.ReadFile("car.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := strings.Replace(string(text), `"looks":[]`, `"looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"}]`, 1)
-	path := filepath.Join(t.TempDir(), "car.json")
-	if err := os.WriteFile(path, []byte(seen), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	c, err := Load(path, sampleRates)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := changed(t, `"looks":[]`, `"looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"}]`)
 	if err := c.Flat(&bytes.Buffer{}); err == nil {
 		t.Error("a car with a look was written down as one of which nothing was seen")
 	}

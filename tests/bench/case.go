@@ -62,7 +62,7 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 		return nil, err
 	}
 	one := &Case{}
-	if one.Model, err = c.ModelAt(body, levels, carfile.Told, r.Own); err != nil {
+	if one.Model, err = c.ModelAt(body, levels, carfile.Told, r.Own, nil); err != nil {
 		return nil, err
 	}
 	one.Table, err = work.NewTable(body, common, r, c.Standard, c.Scope)
@@ -100,8 +100,9 @@ func (c *Case) Flat(w io.Writer) error {
 }
 
 // Priced is what must be the same everywhere of one imagined car: money in minor
-// units, hours and weeks in thousandths.
-type Priced struct{ Total, Tax, Hours, Weeks int64 }
+// units, hours and weeks in thousandths, and two counts of items that no money shows:
+// those that were replaced before, and those with a cause of their own.
+type Priced struct{ Total, Tax, Hours, Weeks, Replaced, OwnCause int64 }
 
 // spread keeps the seeds of neighbouring cars far apart (the odd number nearest
 // to 2^64 over the golden ratio).
@@ -120,6 +121,18 @@ func (c *Case) Cars(seed uint64, n int, each func(Priced)) {
 		for t := range b.AfterHours {
 			p.Hours += b.StripHours[t] + b.AfterHours[t]
 		}
+		p.countItems(one)
 		each(p)
+	}
+}
+
+func (p *Priced) countItems(c *damage.Car) {
+	for i, f := range c.Finding {
+		if f == damage.Replaced {
+			p.Replaced++
+		}
+		if c.OwnCause[i] {
+			p.OwnCause++
+		}
 	}
 }

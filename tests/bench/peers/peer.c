@@ -3,8 +3,8 @@
  * Start with main, then car(): one imagined car from its two streams of uniforms.
  * The flat file is read into tables once; nothing is allocated per car. Logarithms
  * and exponentials are the platform's, and the compiler may fuse multiply-adds: what
- * must agree with the engine is the money in minor units and the hours in
- * thousandths, which the race compares car by car.
+ * must agree with the engine is the money in minor units, the hours in thousandths
+ * and what the items have been through, which the race compares car by car.
  *
  * Sources of what is computed: the generator and its output function, M. O'Neill,
  * PCG (2014), as 128-bit PCG-DXSM; normal quantiles, M. J. Wichura, Algorithm AS 241
@@ -20,10 +20,14 @@
 #include <string.h>
 #include <time.h>
 
-enum { CONDITIONS = 6, WAYS = 6, TRADES = 5, REPAIRS = 3, FINDINGS = 4, MOST = 256 };
+enum { CONDITIONS = 6, WAYS = 6, TRADES = 5, CLASSES = 3, FINDINGS = 4, MOST = 256 };
 enum { LEAVE, TREAT, PATCH, SECTION, FULL };
 enum { METAL };
 enum { NONE, PATCHED, FILLED, REPLACED };
+/* A car in one of the first three repair states has all its items in the stratum of that
+ * number; of one restored thoroughly an item is not reached or renewed. */
+enum { LOOKS = 2, THOROUGH, REPAIRS, NOT_REACHED = THOROUGH, RENEWED, STRATA };
+enum { AS_IT_IS, PAINTED_AGAIN, AS_RENEWED, READINGS }; /* of the depth */
 
 /* ---- the flat file ---- */
 
@@ -155,10 +159,10 @@ static inline int64_t share(int64_t a, int64_t b, int64_t divisor) {
 
 /* ---- the tables ---- */
 
-static int roots, groups, group_levels, pocket_levels, car_levels, items, nuts, accesses, strips, afters, sents, openings, seams, aboves, panels, per_car;
-static double *root_up_to, *group_chance, *pocket_chance, *car_term, *group_term, *side_term, *mu, *threshold, *lead_chance;
-static double *own, *knock, *repaired, *kinds, *dent_chance, *then;
-static int *group_pockets, *item_drawn, *pocket_items, *is_closed, *is_hidden, *joints;
+static int states, groups, group_levels, pocket_levels, car_levels, items, nuts, accesses, strips, afters, sents, openings, seams, aboves, panels, per_car;
+static double *state_up_to, *group_chance, *pocket_chance, *car_term, *group_term, *side_term, *mu, *threshold, *lead_chance;
+static double *own, *knock, *repaired, *kinds, *dent_chance, *found, *then, *missed, *hurt_from, *spared, *hurt_then, *spared_then;
+static int *group_pockets, *item_drawn, *pocket_items, *class_of, *is_hidden, *joints;
 static double *way_chance, *likely_metal, *handling, *supplies, *fixed, *whole, *nut_chance, *rate, *tax;
 static double *panel_times, *panel_money;
 static int *instead, *lines, *first_line, *line_trade, *once, *left_out, *opening_least, *opening_unless_least, *raise_to, *panel, *seam, *above, *access_rule, *nut_trade, *strip_rule, *after_trade, *sent_in;
@@ -169,18 +173,29 @@ static int lifted_in_strip;
 static figure *figures(const char *name) { return (figure *)reals(name); }
 
 static void set_damage(void) {
-    root_up_to = reals("root_up_to"), roots = size("root_up_to");
-    group_pockets = wholes("group_pockets"), groups = size("group_pockets");
-    group_chance = reals("group_chance"), group_levels = size("group_chance") / groups;
+    state_up_to = reals("state_up_to"), states = size("state_up_to");
+    group_pockets = wholes("group_pockets"), groups = size("group_pockets"), group_chance = reals("group_chance");
     pocket_items = wholes("pocket_items");
     pocket_chance = reals("pocket_chance"), pocket_levels = size("pocket_chance") / size("pocket_items");
-    car_term = reals("car_term"), car_levels = size("car_term");
+    car_term = reals("car_term"), car_levels = size("car_term") / CLASSES, group_levels = size("group_term") / CLASSES;
     group_term = reals("group_term"), side_term = reals("side_term"), mu = reals("mu"), threshold = reals("threshold"), lead_chance = reals("lead_chance");
     item_drawn = wholes("item_drawn"), items = size("item_drawn");
-    is_closed = wholes("item_closed"), is_hidden = wholes("item_hidden"), joints = wholes("item_lead_joints");
+    class_of = wholes("item_class"), is_hidden = wholes("item_hidden"), joints = wholes("item_lead_joints");
     own = reals("item_own"), knock = reals("item_knock"), repaired = reals("item_repaired"), kinds = reals("item_kinds");
-    dent_chance = reals("item_dent"), then = reals("condition_then");
+    dent_chance = reals("item_dent"), found = reals("item_found_replaced"), then = reals("condition_then");
+    spared = reals("item_spared"), hurt_then = reals("item_hurt_then"), spared_then = reals("item_spared_then");
     if (items > MOST) stop("too many items", "");
+}
+
+/* the chance that a thoroughly restored car's item was not reached, and the uniforms from
+ * which on an item has a cause of its own: [level][as the car is, since the work][item] */
+static void set_chances(void) {
+    double *kept = reals("item_kept"), *hurt = reals("item_hurt"), *times = reals("cause_times");
+    int rows = size("cause_times");
+    missed = malloc(items * sizeof *missed), hurt_from = malloc(rows * items * sizeof *hurt_from);
+    for (int i = 0; i < items; i++) missed[i] = kept[i * STRATA + NOT_REACHED] / (kept[i * STRATA + NOT_REACHED] + kept[i * STRATA + RENEWED]);
+    for (int row = 0; row < rows; row++)
+        for (int i = 0; i < items; i++) hurt_from[row * items + i] = 1 - hurt[i] * times[row];
 }
 
 static void set_items(void) {
@@ -212,7 +227,7 @@ static void set_rest(void) {
 
 typedef struct {
     int level;
-    uint8_t condition[MOST], finding[MOST], dent[MOST], lead[MOST];
+    uint8_t condition[MOST], finding[MOST], dent[MOST], own_cause[MOST], lead[MOST];
 } imagined;
 
 static inline int find(const double *up_to, int n, double u) {
@@ -272,47 +287,76 @@ static inline int condition_of(int i, double x, double u) {
     return step(th, x + own[i] * quantile(u));
 }
 
-static inline void draw_item(stream *s, imagined *c, int i, double x, int repair) {
-    double u_rust = uniform(s), u_repair = uniform(s), u_then = uniform(s), u_dent = uniform(s);
-    int of = i * REPAIRS + repair;
-    c->dent[i] = u_dent < dent_chance[of];
+/* what a cause of its own makes of rust k */
+static inline int after_cause(imagined *c, int i, int k, double from, double u) {
+    c->own_cause[i] = 0;
+    if (u < spared[i]) return pick_six(spared_then + i * CONDITIONS, u / spared[i]);
+    if (u < from) return k;
+    int worse = pick_six(hurt_then + i * CONDITIONS, (u - from) / (1 - from));
+    if (worse <= k) return k;
+    c->own_cause[i] = 1;
+    return worse;
+}
+
+/* the rows of a level: medians by reading, where causes begin as the car is and since the work */
+typedef struct {
+    const double *mu[READINGS], *hurt_from[2];
+} rows;
+
+static inline void draw_item(stream *s, imagined *c, const rows *at, int i, double luck, int repair) {
+    double u_rust = uniform(s), u_cause = uniform(s), u_repair = uniform(s), u_then = uniform(s), u_dent = uniform(s);
+    int of = i * STRATA + repair, reading = repair == LOOKS ? PAINTED_AGAIN : AS_IT_IS, since = 0;
     double k0 = knock[of];
+    c->dent[i] = u_dent < dent_chance[of];
     if (u_repair < k0) {
-        c->finding[i] = REPLACED, c->condition[i] = pick_six(then + REPLACED * CONDITIONS, u_then);
+        c->finding[i] = REPLACED, c->condition[i] = pick_six(then + REPLACED * CONDITIONS, u_then), c->own_cause[i] = 0;
         return;
     }
-    int k = condition_of(i, x, u_rust);
-    c->finding[i] = NONE, c->condition[i] = k;
-    if (k < 3) return;
+    if (repair == THOROUGH) {
+        u_repair = (u_repair - k0) / (1 - k0), k0 = 0;
+        if (u_repair < missed[i]) {
+            u_repair /= missed[i];
+        } else {
+            u_repair = (u_repair - missed[i]) / (1 - missed[i]);
+            of = i * STRATA + RENEWED, reading = AS_RENEWED, since = 1;
+            c->dent[i] = u_dent < dent_chance[of];
+        }
+    }
+    int k = after_cause(c, i, condition_of(i, at->mu[reading][i] + luck, u_rust), at->hurt_from[since][i], u_cause);
+    c->finding[i] = since && u_repair < found[of] ? REPLACED : NONE, c->condition[i] = k;
+    if (k < 3 || since) return;
     double u = (u_repair - k0) / (1 - k0);
     if (u >= repaired[of]) return;
     u /= repaired[of];
     int f = PATCHED;
     for (const double *of_kind = kinds + of * FINDINGS; f < REPLACED && u >= of_kind[f]; f++) u -= of_kind[f];
-    c->finding[i] = f, c->condition[i] = pick_six(then + f * CONDITIONS, u_then);
+    c->finding[i] = f, c->condition[i] = pick_six(then + f * CONDITIONS, u_then), c->own_cause[i] = 0;
 }
 
 static void draw(stream *s, imagined *c) {
     static int p[MOST], q[MOST];
-    int root = find(root_up_to, roots, uniform(s)), pocket = 0, drawn = 0;
+    int state = find(state_up_to, states, uniform(s)), pocket = 0, drawn = 0;
     for (int g = 0; g < groups; g++) {
         p[g] = pick_level(group_chance + g * group_levels, group_levels, uniform(s));
         for (int n = 0; n < group_pockets[g]; n++, pocket++)
             q[pocket] = pick_level(pocket_chance + pocket * pocket_levels, pocket_levels, uniform(s));
     }
-    int repair = root % REPAIRS;
-    c->level = root / REPAIRS / car_levels;
-    double of_car = car_term[root / REPAIRS % car_levels];
-    const double *median = mu + c->level * items;
+    int repair = state % REPAIRS, car_level = state / REPAIRS % car_levels;
+    c->level = state / REPAIRS / car_levels;
+    rows at;
+    for (int r = 0; r < READINGS; r++) at.mu[r] = mu + (c->level * READINGS + r) * items;
+    for (int r = 0; r < 2; r++) at.hurt_from[r] = hurt_from + (c->level * 2 + r) * items;
     pocket = 0;
-    for (int g = 0; g < groups; g++) {
-        double over = of_car + group_term[p[g]];
-        for (int n = 0; n < group_pockets[g]; n++, pocket++)
+    for (int g = 0; g < groups; g++)
+        for (int n = 0; n < group_pockets[g]; n++, pocket++) {
+            double luck[CLASSES];
+            for (int k = 0; k < CLASSES; k++)
+                luck[k] = car_term[k * car_levels + car_level] + group_term[k * group_levels + p[g]] + side_term[k * pocket_levels + q[pocket]];
             for (int last = drawn + pocket_items[pocket]; drawn < last; drawn++) {
                 int i = item_drawn[drawn];
-                draw_item(s, c, i, median[i] + over + side_term[is_closed[i] * pocket_levels + q[pocket]], repair);
+                draw_item(s, c, &at, i, luck[class_of[i]], repair);
             }
-    }
+        }
     double failed = lead_chance[c->level];
     for (int i = 0; i < items; i++) {
         c->lead[i] = 0;
@@ -536,7 +580,7 @@ static void work_car(const imagined *c, const uniforms *u, bill *b) {
 }
 
 typedef struct {
-    int64_t total, tax, hours, weeks;
+    int64_t total, tax, hours, weeks, replaced, own_cause;
 } priced;
 
 static priced set_price(const uniforms *u, const bill *b) {
@@ -569,6 +613,12 @@ static priced set_price(const uniforms *u, const bill *b) {
     return x;
 }
 
+static void count_items(const imagined *c, priced *x) {
+    int replaced = 0, own_cause = 0;
+    for (int i = 0; i < items; i++) replaced += c->finding[i] == REPLACED, own_cause += c->own_cause[i];
+    x->replaced = replaced, x->own_cause = own_cause;
+}
+
 static priced car(uint64_t seed, int n) {
     const uint64_t spread = 0x9E3779B97F4A7C15u;
     static imagined c;
@@ -585,7 +635,9 @@ static priced car(uint64_t seed, int n) {
     set_factors(&u, &b);
     work_items(&c, &u, &b);
     work_car(&c, &u, &b);
-    return set_price(&u, &b);
+    priced x = set_price(&u, &b);
+    count_items(&c, &x);
+    return x;
 }
 
 /* ---- requests ---- */
@@ -596,11 +648,15 @@ static int64_t now(void) {
     return (int64_t)t.tv_sec * 1000000000 + t.tv_nsec;
 }
 
+static void show(const priced *x) {
+    printf("%" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 "\n", x->total, x->tax, x->hours, x->weeks, x->replaced, x->own_cause);
+}
+
 int main(int argc, char **argv) {
     if (argc != 2) stop("expected a flat file", "");
     read_flat(argv[1]);
-    set_between(), set_damage(), set_items(), set_rest(), set_panels();
-    run_up(way_chance, items * CONDITIONS), run_up(then, FINDINGS);
+    set_between(), set_damage(), set_chances(), set_items(), set_rest(), set_panels();
+    run_up(way_chance, items * CONDITIONS), run_up(then, FINDINGS), run_up(hurt_then, items), run_up(spared_then, items);
     char line[64], what[8];
     uint64_t seed;
     int n;
@@ -610,10 +666,11 @@ int main(int argc, char **argv) {
         int64_t begun = now();
         for (int k = 0; k < n; k++) {
             priced x = car(seed, k);
-            if (what[0] == 's') printf("%" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 "\n", x.total, x.tax, x.hours, x.weeks);
-            sum.total += x.total, sum.hours += x.hours, sum.weeks += x.weeks;
+            if (what[0] == 's') show(&x);
+            sum.total += x.total, sum.hours += x.hours, sum.weeks += x.weeks, sum.replaced += x.replaced, sum.own_cause += x.own_cause;
         }
-        if (what[0] == 't') printf("%" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 "\n", now() - begun, sum.total, sum.hours, sum.weeks);
+        if (what[0] == 't')
+            printf("%" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 " %" PRId64 "\n", now() - begun, sum.total, sum.hours, sum.weeks, sum.replaced, sum.own_cause);
         fflush(stdout);
     }
 }

@@ -12,9 +12,13 @@
 import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
 
-const CONDITIONS = 6, WAYS = 6, TRADES = 5, REPAIRS = 3, FINDINGS = 4;
+const CONDITIONS = 6, WAYS = 6, TRADES = 5, CLASSES = 3, FINDINGS = 4;
 const LEAVE = 0, FULL = 4, METAL = 0;
 const PATCHED = 1, FILLED = 2, REPLACED = 3;
+// A car in one of the first three repair states has all its items in the stratum of that
+// number; of one restored thoroughly an item is not reached (3) or renewed.
+const LOOKS = 2, THOROUGH = 3, REPAIRS = 4, RENEWED = 4, STRATA = 5;
+const PAINTED_AGAIN = 1, AS_RENEWED = 2, READINGS = 3; // of the depth
 
 // ---- the flat file ----
 
@@ -43,13 +47,20 @@ const sums = (counts) => {
 // A list of lists: those of row i run from first[i] to first[i + 1].
 const firsts = (name) => sums(reals(`${name}_count`));
 
-const rootUpTo = reals("root_up_to"), groupChance = reals("group_chance"), groupPockets = wholes("group_pockets");
+const stateUpTo = reals("state_up_to"), groupChance = reals("group_chance"), groupPockets = wholes("group_pockets");
 const pocketChance = reals("pocket_chance"), carTerm = reals("car_term"), groupTerm = reals("group_term"), sideTerm = reals("side_term");
 const mu = reals("mu"), threshold = reals("threshold"), leadChance = reals("lead_chance");
-const itemDrawn = wholes("item_drawn"), pocketItems = wholes("pocket_items"), isClosed = wholes("item_closed"), isHidden = wholes("item_hidden");
+const itemDrawn = wholes("item_drawn"), pocketItems = wholes("pocket_items"), classOf = wholes("item_class"), isHidden = wholes("item_hidden");
 const own = reals("item_own"), joints = wholes("item_lead_joints"), knock = reals("item_knock"), repaired = reals("item_repaired");
 const kinds = reals("item_kinds"), dentChance = reals("item_dent"), conditionThen = reals("condition_then");
-const items = itemDrawn.length, groups = groupPockets.length, groupLevels = groupChance.length / groups, pocketLevels = pocketChance.length / pocketItems.length;
+const spared = reals("item_spared"), sparedThen = reals("item_spared_then"), hurtThen = reals("item_hurt_then"), found = reals("item_found_replaced");
+const items = itemDrawn.length, groups = groupPockets.length;
+const carLevels = carTerm.length / CLASSES, groupLevels = groupTerm.length / CLASSES, pocketLevels = sideTerm.length / CLASSES;
+const kept = reals("item_kept"), hurt = reals("item_hurt");
+// The chance that an item of a thoroughly restored car was not reached.
+const missed = Float64Array.from({ length: items }, (_, i) => kept[i * STRATA + THOROUGH] / (kept[i * STRATA + THOROUGH] + kept[i * STRATA + RENEWED]));
+// The uniform from which on an item has a cause of its own: [level][as the car is, since the work][item].
+const hurtFrom = Float64Array.from([...reals("cause_times")].flatMap((times) => Array.from(hurt, (chance) => 1 - chance * times)));
 
 const wayChance = reals("way_chance"), instead = wholes("way_instead"), firstLine = sums(reals("way_lines")), lineTrade = wholes("way_line_trade");
 const lineHours = reals("way_line_hours"), price = reals("way_price"), likelyMetal = reals("way_likely_metal");
@@ -186,9 +197,9 @@ function share(a, b, divisor) {
 // ---- drawing ----
 
 const joined = joints.reduce((a, b) => a + b, 0);
-const damaged = new Float64Array(1 + groups + pocketItems.length + 4 * items + joined);
-const condition = new Uint8Array(items), finding = new Uint8Array(items), dent = new Uint8Array(items), lead = new Uint8Array(items);
-const groupAt = new Int32Array(groups), pocketAt = new Int32Array(pocketItems.length);
+const damaged = new Float64Array(1 + groups + pocketItems.length + 5 * items + joined);
+const condition = new Uint8Array(items), finding = new Uint8Array(items), dent = new Uint8Array(items), lead = new Uint8Array(items), ownCause = new Uint8Array(items);
+const groupAt = new Int32Array(groups), pocketAt = new Int32Array(pocketItems.length), luck = new Float64Array(CLASSES);
 
 function find(upTo, u) {
   let low = 0, end = upTo.length - 1;
@@ -231,6 +242,8 @@ function runUp(p) {
 }
 runUp(wayChance);
 runUp(conditionThen);
+runUp(hurtThen);
+runUp(sparedThen);
 
 // Quantiles at even steps of the uniform, a little below and above: where both ends of
 // a step give one condition, as they mostly do, the exact quantile is not needed.
@@ -250,25 +263,52 @@ function conditionOf(i, x, uniform) {
   return step(th, x + own[i] * quantile(uniform));
 }
 
-function drawItem(i, from, x, repair) {
-  const of = i * REPAIRS + repair, uRepair = damaged[from + 1], knocked = knock[of];
-  dent[i] = damaged[from + 3] < dentChance[of] ? 1 : 0;
+// afterCause is what a cause of its own, likely from a uniform on, makes of rust k.
+function afterCause(i, k, from, u) {
+  ownCause[i] = 0;
+  if (u < spared[i]) return pickSix(sparedThen, i * CONDITIONS, u / spared[i]);
+  if (u < from) return k;
+  const worse = pickSix(hurtThen, i * CONDITIONS, (u - from) / (1 - from));
+  if (worse <= k) return k;
+  ownCause[i] = 1;
+  return worse;
+}
+
+function drawItem(i, from, level, over, repair) {
+  let of = i * STRATA + repair, reading = repair === LOOKS ? PAINTED_AGAIN : 0, since = 0, uRepair = damaged[from + 2], knocked = knock[of];
+  dent[i] = damaged[from + 4] < dentChance[of] ? 1 : 0;
   if (uRepair < knocked) {
     finding[i] = REPLACED;
-    condition[i] = pickSix(conditionThen, REPLACED * CONDITIONS, damaged[from + 2]);
+    condition[i] = pickSix(conditionThen, REPLACED * CONDITIONS, damaged[from + 3]);
+    ownCause[i] = 0;
     return;
   }
-  const k = conditionOf(i, x, damaged[from]);
-  finding[i] = 0;
+  if (repair === THOROUGH) {
+    uRepair = (uRepair - knocked) / (1 - knocked);
+    knocked = 0;
+    if (uRepair < missed[i]) {
+      uRepair /= missed[i];
+    } else {
+      uRepair = (uRepair - missed[i]) / (1 - missed[i]);
+      of = i * STRATA + RENEWED;
+      reading = AS_RENEWED;
+      since = 1;
+      dent[i] = damaged[from + 4] < dentChance[of] ? 1 : 0;
+    }
+  }
+  const rust = conditionOf(i, mu[(level * READINGS + reading) * items + i] + over, damaged[from]);
+  const k = afterCause(i, rust, hurtFrom[(level * 2 + since) * items + i], damaged[from + 1]);
+  finding[i] = since === 1 && uRepair < found[of] ? REPLACED : 0;
   condition[i] = k;
-  if (k < 3) return;
+  if (k < 3 || since === 1) return;
   let u = (uRepair - knocked) / (1 - knocked);
   if (u >= repaired[of]) return;
   u /= repaired[of];
   let f = PATCHED;
   for (; f < REPLACED && u >= kinds[of * FINDINGS + f]; f++) u -= kinds[of * FINDINGS + f];
   finding[i] = f;
-  condition[i] = pickSix(conditionThen, f * CONDITIONS, damaged[from + 2]);
+  condition[i] = pickSix(conditionThen, f * CONDITIONS, damaged[from + 3]);
+  ownCause[i] = 0;
 }
 
 function drawShared() {
@@ -282,15 +322,17 @@ function drawShared() {
 
 // draw fills in one imagined car and returns its history level.
 function draw() {
-  const root = find(rootUpTo, damaged[0]), repair = root % REPAIRS, above = (root / REPAIRS) | 0;
-  const level = (above / carTerm.length) | 0, ofCar = carTerm[above % carTerm.length], median = level * items;
+  const state = find(stateUpTo, damaged[0]), repair = state % REPAIRS, above = (state / REPAIRS) | 0;
+  const level = (above / carLevels) | 0, carLevel = above % carLevels;
   let from = drawShared(), pocket = 0, drawn = 0;
   for (let g = 0; g < groups; g++) {
-    const ofGroup = ofCar + groupTerm[groupAt[g]];
     for (let n = groupPockets[g]; n > 0; n--, pocket++) {
-      for (const last = drawn + pocketItems[pocket]; drawn < last; drawn++, from += 4) {
+      for (let k = 0; k < CLASSES; k++) {
+        luck[k] = carTerm[k * carLevels + carLevel] + groupTerm[k * groupLevels + groupAt[g]] + sideTerm[k * pocketLevels + pocketAt[pocket]];
+      }
+      for (const last = drawn + pocketItems[pocket]; drawn < last; drawn++, from += 5) {
         const i = itemDrawn[drawn];
-        drawItem(i, from, mu[median + i] + ofGroup + sideTerm[isClosed[i] * pocketLevels + pocketAt[pocket]], repair);
+        drawItem(i, from, level, luck[classOf[i]], repair);
       }
     }
   }
@@ -510,7 +552,7 @@ function workCar() {
   }
 }
 
-const out = { total: 0, tax: 0, hours: 0, weeks: 0 }; // of the last car
+const out = { total: 0, tax: 0, hours: 0, weeks: 0, replaced: 0, ownCause: 0 }; // of the last car
 const HUNDRED = 1e8; // millionths of a per cent in the whole
 
 function setPrice() {
@@ -542,6 +584,16 @@ function setPrice() {
   out.weeks = thousandths(weeks);
 }
 
+function countItems() {
+  let replaced = 0, own = 0;
+  for (let i = 0; i < items; i++) {
+    replaced += finding[i] === REPLACED ? 1 : 0;
+    own += ownCause[i];
+  }
+  out.replaced = replaced;
+  out.ownCause = own;
+}
+
 function car(seedLow, seedHigh, n) {
   start(seedLow, seedHigh, 2 * n + 1);
   fill(damaged, damaged.length);
@@ -561,6 +613,7 @@ function car(seedLow, seedHigh, n) {
   getIn(level);
   workCar();
   setPrice();
+  countItems();
 }
 
 // ---- requests ----
@@ -571,20 +624,22 @@ function answer(line) {
   if (what === "show") {
     for (let k = 0; k < n; k++) {
       car(low, top, k);
-      lines.push(`${out.total} ${out.tax} ${out.hours} ${out.weeks}`);
+      lines.push(`${out.total} ${out.tax} ${out.hours} ${out.weeks} ${out.replaced} ${out.ownCause}`);
     }
     return lines.join("\n");
   }
   if (what !== "time") throw new Error(`expected show or time, found ${what}`);
-  let totals = 0, hours = 0, weeks = 0;
+  let totals = 0, hours = 0, weeks = 0, replaced = 0, own = 0;
   const begun = process.hrtime.bigint();
   for (let k = 0; k < n; k++) {
     car(low, top, k);
     totals += out.total;
     hours += out.hours;
     weeks += out.weeks;
+    replaced += out.replaced;
+    own += out.ownCause;
   }
-  return `${process.hrtime.bigint() - begun} ${totals} ${hours} ${weeks}`;
+  return `${process.hrtime.bigint() - begun} ${totals} ${hours} ${weeks} ${replaced} ${own}`;
 }
 
 for await (const line of createInterface({ input: process.stdin })) process.stdout.write(`${answer(line)}\n`);
