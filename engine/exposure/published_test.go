@@ -47,12 +47,12 @@ func twoDoor(t *testing.T) *car.Body {
 }
 
 // TestBritishPlaces: structure came into the British roadworthiness test in
-// January 1977; the share of tests failed rose by 4.0 points on a year before, so at most 5.8 %
-// of cars failed on anything new (House of Lords debate, 21 April 1977, column
-// 268; bound worked out from its figures). Cars were tested from three years on;
-// their mean age is taken to be 5.7 to 6.9 years, with shares that fall by one
-// factor a year. Welding before the test and lenient first months may have halved
-// the share, so up to 12 % is let pass: mild passes and damp does not.
+// January 1977. The share of tests failed rose by 4.0 points on a year before, so
+// at most 5.8 % of cars failed on anything new (House of Lords debate, 21 April
+// 1977, column 268; bound worked out from its figures). Cars were tested from
+// three years on; their mean age is taken to be 5.7 to 6.9 years, with shares that
+// fall by one factor a year. Welding before the test and lenient first months may
+// have halved the share, so up to 12 % is let pass: mild passes, damp does not.
 func TestBritishPlaces(t *testing.T) {
 	body := twoDoor(t)
 	for mean, factor := range map[float64]float64{5.7: .7417, 6.9: .8296} {
