@@ -52,7 +52,7 @@ func measure(t testing.TB, id string, bare bool) measured {
 	lived := func(place string) []exposure.Period {
 		return []exposure.Period{{Climate: place, Years: 12, Kept: "driven_all_year"}, {Climate: "mild", Years: 40, Kept: "garage"}}
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}})
+	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}}, exposure.Asked{Year: 2026, WorkedIn: 1998})
 	must(err)
 	table, err := work.NewTable(body, common, r, "show", "whole_body")
 	must(err)
@@ -60,8 +60,10 @@ func measure(t testing.TB, id string, bare bool) measured {
 }
 
 // surveyed adds a survey of every second item of an imagined car, and its lead joints.
+// The car is said to have been restored and to have been painted lately.
 func (m measured) surveyed(t testing.TB) measured {
 	t.Helper()
+	m.known.EarlierWork, m.known.Cover.Answer = "stripped_and_restored", "yes"
 	prior, err := damage.New(m.known, damage.CoarseGrids)
 	if err != nil {
 		t.Fatal(err)
@@ -154,7 +156,7 @@ func TestYardstickCanFail(t *testing.T) {
 	m := measure(t, "two_door_unitary", true)
 	s := m.solved(t, yardstickStep)
 	alone := m.known
-	alone.OnItsOwn = true
+	alone.Independent = true
 	if off(s, m.sampled(t, alone, m.table)) == nil {
 		t.Error("parts on their own luck pass")
 	}

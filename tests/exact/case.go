@@ -44,6 +44,8 @@ func (c *Case) check() error {
 	switch {
 	case len(c.Known.Worst) > 0:
 		return errors.New("known.worst: expected none")
+	case c.Known.Cover.Seen != nil || c.Known.Cover.Worst != nil:
+		return errors.New("known.cover: expected nothing seen that cover can hide")
 	case c.Known.Independent || c.Known.Spread != 0 || c.Known.Shift != nil:
 		return errors.New("known: expected the starting figures of depth")
 	case c.Rates.Supplies.ShareOfLabour || c.Rates.WhatIsDone != nil:

@@ -77,19 +77,30 @@ func moments(phi complex128, theta float64) (mean, sd float64) {
 	return cmplx.Phase(phi) / theta, math.Sqrt(-2*math.Log(cmplx.Abs(phi))) / theta
 }
 
+// grid is an even grid over a variable: the index of its first point, and the weight of
+// each, which add to 1.
+type grid struct {
+	low    int
+	at     []float64
+	weight []float64
+}
+
 // normalGrid is an even grid over a standard normal: the trapezoidal rule, which for so
 // smooth a weight is exact to far more places than the step suggests (L. N. Trefethen
 // and J. A. C. Weideman, SIAM Review 56, 2014).
-func normalGrid(step, reach float64) (at, weight []float64) {
-	m := int(reach/step + 0.5)
-	sum := 0.0
-	for k := -m; k <= m; k++ {
+func normalGrid(step, reach float64) grid { return leakGrid(step, reach, 0, 0) }
+
+// leakGrid is one over a normal that with a chance is drawn about shift instead of 0.
+func leakGrid(step, reach, chance, shift float64) grid {
+	low, high := int(reach/step+0.5), int((reach+shift)/step+0.5)
+	g, sum := grid{low: -low}, 0.0
+	for k := -low; k <= high; k++ {
 		z := float64(k) * step
-		w := math.Exp(-z * z / 2)
-		at, weight, sum = append(at, z), append(weight, w), sum+w
+		w := (1-chance)*math.Exp(-z*z/2) + chance*math.Exp(-(z-shift)*(z-shift)/2)
+		g.at, g.weight, sum = append(g.at, z), append(g.weight, w), sum+w
 	}
-	for k := range weight {
-		weight[k] /= sum
+	for k := range g.weight {
+		g.weight[k] /= sum
 	}
-	return at, weight
+	return g
 }

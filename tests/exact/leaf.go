@@ -6,46 +6,90 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
+	"underpaint/engine/exposure"
+
+	"underpaint/tests/figures"
 )
 
-// leafChances are the chances of earlier repairs on one part.
+// way is one way in which an item may have come through the years: how likely it is on
+// a car in one repair state, which reading of the history counts, and what became of
+// its holes.
+type way struct {
+	chance  float64
+	reading exposure.Reading
+	renewed bool    // causes of its own count from the work on the car
+	holed   float64 // chance that a hole was repaired
+	found   float64 // chance that it is found replaced, whatever its condition
+	kinds   [damage.Findings]float64
+}
+
+// leafChances are the chances of earlier repairs, and of causes of its own, on one part.
 type leafChances struct {
-	knock, holed, dent three
-	kinds              [3][damage.Findings]float64
-	then               [damage.Findings][car.Conditions]float64
+	ways          [damage.RepairStates][]way // chances without those replaced after a knock
+	knock, dent   figures.ByState
+	then          [damage.Findings][car.Conditions]float64
+	cause         [car.Conditions]float64 // condition by a cause of its own
+	own, spared   float64                 // chances; own of a car of fullAge years
+	spare         [car.Conditions]float64
+	fullAge, most float64
 }
 
 func (f *Figures) leafChances(p *car.Part) (l leafChances) {
 	r := &f.damage.Repairs
-	outer, floor := p.Face == car.Outer, slices.Contains(r.Floors, p.ID)
-	for state := range 3 {
-		l.holed[state] = r.Holed[state]
-		if !outer && !floor {
-			l.holed[state] *= r.Elsewhere
-		}
-		if outer {
-			l.knock[state], l.dent[state] = r.Knock[state], r.Dent[state]
-			if p.Trap >= 4 {
-				l.dent[state] *= r.DentLow
-			}
+	outer, first := p.Face == car.Outer, p.Face == car.Outer || slices.Contains(r.Floors, p.ID)
+	missed, found := r.Thoroughly.NotReached.Elsewhere, r.Thoroughly.FoundReplaced.Elsewhere
+	if first {
+		missed, found = r.Thoroughly.NotReached.First, r.Thoroughly.FoundReplaced.First
+	}
+	mended := func(state int, reading exposure.Reading, chance float64) way {
+		w := way{chance: chance, reading: reading, holed: r.Holed[state]}
+		if !first {
+			w.holed *= r.Elsewhere
 		}
 		for k := damage.PatchOverRust; k < damage.Findings; k++ {
 			to := k
 			if k == damage.FillerOverHole && !outer {
 				to = damage.PatchOverRust
 			}
-			l.kinds[state][to] += r.Kinds[state][damage.FindingIDs[k]]
+			w.kinds[to] += r.Kinds[state][damage.FindingIDs[k]]
+		}
+		return w
+	}
+	l.ways = [damage.RepairStates][]way{{mended(0, exposure.AsItIs, 1)}, {mended(1, exposure.AsItIs, 1)}, {mended(2, exposure.PaintedAgain, 1)},
+		{mended(0, exposure.AsItIs, missed), {chance: 1 - missed, reading: exposure.Renewed, renewed: true, found: found}}}
+	if outer {
+		l.knock, l.dent = r.Knock, r.Dent
+		for state := range l.dent {
+			if p.Trap >= 4 {
+				l.dent[state] *= r.DentLow
+			}
 		}
 	}
 	for k := damage.PatchOverRust; k < damage.Findings; k++ {
 		l.then[k] = r.Then[damage.FindingIDs[k]]
 	}
+	l.setCause(f.damage, p.ID)
 	return l
 }
 
+func (l *leafChances) setCause(f *figures.Damage, part string) {
+	c := &f.Cause
+	l.fullAge, l.most, l.own, l.spare = c.FullAge, c.Most, c.ByPart[part], c.Spared.Condition
+	l.cause, l.spared = c.Condition.Water, c.Spared.Chance
+	if slices.Contains(c.AcidOn, part) {
+		l.cause = c.Condition.Acid
+	}
+	if v, own := c.Spared.ByPart[part]; own {
+		l.spared = v
+	}
+}
+
 // given is the characteristic function of what an item costs times the likelihood of
-// what was seen of it, given how far rust got before any repair and the repair state.
-func (l *leafChances) given(c *costs, seen *damage.Likelihood, state int) (out [car.Conditions]complex128) {
+// what was seen of it, by how far rust got before any repair or other cause, on a car in
+// one repair state that came through one of the ways. What replaces it after a knock
+// counts in full with the first way.
+func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, level *exposure.Level) (out [car.Conditions]complex128) {
+	w := &l.ways[state][n]
 	at := func(k int, f damage.Finding) complex128 {
 		plain, dent := c[k][f][0], c[k][f][1]
 		if seen != nil {
@@ -61,14 +105,30 @@ func (l *leafChances) given(c *costs, seen *damage.Likelihood, state int) (out [
 	}
 	repaired := complex(0, 0)
 	for f := damage.PatchOverRust; f < damage.Findings; f++ {
-		repaired += complex(l.kinds[state][f], 0) * after[f]
+		repaired += complex(w.kinds[f], 0) * after[f]
 	}
-	for k := range out {
-		v := at(k, damage.NoFinding)
+	var then [car.Conditions]complex128 // by condition once causes of its own had their say
+	for k := range then {
+		v := complex(1-w.found, 0)*at(k, damage.NoFinding) + complex(w.found, 0)*at(k, damage.Replaced)
 		if k >= pinholes {
-			v = complex(1-l.holed[state], 0)*v + complex(l.holed[state], 0)*repaired
+			v = complex(1-w.holed, 0)*v + complex(w.holed, 0)*repaired
 		}
-		out[k] = complex(1-l.knock[state], 0)*v + complex(l.knock[state], 0)*after[damage.Replaced]
+		then[k] = v
+	}
+	years := level.AgeYears
+	if w.renewed {
+		years = level.WorkYearsAgo
+	}
+	own := l.own * min(l.most, years/l.fullAge)
+	for k := range out {
+		v := complex(1-own-l.spared, 0) * then[k]
+		for j := range then {
+			v += complex(own*l.cause[j], 0)*then[max(j, k)] + complex(l.spared*l.spare[j], 0)*then[j]
+		}
+		out[k] = complex((1-l.knock[state])*w.chance, 0) * v
+		if n == 0 {
+			out[k] += complex(l.knock[state], 0) * after[damage.Replaced]
+		}
 	}
 	return out
 }

@@ -2,121 +2,187 @@ package exact
 
 import (
 	"math"
+	"slices"
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 )
 
 // grids are even grids of the car, group and pocket with one step on the log of the
-// depth, so that an open item depends on the sum of their three indices alone. weight[m]
-// is of index 0.
+// depth of an open item, which therefore depends on the sum of their three indices
+// alone. The others share their luck otherwise, and read it in other steps.
 type grids struct {
-	car, group, pocket [2][]float64 // indices, weights
+	car, group, pocket grid
 	step               float64
-	closed             float64 // of a pocket's step, for a closed box
+	closed             float64    // of a pocket's step, for a closed box
+	local              [3]float64 // of the car's, the group's and the pocket's, for a part that lives by causes of its own
 }
 
 func (c *Case) grids() grids {
 	s := &c.Figures.damage.Shares
-	make := func(share float64) (out [2][]float64) {
-		out[0], out[1] = normalGrid(c.Step/(s.Sigma*math.Sqrt(share)), c.Reach)
-		return out
+	step := func(share float64) float64 { return c.Step / (s.Sigma * math.Sqrt(share)) }
+	leak := c.Figures.damage.Leak
+	return grids{
+		car: normalGrid(step(s.Car), c.Reach), group: normalGrid(step(s.Group), c.Reach), pocket: leakGrid(step(s.Side), c.Reach, leak.Chance, leak.Shift),
+		step: c.Step, closed: math.Sqrt(s.Closed.Side / s.Side),
+		local: [3]float64{math.Sqrt(s.Local.Car / s.Car), math.Sqrt(s.Local.Group / s.Group), math.Sqrt(s.Local.Side / s.Side)},
 	}
-	return grids{car: make(s.Car), group: make(s.Group), pocket: make(s.Side), step: c.Step, closed: math.Sqrt(s.Closed.Side / s.Side)}
 }
 
-func half(g [2][]float64) int { return len(g[0]) / 2 }
+// above are the sums of an index of the car and one of the group, counted from 0.
+func (g *grids) above() int { return len(g.car.weight) + len(g.group.weight) - 1 }
 
-// rustTable holds the chances of rust of one part under one level of history: of an
-// open part by the sum of the three indices, of a closed box by the sum of two and
-// the index of the pocket.
-type rustTable struct {
-	open   [][car.Conditions]float64
-	closed [][][car.Conditions]float64
+// shape is how a part shares its luck with the rest of the car.
+type shape int
+
+const (
+	open   shape = iota // by the sum of all three indices
+	closed              // by the sum of two and the index of the pocket
+	local               // by each index
+)
+
+func (c *Case) shapeOf(p *car.Part) shape {
+	switch {
+	case slices.Contains(c.Figures.damage.Shares.Local.Parts, p.ID):
+		return local
+	case !p.SeenWhenStripped:
+		return closed
+	}
+	return open
 }
+
+// rustTable holds the chances of rust of one part under one reading of a history, in
+// rows by what its shape says, the index of the pocket running fastest.
+type rustTable [][car.Conditions]float64
 
 func (c *Case) rustTable(g *grids, p *car.Part, mu float64) (t rustTable) {
 	s := &c.Figures.damage.Shares
-	above, pocket := half(g.car)+half(g.group), half(g.pocket)
-	if p.SeenWhenStripped {
-		own := s.Sigma * math.Sqrt(s.Own)
-		for n := -above - pocket; n <= above+pocket; n++ {
-			t.open = append(t.open, c.Figures.rust(mu+float64(n)*g.step, own, p.Face == car.Hidden))
-		}
-		return t
+	add := func(own, indices float64) {
+		t = append(t, c.Figures.rust(mu+indices*g.step, s.Sigma*math.Sqrt(own), p.Face == car.Hidden))
 	}
-	own := s.Sigma * math.Sqrt(s.Closed.Own)
-	for n := -above; n <= above; n++ {
-		var row [][car.Conditions]float64
-		for q := -pocket; q <= pocket; q++ {
-			row = append(row, c.Figures.rust(mu+(float64(n)+float64(q)*g.closed)*g.step, own, p.Face == car.Hidden))
+	low := float64(g.car.low + g.group.low)
+	switch c.shapeOf(p) {
+	case open:
+		for n := range g.above() + len(g.pocket.weight) - 1 {
+			add(s.Own, float64(n+g.pocket.low)+low)
 		}
-		t.closed = append(t.closed, row)
+	case closed:
+		for n := range g.above() {
+			for q := range g.pocket.weight {
+				add(s.Closed.Own, float64(n)+low+float64(q+g.pocket.low)*g.closed)
+			}
+		}
+	case local:
+		for k := range g.car.weight {
+			for j := range g.group.weight {
+				for q := range g.pocket.weight {
+					add(s.Local.Own, float64(k+g.car.low)*g.local[0]+float64(j+g.group.low)*g.local[1]+float64(q+g.pocket.low)*g.local[2])
+				}
+			}
+		}
 	}
 	return t
 }
 
-// atItem is what one item brings in under one level and repair state.
+// atItem is what one item brings in under one level and repair state, by the ways in
+// which it may have come there.
 type atItem struct {
-	rust  *rustTable
+	shape shape
+	ways  []atWay
+}
+
+type atWay struct {
+	rust  rustTable
 	given [car.Conditions]complex128
 }
 
-func (a *atItem) at(p *[car.Conditions]float64) complex128 {
+// at is the item at one row of its tables.
+func (a *atItem) at(row int) complex128 {
 	re, im := 0.0, 0.0
-	for k, v := range p {
-		re += v * real(a.given[k])
-		im += v * imag(a.given[k])
+	for n := range a.ways {
+		w := &a.ways[n]
+		for k, v := range &w.rust[row] {
+			re += v * real(w.given[k])
+			im += v * imag(w.given[k])
+		}
 	}
 	return complex(re, im)
 }
 
-// pocketMessage is the sum over a pocket's levels, by the sum of the indices above it.
-func (g *grids) pocketMessage(items []*atItem) []complex128 {
-	above, pocket := half(g.car)+half(g.group), half(g.pocket)
-	open, out := make([]complex128, 2*(above+pocket)+1), make([]complex128, 2*above+1)
-	for n := range open {
-		open[n] = 1
-		for _, a := range items {
-			if a.rust.open != nil {
-				open[n] *= a.at(&a.rust.open[n])
-			}
+// pocketMessage is the sum over a pocket's levels, by the sum of the indices above it,
+// and where an item asks for each of them by both: apart, in one row for each level of
+// the car.
+func (g *grids) pocketMessage(items []*atItem) (together []complex128, apart [][]complex128) {
+	var of [local + 1][]*atItem
+	for _, a := range items {
+		of[a.shape] = append(of[a.shape], a)
+	}
+	pockets := len(g.pocket.weight)
+	opened := make([]complex128, g.above()+pockets-1)
+	for n := range opened {
+		opened[n] = 1
+		for _, a := range of[open] {
+			opened[n] *= a.at(n)
 		}
 	}
-	for n := range out {
-		for q, w := range g.pocket[1] {
-			v := complex(w, 0) * open[n+q]
-			for _, a := range items {
-				if a.rust.closed != nil {
-					v *= a.at(&a.rust.closed[n][q])
+	at := make([]complex128, g.above()*pockets) // by the sum of indices and the level of the pocket
+	together = make([]complex128, g.above())
+	for n := range together {
+		for q, w := range g.pocket.weight {
+			v := complex(w, 0) * opened[n+q]
+			for _, a := range of[closed] {
+				v *= a.at(n*pockets + q)
+			}
+			at[n*pockets+q] = v
+			together[n] += v
+		}
+	}
+	if len(of[local]) == 0 {
+		return together, nil
+	}
+	row := 0
+	for k := range g.car.weight {
+		apart = append(apart, make([]complex128, len(g.group.weight)))
+		for j := range g.group.weight {
+			for q := range pockets {
+				v := at[(k+j)*pockets+q]
+				for _, a := range of[local] {
+					v *= a.at(row)
 				}
+				apart[k][j] += v
+				row++
 			}
-			out[n] += v
 		}
 	}
-	return out
+	return nil, apart
 }
 
 // carMessage is the sum over the levels of the car and of all groups.
 func (g *grids) carMessage(groups [][][]*atItem) (sum complex128) {
-	each := make([]complex128, len(g.car[1]))
-	for k, w := range g.car[1] {
+	each := make([]complex128, len(g.car.weight))
+	for k, w := range g.car.weight {
 		each[k] = complex(w, 0)
 	}
 	for _, pockets := range groups {
-		product := make([]complex128, 2*(half(g.car)+half(g.group))+1)
-		for n := range product {
-			product[n] = 1
-		}
+		product := slices.Repeat([]complex128{1}, g.above())
+		var apart [][][]complex128
 		for _, items := range pockets {
-			for n, v := range g.pocketMessage(items) {
+			together, own := g.pocketMessage(items)
+			for n, v := range together {
 				product[n] *= v
+			}
+			if own != nil {
+				apart = append(apart, own)
 			}
 		}
 		for k := range each {
 			message := complex(0, 0)
-			for p, w := range g.group[1] {
-				message += complex(w, 0) * product[k+p]
+			for j, w := range g.group.weight {
+				v := complex(w, 0) * product[k+j]
+				for _, own := range apart {
+					v *= own[k][j]
+				}
+				message += v
 			}
 			each[k] *= message
 		}

@@ -53,14 +53,14 @@ type lines struct {
 }
 
 func (c *Case) lines() (*lines, error) {
-	at, weight := normalGrid(0.1, 6)
-	l := &lines{weight: weight}
+	g := normalGrid(0.1, 6)
+	l := &lines{weight: g.weight}
 	var err error
 	add := func(p plain, h three, times float64) {
 		if times == 0 || h == (three{}) || err != nil {
 			return
 		}
-		p.amount, err = figure(h, times, at)
+		p.amount, err = figure(h, times, g.at)
 		l.all = append(l.all, p)
 	}
 	body := c.Known.Body

@@ -9,7 +9,10 @@ import (
 )
 
 // scoreAt is the grid of the score that sets the hours of all trades on one item.
-var scoreAt, scoreWeight = normalGrid(0.5, 5)
+var (
+	scores               = normalGrid(0.5, 5)
+	scoreAt, scoreWeight = scores.at, scores.weight
+)
 
 // partWork is what the ways of mending one part take, by score.
 type partWork struct {

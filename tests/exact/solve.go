@@ -3,6 +3,10 @@ package exact
 import (
 	"runtime"
 	"sync"
+
+	"underpaint/engine/exposure"
+
+	"underpaint/tests/figures"
 )
 
 // solver holds what does not depend on theta or on the factors of the whole car.
@@ -12,9 +16,9 @@ type solver struct {
 	hour   factors // what an hour costs, by trade
 	parts  []*partWork
 	leaves []leafChances
-	rust   [][]rustTable // [level][part]
-	fails  []float64     // by level
-	weight []three       // of level and repair state
+	rust   [][][exposure.Readings]rustTable // [level][part]
+	fails  []float64                        // by level
+	weight []figures.ByState                // of level and repair state
 	lines  *lines
 	same   float64
 	at     [][2]float64 // scores of the factors
@@ -46,39 +50,41 @@ func (c *Case) solver() (*solver, error) {
 
 // setFactors lays an even grid over the two scores of the whole car, without corners.
 func (s *solver) setFactors() {
-	metal, metalWeight := normalGrid(0.8, 4.8)
-	own, ownWeight := normalGrid(1, 4)
-	for a := range metal {
-		for b := range own {
-			if w := metalWeight[a] * ownWeight[b]; w > 1e-6 {
-				s.at, s.share = append(s.at, [2]float64{metal[a], own[b]}), append(s.share, w)
+	metal, own := normalGrid(0.8, 4.8), normalGrid(1, 4)
+	for a := range metal.at {
+		for b := range own.at {
+			if w := metal.weight[a] * own.weight[b]; w > 1e-6 {
+				s.at, s.share = append(s.at, [2]float64{metal.at[a], own.at[b]}), append(s.share, w)
 			}
 		}
 	}
 }
 
 func (s *solver) setLevels() error {
-	said, err := s.Figures.answered(s.Known.EarlierWork)
+	said, err := s.Figures.damage.Answered(&s.Known)
 	if err != nil {
 		return err
 	}
 	for n, place := range lastPlaces(s.Known.Levels) {
 		level := &s.Known.Levels[n]
-		fails, err := s.Figures.leadFails(place)
+		fails, err := s.Figures.damage.LeadFails(place)
 		if err != nil {
 			return err
 		}
 		s.fails = append(s.fails, fails)
-		repair := s.Figures.repairPrior(level.AgeYears)
+		repair := s.Figures.damage.RepairPrior(level.AgeYears)
 		for r := range repair {
 			repair[r] *= level.Weight * said[r]
 		}
 		s.weight = append(s.weight, repair)
-		var tables []rustTable
+		var tables [][exposure.Readings]rustTable
 		for p := range s.Known.Body.Parts {
 			part := &s.Known.Body.Parts[p]
-			mu := level.Mu(part.Rust.M, part.Rust.B, part.Rust.Life, part.Splash, part.MM)
-			tables = append(tables, s.rustTable(&s.grids, part, mu))
+			var one [exposure.Readings]rustTable
+			for r, mu := range level.Medians(part.Rust.M, part.Rust.B, part.Rust.Life, part.Splash, part.MM) {
+				one[r] = s.rustTable(&s.grids, part, mu)
+			}
+			tables = append(tables, one)
 		}
 		s.rust = append(s.rust, tables)
 	}
@@ -156,7 +162,11 @@ func (s *solver) arranged(items []*costs, level, state int) (groups [][][]*atIte
 			for _, i := range body.Pockets[p].Items {
 				seen, _ := likelihoodOf(&s.Known, i)
 				part := body.Items[i].Part
-				pocket = append(pocket, &atItem{&s.rust[level][part], s.leaves[part].given(items[i], seen, state)})
+				leaf, one := &s.leaves[part], &atItem{shape: s.shapeOf(&body.Parts[part])}
+				for n, w := range leaf.ways[state] {
+					one.ways = append(one.ways, atWay{s.rust[level][part][w.reading], leaf.given(items[i], seen, state, n, &s.Known.Levels[level])})
+				}
+				pocket = append(pocket, one)
 			}
 			pockets = append(pockets, pocket)
 		}
