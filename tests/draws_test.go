@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"underpaint/engine/car"
+	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
@@ -49,7 +50,7 @@ func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
 	must(t, err)
 	levels, err := exposure.Exact([]exposure.Alternative{
 		{Chance: .6, Periods: []exposure.Period{{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}},
-		{Chance: .4, Periods: []exposure.Period{{Climate: "damp", Years: 20, Kept: "driven_all_year"}, {Climate: "dry", Years: 36, Kept: "garage"}}}})
+		{Chance: .4, Periods: []exposure.Period{{Climate: "damp", Years: 20, Kept: "driven_all_year"}, {Climate: "dry", Years: 36, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(t, err)
 	table, err := work.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
@@ -61,15 +62,15 @@ func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
 		case 1:
 			truth = out[0].model.NewCar()
 			out[0].model.Draw(&stream, truth)
-			seen, err := evidence.FromLooks(b, evidence.ImagineWalkRound(b, truth, &stream))
-			must(t, err)
-			known.Seen, known.Worst = seen.Items, seen.Worst
+			known.Seen = make([]*damage.Likelihood, len(b.Items))
+			covered := out[0].model.DrawCovered(truth, stream.Uniform())
+			must(t, carfile.AddLooks(&known, b, evidence.ImagineWalkRound(b, truth, covered, &stream)))
 			if len(known.Worst) == 0 {
 				t.Fatalf("%s: no side test in the walk-round", body)
 			}
 		case 2:
 			entries := evidence.ImagineSurvey(b, truth, false, &stream)
-			known.Seen = trial{}.read(b, known.Seen, entries, func(int) bool { return true })
+			must(t, carfile.AddReadings(&known, b, entries, func(int) bool { return true }))
 			known.LeadFailed = counted(truth)
 		}
 		model, err := damage.New(known, calibrationGrids)
