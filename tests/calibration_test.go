@@ -148,7 +148,7 @@ func settings(t *testing.T) (out []setting) {
 			t.Fatal(err)
 		}
 		levels, err := exposure.Exact([]exposure.Alternative{
-			{Chance: 1, Periods: []exposure.Period{{Climate: one.place, Years: 15, Kept: "driven_all_year"}, {Climate: one.place, Years: 40, Kept: "garage"}}}})
+			{Chance: 1, Periods: []exposure.Period{{Climate: one.place, Years: 15, Kept: "driven_all_year"}, {Climate: one.place, Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -214,13 +214,13 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	s.table.Do(truth, s.prior.Levels[truth.Level].LastClimate, u, bill)
 	price := int64(bill.Total)
 
-	known := damage.Known{Body: s.body, Levels: s.levels, OnItsOwn: how.onItsOwn, EarlierWork: answer(truth.Repair, stream.Uniform())}
+	known := damage.Known{Body: s.body, Levels: s.levels, Independent: how.onItsOwn, EarlierWork: answer(truth.Repair, stream.Uniform())}
 	table, shut := s.table, known
 	var odds *damage.Model
 	for stage := 0; stage <= how.last; stage++ {
 		switch stage {
 		case 1:
-			seen, err := evidence.FromLooks(s.body, evidence.ImagineWalkRound(s.body, truth, &stream))
+			seen, err := evidence.FromLooks(s.body, evidence.ImagineWalkRound(s.body, truth, false, &stream))
 			if err != nil {
 				return out, err
 			}

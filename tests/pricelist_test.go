@@ -24,7 +24,7 @@ import (
 // whole minor units. Each figure of the bill is rounded once, half away from zero, as
 // in section 324 of the Streamlined Sales and Use Tax Agreement.
 func TestExactPriceOfAList(t *testing.T) {
-	lists := map[string]func(shop, uint64) (bill, exact figures){}
+	lists := map[string]func(shop, uint64) (bill, exact billed){}
 	for _, body := range []string{"two_door_unitary", "hardtop_on_frame"} {
 		lists[body] = listsOf(t, body)
 	}
@@ -57,11 +57,11 @@ type shop struct {
 	currency                string
 }
 
-// figures are those of a bill, in minor units: labour by trade after the survey, then
+// billed are those of a bill, in minor units: labour by trade after the survey, then
 // parts with handling, supplies and tax.
-type figures [int(car.Trades) + 3]money.Minor
+type billed [int(car.Trades) + 3]money.Minor
 
-func (f figures) String() (s string) {
+func (f billed) String() (s string) {
 	for _, m := range f {
 		s += " " + decimal.New(int64(m), 0).String()
 	}
@@ -69,17 +69,17 @@ func (f figures) String() (s string) {
 }
 
 // listsOf gives a function that prices car n of one body both ways.
-func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact figures) {
+func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact billed) {
 	t.Helper()
 	b, err := car.Load(body)
 	must(t, err)
 	common, err := car.LoadCommon()
 	must(t, err)
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}})
+	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(t, err)
 	model, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
 	must(t, err)
-	return func(s shop, n uint64) (bill, exact figures) {
+	return func(s shop, n uint64) (bill, exact billed) {
 		table, err := work.NewTable(b, common, s.rates(t), "show", "whole_body")
 		must(t, err)
 		c, u, got := model.NewCar(), table.NewUniforms(), table.NewBill()
@@ -123,7 +123,7 @@ func (s shop) rates(t *testing.T) *rates.Rates {
 }
 
 // exactly prices the list in decimals of any length.
-func (s shop) exactly(t *work.Table, lines []work.Line, b *work.Bill) (f figures) {
+func (s shop) exactly(t *work.Table, lines []work.Line, b *work.Bill) (f billed) {
 	places := int32(t.Rates.Currency.Digits)
 	minor := func(d decimal.Decimal) money.Minor { return money.Minor(d.Round(places).Shift(places).IntPart()) }
 	major := func(m money.Minor) decimal.Decimal { return decimal.New(int64(m), -places) }

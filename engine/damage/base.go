@@ -23,8 +23,10 @@ type base struct {
 	alive     []alive // by class of levels, see sums.go
 	prior     []leafPrior
 	cause     []ownCause        // by item, at the age of the published chance
+	causes    [][2][]ownCause   // [index of ages][as the car is, since the work][item]
 	table     []*conditionTable // by item
 	leaf      []leaf            // by item: what drawing reads
+	joined    []int             // items with lead-loaded joints
 	class     []class           // by item
 	threshold [2][car.Conditions - 1]float64
 	carTerm   [classes][]float64
@@ -106,7 +108,10 @@ func (b *base) setItems() {
 		}
 		b.class, b.table = append(b.class, k.class), append(b.table, tables[k])
 		b.prior, b.cause = append(b.prior, b.fig.leafPrior(p)), append(b.cause, b.fig.cause.of(p))
-		b.leaf = append(b.leaf, leaf{own, threshold, b.sideTerm[k.class], p.LeadJoints})
+		if p.LeadJoints > 0 {
+			b.joined = append(b.joined, i)
+		}
+		b.leaf = append(b.leaf, leaf{own, threshold, p.LeadJoints})
 	}
 }
 
@@ -132,18 +137,24 @@ func (b *base) setLevels() {
 		at := slices.Index(b.ages, y)
 		if at < 0 {
 			at, b.ages = len(b.ages), append(b.ages, y)
+			b.causes = append(b.causes, [2][]ownCause{b.causesAfter(y.all), b.causesAfter(y.since)})
 		}
 		b.age = append(b.age, at)
 	}
 }
 
 // causeAt is what may have happened to item i apart from rust, in years of an index
-// of ages and a stratum.
-func (b *base) causeAt(i, age int, s stratum) ownCause {
-	if s == renewed {
-		return b.cause[i].after(b.ages[age].since)
+// of ages and a stratum. It is not to be changed.
+func (b *base) causeAt(i, age int, s stratum) *ownCause {
+	return &b.causes[age][b2i(s == renewed)][i]
+}
+
+// causesAfter are those of all items when the chance of one is times the full one.
+func (b *base) causesAfter(times float64) (out []ownCause) {
+	for i := range b.cause {
+		out = append(out, b.cause[i].after(times))
 	}
-	return b.cause[i].after(b.ages[age].all)
+	return out
 }
 
 // blocks is the number of pairs of a history and a level of the car.
@@ -164,6 +175,14 @@ func (b *base) sideOf(i int) []float64 { return b.sideTerm[b.class[i]] }
 func (b *base) luck(i, k, p int) float64 {
 	c := b.class[i]
 	return b.carTerm[c][k] + b.groupTerm[c][p]
+}
+
+// luckIn is what all levels above an item add to the mean of its y, by class.
+func (b *base) luckIn(k, p, q int) (luck [classes]float64) {
+	for c := range luck {
+		luck[c] = b.carTerm[c][k] + b.groupTerm[c][p] + b.sideTerm[c][q]
+	}
+	return luck
 }
 
 func b2i(b bool) int {

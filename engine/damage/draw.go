@@ -80,9 +80,9 @@ func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
 	for g := range m.Body.Groups {
 		for _, pocket := range m.Body.Groups[g].Pockets {
 			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
+			luck := m.luckIn(k, c.shared.P[g], q)
 			for _, i := range m.Body.Pockets[pocket].Items {
-				luck := m.luck(i, k, c.shared.P[g]) + m.leaf[i].side[q]
-				m.drawItem((*[perItem]float64)(uniform), c, i, luck)
+				m.drawItem((*[perItem]float64)(uniform), c, i, luck[m.class[i]])
 				uniform = uniform[perItem:]
 			}
 		}
@@ -104,50 +104,57 @@ func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64)
 		return
 	}
 	l := &m.prior[i]
-	s, repair, knocked := l.pickStratum(c.Repair, u[uRepair])
-	c.Dent[i] = u[uDent] < l.dent[s]
-	if knocked {
-		c.Finding[i], c.Condition[i], c.OwnCause[i] = Replaced, pick(&l.then[Replaced], u[uThen]), false
+	// Of a thoroughly restored car this is the first of two strata, with the same dents.
+	s, left := stratum(c.Repair), u[uRepair]
+	c.Dent[i], c.OwnCause[i] = u[uDent] < l.dent[s], false
+	if left < l.knock[s] {
+		c.Finding[i], c.Condition[i] = Replaced, pick(&l.then[Replaced], u[uThen])
 		return
 	}
+	left = (left - l.knock[s]) / (1 - l.knock[s])
+	if c.Repair == thorough {
+		s, left = l.pickReached(left)
+	}
 	k := m.leaf[i].condition(m.mu[c.Level][s.reading()][i]+luck, u[uRust])
-	cause := m.causeAt(i, m.age[c.Level], s)
-	k, c.OwnCause[i] = cause.draw(k, u[uCause])
+	if cause := m.causeAt(i, m.age[c.Level], s); u[uCause] < cause.spared || u[uCause] >= 1-cause.hurt {
+		k, c.OwnCause[i] = cause.draw(k, u[uCause])
+	}
 	c.Finding[i], c.Condition[i] = NoFinding, k
+	if k >= firstHole || s == renewed {
+		m.drawRepair(u, c, i, s, left)
+	}
+}
+
+// drawRepair draws whether an item was repaired where it had holed, and how, or whether
+// it is found replaced where it was renewed; left is the uniform for it.
+func (m *conditioned) drawRepair(u *[perItem]float64, c *Car, i int, s stratum, left float64) {
+	l := &m.prior[i]
 	if s == renewed {
-		if repair < l.found[s] {
+		if left < l.found[s] {
 			c.Finding[i] = Replaced
 		}
 		return
 	}
-	if k < firstHole || repair >= l.holed[s] {
+	if left >= l.holed[s] {
 		return
 	}
-	repair /= l.holed[s]
+	left /= l.holed[s]
 	f := PatchOverRust
-	for f < Replaced && repair >= l.kinds[s][f] {
-		repair -= l.kinds[s][f]
+	for f < Replaced && left >= l.kinds[s][f] {
+		left -= l.kinds[s][f]
 		f++
 	}
 	c.Finding[i], c.Condition[i], c.OwnCause[i] = f, pick(&l.then[f], u[uThen]), false
 }
 
-// pickStratum picks the stratum of an item of a car in repair state r, or that it was
-// replaced after a knock; left is the uniform that remains for what follows.
-func (l *leafPrior) pickStratum(r int, u float64) (s stratum, left float64, knocked bool) {
-	s, _ = strataOf(r)
-	if u < l.knock[s] {
-		return s, 0, true
-	}
-	u = (u - l.knock[s]) / (1 - l.knock[s])
-	if r != thorough {
-		return s, u, false
-	}
+// pickReached picks the stratum of an item of a car restored thoroughly; left is the
+// uniform that remains for what follows.
+func (l *leafPrior) pickReached(u float64) (s stratum, left float64) {
 	missed := l.kept[notReached] / (l.kept[notReached] + l.kept[renewed])
 	if u < missed {
-		return notReached, u / missed, false
+		return notReached, u / missed
 	}
-	return renewed, (u - missed) / (1 - missed), false
+	return renewed, (u - missed) / (1 - missed)
 }
 
 // draw is what a cause of its own makes of rust k, with a uniform for it.
@@ -180,7 +187,7 @@ func pick(p *byCondition, u float64) int8 {
 
 func (m *Model) drawLead(s *chance.Stream, c *Car) {
 	p := m.fig.failedLead[m.Levels[c.Level].LastClimate]
-	for i := range m.leaf {
+	for _, i := range m.joined {
 		n := int8(0)
 		for joint := m.leaf[i].joints; joint > 0; joint-- {
 			if s.Uniform() < p {

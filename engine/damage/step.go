@@ -35,8 +35,7 @@ func betweenQuantiles() (b [cells][2]float64) {
 type leaf struct {
 	own       float64 // deviation of what is the item's alone
 	threshold *[car.Conditions - 1]float64
-	side      []float64 // by level of its pocket
-	joints    int       // lead-loaded
+	joints    int // lead-loaded
 }
 
 // condition is the condition of an item at x before its own luck, and uniform u for

@@ -81,7 +81,7 @@ type NestedPosterior struct {
 // groupPosterior is one group after the upward pass.
 type groupPosterior struct {
 	prior   []float64 // of its levels, adds to 1
-	cum     []float64 // its running sums
+	cum     *ladder   // its running sums
 	given   []float64 // [root × levels + p] posterior of the levels given the root; nil = no evidence
 	says    []wide    // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
@@ -90,7 +90,7 @@ type groupPosterior struct {
 // pocketPosterior is one pocket; its posterior rows are worked out when asked for.
 type pocketPosterior struct {
 	prior   []float64 // of its levels, adds to 1
-	cum     []float64 // its running sums; nil where there is evidence or a second node
+	cum     *ladder   // its running sums; nil where there is evidence or a second node
 	inner   int       // levels of the second node, 0 = there is one
 	leaves  []Leaf
 	banded  []Banded // by leaf; nil where it is none
@@ -171,7 +171,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		if to.prior, ok = normalised(group.Weights); !ok {
 			return nil, unusable(g, -1, weightsWanted)
 		}
-		to.cum = cumulative(to.prior)
+		to.cum = newLadder(to.prior)
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
 			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, sum: pocket.Sum, firstAt: rows}
@@ -190,7 +190,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 				widest = max(widest, len(pocket.Weights))
 				caches, one.rows = cacheOf(caches, len(pocket.Weights))
 			} else if pocket.Inner == 0 {
-				one.cum = cumulative(one.prior)
+				one.cum = newLadder(one.prior)
 			}
 			to.pockets[k] = one
 		}

@@ -29,7 +29,7 @@ func (post *NestedPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDr
 		group := &post.groups[g]
 		p := 0
 		if group.given == nil {
-			p = first(group.cum, s.Uniform())
+			p = group.cum.pick(s.Uniform())
 		} else {
 			p = pick(group.levels(d.Root), s.Uniform())
 		}
@@ -38,7 +38,7 @@ func (post *NestedPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDr
 		for k := range group.pockets {
 			pocket := &group.pockets[k]
 			if pocket.cum != nil {
-				d.Q[g][k] = first(pocket.cum, s.Uniform())
+				d.Q[g][k] = pocket.cum.pick(s.Uniform())
 				continue
 			}
 			d.Q[g][k] = pocket.pick(post.pocketRow(pocket, d.Root, p, row), 1, s)

@@ -37,14 +37,34 @@ func cumulative(weights []float64) []float64 {
 	return cum
 }
 
-// first is pick from running sums, for short tables.
-func first(cum []float64, u float64) int {
-	for i, c := range cum {
-		if u < c {
-			return i
+// ladder is a short table of running sums by which states are picked. from says, for
+// each of so many even steps of a uniform, from which state on to seek.
+type ladder struct {
+	cum  []float64
+	from [rungs]int32
+}
+
+const rungs = 64 // a power of two
+
+// newLadder takes weights that add to 1 but for rounding.
+func newLadder(weights []float64) *ladder {
+	l, n := &ladder{cum: cumulative(weights)}, 0
+	for k := range l.from {
+		for l.cum[n] <= float64(k)/rungs {
+			n++
 		}
+		l.from[k] = int32(n)
 	}
-	return len(cum) - 1
+	return l
+}
+
+// pick is the first state whose running sum is above u, which lies between 0 and 1.
+func (l *ladder) pick(u float64) int {
+	n := int(l.from[int(u*rungs)&(rungs-1)])
+	for n < len(l.cum)-1 && u >= l.cum[n] {
+		n++
+	}
+	return n
 }
 
 // find is pick by bisection, for long tables: the first state with u < cum.

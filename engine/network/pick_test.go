@@ -1,6 +1,11 @@
 package network
 
-import "testing"
+import (
+	"math"
+	"testing"
+
+	"underpaint/engine/chance"
+)
 
 // Rounding can leave a sum of chances just below 1; the largest uniform number
 // must then still fall on the last state that is possible, by either method.
@@ -26,6 +31,37 @@ func TestPickAtTheEdges(t *testing.T) {
 		}
 		if got := find(cumulative(tt.weights), tt.u); got != tt.want {
 			t.Errorf("find(cumulative(%v), %.17g) = %d, want %d", tt.weights, tt.u, got, tt.want)
+		}
+		if got := newLadder(tt.weights).pick(tt.u); got != tt.want {
+			t.Errorf("newLadder(%v).pick(%.17g) = %d, want %d", tt.weights, tt.u, got, tt.want)
+		}
+	}
+}
+
+// TestLadderPicksAsBisection: at, just below and just above every rung and every
+// running sum, and at random.
+func TestLadderPicksAsBisection(t *testing.T) {
+	s := chance.NewStream(7, 1)
+	for n := 1; n < 120; n++ {
+		weights := make([]float64, n)
+		for k := range weights {
+			if s.Uniform() < .8 {
+				weights[k] = -chance.Log(s.Uniform())
+			}
+		}
+		weights[n/2] = 1
+		weights, _ = normalised(weights)
+		cum, l := cumulative(weights), newLadder(weights)
+		at := []float64{s.Uniform(), s.Uniform(), s.Uniform()}
+		for k := range rungs {
+			at = append(at, float64(k)/rungs)
+		}
+		for _, u := range append(at, cum...) {
+			for _, u := range []float64{math.Nextafter(u, 0), u, math.Nextafter(u, 1)} {
+				if got, want := l.pick(u), find(cum, u); u > 0 && u < 1 && got != want {
+					t.Fatalf("%d states, %.17g: %d, bisection %d", n, u, got, want)
+				}
+			}
 		}
 	}
 }
