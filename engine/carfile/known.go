@@ -137,6 +137,7 @@ func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own 
 // only when asked for.
 func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
 	d := work.Undecided()
+	d.KeepOldMetal = slices.Contains(c.Options, KeepOldMetal)
 	if reached != Survey && reached != OpeningUp {
 		return d
 	}

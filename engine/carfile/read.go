@@ -157,13 +157,17 @@ func readLife(f strict.Field, i int) Life {
 	return l
 }
 
+// KeepOldMetal is the option of any body that as much of the old metal is kept as can
+// be: no panel is fitted whole because its pieces would cost more.
+const KeepOldMetal = "keep_old_metal"
+
 func (c *Car) readOptions(f strict.Field) {
 	if !f.Has("options") {
 		return
 	}
 	for _, o := range f.Get("options").Items() {
 		id := o.Text(60)
-		known := false
+		known := id == KeepOldMetal
 		for _, body := range c.Bodies {
 			known = known || slices.Contains(optionIDs(body), id)
 		}

@@ -101,3 +101,31 @@ func TestStripBegun(t *testing.T) {
 		}
 	}
 }
+
+// TestKeepOldMetal: the wish is read and written with the options of the body, counts
+// before the survey and after it, and is no option that only some bodies have.
+func TestKeepOldMetal(t *testing.T) {
+	for _, body := range []string{"two_door_unitary", "pickup"} {
+		text := strings.Replace(strings.Replace(goodCar, "two_door_unitary", body, 1), `"standard":"show"`, `"standard":"show","options":["keep_old_metal"]`, 1)
+		c, err := Decode([]byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := c.OneBody()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, stage := range []string{Told, Survey} {
+			if !c.Decided(b, stage, true).KeepOldMetal {
+				t.Errorf("%s, %s: the wish is lost", body, stage)
+			}
+		}
+		if !strings.Contains(string(c.Text()), `"options":["keep_old_metal"]`) {
+			t.Errorf("%s: written as %s", body, c.Text())
+		}
+		plain, err := Decode([]byte(strings.Replace(goodCar, "two_door_unitary", body, 1)))
+		if err != nil || plain.Decided(b, Told, true).KeepOldMetal {
+			t.Errorf("%s: a wish that nobody had (%v)", body, err)
+		}
+	}
+}

@@ -173,6 +173,12 @@ func (w workedCase) run(t *testing.T, pace float64) *Run {
 	allAt(pace)(r)
 	table, err := work.NewTable(b, common, r, w.Standard, "whole_body")
 	must(err)
+	// The calculation knows of no panels that are fitted whole because their pieces
+	// would cost more, so old metal is kept here.
+	keeps := work.Undecided()
+	keeps.KeepOldMetal = true
+	table, err = table.With(keeps)
+	must(err)
 	model, err := damage.New(w.known(t, b), damage.StandardGrids)
 	must(err)
 	run := NewRun(model, []*work.Table{table}, 1)

@@ -28,29 +28,29 @@ type piece struct {
 // sets the cost, in minor units. In cell k it costs from [k] to [k+1]; the last is +Inf.
 type wayBrackets [car.Ways][costCells + 1]float64
 
-// The cells of (0, 1): eight in each sixteenth at the ends, where costs spread widely,
-// and two in each of the other fourteen.
-const costCells = 8 + 28 + 8
+// The cells of (0, 1): four in each sixteenth at the ends, where costs spread widely, and
+// one in each of the other fourteen.
+const costCells = 4 + 14 + 4
 
 func costCell(u float64) int {
 	switch {
 	case u < 1.0/16:
-		return int(u * 128)
+		return int(u * 64)
 	case u < 15.0/16:
-		return 8 + int((u-1.0/16)*32)
+		return 3 + int(u*16)
 	}
-	return 36 + int((u-15.0/16)*128)
+	return 18 + int((u-15.0/16)*64)
 }
 
 // costEdge is where cell k begins.
 func costEdge(k int) float64 {
 	switch {
-	case k < 8:
-		return float64(k) / 128
-	case k < 36:
-		return 1.0/16 + float64(k-8)/32
+	case k < 4:
+		return float64(k) / 64
+	case k < 18:
+		return float64(k-3) / 16
 	}
-	return 15.0/16 + float64(k-36)/128
+	return 15.0/16 + float64(float64(k-18)/64)
 }
 
 // setPanels lists the whole panels in the order of the file.

@@ -426,15 +426,15 @@ static int needed(const bill *b, int k) {
 
 /* What the pieces of a full panel cost, at the edges of cells of the uniforms that set
    it: that settles nearly every comparison before any of them is worked out. */
-enum { COST_CELLS = 8 + 28 + 8 };
+enum { COST_CELLS = 4 + 14 + 4 };
 typedef struct {
     double labour[WAYS][COST_CELLS + 1], part[WAYS][COST_CELLS + 1];
     int made;
 } brackets;
 static brackets bracket[MOST];
 
-static inline int cost_cell(double u) { return u < 1. / 16 ? (int)(u * 128) : u < 15. / 16 ? 8 + (int)((u - 1. / 16) * 32) : 36 + (int)((u - 15. / 16) * 128); }
-static double cost_edge(int k) { return k < 8 ? k / 128. : k < 36 ? 1. / 16 + (k - 8) / 32. : 15. / 16 + (k - 36) / 128.; }
+static inline int cost_cell(double u) { return u < 1. / 16 ? (int)(u * 64) : u < 15. / 16 ? 3 + (int)(u * 16) : 18 + (int)((u - 15. / 16) * 64); }
+static double cost_edge(int k) { return k < 4 ? k / 64. : k < 18 ? (k - 3) / 16. : 15. / 16 + (k - 18) / 64.; }
 
 static double labour_cost(int way, double s) {
     double sum = 0;

@@ -397,17 +397,17 @@ function needed(k) {
 
 // What the pieces of a full panel cost, at the edges of cells of the uniforms that set
 // it: that settles nearly every comparison before any of them is worked out.
-const COST_CELLS = 8 + 28 + 8, EDGES = COST_CELLS + 1;
+const COST_CELLS = 4 + 14 + 4, EDGES = COST_CELLS + 1;
 const labourEnds = new Float64Array(items * WAYS * EDGES), partEnds = new Float64Array(items * WAYS * EDGES);
 
 function costCell(v) {
-  if (v < 1 / 16) return Math.trunc(v * 128);
-  return v < 15 / 16 ? 8 + Math.trunc((v - 1 / 16) * 32) : 36 + Math.trunc((v - 15 / 16) * 128);
+  if (v < 1 / 16) return Math.trunc(v * 64);
+  return v < 15 / 16 ? 3 + Math.trunc(v * 16) : 18 + Math.trunc((v - 15 / 16) * 64);
 }
 
 function costEdge(k) {
-  if (k < 8) return k / 128;
-  return k < 36 ? 1 / 16 + (k - 8) / 32 : 15 / 16 + (k - 36) / 128;
+  if (k < 4) return k / 64;
+  return k < 18 ? (k - 3) / 16 : 15 / 16 + (k - 18) / 64;
 }
 
 function labourCost(of, s) {
