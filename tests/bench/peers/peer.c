@@ -240,16 +240,34 @@ static inline int find(const double *up_to, int n, double u) {
     return low;
 }
 
-static inline int pick_level(const double *w, int n, double u) {
-    int last = 0;
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-        if (w[i] == 0) continue;
-        last = i;
-        sum += w[i];
-        if (u < sum) return i;
+/* Running sums in place, with no upper end from the last possible level on, and for each
+ * of so many even steps of a uniform the level from which on to seek. */
+enum { RUNGS = 64 };
+typedef struct {
+    const double *up_to;
+    int from[RUNGS];
+} ladder;
+
+static ladder *group_ladder, *pocket_ladder;
+
+static ladder *ladders(double *chance, int rows, int levels) {
+    ladder *all = malloc(rows * sizeof *all);
+    for (ladder *l = all; rows > 0; rows--, chance += levels, l++) {
+        int last = levels - 1, n = 0;
+        while (last > 0 && chance[last] == 0) last--;
+        for (int i = 1; i < levels; i++) chance[i] += chance[i - 1];
+        for (int i = last; i < levels; i++) chance[i] = 2;
+        for (int k = 0; k < RUNGS; l->from[k++] = n)
+            while (chance[n] <= (double)k / RUNGS) n++;
+        l->up_to = chance;
     }
-    return last;
+    return all;
+}
+
+static inline int pick_level(const ladder *l, double u) {
+    int n = l->from[(int)(u * RUNGS)];
+    while (u >= l->up_to[n]) n++;
+    return n;
 }
 
 /* six chances to running sums, with no upper end from the last possible one on */
@@ -337,9 +355,9 @@ static void draw(stream *s, imagined *c) {
     static int p[MOST], q[MOST];
     int state = find(state_up_to, states, uniform(s)), pocket = 0, drawn = 0;
     for (int g = 0; g < groups; g++) {
-        p[g] = pick_level(group_chance + g * group_levels, group_levels, uniform(s));
+        p[g] = pick_level(&group_ladder[g], uniform(s));
         for (int n = 0; n < group_pockets[g]; n++, pocket++)
-            q[pocket] = pick_level(pocket_chance + pocket * pocket_levels, pocket_levels, uniform(s));
+            q[pocket] = pick_level(&pocket_ladder[pocket], uniform(s));
     }
     int repair = state % REPAIRS, car_level = state / REPAIRS % car_levels;
     c->level = state / REPAIRS / car_levels;
@@ -657,6 +675,7 @@ int main(int argc, char **argv) {
     read_flat(argv[1]);
     set_between(), set_damage(), set_chances(), set_items(), set_rest(), set_panels();
     run_up(way_chance, items * CONDITIONS), run_up(then, FINDINGS), run_up(hurt_then, items), run_up(spared_then, items);
+    group_ladder = ladders(group_chance, groups, group_levels), pocket_ladder = ladders(pocket_chance, size("pocket_items"), pocket_levels);
     char line[64], what[8];
     uint64_t seed;
     int n;

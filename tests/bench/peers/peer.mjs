@@ -211,16 +211,32 @@ function find(upTo, u) {
   return low;
 }
 
-function pickLevel(w, from, n, u) {
-  let last = 0, sum = 0;
-  for (let i = 0; i < n; i++) {
-    const v = w[from + i];
-    if (v === 0) continue;
-    last = i;
-    sum += v;
-    if (u < sum) return i;
+// ladders turns rows of chances into running sums in place, with no upper end from the
+// last possible level on, and says for each of so many even steps of a uniform where
+// to begin to seek.
+const RUNGS = 64;
+
+function ladders(chance, levels) {
+  const start = new Int32Array((chance.length / levels) * RUNGS);
+  for (let row = 0; row * levels < chance.length; row++) {
+    const first = row * levels;
+    let last = levels - 1;
+    while (last > 0 && chance[first + last] === 0) last--;
+    for (let k = 1; k < levels; k++) chance[first + k] += chance[first + k - 1];
+    for (let k = last; k < levels; k++) chance[first + k] = 2;
+    for (let k = 0, n = 0; k < RUNGS; k++) {
+      while (chance[first + n] <= k / RUNGS) n++;
+      start[row * RUNGS + k] = n;
+    }
   }
-  return last;
+  return start;
+}
+const groupStart = ladders(groupChance, groupLevels), pocketStart = ladders(pocketChance, pocketLevels);
+
+function pickLevel(upTo, start, row, levels, u) {
+  let n = start[row * RUNGS + ((u * RUNGS) | 0)];
+  while (u >= upTo[row * levels + n]) n++;
+  return n;
 }
 
 // pickSix picks from running sums (see runUp).
@@ -314,8 +330,8 @@ function drawItem(i, from, level, over, repair) {
 function drawShared() {
   let at = 1, pocket = 0;
   for (let g = 0; g < groups; g++) {
-    groupAt[g] = pickLevel(groupChance, g * groupLevels, groupLevels, damaged[at++]);
-    for (let n = groupPockets[g]; n > 0; n--, pocket++) pocketAt[pocket] = pickLevel(pocketChance, pocket * pocketLevels, pocketLevels, damaged[at++]);
+    groupAt[g] = pickLevel(groupChance, groupStart, g, groupLevels, damaged[at++]);
+    for (let n = groupPockets[g]; n > 0; n--, pocket++) pocketAt[pocket] = pickLevel(pocketChance, pocketStart, pocket, pocketLevels, damaged[at++]);
   }
   return at;
 }
