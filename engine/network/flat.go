@@ -2,10 +2,10 @@ package network
 
 import "errors"
 
-// Flat hands out, list by list, what [NestedPosterior.Sample] reads where nothing
-// was seen under any pocket: the running sums of the root, and the chances of the
-// levels of each group and each pocket, row after row. Where something was seen the
-// rows hang on the levels above and are not one list: that is an error.
+// Flat hands out, list by list, what [NestedPosterior.SampleGiven] reads where nothing
+// was seen under any pocket: the chances of the levels of each group and each pocket,
+// row after row. Where something was seen the rows depend on the levels above and are
+// not one list: that is an error.
 func Flat(post *NestedPosterior, put func(name string, values []float64)) error {
 	var groups, pockets, count []float64
 	for g := range post.groups {
@@ -20,7 +20,6 @@ func Flat(post *NestedPosterior, put func(name string, values []float64)) error 
 			pockets = append(pockets, pocket.prior...)
 		}
 	}
-	put("root_up_to", post.rootCum)
 	put("group_chance", groups)
 	put("group_pockets", count)
 	put("pocket_chance", pockets)
