@@ -99,7 +99,7 @@ func agrees(t *testing.T, l scores.Learnt, is float64) {
 // TestLearnFromAPlainShop: where the starting figures are the truth, nothing moves
 // beyond noise, and neither do the misses.
 func TestLearnFromAPlainShop(t *testing.T) {
-	j := jobsOf(t, nil, 14, 40)
+	j := jobsOf(t, nil, 15, 40)
 	all := scoreAll(j)
 	l, err := record.Learn(all, record.EveryJob)
 	if err != nil {
