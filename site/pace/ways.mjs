@@ -39,7 +39,7 @@ async function change(page, answer) {
 export const answering = (world, machine) => onMachine(world.browser, machine, async (page) => {
   await answerAll(page, world.origin);
   await page.waitForSelector(".one-look[data-worth]", { timeout: MOST_MS });
-  const quiet = await change(page, "mostly_garaged");
+  const quiet = await change(page, "garage");
   for (const fold of ["plan", "decide", "wide"]) await page.locator(`.fold-${fold} > summary`).click();
   const busy = await change(page, "driven_all_year");
   const slowest = await page.evaluate(() => Math.max(...Object.values(globalThis.pace.interactions), 0));

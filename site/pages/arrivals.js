@@ -2,7 +2,7 @@
 // this device, the sample. All go through the engine's check before use.
 
 import { button, el } from "./dom.js";
-import { band, originBand } from "./bands.js";
+import { band, notesBand, originBand } from "./bands.js";
 import { Newer, carriesCar, decode } from "./link.js";
 import { dateText, fromShared } from "./shared.js";
 import { readCarFile, saveFile, whenDropped } from "./files.js";
@@ -29,6 +29,7 @@ export class Arrivals {
     const again = () => visit.erase(blank);
     const shown = state.from && app.opened && state.step === "range";
     frame.put("origin", shown ? originBand(state.from, app.opened, { again }) : null);
+    frame.put("notes", shown && state.from.kind !== "sample" ? notesBand(state.notes ?? [], state.car, app.q, (step) => visit.go({ step, changing: true })) : null);
     frame.put("kept", this.#keptBand(state));
   }
 
@@ -53,7 +54,7 @@ export class Arrivals {
       const reply = await link.ask({ ask: "check_car", car });
       if (reply.kind !== "car_ok") { frame.put("arrival", band("arrival", ["This car could not be opened.", reply.text], from.kind === "kept" ? [SAVE_KEPT] : [])); return false; }
       const checked = JSON.parse(reply.canonical);
-      visit.go({ keeping: false, ...more, car: checked, said: {}, draft: null, before: null, from, changing: false, step: isComplete(checked) ? "range" : "body" }, { other: true });
+      visit.go({ keeping: false, ...more, car: checked, said: {}, draft: null, before: null, from, notes: reply.notes ?? [], changing: false, step: isComplete(checked) ? "range" : "body" }, { other: true });
       return true;
     } catch {
       frame.put("arrival", band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."]));

@@ -29,11 +29,11 @@ export function answerButton(a, given, answer) {
 }
 
 /** A number to type, with its error at the entry. check(text) gives the value
- *  or throws with the sentence to show. */
-export function askNumber({ label, hint, value, digits, check, done }) {
+ *  or throws with the sentence to show. words: words may be typed too. */
+export function askNumber({ label, hint, value, digits, check, done, words = false }) {
   const id = freshId("entry");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
-  const input = el("input", { id, type: "text", inputmode: "numeric", autocomplete: "off", maxlength: digits, value: value ?? "", "aria-describedby": `${id}-hint ${id}-error` });
+  const input = el("input", { id, type: "text", inputmode: words ? "text" : "numeric", autocomplete: "off", maxlength: digits, value: value ?? "", "aria-describedby": `${id}-hint ${id}-error` });
   const submit = (event) => {
     event.preventDefault();
     try {

@@ -3,6 +3,7 @@
 
 import { button, el } from "./dom.js";
 import { dateText } from "./shared.js";
+import { stepOfPath } from "./flow.js";
 
 export function band(kind, paragraphs, buttons = []) {
   return el("div", { class: "band", "data-band": kind },
@@ -21,6 +22,24 @@ export function originBand(from, opened, actions) {
     `Opened from a link. Someone else entered these answers${when}${rates}. They are not checked by the shop.`,
     otherRates(from, opened),
   ], [["Start again", actions.again]]);
+}
+
+/** Whether a note of a file still holds, now that some answers may have been given. */
+function holds({ path }, car) {
+  if (path === "covered") return car.covered === undefined;
+  if (path === "earlier_work_year") return car.earlier_work === "stripped_and_restored" && car.earlier_work_year === undefined;
+  return true;
+}
+
+/** What a file does not say of the car, or says in the words of an earlier version: each
+ *  with the way to its question. Null when there is nothing to say. change(step, path) */
+export function notesBand(notes, car, q, change) {
+  const left = notes.filter((note) => holds(note, car) && q[stepOfPath(note.path)]);
+  if (left.length === 0) return null;
+  return el("div", { class: "band is-quiet", "data-band": "notes" }, left.map(({ path, text }) => {
+    const step = stepOfPath(path);
+    return el("p", {}, text, " ", button(`${path.endsWith("kept") ? "Change" : "Answer"}: ${q[step].short}`, () => change(step, path), { class: "change", "data-note": path }));
+  }));
 }
 
 /** Both figures side by side when the rates have changed since the link. */

@@ -2,7 +2,7 @@
 // paper the same list stands without the buttons.
 
 import { button, el } from "./dom.js";
-import { markOf, markedHalves, placesFor } from "./car.js";
+import { hasDate, holeHalves, markOf, photosOf, placesFor } from "./car.js";
 
 const MARK_TEXT = { left: "seen on the left", right: "seen on the right", both: "seen", clean: "looked, nothing found" };
 
@@ -14,6 +14,7 @@ export function placeName(opened, id) {
   return null;
 }
 
+const meansText = (q, id) => q.answers.find((a) => a.id === id)?.means ?? answerText(q, id);
 const answerText = (q, id) => q.answers.find((a) => a.id === id)?.text ?? null;
 
 function madeText(made) {
@@ -31,6 +32,16 @@ function bodyText(car, opened) {
   return car.bodies.map((id) => opened.bodies.find((b) => b.id === id)?.name ?? id).join(", or ");
 }
 
+function earlierText(car, q) {
+  const text = answerText(q.earlier, car.earlier_work);
+  return hasDate(car.earlier_work) ? `${text}, ${car.earlier_work_year ?? "year not known"}` : text;
+}
+
+function photosText(car) {
+  const n = hasDate(car.earlier_work) ? photosOf(car).length : 0;
+  return n > 0 && (n === 1 ? "1 part shown renewed or patched" : `${n} parts shown renewed or patched`);
+}
+
 /** [step, short name, text] for every answer that was given. */
 export function answersInWords(car, said, opened, q) {
   const first = car.life[0];
@@ -41,10 +52,12 @@ export function answersInWords(car, said, opened, q) {
     first.shore && ["place", q.shore.short, answerText(q.shore, first.shore)],
     ["kept", q.kept.short, answerText(q.kept, first.kept)],
     ["standard", q.standard.short, answerText(q.standard, car.standard)],
+    car.covered && ["covered", q.covered.short, meansText(q.covered, car.covered)],
     first.road_years && ["road", q.road.short, `Driven regularly: ${answerText(q.road, first.road_years).toLowerCase()}${first.road_years === "not_sure" ? "" : " years"}`],
     car.life.length === 1 && said.elsewhere && ["elsewhere", q.elsewhere.short, answerText(q.elsewhere, said.elsewhere)],
     ...car.life.slice(1).map((p) => ["elsewhere", q.elsewhere.short, elsewhereText(p, opened, q)]),
-    car.earlier_work && ["earlier", q.earlier.short, answerText(q.earlier, car.earlier_work)],
+    car.earlier_work && ["earlier", q.earlier.short, earlierText(car, q)],
+    ["earlier_parts", q.earlier_parts.short, photosText(car)],
     car.options?.includes("outside_fenders") && ["body", q.fenders.short, answerText(q.fenders, "yes")],
   ];
   const places = placesFor(opened, car);
@@ -52,8 +65,8 @@ export function answersInWords(car, said, opened, q) {
     const mark = markOf(car, place);
     if (mark) lines.push(["seen", place.name, MARK_TEXT[mark]]);
   }
-  for (const half of markedHalves(car, places)) {
-    if (half.hole === "yes") lines.push(["seen", half.name, `a hole right through${half.side === "whole" ? "" : `, ${half.side}`}`]);
+  for (const half of holeHalves(car, places)) {
+    if (half.hole === "yes") lines.push(["holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`]);
   }
   if (car.scope) lines.push(["scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope)]);
   return lines.filter((line) => line && line[2]);

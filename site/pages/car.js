@@ -4,6 +4,10 @@
 
 export const FORMAT = "underpaint car 1";
 
+/** Earlier work that has a year, and may have photographs or bills. */
+const DATED_WORK = ["patched_here_and_there", "stripped_and_restored"];
+export const hasDate = (work) => DATED_WORK.includes(work);
+
 export function blankCar(year) { return { format: FORMAT, asked_in: year }; }
 
 /** The engine can be asked for a range once these are known. */
@@ -45,6 +49,23 @@ export function withLook(car, look, items, result) {
   return looks.length ? { ...rest, looks } : rest;
 }
 
+/** Work that was never done has no year. */
+export function withEarlierWork(car, id) {
+  const { earlier_work_year: year, ...rest } = car;
+  const dated = year !== undefined && hasDate(id);
+  return { ...rest, earlier_work: id, ...(dated ? { earlier_work_year: year } : {}) };
+}
+
+/** year: null when nobody knows. */
+export function withWorkYear(car, year) {
+  const { earlier_work_year: _, ...rest } = car;
+  return year === null ? rest : { ...rest, earlier_work_year: year };
+}
+
+/** The items that the customer's photographs or bills show. */
+export const photosOf = (car) =>
+  (car.looks ?? []).filter((l) => l.look === "photos" && l.by === "customer" && l.result === "yes").map((l) => l.on);
+
 const allOf = (place) => [...(place.left ?? []), ...(place.right ?? []), ...(place.whole ?? [])];
 
 /** What the customer said of one place: left, right, both, clean or null. */
@@ -67,13 +88,19 @@ export function withMark(car, place, mark) {
   return next;
 }
 
-/** The marked halves of the places, for the question about holes. */
-export function markedHalves(car, places) {
+/** The sides of the places with the parts at which a hole can be seen: those that are
+ *  marked rusty, and the others whole. hole: what was said of a hole there. */
+export function holeHalves(car, places) {
   const halves = [];
   for (const place of places.filter((p) => p.look !== "open_hole")) {
     for (const side of ["left", "right", "whole"]) {
-      const items = (place[side] ?? []).filter((i) => resultOf(car, place.look, i) === "yes");
-      if (items.length) halves.push({ name: place.name, side, items, hole: resultOf(car, "open_hole", items[0]) });
+      const all = place[side] ?? [];
+      const rusty = all.filter((i) => resultOf(car, place.look, i) === "yes");
+      const items = rusty.length ? rusty : all;
+      const results = items.map((i) => resultOf(car, "open_hole", i));
+      // Of a rusty place one part with a hole is enough; of others all were pressed together.
+      const holed = rusty.length ? results.includes("yes") : results.every((r) => r === "yes");
+      if (items.length) halves.push({ name: place.name, side, items, marked: rusty.length > 0, hole: holed ? "yes" : results.includes("no") ? "no" : null });
     }
   }
   return halves;
@@ -91,11 +118,13 @@ export function placesFor(opened, car) {
 }
 
 /** Whether the answers to the questions show what a look of the customer's said: a mark,
- *  a place that is clean, or a hole where a mark is. Any other look is for a list of its
- *  own, or nobody could take it back. */
+ *  a place that is clean, a hole, or a part on photographs of earlier work. Any other
+ *  look is for a list of its own, or nobody could take it back. */
 export function shownByQuestions(opened, car) {
   const places = placesFor(opened, car);
-  const ofMark = (l, p) => l.look === p.look && (l.result === "yes" || markOf(car, p) === "clean");
-  const ofHole = (l, p) => l.look === "open_hole" && l.result !== "could_not" && resultOf(car, p.look, l.on) === "yes";
-  return (l) => places.some((p) => allOf(p).includes(l.on) && (ofMark(l, p) || ofHole(l, p)));
+  const halves = holeHalves(car, places);
+  const ofMark = (l) => places.some((p) => l.look === p.look && allOf(p).includes(l.on) && (l.result === "yes" || markOf(car, p) === "clean"));
+  const ofHole = (l) => l.look === "open_hole" && halves.some((h) => h.items.includes(l.on) && (h.marked ? l.result !== "could_not" : h.hole === "yes"));
+  const ofPhotos = (l) => l.look === "photos" && l.result === "yes" && hasDate(car.earlier_work);
+  return (l) => ofMark(l) || ofHole(l) || ofPhotos(l);
 }

@@ -1,14 +1,17 @@
 // Which step follows which. Steps are words that also stand in the browser's
 // history, so an old entry still opens after a change of order here.
 
+import { hasDate } from "./car.js";
+
 const FIRST_FIVE = ["body", "year", "place", "kept", "standard"];
-const MORE = ["road", "elsewhere", "earlier", "seen", "scope"];
+const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "scope"];
 const ORDER = [...FIRST_FIVE, "range", ...MORE];
 
 /** Second halves of a question, and the question they belong to. */
 const HALF_OF = {
   frame: "body", fenders: "body", not_covered: "body", place_list: "place", shore: "place",
   else_place: "elsewhere", else_list: "elsewhere", else_kept: "elsewhere", else_years: "elsewhere", holes: "seen",
+  earlier_year: "earlier", earlier_proof: "earlier", earlier_parts: "earlier",
 };
 
 export function mainStep(step) { return HALF_OF[step] ?? step; }
@@ -30,6 +33,9 @@ function opens(step, answer, facts) {
   if (step === "else_list") return "else_kept";
   if (step === "else_kept") return "else_years";
   if (step === "else_years") return "elsewhere";
+  if (step === "earlier" && hasDate(answer)) return "earlier_year";
+  if (step === "earlier_year") return "earlier_proof";
+  if (step === "earlier_proof" && answer === "yes") return "earlier_parts";
   if (step === "seen" && facts.marked) return "holes";
   return null;
 }
@@ -53,7 +59,9 @@ export function stepOfPath(path) {
   if (path.startsWith("life[0]")) return "place";
   if (path.startsWith("life")) return "elsewhere";
   if (path.startsWith("standard")) return "standard";
+  if (path.startsWith("earlier_work_year")) return "earlier_year";
   if (path.startsWith("earlier_work")) return "earlier";
+  if (path.startsWith("covered")) return "covered";
   if (path.startsWith("looks")) return "seen";
   if (path.startsWith("scope")) return "scope";
   if (path.startsWith("options")) return "fenders";

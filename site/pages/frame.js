@@ -7,6 +7,10 @@ import { framed } from "./framed.js";
 const byId = (id) => document.getElementById(id);
 const LOADING_AFTER_MS = 1000;
 
+/** Five questions come before the range; what follows it may be left out. */
+const BEFORE_RANGE = 5;
+const countOf = (number) => (number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`);
+
 export class Frame {
   #bands = new Map();
   #title = document.title;
@@ -48,8 +52,9 @@ export class Frame {
   step(step, number, changing) {
     document.body.dataset.step = step;
     byId("back").hidden = step === "body";
-    byId("count").textContent = number && !changing ? `Question ${number} of 10` : "";
-    this.#count = number && !changing ? `Question ${number} of 10: ` : "";
+    const count = number && !changing ? countOf(number) : "";
+    byId("count").textContent = count;
+    this.#count = count && `${count}: `;
     delete document.body.dataset.range;
   }
   #count = "";

@@ -1,4 +1,5 @@
-// One look that helps: the look that would tell most, one at a time, with what
+// The question that decides what a good check is worth, while it is not answered, and
+// one look that helps: the look that would tell most, one at a time, with what
 // it takes and what may hurt; and what the next stage is worth. Both come from
 // the engine once the range has settled, and neither holds anything up.
 
@@ -21,12 +22,22 @@ export class OneLook {
   stage = el("p", { class: "stage-worth", hidden: true });
   #host;
   #timer = 0;
+  #covered = el("div", {});
   #offer = el("div", {});
   #made = el("div", {});
 
-  /** host: link, car, shown(look) (the answers to the questions show it), answered(car,
+  /** host: link, car, covered (that question), shown(look) (the answers to the questions show it), answered(car,
    *  text) */
-  constructor(host) { this.#host = host; this.node.append(this.#offer, this.#made); this.#listMade(); }
+  constructor(host) { this.#host = host; this.node.append(this.#covered, this.#offer, this.#made); this.#askCovered(); this.#listMade(); }
+
+  #askCovered() {
+    const { car, covered: q, answered } = this.#host;
+    if (car.covered) return;
+    const id = freshId("covered");
+    this.#covered.append(el("section", { "aria-labelledby": id, class: "covered-first" }, el("h2", { id }, "First, about the paint"),
+      el("p", { class: "look-ask" }, q.title), el("p", { class: "hint" }, q.hint),
+      el("div", { class: "marks" }, q.answers.map((a) => button(a.text, () => answered(q.apply(car, a.id), a.means ?? `“${a.text}” (${q.short.toLowerCase()})`), { "data-covered": a.id })))));
+  }
 
   /** The range has settled: what would help is looked for in a moment. */
   settled() {

@@ -37,6 +37,7 @@ const app = {
   shownCar: null, replyCar: null, drawing: 0,
   said: () => visit.state.said,
   amend: (changes) => visit.amend(changes),
+  sheet: (car) => link.ask({ ask: "sheet", car }),
   back: () => visit.back(),
   answer,
 };
@@ -53,6 +54,7 @@ function answer(changes, id, text, facts = {}) {
   const car = app.shownCar;
   const next = { ...changes, step: id === "look" ? "range" : nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
   if (next.step === "range") next.changing = false;
+  if (visit.state.notes) next.notes = visit.state.notes.filter((note) => stepOfPath(note.path) !== step);
   if (changes.car && JSON.stringify(changes.car) !== JSON.stringify(car)) {
     const row = app.reply?.rows.length === 1 && app.replyCar === JSON.stringify(car) ? app.reply.rows[0] : null;
     next.before = row && changes.car.standard !== "not_sure" && changes.car.bodies.length === 1 ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text } : null;
@@ -134,14 +136,14 @@ const change = (step) => visit.go({ step, changing: true });
 function resultPage(state) {
   const { car, said } = state;
   const { opened, words } = app;
-  const more = ["road", "elsewhere", "earlier", "seen", "scope"];
-  const given = { road: car.life?.[0]?.road_years, elsewhere: said.elsewhere || car.life?.length > 1, earlier: car.earlier_work, seen: said.seen || car.looks, scope: said.scope || car.scope };
+  const more = ["covered", "road", "elsewhere", "earlier", "seen", "scope"];
+  const given = { covered: car.covered, road: car.life?.[0]?.road_years, elsewhere: said.elsewhere || car.life?.length > 1, earlier: car.earlier_work, seen: said.seen || car.looks, scope: said.scope || car.scope };
   const closer = more.find((step) => !given[step]) ?? null;
   return new ResultPage({
     opened, words, bodies: car.bodies, closer,
     goCloser: () => visit.go({ step: closer, changing: false }),
     folds: car.bodies.length === 1 && car.standard !== "not_sure" ? askedFolds({ link, car }) : null,
-    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, shown: shownByQuestions(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
+    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, covered: app.q.covered, shown: shownByQuestions(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
     cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum), (sum) => link.ask({ ask: "fits", sum })),

@@ -1,9 +1,9 @@
-// The ten questions as data: what is asked, the answers as button texts, what
-// an answer writes into the car, and which answer a car already carries. means
-// is what an answer is called away from its question.
+// The questions as data: five before the range, the rest after it. What is asked,
+// the answers as button texts, what an answer writes into the car, and which answer
+// a car already carries. means is what an answer is called away from its question.
 // "Not sure" is always an answer, last and of the same size.
 
-import { withBodies, withLife, withOption, withoutEarlierPlaces } from "./car.js";
+import { photosOf, withBodies, withEarlierWork, withLife, withOption, withoutEarlierPlaces } from "./car.js";
 
 const TWO_DOORS = ["two_door_unitary", "hardtop_on_frame"];
 const EVERY_BODY = [...TWO_DOORS, "four_door_saloon", "convertible_unitary", "open_two_seater", "pickup"];
@@ -12,18 +12,19 @@ const NOT_SURE = { id: "not_sure", text: "Not sure" };
 
 const KEPT = [
   { id: "driven_all_year", text: "Driven all year" },
-  { id: "driven_in_summer", text: "Driven in summer, garaged in winter" },
-  { id: "mostly_garaged", text: "Mostly put away in a garage" },
-  { id: "mostly_outside", text: "Mostly in an open shed or outside" },
+  { id: "driven_in_summer", text: "Driven in summer, put away in winter" },
+  { id: "garage", text: "Mostly in an ordinary garage" },
+  { id: "dry_or_heated_garage", text: "Mostly in a dry or heated garage" },
+  { id: "open_shed_or_outside", text: "Mostly in an open shed or outside" },
   NOT_SURE,
 ];
 const CLIMATES = [
   { id: "pick", text: "Pick a place from a list" },
-  { id: "dry", text: "Dry, little rain" },
-  { id: "mild", text: "Mild, little road salt" },
-  { id: "damp", text: "Damp, or some road salt" },
-  { id: "salt", text: "Heavy road salt in winter" },
-  { id: "sea", text: "By the sea" },
+  { id: "dry", text: "Dry: little rain, hardly any road salt" },
+  { id: "mild", text: "Temperate: ordinary rain, roads salted in cold spells" },
+  { id: "damp", text: "Humid, or snow and salted roads for part of the winter" },
+  { id: "salt", text: "Snow and heavily salted roads all winter" },
+  { id: "sea", text: "By the sea, with salt in the air" },
   NOT_SURE,
 ];
 const SHORE = [
@@ -55,6 +56,8 @@ function frameOf(car, said) {
 export function questions(words) {
   const uk = words === "uk";
   const frame = uk ? "chassis" : "frame";
+  const coat = uk ? "underseal" : "undercoat";
+  const temperate = uk ? "Most of Britain, away from the coast, counts as temperate." : "Roads that are salted only now and then count as temperate.";
   const lifeOf = (index) => (car) => car.life?.[index];
   const first = lifeOf(0);
   return {
@@ -97,7 +100,7 @@ export function questions(words) {
     },
     year: { number: 2, short: "Made", title: "What year was it made?" },
     place: {
-      number: 3, short: "Where", title: "Where has it spent most of its life?", answers: CLIMATES,
+      number: 3, short: "Where", title: "Where has it spent most of its life?", hint: temperate, answers: CLIMATES,
       chosen: (car) => climateOf(first(car)?.place),
       apply: (car, id) => (id === "pick" ? car : placed(car, 0, id)),
     },
@@ -122,8 +125,18 @@ export function questions(words) {
       chosen: (car) => car.standard ?? null,
       apply: (car, id) => ({ ...car, standard: id }),
     },
+    covered: {
+      number: 6, short: uk ? "New paint or underseal" : "New paint or undercoat", title: `Has it been painted or ${coat}ed in the last ten years or so?`,
+      hint: `Fresh paint and ${coat} hide rust, so a check that finds nothing says less.`,
+      answers: [
+        { id: "yes", text: "Yes", means: `Painted or ${coat}ed in the last ten years` },
+        { id: "no", text: "No", means: `Not painted or ${coat}ed in the last ten years` }, NOT_SURE,
+      ],
+      chosen: (car) => car.covered ?? null,
+      apply: (car, id) => ({ ...car, covered: id }),
+    },
     road: {
-      number: 6, short: "On the road", title: "For how many years was it driven regularly?",
+      number: 7, short: "On the road", title: "For how many years was it driven regularly?",
       answers: [
         { id: "under_10", text: "Fewer than 10", means: "Fewer than 10 years on the road" },
         { id: "10_to_20", text: "10 to 20", means: "10 to 20 years on the road" },
@@ -134,27 +147,38 @@ export function questions(words) {
       apply: (car, id) => withLife(car, 0, { road_years: id }),
     },
     elsewhere: {
-      number: 7, short: "Elsewhere", title: "Did it live anywhere else for five years or more?",
+      number: 8, short: "Elsewhere", title: "Did it live anywhere else for five years or more?",
       answers: [{ id: "no", text: "No", means: "One place only" }, { id: "yes", text: "Yes" }, NOT_SURE],
       chosen: (car, said) => ((car.life?.length ?? 0) > 1 ? "yes" : said ?? null),
       apply: (car, id) => (id === "yes" ? car : withoutEarlierPlaces(car)),
     },
-    else_place: { number: 7, short: "Elsewhere", title: "Where was that?", answers: CLIMATES, draft: "place" },
-    else_kept: { number: 7, short: "Elsewhere", title: "How was it kept there?", answers: KEPT, draft: "kept" },
-    else_years: { number: 7, short: "Elsewhere", title: "For how many years?" },
+    else_place: { number: 8, short: "Elsewhere", title: "Where was that?", hint: temperate, answers: CLIMATES, draft: "place" },
+    else_kept: { number: 8, short: "Elsewhere", title: "How was it kept there?", answers: KEPT, draft: "kept" },
+    else_years: { number: 8, short: "Elsewhere", title: "For how many years?" },
     earlier: {
-      number: 8, short: "Earlier work", title: "Has the body been repaired or restored before?",
+      number: 9, short: "Earlier work", title: "Has the body been repaired or restored before?",
       answers: [
         { id: "not_known_of", text: "Not that I know of", means: "No known repairs" }, { id: "patched_here_and_there", text: "Patched here and there" },
         { id: "stripped_and_restored", text: "Stripped and restored" }, NOT_SURE,
       ],
       chosen: (car) => car.earlier_work ?? null,
-      apply: (car, id) => ({ ...car, earlier_work: id }),
+      apply: withEarlierWork,
     },
-    seen: { number: 9, short: "Seen", title: "What can you see?", hint: "Only what you have looked at. Leave the rest alone: not looked at is no answer, and never counts as good." },
-    holes: { number: 9, short: "Holes", title: "Is any of these a hole right through?" },
+    earlier_year: { number: 9, short: "Year of that work", title: "When was that?" },
+    earlier_proof: {
+      number: 9, short: "Photographs", title: "Do you have photographs or bills of that work?",
+      answers: [{ id: "yes", text: "Yes" }, { id: "no", text: "No" }, NOT_SURE],
+      chosen: (car, said) => (photosOf(car).length > 0 ? "yes" : said ?? null),
+      apply: (car) => car,
+    },
+    earlier_parts: {
+      number: 9, short: "Photographs or bills", title: "Which parts do they show renewed or patched?",
+      hint: "Mark only those parts. A picture of bare metal says far more than a line on a bill.",
+    },
+    seen: { number: 10, short: "Seen", title: "What can you see?", hint: "Skip what you haven't checked. We don't assume that it's good." },
+    holes: { number: 10, short: "Holes", title: "A hole you can see: light or a finger goes through", hint: "Mark each part where you can see one. Blisters and loose rust are not enough." },
     scope: {
-      number: 10, short: "Work", title: "What should we do?",
+      number: 11, short: "Work", title: "What should we do?",
       answers: [
         { id: "whole_body", text: "The whole body", more: "Inside, outside and under" },
         { id: "outside_only", text: "Outside only", more: "Leave underneath alone" },

@@ -6,7 +6,8 @@ import { askButtons, askDecade, askNumber, heading } from "./ask.js";
 import { askPlace } from "./places.js";
 import { askHoles, askSeen } from "./looks.js";
 import { placed } from "./questions.js";
-import { markedHalves, placesFor, withLife, withLook, withMark } from "./car.js";
+import { holeHalves, placesFor, withLife, withLook, withMark } from "./car.js";
+import { earlierParts, earlierYear } from "./earlier.js";
 import { stageSection } from "./range.js";
 
 const waiting = () => el("div", { class: "question" }, heading("One moment"), el("p", {}, "The list is being made ready."));
@@ -28,6 +29,8 @@ export function screenFor(state, app) {
   if (step === "else_years") return yearsScreen(q, state, app);
   if (step === "seen") return app.opened ? seenScreen(q, car, app) : waiting();
   if (step === "holes") return app.opened ? holesScreen(q, car, app) : waiting();
+  if (step === "earlier_year") return earlierYear(q, state, app);
+  if (step === "earlier_parts") return app.opened ? earlierParts(q, car, app) : waiting();
   if (step === "not_covered") return notCovered(app);
   return askButtons(q, q.chosen(car, said[step]), (id, text) =>
     app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text)));
@@ -81,17 +84,13 @@ function seenScreen(q, car, app) {
   let now = car;
   return askSeen(q, car, places,
     (place, mark) => { now = withMark(now, place, mark); app.amend({ car: now }); },
-    () => app.answer({ car: now, said: { ...app.said(), seen: "done" } }, "done", "What you saw", { marked: markedHalves(now, places).length > 0 }));
+    (hole) => app.answer({ car: now, said: { ...app.said(), seen: "done" } }, "done", "What you saw", { marked: hole || holeHalves(now, places).some((h) => h.marked) }));
 }
 
 function holesScreen(q, car, app) {
-  return askHoles(q, car, placesFor(app.opened, car), (holed, all) => {
-    let next = withLook(car, "open_hole", all, null);
-    if (holed) {
-      const not = all.filter((i) => !holed.includes(i));
-      next = withLook(next, "open_hole", holed, "yes");
-      if (not.length) next = withLook(next, "open_hole", not, "no");
-    }
+  return askHoles(q, car, placesFor(app.opened, car), (yes, no, unsaid) => {
+    const said = [[yes, "yes"], [no, "no"], [unsaid, null]].filter(([items]) => items.length > 0);
+    const next = said.reduce((now, [items, result]) => withLook(now, "open_hole", items, result), car);
     app.answer({ car: next }, "holes", "What you said about holes");
   });
 }

@@ -1,12 +1,13 @@
 // One visit: the state of each screen lies in the browser's own history entry,
 // so Back, Forward and reload work and nothing else is stored.
 //
-// state: {v, epoch, of, step, car, said, draft, before, axis, from, changing, keeping}
+// state: {v, epoch, of, step, car, said, draft, before, axis, notes, from, changing, keeping}
 //   of      which car of this visit the entry is about: going back within one
 //           car keeps the newest answers, so nothing has to be given twice
 //   said    answers that the car file does not carry ("no", "not sure")
 //   draft   a further place that is not finished yet
 //   before  the range before the last answer, for "moved the range from … to"
+//   notes   what the file did not say, as the engine told when it was opened
 //   from    where the answers came from when not from this visitor
 
 const VERSION = 1;

@@ -143,7 +143,7 @@ for (const cores of [2, 4]) {
     await firstRange(page, origin);
     await hold(page.workers()[0], ["range"]);
     await page.getByRole("button", { name: /Change: Kept/ }).click();
-    await press(page, "mostly_garaged");
+    await press(page, "garage");
     await page.locator(".fold-wide").waitFor({ state: "attached" });
     await openFold(page, "wide");
     await page.waitForFunction(() => globalThis.noted.asked.some((a) => a.startsWith("wide")));
@@ -180,7 +180,7 @@ test("a newer answer takes the place of what was worked out beside the older one
   await page.getByText("held by the test").waitFor();
   const { overtaken } = await noted(page);
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await settled(page);
   await page.waitForFunction((n) => globalThis.noted.overtaken > n, overtaken);
 }));
@@ -214,7 +214,7 @@ test("the second worker dies in the middle of an answer, which is given all the 
   await page.waitForSelector('[data-band="restarted"]');
   await foldDone(page, "wide");
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await settled(page);
 }));
 

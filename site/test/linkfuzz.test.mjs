@@ -9,7 +9,7 @@ import { fromShared, toShare } from "../pages/shared.js";
 
 const car = {
   format: "underpaint car 1", asked_in: 2026, bodies: ["pickup"], made: { year: 1951 },
-  life: [{ place: "salt", kept: "driven_all_year" }, { place: "dry", kept: "mostly_garaged", years: 12 }], standard: "driver",
+  life: [{ place: "salt", kept: "driven_all_year" }, { place: "dry", kept: "dry_or_heated_garage", years: 12 }], standard: "driver",
   looks: [{ look: "bubbles", on: "outer_sill.left", result: "yes", by: "customer" }],
 };
 const shared = toShare(car, { rows: [{ low_text: "$74,000", high_text: "$140,000" }] }, { date: "2026-06-03", check_code: "a1b2c d3e4f" }, "2026-06-04");

@@ -33,8 +33,8 @@ async function addJob(page, name) {
  *  then, and how it is found again. press(page, n): the n-th, from 1. */
 const KEEPERS = {
   "": { key: "underpaint kept car 1", open: (page, origin) => firstRange(page, origin), keep: (page) => named(page, "Keep on this device").click(),
-    press: async (page, n) => { await page.getByRole("button", { name: /Change: Kept/ }).click(); await press(page, ["mostly_garaged", "mostly_outside", "driven_all_year"][n % 3]); },
-    held: (car) => car.life[0].kept, want: (n) => ["mostly_garaged", "mostly_outside", "driven_all_year"][n % 3], found: "kept-here" },
+    press: async (page, n) => { await page.getByRole("button", { name: /Change: Kept/ }).click(); await press(page, ["garage", "open_shed_or_outside", "driven_all_year"][n % 3]); },
+    held: (car) => car.life[0].kept, want: (n) => ["garage", "open_shed_or_outside", "driven_all_year"][n % 3], found: "kept-here" },
   "survey/": { key: "underpaint this car 1", open: (page, origin) => openCar(page, origin, twoDoor), keep: (page) => named(page, "Keep on this device").click(),
     press: async (page) => { await stand(page); await page.keyboard.press("s"); }, held: (car) => car.survey.length, want: (n) => n, found: "found" },
   "rates/": { key: "underpaint rates draft 1", open: (page, origin) => openRates(page, origin), keep: (page) => named(page, "Keep on this device").click(),

@@ -114,6 +114,7 @@ test("a worker that dies is started again, and nothing entered is lost", () => v
   await page.waitForSelector('[data-band="restarted"]');
   assert.match(await page.locator('[data-band="restarted"]').innerText(), /started again. Nothing you entered is lost/);
   await page.getByRole("button", { name: "See what would make it closer" }).click();
+  await press(page, "no");
   await press(page, "10_to_20");
   await settled(page);
   assert.ok(await sentence(page));
@@ -169,7 +170,7 @@ test("a worker that dies in the middle of a range finishes that range", () => vi
     globalThis.underpaintAsk = (text) => { if (JSON.parse(text).effort === "settle") throw new Error("killed by the test"); return real(text); };
   });
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await page.waitForSelector('[data-band="restarted"]');
   await settled(page);
   assert.ok(await sentence(page) && before);
@@ -180,7 +181,7 @@ test("a worker that falls silent is taken for dead and started again", () => vis
   await firstRange(page, origin);
   await page.workers()[0].evaluate(() => self.close());
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await page.waitForTimeout(300);
   assert.equal(await page.locator('[data-band="restarted"]').count(), 0);
   await page.clock.runFor(21000);
@@ -195,7 +196,7 @@ test("a mistake inside the sums shows no figure", () => visit({}, async (page, {
     globalThis.underpaintAsk = (text) => JSON.stringify({ id: JSON.parse(text).id, kind: "broken", text: "made up by the test" });
   });
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await page.waitForSelector('[data-band="broken"]');
   await noFigure(page);
 }));
@@ -206,7 +207,7 @@ test("a refused entry is said with the way to its question, and no figure", () =
     globalThis.underpaintAsk = (text) => JSON.stringify({ id: JSON.parse(text).id, kind: "refused", what: "car", path: "made.year", text: "made.year: expected another year" });
   });
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await page.waitForSelector('[data-band="refused"]');
   await noFigure(page);
   await page.getByRole("button", { name: "Change: Made" }).click();
@@ -216,7 +217,7 @@ test("a refused entry is said with the way to its question, and no figure", () =
 test("a newer answer overtakes an older one", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin);
   await page.getByRole("button", { name: "See what would make it closer" }).click();
-  for (const a of ["under_10", "no", "not_known_of"]) await press(page, a);
+  for (const a of ["no", "under_10", "no", "not_known_of"]) await press(page, a);
   await settled(page);
   const shown = await sentence(page);
   await page.reload();

@@ -81,7 +81,7 @@ function row(field, host, isEditing, edit) {
   }
   const one = control(field, job.car, (value, input) => {
     const next = field.parse ? field.parse(value) : value;
-    if (next === null) { plainError(one, field.wrong); return; }
+    if (next === null) { plainError(one, typeof field.wrong === "function" ? field.wrong(value) : field.wrong); return; }
     if (!input || next !== null) host.changed(field.set(job.car, next), field.id);
   });
   one.node.setAttribute("aria-label", field.label);

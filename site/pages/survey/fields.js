@@ -2,7 +2,8 @@
 // what a choice writes into the car. The questions are those of the customer.
 
 import { placed } from "../questions.js";
-import { withLife, withOption } from "../car.js";
+import { hasDate, withEarlierWork, withLife, withOption, withWorkYear } from "../car.js";
+import { workYear, yearsOfWork } from "../workyear.js";
 import { withBody } from "./record.js";
 
 const options = (q, without = []) => q.answers.filter((a) => !without.includes(a.id)).map((a) => [a.id, a.more ? `${a.text}: ${a.more.toLowerCase()}` : a.text]);
@@ -44,6 +45,13 @@ export function neededFields(opened, q) {
   ];
 }
 
+/** The year of earlier work; 0 stands for one that nobody knows. */
+function yearField(q, span) {
+  const read = (text) => { try { return { year: workYear(text, span) ?? 0 }; } catch (problem) { return { wrong: problem.message }; } };
+  return { id: "earlier_year", label: q.earlier_year.short, hint: `A year such as ${span.example}, or: not sure`, when: (c) => hasDate(c.earlier_work), get: (c) => String(c.earlier_work_year ?? ""),
+    parse: (text) => read(text).year ?? null, wrong: (text) => read(text).wrong, set: (c, year) => withWorkYear(c, year || null) };
+}
+
 /** Every answer of a car that has the needed ones. */
 export function allFields(opened, q, car) {
   const needed = neededFields(opened, q);
@@ -55,7 +63,9 @@ export function allFields(opened, q, car) {
   return [needed[0], pickup, ...needed.slice(1),
     { id: "road", label: q.road.short, options: options(q.road), get: (c) => c.life?.[0]?.road_years, set: (c, v) => withLife(c, 0, { road_years: v }) },
     ...elsewhere,
-    { id: "earlier", label: q.earlier.short, options: options(q.earlier), get: (c) => c.earlier_work, set: (c, v) => ({ ...c, earlier_work: v }) },
+    { id: "covered", label: q.covered.short, options: options(q.covered), get: (c) => c.covered, set: (c, v) => ({ ...c, covered: v }) },
+    { id: "earlier", label: q.earlier.short, options: options(q.earlier), get: (c) => c.earlier_work, set: withEarlierWork },
+    yearField(q, yearsOfWork(car)),
     { id: "scope", label: q.scope.short, options: options(q.scope, ["not_sure"]), get: (c) => c.scope, set: (c, v) => ({ ...c, scope: v }) },
   ];
 }
