@@ -3,7 +3,7 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { begin, recordAt, standing, stageOf, withBody, withCondition, withCouldNotSee, withFinding, withLook, withOpened, withRecord, withRest, withText, withWay } from "../pages/survey/record.js";
+import { begin, contradiction, recordAt, standing, stageOf, withBody, withCondition, withCouldNotSee, withFinding, withLook, withOpened, withRecord, withRest, withSure, withText, withWay } from "../pages/survey/record.js";
 import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.js";
 import { actOf } from "../pages/survey/keys.js";
 import { moment, momentText } from "../pages/survey/moment.js";
@@ -53,11 +53,34 @@ test("a closed part is recorded from outside until its box is opened, then from 
 });
 
 test("stages keep their order and their days, also when one is begun late", () => {
-  const opened = begin(car, "opening_up", "2026-06-20", "ab");
+  assert.deepEqual(begin(car, "opening_up", "2026-06-20").stages, [{ stage: "opening_up", on: "2026-06-20" }], "no survey is dated that nobody made");
+  const opened = begin(begin(car, "survey", "2026-06-20", "ab"), "opening_up", "2026-06-20", "ab");
   assert.deepEqual(opened.stages.map((s) => s.stage), ["survey", "opening_up"]);
   const late = begin(opened, "walk_round", "2026-07-01", "cd");
   assert.deepEqual(late.stages.map((s) => [s.stage, s.on]), [["walk_round", "2026-06-20"], ["survey", "2026-06-20"], ["opening_up", "2026-06-20"]]);
   assert.deepEqual(begin(late, "survey", "2026-08-01", "ef").stages, late.stages);
+});
+
+test("looked at again: only beside a condition, and gone with the next word", () => {
+  const one = withCondition(car, "a", "survey", "sound", "t");
+  const sure = withSure(one, "a");
+  assert.deepEqual(sure.survey, [{ on: "a", stage: "survey", condition: "sound", at: "t", sure: true }]);
+  assert.equal(withSure(sure, "a"), sure, "a second time changes nothing");
+  assert.equal(withSure(car, "a"), car, "nothing is recorded");
+  const unseen = withCouldNotSee(car, "a", "survey", "t");
+  assert.equal(withSure(unseen, "a"), unseen, "nothing was seen");
+  assert.equal(withCondition(sure, "a", "survey", "gone", "u").survey[0].sure, undefined);
+  assert.equal(withCouldNotSee(sure, "a", "survey", "u").survey[0].sure, undefined);
+  const inside = withCondition(withOpened(sure, "sill.left", true, "t"), "a", "opening_up", "gone", "u");
+  assert.deepEqual(withSure(inside, "a").survey.map((r) => [r.stage, r.sure]), [["survey", true], ["opening_up", true]], "the record that stands");
+});
+
+test("sound and missing exclude each other, in words", () => {
+  const missing = withFinding(car, "a", "survey", { id: "missing", priced_only: true }, 0, "t").survey[0];
+  const sound = withCondition(car, "a", "survey", "sound", "t").survey[0];
+  assert.match(contradiction(missing, "sound"), /cannot be sound as well/);
+  assert.match(contradiction(sound, "missing"), /cannot be missing as well/);
+  for (const [record, next] of [[missing, "gone"], [sound, "brazed"], [null, "sound"], [null, "missing"], [{ ...sound, condition: "gone" }, "missing"]]) assert.equal(contradiction(record, next), "", next);
 });
 
 test("the rest leaves alone what is recorded", () => {

@@ -24,7 +24,7 @@ test("a customer's link carries every answer over, says that they are not checke
   await shop.waitForSelector('[data-band="link"]');
   assert.match(await shop.locator('[data-band="link"]').innerText(), /They are not checked by the shop/);
   const answers = await shop.locator(".answers-page").innerText();
-  for (const said of ["1958", "Heavy road salt in winter", "Driven all year", "Show standard"]) assert.ok(answers.includes(said), said);
+  for (const said of ["1958", "Snow and heavily salted roads all winter", "Driven all year", "Show standard"]) assert.ok(answers.includes(said), said);
   await shop.getByRole("button", { name: /^Change: Made/ }).click();
   await shop.getByLabel("Made").fill("18");
   await shop.getByLabel("Made").press("Tab");
@@ -65,12 +65,12 @@ test("a blank car from one plain page; what is missing is asked at the entry; th
   await pick("body", "pickup");
   await page.locator('.begin [data-field="year"]').fill("1950s");
   await pick("place0", "sea");
-  await pick("kept0", "mostly_outside");
+  await pick("kept0", "open_shed_or_outside");
   await pick("standard", "driver");
   await press(page, "Begin with this car");
   await page.waitForSelector(".grid .in-hand");
   const car = await saved(page);
-  assert.deepEqual([car.bodies, car.made, car.life[0].place, car.life[0].kept, car.standard], [["pickup"], { decade: 1950 }, "sea", "mostly_outside", "driver"]);
+  assert.deepEqual([car.bodies, car.made, car.life[0].place, car.life[0].kept, car.standard], [["pickup"], { decade: 1950 }, "sea", "open_shed_or_outside", "driver"]);
   await press(page, "Another car");
   await press(page, "Lose it and begin another");
   await page.locator("[data-key=sample]").click();
@@ -217,4 +217,22 @@ test("strip hours by trade, with an error at the entry, and findings of the whol
   await page.keyboard.press("Backspace");
   assert.match(await say(page), /Taken back/);
   assert.equal((await saved(page)).whole_car, undefined);
+}));
+
+test("paint and the year of earlier work among the answers; an older file says what is missing there", () => visit({}, async (page, { origin }) => {
+  await openFile(page, origin, { ...twoDoor, earlier_work: "stripped_and_restored" });
+  await page.locator('[data-note="earlier_work_year"]').click();
+  const year = page.locator('[data-field="earlier_year"]');
+  await year.fill("1950");
+  await year.press("Tab");
+  assert.match(await page.locator(".answers-page .error:visible").textContent(), /Write 1967 or later/);
+  await year.fill("'98");
+  await year.press("Tab");
+  await page.getByRole("button", { name: /^Change: Year of that work, 1998/ }).waitFor();
+  await page.locator('[data-note="covered"]').click();
+  await page.locator('[data-field="covered"]').selectOption("not_sure");
+  await page.waitForFunction(() => !document.querySelector('[data-band="notes"]'));
+  await counted(page, "answers", "Answers 9 of 10");
+  const car = await saved(page);
+  assert.deepEqual([car.earlier_work_year, car.covered], [1998, "not_sure"]);
 }));

@@ -1,12 +1,12 @@
 // The acts that record something: one press, one act, one entry to take back.
 
-import { isOpen, recordAt, stageOf, withCondition, withCouldNotSee, withFinding, withOpened, withRest, withText, withWholeCar } from "./record.js";
+import { begun, contradiction, isOpen, recordAt, stageOf, standing, withCondition, withCouldNotSee, withFinding, withOpened, withRest, withSure, withText, withWholeCar } from "./record.js";
 
 export class Acts {
   #job;
   #host;
 
-  /** host: say(text), stand(on), done(on), next(on) */
+  /** host: say(text), refuse(text) (said and shown at the part), stand(on), done(on), next(on) */
   constructor(job, host) { this.#job = job; this.#host = host; }
 
   #item(on) { return this.#job.sheet.items[on]; }
@@ -21,6 +21,7 @@ export class Acts {
       case "not_found": return this.#host.say(`No finding has the letter ${value.toUpperCase()}.`);
       case "box": return this.#box(on);
       case "rest": return this.#rest(group);
+      case "sure": return this.#sure(on);
       case "undo": return this.#undo();
       case "whole_car": return this.#wholeCar(value);
     }
@@ -34,10 +35,22 @@ export class Acts {
     this.#host.say(`${this.#item(on).name}: ${said}.`);
   }
 
+  #recordOf(on) { const { car } = this.#job; return recordAt(car, on, stageOf(car, this.#item(on))); }
+
   #condition(on, condition) {
+    const why = contradiction(this.#recordOf(on), condition.id);
+    if (why) return this.#host.refuse(why);
     this.#record(on, (car, stage) => withCondition(car, on, stage, condition.id, this.#job.now()), condition.name.toLowerCase());
     this.#host.done(on);
-    this.#host.next(on);
+    return this.#host.next(on);
+  }
+
+  #sure(on) {
+    const { car } = this.#job;
+    if (!standing(car, on)?.condition) return this.#host.say("Nothing is recorded of this part.");
+    this.#job.act("survey", withSure(car, on), { at: on, said: "looked at again" });
+    this.#host.say(`${this.#item(on).name}: looked at again, it is so.`);
+    return this.#host.done(on);
   }
 
   #unseen(on) {
@@ -49,6 +62,8 @@ export class Acts {
   #found(on, finding) {
     const item = this.#item(on);
     if (!item.findings?.includes(finding.id)) return this.#host.say(`${finding.name}: cannot be found on this part.`);
+    const why = contradiction(this.#recordOf(on), finding.id);
+    if (why) return this.#host.refuse(why);
     this.#record(on, (car, stage) => withFinding(car, on, stage, finding, item.lead_joints ?? 0, this.#job.now()), finding.name);
     return this.#host.done(on);
   }
@@ -67,6 +82,8 @@ export class Acts {
       if (named.items.some((one) => recordAt(car, one, "opening_up"))) return this.#host.say(`${named.name}: parts of it are recorded from inside. Take those back first.`);
       this.#job.act("survey", withOpened(car, box, false), { at: on, said: "opened taken back" });
       this.#host.say(`${named.name}: not opened.`);
+    } else if (!begun(car, "survey")) {
+      return this.#host.refuse("No survey is recorded yet. A box is opened after the strip and survey, so record the survey first.");
     } else {
       this.#job.act("survey", withOpened(car, box, true, this.#job.now()), { stage: "opening_up", at: on, said: "opened" });
       this.#host.say(`${named.name}: opened.`);

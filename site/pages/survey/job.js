@@ -5,6 +5,7 @@
 import { MEMBERS, begin } from "./record.js";
 import { moment } from "./moment.js";
 import { today } from "../shared.js";
+import { SecondLooks } from "./secondlook.js";
 
 const MOST_UNDO = 300;
 
@@ -13,13 +14,15 @@ export class Job {
   /** sheet: what recording does not change; tally: counts and faults. */
   sheet = null;
   tally = null;
+  /** Entries that the engine wants looked at again. */
+  again = new SecondLooks();
   /** How the page is set for this car; kept beside it, not in the car file. */
   ways = { down: false, keys: true, range: false, by: "customer" };
   from = null;
   #undo = new Map();
   #asking = false;
   #counted = null;
-  #again = false;
+  #askAgain = false;
   #host;
 
   /** host: link, rates() (check code), keep() (synchronous), told(what) where
@@ -31,6 +34,8 @@ export class Job {
     this.car = car;
     this.sheet = sheet;
     this.tally = null;
+    this.again.forget();
+    this.again.took(sheet, car);
     this.from = from;
     this.ways = { ...this.ways, ...ways };
     this.#undo.clear();
@@ -76,6 +81,7 @@ export class Job {
       const sheet = await this.#host.link.ask({ ask: "sheet", car });
       if (sheet.kind !== "sheet") { this.#host.failed(sheet); return false; }
       this.sheet = sheet;
+      this.again.took(sheet, car);
       this.#undo.clear();
       this.#host.told("sheet");
     }
@@ -94,16 +100,16 @@ export class Job {
 
   /** Asks for the counts; several changes while one is under way ask once more. */
   async count() {
-    this.#again = true;
+    this.#askAgain = true;
     if (this.#asking) return;
     this.#asking = true;
     try {
-      while (this.#again) {
-        this.#again = false;
+      while (this.#askAgain) {
+        this.#askAgain = false;
         const car = this.car;
         const reply = await this.#host.link.ask({ ask: "tally", car });
-        if (car !== this.car) { this.#again = true; continue; }
-        if (reply.kind === "tally") { this.tally = reply; this.#counted = car; this.#host.told("tally"); } else this.#host.failed(reply);
+        if (car !== this.car) { this.#askAgain = true; continue; }
+        if (reply.kind === "tally") { this.tally = reply; this.#counted = car; this.again.took(reply, car); this.#host.told("tally"); } else this.#host.failed(reply);
       }
     } catch { this.#host.failed(null); } finally { this.#asking = false; }
   }

@@ -33,7 +33,7 @@ export function toggle(text, on, set, props = {}) {
 
 /** Under the list: rest of the zone, order and keys. view: the list's own. */
 export function listFoot(job, view, opening) {
-  return el("div", { class: "list-foot" },
+  return el("div", { class: "list-foot" }, el("div", { "data-again": true }),
     !opening && button("Rest of the seen parts here: sound", () => view.act("rest"), { "data-rest": true, disabled: true }),
     !opening && wholeCar(job, view),
     el("div", { class: "switches" },

@@ -5,7 +5,7 @@ import "../trust.js";
 import "./alone.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
+import { band, notesBand, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
 import { questions } from "../questions.js";
 import { toShare, today } from "../shared.js";
 import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../link.js";
@@ -34,7 +34,7 @@ const job = new Job({
 });
 const keeping = new Keeping({ job, frame, rates: () => shop.opened.rates, reply: () => strip.reply, goOn, again });
 const strip = new Strip(job, { link, odds: (on, text) => views.saidOdds(on, text) });
-const views = new Views({ job, shop, link, frame, strip, keeping, take, sample, failed, carBands });
+const views = new Views({ job, shop, link, frame, strip, keeping, take, sample, failed, answered });
 const memory = new Memory(() => (job.car ? { car: job.car, ways: job.ways, from: job.from, kept: keeping.on } : null));
 
 /** Something of the car changed: what is shown of it follows. */
@@ -72,10 +72,19 @@ async function take(car, from, { ways = {}, kept = null, again = false } = {}) {
   if (kept) keeping.goOn(kept); else keeping.keep();
   memory.later();
   job.count();
+  notes = [];
   carBands();
   views.opened(Boolean(from?.kind === "link" || from?.kind === "file"));
+  if (from?.kind === "sample" || from?.kind === "blank") return true;
+  link.ask({ ask: "check_car", car }).then((reply) => { if (job.car && reply.kind === "car_ok") { notes = reply.notes ?? []; carBands(); } }, () => { /* The car stands without. */ });
   return true;
 }
+
+/** What the file of this car did not say, and the answer that each is about. */
+let notes = [];
+/** An answer was changed: what was said of the old one does not hold any more. */
+function answered(field) { notes = notes.filter((n) => fieldOf(n.path) !== field); carBands(); }
+const fieldOf = (path) => ({ covered: "covered", earlier_work_year: "earlier_year" })[path] ?? `kept${/\d+/.exec(path)?.[0] ?? 0}`;
 
 /** A customer who was not sure of the body: one is chosen, the rest stays. */
 function refusedArrival(car, from, reply) {
@@ -90,6 +99,7 @@ function carBands() {
   const unchecked = car && from && !car.answers_checked && (from.kind === "link" || from.kind === "file");
   const shown = unchecked || (car && from?.kind === "sample");
   frame.put("origin", shown ? originBand(from, shop.opened, { again }) : null);
+  frame.put("notes", car ? notesBand(notes, car, shop.q, (_, path) => views.answer(fieldOf(path))) : null);
   frame.put("past", car && shop.opened.rates.valid_until < today() ? pastBand(shop.opened.rates) : null);
 }
 

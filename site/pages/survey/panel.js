@@ -29,7 +29,8 @@ export function cellOf(job, on) {
   const found = findingsOf(job.sheet, record);
   const state = stateOf(job, on);
   const outside = item.closed && record?.stage === "survey" && word ? "from outside" : "";
-  const small = [!word && state, outside, found.length > 0 && "found something", record?.note && "note"].filter(Boolean).join(", ");
+  const again = job.again.at(job.car, on) ? "look again" : "";
+  const small = [!word && state, outside, again, found.length > 0 && "found something", record?.note && "note"].filter(Boolean).join(", ");
   // What is to be seen stands in the spoken name as it is (WCAG 2.2, 2.5.3).
   const said = word ? `${word}${small && ` ${small}`}` : "not recorded";
   const name = [item.name, state, said, found.join(", "), fault && `does not count: ${fault.text}`].filter(Boolean).join(", ");
@@ -55,7 +56,8 @@ function history(job, on) {
     const where = job.sheet.items[on].closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
     const was = (record.was ?? []).map((w) => `was ${conditionName(job.sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`);
     const when = record.at ? `, ${was.length ? "changed " : ""}${momentText(record.at)}` : "";
-    return [`${where}${what}${when}${was.length ? `; ${was.join(", ")}` : ""}.`];
+    const sure = record.sure ? " Looked at again: it is so." : "";
+    return [`${where}${what}${when}${was.length ? `; ${was.join(", ")}` : ""}.${sure}`];
   });
 }
 

@@ -19,20 +19,15 @@ export const withMember = (car, name, value) => {
 export const isOpen = (car, box) => Boolean(car.opened?.some((o) => o.box === box));
 export const begun = (car, stage) => Boolean(car.stages?.some((s) => s.stage === stage));
 
-/** Begins a stage, and those it needs, on a day. A stage that is begun late
- *  keeps its place in the order and so cannot be younger than the next. */
+/** Begins a stage on a day. A stage that is begun late keeps its place in the order
+ *  and so cannot be younger than the next. */
 export function begin(car, stage, day, rates) {
-  const needed = stage === "opening_up" ? ["survey", "opening_up"] : [stage];
-  let stages = car.stages ?? [];
-  for (const one of needed) {
-    if (stages.some((s) => s.stage === one)) continue;
-    const at = stages.findIndex((s) => STAGES.indexOf(s.stage) > STAGES.indexOf(one));
-    const next = at < 0 ? null : stages[at];
-    const on = next && next.on < day ? next.on : day;
-    const entry = { stage: one, on, ...(rates ? { rates } : {}) };
-    stages = at < 0 ? [...stages, entry] : stages.toSpliced(at, 0, entry);
-  }
-  return { ...car, stages };
+  const stages = car.stages ?? [];
+  if (begun(car, stage)) return { ...car, stages };
+  const at = stages.findIndex((s) => STAGES.indexOf(s.stage) > STAGES.indexOf(stage));
+  const next = at < 0 ? null : stages[at];
+  const entry = { stage, on: next && next.on < day ? next.on : day, ...(rates ? { rates } : {}) };
+  return { ...car, stages: at < 0 ? [...stages, entry] : stages.toSpliced(at, 0, entry) };
 }
 
 /** Where a record of this item belongs now: a closed part whose box is open is
@@ -59,10 +54,11 @@ export function withRecord(car, on, stage, change) {
   return withMember(car, "survey", kept ? all.with(at, next) : all.toSpliced(at, 1));
 }
 
-/** Records a condition at a moment; what stood there before is kept as was. */
+/** Records a condition at a moment; what stood there before is kept as was, and what
+ *  was looked at again was the old one. */
 export function withCondition(car, on, stage, condition, moment) {
   return withRecord(car, on, stage, (r) => {
-    const { could_not_see: unseen, condition: old, at, was, ...rest } = r;
+    const { could_not_see: unseen, condition: old, sure, at, was, ...rest } = r;
     if (old === condition) return r;
     const earlier = old ? [...(was ?? []), { condition: old, ...(at ? { at } : {}) }] : was;
     return { ...rest, condition, at: moment, ...(earlier ? { was: earlier.slice(-20) } : {}) };
@@ -71,10 +67,25 @@ export function withCondition(car, on, stage, condition, moment) {
 
 export function withCouldNotSee(car, on, stage, moment) {
   return withRecord(car, on, stage, (r) => {
-    const { condition: old, at, was, ...rest } = r;
+    const { condition: old, sure, at, was, ...rest } = r;
     const earlier = old ? [...(was ?? []), { condition: old, ...(at ? { at } : {}) }] : was;
     return { ...rest, could_not_see: true, at: moment, ...(earlier ? { was: earlier.slice(-20) } : {}) };
   });
+}
+
+/** The estimator looked again: the condition that stands for an item is so. */
+export function withSure(car, on) {
+  const record = standing(car, on);
+  if (!record?.condition) return car;
+  return withRecord(car, on, record.stage, (r) => (r.sure ? r : { ...r, sure: true }));
+}
+
+/** Why an act on a record cannot be: a part that is missing is not sound. Blank where it
+ *  can. next: the condition or the finding to be added. */
+export function contradiction(record, next) {
+  if (next === "sound" && record?.also?.includes("missing")) return "This part is recorded as missing, so it cannot be sound as well. Take “Part missing” out first.";
+  if (next === "missing" && record?.condition === "sound") return "This part is recorded as sound, so it cannot be missing as well. Change its condition first.";
+  return "";
 }
 
 /** All of these in one condition; those recorded already are left alone. */

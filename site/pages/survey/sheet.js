@@ -8,6 +8,7 @@ import { isOpen, standing } from "./record.js";
 import { conditionName, findingsOf } from "./panel.js";
 import { zoneRows } from "./order.js";
 import { Drawing, hatchingKey } from "./drawn.js";
+import { lookAgainOnPaper } from "./secondlook.js";
 
 function written(job, on) {
   const item = job.sheet.items[on];
@@ -15,7 +16,7 @@ function written(job, on) {
   const box = item.closed && el("span", { class: "sheet-small" }, isOpen(job.car, item.box) ? "box opened" : "closed box, opened ☐");
   const word = record?.condition ? conditionName(job.sheet, record.condition) : record?.could_not_see ? "Could not see" : null;
   const found = findingsOf(job.sheet, record);
-  const more = [found.length > 0 && `Found: ${found.join("; ")}`, record?.note, record?.photo && `Photograph ${record.photo}`].filter(Boolean);
+  const more = [job.again.at(job.car, on) && "Look again", record?.sure && "Looked at again: it is so", found.length > 0 && `Found: ${found.join("; ")}`, record?.note, record?.photo && `Photograph ${record.photo}`].filter(Boolean);
   return [word ? el("strong", {}, word) : ring(job.sheet.conditions),
     item.closed && record?.stage === "survey" && word && el("span", { class: "sheet-small" }, "from outside"), box, more.map((t) => el("span", { class: "sheet-small" }, t))];
 }
@@ -45,13 +46,14 @@ function head(job, opened) {
       sheet.conditions.map((c) => `${c.key.toUpperCase()} ${c.name.toLowerCase()}`).join(", "), "."));
 }
 
-export function paperView(job, opened) {
+/** host: sure(on), change(on) */
+export function paperView(job, opened, host) {
   const drawing = new Drawing({ condition: (on) => standing(job.car, on)?.condition ?? null, tap: () => {} });
   drawing.show(job.sheet.drawing, job.sheet.conditions).catch(() => drawing.node.replaceChildren(hatchingKey(job.sheet.conditions)));
   const whole = (job.sheet.whole_car_findings ?? []).filter((f) => job.car.whole_car?.includes(f.id)).map((f) => f.name);
   return el("div", { class: "survey-sheet" },
     el("p", { class: "no-paper" }, button("Print this sheet", () => print(), { class: "go" })),
-    head(job, opened), whole.length > 0 && el("p", {}, `Found on the whole car: ${whole.join("; ")}.`), drawing.node,
+    head(job, opened), whole.length > 0 && el("p", {}, `Found on the whole car: ${whole.join("; ")}.`), lookAgainOnPaper(job, host, (on) => conditionName(job.sheet, standing(job.car, on).condition)), drawing.node,
     job.sheet.zones.map((zone) => zoneTable(job, zone, opened.words === "uk")),
     el("p", {}, "This sheet says what was seen. It is no estimate, no quotation and no statement that a car is safe; local rules and licensed practice come first."),
     el("p", {}, `Rates check code ${opened.rates.check_code} · sums version ${opened.version}`));

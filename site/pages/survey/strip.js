@@ -60,7 +60,7 @@ export class Strip {
         if (!still()) return;
         this.#host.odds(on, odds.kind === "odds" ? [odds.line, odds.before_line, odds.now_line].filter(Boolean).join(" ") : odds.text);
       }
-      await this.#ranging.want(car, null, (reply) => { if (still()) this.#took(reply); });
+      await this.#ranging.want(car, null, (reply) => { if (still()) { this.#job.again.took(reply, car); this.#took(reply); } });
     } catch { if (still()) this.#box.replaceChildren(el("p", { class: "error" }, "The range could not be worked out. What is recorded is safe.")); }
   }
 

@@ -12,6 +12,7 @@ import { paperView } from "./sheet.js";
 import { PapersView, paperLinks } from "./papers.js";
 import { keyTable } from "./keys.js";
 import { swap } from "./swap.js";
+import { standing, withSure } from "./record.js";
 import { band } from "../bands.js";
 
 const byId = (id) => document.getElementById(id);
@@ -29,8 +30,9 @@ export class Views {
   #papers;
   #now = "start";
   #editing = null;
+  #wanted = null;
 
-  /** host: job, shop, link, frame, strip, keeping, take, sample, failed(reply), carBands() */
+  /** host: job, shop, link, frame, strip, keeping, take, sample, failed(reply), answered(field) */
   constructor(host) {
     this.#host = host;
     const { job, link, frame, strip, failed } = host;
@@ -90,7 +92,8 @@ export class Views {
 
   #showList(name, rest, focus, same) {
     if (!same) this.#fill(NAMES[name], el("div", {}, this.#list.node, name === "survey" && hoursSection(this.#host.job)), false);
-    this.#list.show(name === "opening", rest, focus);
+    this.#list.show(name === "opening", rest, focus, this.#wanted);
+    this.#wanted = null;
   }
 
   #content(name, rest) {
@@ -100,14 +103,28 @@ export class Views {
     if (name === "todo") { this.#todo.show(); return this.#todo.node; }
     if (name === "stages") { this.#stages.show(); return this.#stages.node; }
     if (name === "papers") { this.#papers.show(rest); return this.#papers.node; }
-    return el("div", {}, paperLinks("paper"), paperView(job, shop.opened));
+    return el("div", {}, paperLinks("paper"), paperView(job, shop.opened, { sure: (on) => { job.act("survey", withSure(job.car, on), { at: on, said: "looked at again" }); this.show({ focus: false }); }, change: (on) => this.#toPart(on) }));
+  }
+
+  /** The entry of one part, in the survey or among the opened boxes. */
+  #toPart(on) {
+    const { job } = this.#host;
+    const opening = standing(job.car, on)?.stage === "opening_up";
+    this.#wanted = on;
+    location.hash = address(opening, opening ? job.sheet.items[on].box : job.sheet.items[on].zone);
+  }
+
+  /** Opens one of the answers about the car for a change. */
+  answer(id) {
+    this.#editing = id;
+    if (this.#now === "answers") this.#again(id); else location.hash = "answers";
   }
 
   #edit(id) { this.#editing = id; this.#again(id); }
 
   async #changedAnswer(car, key) {
     this.#editing = null;
-    if (await this.#host.job.answered(car)) { this.#host.carBands(); this.#again(key ?? "checked"); }
+    if (await this.#host.job.answered(car)) { this.#host.answered(key); this.#again(key ?? "checked"); }
   }
 
   #again(key) {
