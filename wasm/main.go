@@ -9,4 +9,7 @@ import (
 	"underpaint/wasm/bridge"
 )
 
-func main() { bridge.Serve((&message.Engine{}).Ask) }
+func main() {
+	engine := message.Engine{Reports: bridge.Console{}}
+	bridge.Serve(engine.Ask)
+}

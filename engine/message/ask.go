@@ -2,6 +2,7 @@ package message
 
 import (
 	"errors"
+	"io"
 	"math"
 	"slices"
 	"strconv"
@@ -16,18 +17,24 @@ import (
 // Engine answers requests. It starts without rates: the first request must be
 // "open". The zero Engine is ready.
 type Engine struct {
+	// Reports takes what a panic told, one text for each; nil means standard error.
+	Reports io.Writer
+
 	session *Session
 	effect  *effectJob
 	jobs    *record.Jobs
 	scoring *scoring
 }
 
-// answer answers a request that is in one of the tables.
-func (e *Engine) answer(request []byte, tables ...[]asking) (reply []byte) {
+// answer answers a request that is in one of the tables. forShop says whether a panic
+// is told in the reply too.
+func (e *Engine) answer(request []byte, forShop bool, tables ...[]asking) (reply []byte) {
 	id := int64(0)
 	defer func() {
 		if p := recover(); p != nil {
-			reply = broken(id)
+			m := mistakeOf(p)
+			m.report(e.Reports)
+			reply = m.broken(id, forShop)
 		}
 	}()
 	f, err := strict.ParseRequest(request)
@@ -207,15 +214,6 @@ func refused(id int64, what string, err error) []byte {
 			return
 		}
 		w.Member("text", err.Error())
-	})
-	return w.Bytes()
-}
-
-func broken(id int64) []byte {
-	w := strict.NewWriter()
-	w.Object(func() {
-		head(w, id, "broken")
-		w.Member("text", "The sums stopped on a mistake of the program. Nothing you entered is lost.")
 	})
 	return w.Bytes()
 }

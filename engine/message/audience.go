@@ -1,6 +1,10 @@
 package message
 
-import "underpaint/engine/strict"
+import (
+	"io"
+
+	"underpaint/engine/strict"
+)
 
 // asking is a request by its name, with what answers it: one of the three.
 type asking struct {
@@ -61,13 +65,21 @@ var (
 
 // Customer is the engine of the customer's page: it answers what that page asks,
 // in the same bytes as [Engine], and refuses the rest. The zero Customer is ready.
-type Customer struct{ engine Engine }
+type Customer struct {
+	Reports io.Writer // as in Engine
+	engine  Engine
+}
 
-// Ask answers one request with one reply, as [Engine.Ask] does.
-func (c *Customer) Ask(request []byte) []byte { return c.engine.answer(request, customersAsk) }
+// Ask answers one request with one reply, as [Engine.Ask] does. What a panic told goes
+// to Reports alone.
+func (c *Customer) Ask(request []byte) []byte {
+	c.engine.Reports = c.Reports
+	return c.engine.answer(request, false, customersAsk)
+}
 
 // Ask answers one request with one reply; it never fails and never panics. The
-// reply carries the request's id, or 0 when that could not be read.
+// reply carries the request's id, or 0 when that could not be read. Of a mistake in the
+// program it tells in members "panic" and "stack", and Reports is told the same.
 func (e *Engine) Ask(request []byte) []byte {
-	return e.answer(request, customersAsk, shopsAskOfCars, shopsAskOfRates, shopsAskOfJobs)
+	return e.answer(request, true, customersAsk, shopsAskOfCars, shopsAskOfRates, shopsAskOfJobs)
 }

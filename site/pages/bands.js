@@ -69,7 +69,22 @@ export function restartedBand() {
   return band("restarted", ["The sums stopped and were started again. Nothing you entered is lost."]);
 }
 
-export function brokenBand(text) {
-  return band("broken", ["Something is wrong in the sums, so no figure is shown. Your answers are kept; please tell the shop.",
-    el("details", {}, el("summary", {}, "For the shop"), el("p", {}, text))]);
+/** text: the engine's own sentence. then: what can be done. */
+export function brokenBand(text, then = "") {
+  return band("broken", [text, `No figure is shown. ${then}`.trim()]);
+}
+
+/** For the shop's pages: why the engine ended, as far as it is known, to be passed on. */
+export function mistakeBand(text) {
+  const [build] = document.querySelector("meta[name=build]").content.split(" ");
+  const block = el("pre", { tabindex: "0" }, `build ${build}\n${text}`);
+  const said = el("p", { role: "status" });
+  const copy = async () => {
+    try { await navigator.clipboard.writeText(block.textContent); said.textContent = "Copied."; } catch {
+      getSelection().selectAllChildren(block);
+      said.textContent = "Marked: copy it with your keyboard.";
+    }
+  };
+  return band("mistake", ["The sums stopped, or could not begin. If it happens again, please pass this text on to whoever looks after the program.",
+    el("details", {}, el("summary", {}, "What the program said"), block, button("Copy this text", copy), said)]);
 }

@@ -11,6 +11,10 @@ const MOST_DEATHS = 2;
 export class Overtaken extends Error {}
 export class EngineDied extends Error {}
 
+/** What the engine told of a mistake of its own; the customer's engine tells it on the
+ *  console alone. */
+const whatBroke = ({ text, panic, stack = [] }) => [panic ?? text, ...stack].join("\n");
+
 export class Lane {
   /** True once no worker could be started with the rates. */
   gone = false;
@@ -25,9 +29,11 @@ export class Lane {
   #opening = null;
   #code;
   #restarted;
+  #mistake;
 
-  /** code: the promise of engine-load.js */
-  constructor(code, restarted) { this.#code = code; this.#restarted = restarted; this.#begin(); }
+  /** code: the promise of engine-load.js. restarted() is called once another worker
+   *  has taken over, mistake(text) with what is known of why the last one ended. */
+  constructor(code, { restarted, mistake = () => {} }) { this.#code = code; this.#restarted = restarted; this.#mistake = mistake; this.#begin(); }
 
   #begin() {
     this.#ready = new Promise((resolve, reject) => { this.#settleReady = { resolve, reject }; });
@@ -79,7 +85,7 @@ export class Lane {
     if (data.kind === "overtaken") { waiting.reject(new Overtaken()); return; }
     waiting.resolve(data.reply);
     // After a broken answer the engine's memory is not to be trusted.
-    if (data.reply.kind === "broken") this.#died(data.reply.text);
+    if (data.reply.kind === "broken") this.#died(whatBroke(data.reply));
   }
 
   #giveUp(text) {
@@ -96,6 +102,7 @@ export class Lane {
     this.#worker?.terminate();
     this.#worker = null;
     if (!this.#isReady && !this.#byName) { this.#byName = true; this.#launch(); return; }
+    this.#mistake(text);
     const again = [...this.#pending.values()];
     if (this.#opening === null || again.some((w) => w.request.ask === "open")) { this.#giveUp(text); return; }
     this.#settleReady.reject(new EngineDied(text));

@@ -20,14 +20,15 @@ export class EngineLink {
   #hooks;
   #cores = navigator.hardwareConcurrency ?? 1;
 
-  /** hooks: loading(bytes), restarted(). The customer's page names an engine of its
-   *  own, which answers what that page asks and is smaller. aside: what is asked
-   *  beside the range. Requests that build on each other must be on the same side. */
+  /** hooks: loading(bytes), restarted(), and mistake(text) on pages that show why it
+   *  had to be. The customer's page names an engine of its own, which answers what that
+   *  page asks and is smaller. aside: what is asked beside the range. Requests that
+   *  build on each other must be on the same side. */
   constructor(hooks, engine = "engine.wasm", aside = []) {
     this.#hooks = hooks;
     this.#aside = new Set(aside);
     this.#code = loadEngine(engine, hooks.loading);
-    this.#main = new Lane(this.#code, hooks.restarted);
+    this.#main = new Lane(this.#code, hooks);
   }
 
   /** The worker that answers a request. The second is started when it is first
@@ -35,7 +36,7 @@ export class EngineLink {
   #laneOf(request) {
     if (!this.#aside.has(request.ask) || this.#cores < CORES_FOR_TWO || this.#rates === null || this.#side?.gone) return this.#main;
     if (!this.#side) {
-      this.#side = new Lane(this.#code, this.#hooks.restarted);
+      this.#side = new Lane(this.#code, this.#hooks);
       this.#side.open(this.#rates).catch(() => {});
     }
     return this.#side;

@@ -124,7 +124,7 @@ function took(reply, last, car) {
 function refused(reply) {
   app.reply = null;
   frame.effect(null);
-  if (reply.kind === "broken") { frame.put("refused", brokenBand(reply.text)); return; }
+  if (reply.kind === "broken") { frame.put("refused", brokenBand(reply.text, "If it happens again, please tell the shop.")); return; }
   const steps = [...new Set([reply.path, ...(reply.paths ?? [])].filter(Boolean).map(stepOfPath).filter(Boolean))];
   frame.put("refused", band("refused", [reply.text, "No figure is shown until this is put right."],
     steps.map((step) => [`Change: ${app.q[step].short}`, () => change(step)])));

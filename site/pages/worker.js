@@ -18,11 +18,21 @@ self.trustedTypes?.createPolicy("default", { createScriptURL: (name) => (name ==
 const newest = { main: 0, aside: 0 };
 
 function dead(error) {
-  postMessage({ kind: "dead", text: String(error && error.message || error) });
+  postMessage({ kind: "dead", text: [String(error && error.message || error), written].filter(Boolean).join("\n").trim() });
 }
 
 // At once, while the page is still loading the engine.
 importScripts("wasm_exec.js");
+
+/** The last that the program wrote: an end that Go cannot recover from, such as memory
+ *  that is used up, is told nowhere else. The loader shows it on the console. */
+let written = "";
+const MOST_WRITTEN = 8000;
+const { writeSync } = globalThis.fs;
+globalThis.fs.writeSync = (file, bytes) => {
+  written = (written + new TextDecoder().decode(bytes)).slice(-MOST_WRITTEN);
+  return writeSync(file, bytes);
+};
 
 /** The bytes as they are: whatever type the host gives them does no harm. */
 async function loaded(name, sum) {

@@ -1,9 +1,9 @@
 //go:build js && wasm
 
-// Package bridge lets a page ask an engine. Start with [Serve]. All sense is in
-// package message; nothing here knows what the texts mean. Every call into the page
-// or worker goes through safejs, so that one that fails is an error and not the end of
-// the program.
+// Package bridge lets a page ask an engine. Start with [Serve]; [Console] takes reports.
+// All sense is in package message; nothing here knows what the texts mean. Every call
+// into the page or worker goes through safejs, so that one that fails is an error and
+// not the end of the program.
 package bridge
 
 import (
@@ -58,7 +58,7 @@ func requestIn(args []safejs.Value) []byte {
 	}
 	text, err := args[0].String()
 	if err != nil {
-		fmt.Fprintf(os.Stderr, "a request could not be read: %v\n", err)
+		fmt.Fprintf(Console{}, "a request could not be read: %v\n", err)
 		return nil
 	}
 	return []byte(text)

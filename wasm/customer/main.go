@@ -9,4 +9,7 @@ import (
 	"underpaint/wasm/bridge"
 )
 
-func main() { bridge.Serve((&message.Customer{}).Ask) }
+func main() {
+	engine := message.Customer{Reports: bridge.Console{}}
+	bridge.Serve(engine.Ask)
+}

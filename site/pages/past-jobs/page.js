@@ -6,7 +6,7 @@ import "../survey/alone.js";
 import { el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, pastBand, restartedBand } from "../bands.js";
+import { band, mistakeBand, pastBand, restartedBand } from "../bands.js";
 import { today } from "../shared.js";
 import { whenDropped } from "../files.js";
 import { openShop } from "../openshop.js";
@@ -28,7 +28,7 @@ import { carsOf, merge } from "./bringfiles.js";
 const frame = new Frame();
 const shop = { opened: null, ratesText: "" };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => { frame.put("engine", restartedBand()); ledger.again().catch(() => {}); } });
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => { frame.put("engine", restartedBand()); ledger.again().catch(() => {}); }, mistake: (text) => frame.put("mistake", mistakeBand(text)) });
 const ledger = new Ledger({ link, told });
 const scoring = new Scoring({ link, ledger, rates: () => shop.ratesText, scored: (reply) => { view.scored(reply); frame.say(reply.headline.join(" ")); },
   failed: (text) => frame.put("refused", band("refused", ["The jobs could not be worked out.", text])), say: (text) => frame.say(text) });

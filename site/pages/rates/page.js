@@ -4,7 +4,7 @@
 import "../trust.js";
 import "../survey/alone.js";
 import { button, el, list } from "../dom.js";
-import { band } from "../bands.js";
+import { band, mistakeBand } from "../bands.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
 import { whenDropped } from "../files.js";
@@ -23,7 +23,7 @@ import { Publish } from "./publish.js";
 const DEAD = "The sums could not be done in this browser, so rates cannot be checked here. What you typed is still in the form.";
 
 const frame = new Frame();
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("restarted", band("restarted", ["The sums stopped and were started again. Nothing you entered is lost."])) });
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("restarted", band("restarted", ["The sums stopped and were started again. Nothing you entered is lost."])), mistake: (text) => frame.put("mistake", mistakeBand(text)) });
 let checked = null;
 let outline = null;
 let samples = [];

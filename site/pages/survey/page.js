@@ -5,7 +5,7 @@ import "../trust.js";
 import "./alone.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, notesBand, originBand, pastBand, restartedBand, brokenBand } from "../bands.js";
+import { band, brokenBand, mistakeBand, notesBand, originBand, pastBand, restartedBand } from "../bands.js";
 import { questions } from "../questions.js";
 import { toShare, today } from "../shared.js";
 import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../link.js";
@@ -24,7 +24,7 @@ import { Memory } from "./memory.js";
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways"]);
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()), mistake: (text) => frame.put("mistake", mistakeBand(text)) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways"]);
 const job = new Job({
   link,
   rates: () => shop.opened.rates.check_code,

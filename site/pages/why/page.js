@@ -6,7 +6,7 @@ import "../survey/alone.js";
 import { button, el } from "../dom.js";
 import { EngineLink } from "../engine-link.js";
 import { Frame } from "../frame.js";
-import { band, brokenBand, pastBand, restartedBand } from "../bands.js";
+import { band, brokenBand, mistakeBand, pastBand, restartedBand } from "../bands.js";
 import { today } from "../shared.js";
 import { carriesCar } from "../link.js";
 import { readCarFile, whenDropped } from "../files.js";
@@ -32,7 +32,7 @@ let opened = null;
 let hand = null;
 let surveyLink = "../survey/";
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "engine.wasm", ["before_after", "worth", "wide"]);
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()), mistake: (text) => frame.put("mistake", mistakeBand(text)) }, "engine.wasm", ["before_after", "worth", "wide"]);
 const sums = new Sums(link, changed);
 const host = { link, say: (text) => frame.say(text), again: (name) => sums.again(name), hand: () => hand, uk: () => opened.words === "uk", state: () => sums.state, address: () => surveyLink };
 const talk = new Talk([new Twenty(host), new TwoWays(host), new Suppose(host), ...widthPages(host), new Widest(host), new Ending(host)],
