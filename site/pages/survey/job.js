@@ -8,6 +8,8 @@ import { today } from "../shared.js";
 import { SecondLooks } from "./secondlook.js";
 
 const MOST_UNDO = 300;
+/** Milliseconds without a press before the whole car is looked over (assumption). */
+const PAUSE = 700;
 
 export class Job {
   car = null;
@@ -23,6 +25,7 @@ export class Job {
   #asking = false;
   #counted = null;
   #askAgain = false;
+  #pause = 0;
   #host;
 
   /** host: link, rates() (check code), keep() (synchronous), told(what) where
@@ -109,9 +112,24 @@ export class Job {
         const car = this.car;
         const reply = await this.#host.link.ask({ ask: "tally", car });
         if (car !== this.car) { this.#askAgain = true; continue; }
-        if (reply.kind === "tally") { this.tally = reply; this.#counted = car; this.again.took(reply, car); this.#host.told("tally"); } else this.#host.failed(reply);
+        if (reply.kind === "tally") { this.tally = reply; this.#counted = car; this.again.took(reply, car); this.#host.told("tally"); this.#askLater(car); } else this.#host.failed(reply);
       }
     } catch { this.#host.failed(null); } finally { this.#asking = false; }
+  }
+
+  /** Asks which entries are very unlike the rest of the car, once nobody has pressed
+   *  anything for a moment: it takes the odds of the whole car. */
+  #askLater(car) {
+    clearTimeout(this.#pause);
+    if (!car.survey?.length) { this.again.forget(); return; }
+    this.#pause = setTimeout(async () => {
+      try {
+        const reply = await this.#host.link.ask({ ask: "look_again", car });
+        if (car !== this.car || reply.kind !== "look_again") return;
+        this.again.took(reply, car);
+        this.#host.told("tally");
+      } catch { /* the engine is being started again; the next press asks anew */ }
+    }, PAUSE);
   }
 
   /** The car file: as the engine writes it, or as it stands where the engine has

@@ -24,7 +24,7 @@ import { Memory } from "./memory.js";
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()), mistake: (text) => frame.put("mistake", mistakeBand(text)) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways"]);
+const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()), mistake: (text) => frame.put("mistake", mistakeBand(text)) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways", "look_again"]);
 const job = new Job({
   link,
   rates: () => shop.opened.rates.check_code,
