@@ -107,14 +107,15 @@ func itemsNamed(t *testing.T, b *car.Body, ids ...string) (out []int) {
 	return out
 }
 
-// plainly is what cars drawn plainly say, in the same order.
-func (w *weighedCase) plainly(t *testing.T, b *car.Body) plain.Weighed {
+// plainly is what cars drawn plainly say, in the same order; or cars that only rust
+// ever harmed.
+func (w *weighedCase) plainly(t *testing.T, b *car.Body, noCauses bool) plain.Weighed {
 	t.Helper()
 	fig, err := figures.ReadDamage("..")
 	must(t, err)
 	looks, err := figures.ReadLooks("..")
 	must(t, err)
-	cars, err := plain.New(plain.Told{Body: b, Levels: w.levels(t), EarlierWork: w.earlier, Cover: w.covered}, fig, rand.New(rand.NewPCG(5, 11)))
+	cars, err := plain.New(plain.Told{Body: b, Levels: w.levels(t), EarlierWork: w.earlier, Cover: w.covered, NoCauses: noCauses}, fig, rand.New(rand.NewPCG(5, 11)))
 	must(t, err)
 	var seen plain.Seen
 	for _, l := range w.looks {
@@ -160,7 +161,7 @@ func TestWeighedCars(t *testing.T) {
 	must(t, err)
 	for _, w := range weighedCases {
 		t.Run(w.name, func(t *testing.T) {
-			drawn := w.plainly(t, b)
+			drawn := w.plainly(t, b, false)
 			t.Logf("%d cars drawn, effective %.0f as it shows and %.0f covered", drawn.Drawn, drawn.Effective[0], drawn.Effective[1])
 			if min(drawn.Effective[0], drawn.Effective[1]) < weighedEffective {
 				t.Error("too few effective cars")
@@ -176,6 +177,19 @@ func TestWeighedCars(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestCausesLeftOutAreCaught: after a look or two on a dry car, cars that only rust ever
+// harmed are not like those of the network.
+func TestCausesLeftOutAreCaught(t *testing.T) {
+	b, err := car.Load("two_door_unitary")
+	must(t, err)
+	w := weighedCases[2]
+	faults, worst := unlike(w.network(t, b, false), w.plainly(t, b, true))
+	if faults == nil {
+		t.Error("cars without causes of their own pass")
+	}
+	t.Logf("%d numbers are off, the worst by %.0f standard errors", len(faults), worst)
 }
 
 // unlike lists the numbers of the network that weighed cars do not bear out, and how

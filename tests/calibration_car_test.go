@@ -1,0 +1,209 @@
+//go:build !js
+
+package tests
+
+import (
+	"slices"
+	"testing"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/evidence"
+	"underpaint/engine/exposure"
+	"underpaint/engine/rates"
+	"underpaint/engine/work"
+	"underpaint/tests/figures"
+)
+
+// setting is one sort of invented car that takes part.
+type setting struct {
+	body   *car.Body
+	table  *work.Table
+	levels []exposure.Level
+	prior  *damage.Model
+	fig    *figures.Damage
+}
+
+func settings(t *testing.T) (out []setting) {
+	r, err := rates.Decode(rates.Sample())
+	must(t, err)
+	common, err := car.LoadCommon()
+	must(t, err)
+	fig, err := figures.ReadDamage("..")
+	must(t, err)
+	for _, one := range []struct {
+		body, place string
+		workedIn    int
+	}{{"two_door_unitary", "mild", 0}, {"open_two_seater", "salt", 1995}, {"pickup", "dry", 0}} {
+		b, err := car.Load(one.body)
+		must(t, err)
+		levels, err := exposure.Exact([]exposure.Alternative{
+			{Chance: 1, Periods: []exposure.Period{{Climate: one.place, Years: 15, Kept: "driven_all_year"}, {Climate: one.place, Years: 40, Kept: "garage"}}}},
+			exposure.Asked{Year: 2026, WorkedIn: one.workedIn})
+		must(t, err)
+		table, err := work.NewTable(b, common, r, "show", "whole_body")
+		must(t, err)
+		prior, err := damage.New(damage.Known{Body: b, Levels: levels}, calibrationGrids)
+		must(t, err)
+		out = append(out, setting{b, table, levels, prior, fig})
+	}
+	return out
+}
+
+// calibrationGrids make cars and inference alike; that finer ones say the same is
+// the business of the convergence test of package damage.
+var calibrationGrids = damage.CoarseGrids
+
+const calibrationSeed = 0xCA11B
+
+// oneCar draws a car and its price, imagines the evidence of every stage and
+// ranks the price at each.
+func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err error) {
+	stream := chance.NewStream(calibrationSeed, k)
+	truth := s.prior.NewCar()
+	s.prior.Draw(&stream, truth)
+	u, bill := s.table.NewUniforms(), s.table.NewBill()
+	u.Fill(&stream)
+	s.table.Do(truth, s.levels[truth.Level].LastClimate, u, bill)
+	price := int64(bill.Total)
+
+	covered := stream.Uniform() < s.fig.Cover.Chance[truth.Repair]
+	known := damage.Known{Body: s.body, Levels: s.levels, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
+	if known.EarlierWork, err = s.answer(truth.Repair, stream.Uniform()); err != nil {
+		return out, err
+	}
+	if asked, said := stream.Uniform() < .5, stream.Uniform(); asked {
+		known.Cover.Answer = s.answerOfCover(covered, said)
+	}
+	table, shut, odds := s.table, known, s.prior
+	for stage := 0; stage <= how.last; stage++ {
+		switch stage {
+		case 1:
+			if err = carfile.AddLooks(&known, s.body, evidence.ImagineWalkRound(s.body, truth, covered, &stream)); err != nil {
+				return out, err
+			}
+			how.double(&known)
+		case 2:
+			entries := evidence.ImagineSurvey(s.body, truth, false, &stream)
+			known.LeadFailed = counted(truth)
+			shut = known
+			how.read(&shut, entries, func(i int) bool { return s.body.PartOf(i).SeenWhenStripped })
+			how.read(&known, entries, func(int) bool { return true })
+		case 3:
+			d := work.Undecided()
+			for trade, h := range bill.StripHours {
+				if h > 0 {
+					d.StripHours[trade] = float64(h) / 1000
+				}
+			}
+			if table, err = s.table.With(d); err != nil {
+				return out, err
+			}
+			// What the stage is charged follows from its hours alone from here on.
+			again := table.NewBill()
+			table.Do(truth, s.levels[truth.Level].LastClimate, u, again)
+			price += int64(again.Strip - bill.Strip)
+		case 4:
+			known = shut
+			how.read(&known, evidence.ImagineSurvey(s.body, truth, true, &stream), func(i int) bool { return !s.body.PartOf(i).SeenWhenStripped })
+		}
+		if stage != 3 { // hours say nothing about rust
+			if odds, err = damage.NewAfter(known, calibrationGrids, odds); err != nil {
+				return out, err
+			}
+		}
+		out[stage] = rank(odds, table, price, truth, k*31+uint64(stage))
+	}
+	return out, nil
+}
+
+// rank draws cars that know the evidence and says where the true one falls.
+func rank(m *damage.Model, table *work.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
+	c, u, bill := m.NewCar(), table.NewUniforms(), table.NewBill()
+	stream := chance.NewStream(calibrationSeed+1, seed)
+	is := [measures]int64{price, holes(truth), steps(truth)}
+	prices := make([]int64, ranks)
+	var below, alike [measures]int
+	for n := range prices {
+		m.Draw(&stream, c)
+		u.Fill(&stream)
+		table.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		prices[n] = int64(bill.Total)
+		for what, v := range [measures]int64{prices[n], holes(c), steps(c)} {
+			switch {
+			case v < is[what]:
+				below[what]++
+			case v == is[what]:
+				alike[what]++
+			}
+		}
+	}
+	for what := range below {
+		// Ties are broken at random, or the rank would not be uniform.
+		out.by[what] = place(below[what] + int(stream.Uniform()*float64(alike[what]+1)))
+	}
+	out.width = width(prices)
+	return out
+}
+
+// steps is how far a car has gone: the sum of its items' steps on the scale.
+func steps(c *damage.Car) (sum int64) {
+	for _, k := range c.Condition {
+		sum += int64(k)
+	}
+	return sum
+}
+
+// holes is the number of items rusted through or gone.
+func holes(c *damage.Car) (n int64) {
+	for _, k := range c.Condition {
+		if k >= through {
+			n++
+		}
+	}
+	return n
+}
+
+// width is the 80 % range of drawn prices.
+func width(prices []int64) float64 {
+	slices.Sort(prices)
+	return chance.QuantileMinor(prices, 0.9) - chance.QuantileMinor(prices, 0.1)
+}
+
+// answer draws what the customer says of earlier work.
+func (s setting) answer(repair int, u float64) (string, error) {
+	for _, id := range damage.Answers {
+		said, err := s.fig.Answered(&damage.Known{EarlierWork: id})
+		if err != nil {
+			return "", err
+		}
+		if u -= said[repair]; u < 0 {
+			return id, nil
+		}
+	}
+	return damage.Answers[len(damage.Answers)-1], nil
+}
+
+// answerOfCover draws what the customer says of paint and undercoat of late.
+func (s setting) answerOfCover(covered bool, u float64) string {
+	of := 0
+	if covered {
+		of = 1
+	}
+	for _, id := range damage.CoverAnswers {
+		if u -= s.fig.Cover.Answer[id][of]; u < 0 {
+			return id
+		}
+	}
+	return damage.CoverAnswers[len(damage.CoverAnswers)-1]
+}
+
+// counted are the failed lead joints, which the bare metal shows exactly.
+func counted(c *damage.Car) (out []int) {
+	for _, n := range c.LeadFailed {
+		out = append(out, int(n))
+	}
+	return out
+}
