@@ -21,11 +21,13 @@ type Grids struct {
 
 // StandardGrids are fine enough that no chance of a condition moves by more than
 // .0002 against much finer ones, also after surveys that say the unexpected;
-// the convergence test holds them to it. The pocket's reaches further up, where
-// pockets with a leak of their own are.
-var StandardGrids = Grids{Car: Grid{25, -7, 7}, Group: Grid{15, -5, 5}, Pocket: Grid{23, -5, 7.5}}
+// the convergence test holds them to it. A whole survey leaves the luck of the car so
+// little room that 25 points of it would be few: most parts bad and some sound, and
+// chances moved by up to .002. The pocket's grid reaches further up, where pockets with
+// a leak of their own are.
+var StandardGrids = Grids{Car: Grid{35, -7, 7}, Group: Grid{15, -5, 5}, Pocket: Grid{23, -5, 7.5}}
 
-// CoarseGrids cost a fifth of StandardGrids and move no chance of a condition by
+// CoarseGrids cost a sixth of StandardGrids and move no chance of a condition by
 // more than .01 even after a whole survey: enough for means over a few cars.
 var CoarseGrids = Grids{Car: Grid{15, -6, 6}, Group: Grid{9, -4.5, 4.5}, Pocket: Grid{13, -4.5, 7}}
 
