@@ -20,11 +20,12 @@ var CoveredAnswers = damage.CoverAnswers
 // datedWork are the answers about earlier work that can have a year.
 var datedWork = []string{"patched_here_and_there", "stripped_and_restored"}
 
-// earlierKept are words of earlier files for how a car was kept, what each is read
-// as, and both in the words of the questions.
+// earlierKept are words of earlier files for how a car was kept and what each is
+// read as. What that was called then and is called now stands beside it where the
+// two differ.
 var earlierKept = []struct{ id, is, said, now string }{
 	{"mostly_garaged", "garage", "mostly put away in a garage", "mostly in an ordinary garage"},
-	{"mostly_outside", "open_shed_or_outside", "mostly in an open shed or outside", "open shed or outside"},
+	{"mostly_outside", "open_shed_or_outside", "", ""},
 }
 
 // readKept reads how a car was kept, and the words of earlier files with it.
@@ -72,17 +73,17 @@ type Note struct{ Path, Text string }
 func (c *Car) Notes() (notes []Note) {
 	for n, l := range c.Life {
 		for _, e := range earlierKept {
-			if l.keptBefore == e.id {
+			if l.keptBefore == e.id && e.said != "" {
 				notes = append(notes, Note{"life[" + strconv.Itoa(n) + "].kept",
 					"Saved with an earlier version: we read “" + e.said + "” as “" + e.now + "”. Change it if that isn't right."})
 			}
 		}
 	}
 	if c.EarlierWork == "stripped_and_restored" && c.WorkYear == 0 {
-		notes = append(notes, Note{"earlier_work_year", "It doesn't say when the car was stripped and restored. If you know the year, add it."})
+		notes = append(notes, Note{"earlier_work_year", "The car was stripped and restored, but we don't know when. If you know the year, add it."})
 	}
 	if c.Covered == "" {
-		notes = append(notes, Note{"covered", "It doesn't say whether the car was painted or undercoated in the last ten years or so. That decides how much a check that finds nothing is worth."})
+		notes = append(notes, Note{"covered", "We don't know whether the car was painted, or coated underneath, in the last ten years or so. Fresh coats hide rust, so a check that finds nothing says less."})
 	}
 	return notes
 }

@@ -101,11 +101,12 @@ func TestNotes(t *testing.T) {
 		says                    string
 	}{
 		{"everything told", "driven_all_year", "garage", `"earlier_work":"stripped_and_restored","earlier_work_year":1990,` + covered, nil, ""},
-		{"not asked about paint", "driven_all_year", "garage", `"earlier_work":"not_sure"`, []string{"covered"}, "painted or undercoated in the last ten years"},
-		{"restored, nobody knows when", "driven_all_year", "garage", `"earlier_work":"stripped_and_restored",` + covered, []string{"earlier_work_year"}, "when the car was stripped and restored"},
+		{"not asked about paint", "driven_all_year", "garage", `"earlier_work":"not_sure"`, []string{"covered"}, "painted, or coated underneath, in the last ten years"},
+		{"restored, nobody knows when", "driven_all_year", "garage", `"earlier_work":"stripped_and_restored",` + covered, []string{"earlier_work_year"}, "stripped and restored, but we don't know when"},
 		{"patched, nobody knows when", "driven_all_year", "garage", `"earlier_work":"patched_here_and_there",` + covered, nil, ""},
 		{"earlier word for a garage", "driven_all_year", "mostly_garaged", covered, []string{"life[0].kept"}, "we read “mostly put away in a garage” as “mostly in an ordinary garage”"},
-		{"earlier word for outside, in an earlier place", `"driven_all_year"}`, `"garage"},{"place":"salt","kept":"mostly_outside","years":5}`, covered, []string{"life[1].kept"}, "as “open shed or outside”. Change it"},
+		{"earlier word in an earlier place", `"driven_all_year"}`, `"garage"},{"place":"salt","kept":"mostly_garaged","years":5}`, covered, []string{"life[1].kept"}, "garage”. Change it if that isn't right"},
+		{"earlier word for what is called the same today", "driven_all_year", "mostly_outside", covered, nil, ""},
 		{"all at once", "driven_all_year", "mostly_garaged", `"earlier_work":"stripped_and_restored"`, []string{"life[0].kept", "earlier_work_year", "covered"}, "Saved with an earlier version"},
 	} {
 		text := strings.Replace(goodCar, c.from, c.to, 1)

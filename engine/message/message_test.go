@@ -90,7 +90,7 @@ func TestRefusals(t *testing.T) {
 // its path; one that says everything has none.
 func TestNotesOfACar(t *testing.T) {
 	e := opened(t)
-	reply := ask(t, e, `"check_car"`, strings.Replace(goodCar, "driven_all_year", "mostly_outside", 1))
+	reply := ask(t, e, `"check_car"`, strings.Replace(goodCar, "driven_all_year", "mostly_garaged", 1))
 	var paths []string
 	for _, n := range listIn(t, reply, "notes") {
 		paths = append(paths, n["path"].(string))

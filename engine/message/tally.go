@@ -142,12 +142,15 @@ func countUp(c *carfile.Car, b *car.Body, t *work.Table) *counts {
 }
 
 // questions is how many questions the customer is asked, apart from looks.
-const questions = 9
+const questions = 10
 
 // answered counts the questions answered; "not sure" is an answer.
 func answered(c *carfile.Car) int {
 	n := 6 // body, year, place, kept, standard, years on the road: a car file has them all
 	if c.EarlierWork != "" {
+		n++
+	}
+	if c.Covered != "" {
 		n++
 	}
 	if len(c.Life) > 1 {
