@@ -119,12 +119,14 @@ function took(reply, last, car) {
   app.speaking = setTimeout(() => frame.say(spokenRange(reply)), SPEAK_AFTER_MS);
 }
 
+const engineBroke = (reply) => brokenBand(reply.text, "If it happens again, please tell the shop.");
+
 /** No figure where something does not hold: the engine's sentence, and the way
  *  to the question it is about. */
 function refused(reply) {
   app.reply = null;
   frame.effect(null);
-  if (reply.kind === "broken") { frame.put("refused", brokenBand(reply.text, "If it happens again, please tell the shop.")); return; }
+  if (reply.kind === "broken") { frame.put("refused", engineBroke(reply)); return; }
   const steps = [...new Set([reply.path, ...(reply.paths ?? [])].filter(Boolean).map(stepOfPath).filter(Boolean))];
   frame.put("refused", band("refused", [reply.text, "No figure is shown until this is put right."],
     steps.map((step) => [`Change: ${app.q[step].short}`, () => change(step)])));
@@ -171,7 +173,7 @@ async function ratesText() {
 function noRates(why) {
   frame.withoutRates();
   frame.waiting(false);
-  frame.put("engine", ratesBand(why));
+  frame.put("engine", why.kind === "broken" ? engineBroke(why) : ratesBand(why));
 }
 
 async function openShop() {

@@ -6,6 +6,7 @@ import { closeAll } from "./browser.mjs";
 await import("./flow.mjs");
 await import("./keeping.mjs");
 await import("./states.mjs");
+await import("./mistakes.mjs");
 await import("./looks.mjs");
 await import("./acts.mjs");
 after(closeAll);
