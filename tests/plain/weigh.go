@@ -14,18 +14,22 @@ const (
 	states
 )
 
-// Seen is what was seen of a car: each entry is the worst of its items, on a car that
-// is as it shows and on one that is freshly covered. One look at each at most: how
-// several are put together is not written a second time here.
-type Seen []struct {
+// Seen is what was seen of a car. There is one look at each place at most: how several
+// are put together is not written a second time here.
+type Seen []Result
+
+// Result is what came of a look at the worst of some items: how likely that is by the
+// condition of the worst, on a car that is as it shows and on a freshly covered one.
+type Result struct {
 	Items  []int
 	Likely [states][car.Conditions]float64
 }
 
-// Look adds a look and what came of it. A good result is no news of a freshly covered
-// car where cover can hide the bad one, but for the share that the look's figures state.
+// Look adds a look and what came of it. On a freshly covered car a good result says
+// little where cover can hide the bad one: the share of its log ratios that the figures
+// of the look state.
 func (s Seen) Look(l figures.Look, bad bool, items ...int) Seen {
-	one := Seen{{Items: items}}[0]
+	one := Result{Items: items}
 	for k, yes := range l.Yes {
 		if bad {
 			one.Likely[asItShows][k], one.Likely[freshlyCovered][k] = yes, yes
