@@ -30,6 +30,7 @@ var ladder = map[string]string{
 	"engine/carfile":         "strict chance car exposure damage evidence rates work",
 	"engine/record":          "strict money chance columns scores car exposure damage evidence rates work estimate carfile",
 	"engine/record/invented": "money chance car carfile damage evidence rates work record",
+	"engine/session":         "strict money chance columns car network exposure damage evidence rates work estimate shapley carfile record",
 	"engine/message":         "strict money chance columns scores car network exposure damage evidence rates work estimate shapley carfile record",
 	"engine/cmd/underpaint":  "strict car rates carfile record record/invented message site/folder",
 	"wasm":                   "message wasm/bridge",

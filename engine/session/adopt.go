@@ -1,0 +1,72 @@
+package session
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"underpaint/engine/car"
+	"underpaint/engine/rates"
+	"underpaint/engine/record"
+	"underpaint/engine/strict"
+)
+
+// Chosen takes out of what the jobs teach the figures that are named, and, where it
+// is to be published, how the ranges came out. Both are nil when nothing is named.
+func (p *PastJobs) Chosen(use []string, publish bool, today string) (*rates.Own, *rates.Past, error) {
+	if len(use) == 0 && !publish {
+		return nil, nil, nil
+	}
+	if p.Jobs == nil || p.of != p.Jobs || len(p.scores) < len(p.of.Jobs) {
+		return nil, nil, &strict.Error{Path: "jobs", Found: "jobs that are not scored", Expected: "past jobs to be scored first"}
+	}
+	taught, err := record.Learn(p.scores, record.EveryJob)
+	if err != nil {
+		return nil, nil, err
+	}
+	sum, err := p.of.Sum(p.scores)
+	if err != nil {
+		return nil, nil, err
+	}
+	own, err := only(taught.Own(today, p.of.CheckCode()), use)
+	if err != nil {
+		return nil, nil, err
+	}
+	if !publish {
+		return own, nil, nil
+	}
+	past := sum.Past(p.of.CheckCode())
+	if past == nil {
+		found := strconv.Itoa(sum.Scored) + " jobs"
+		if sum.Scored == 1 {
+			found = "1 job"
+		}
+		return nil, nil, &strict.Error{Path: "record", Found: found, Expected: "at least 10 scored jobs: fewer are not published"}
+	}
+	return own, past, nil
+}
+
+// only keeps the figures named; a name that is not offered is an error.
+func only(all *rates.Own, use []string) (*rates.Own, error) {
+	if len(use) == 0 {
+		return nil, nil
+	}
+	own := rates.NothingLearnt()
+	own.LearntOn, own.JobsCode = all.LearntOn, all.JobsCode
+	for _, id := range use {
+		kind, what, _ := strings.Cut(id, ".")
+		trade := slices.Index(car.TradeIDs[:], what)
+		group := slices.IndexFunc(all.Rust, func(r rates.OwnRust) bool { return r.Group == what })
+		switch {
+		case kind == "rust" && group >= 0:
+			own.Rust = append(own.Rust, all.Rust[group])
+		case kind == "hours" && trade >= 0 && all.Hours[trade].Jobs > 0:
+			own.Hours[trade] = all.Hours[trade]
+		case id == "spread" && all.Spread.Jobs > 0:
+			own.Spread = all.Spread
+		default:
+			return nil, &strict.Error{Path: "use", Found: id, Expected: "a figure that is offered"}
+		}
+	}
+	return own, nil
+}

@@ -1,0 +1,120 @@
+package session
+
+import (
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+)
+
+// mostChecks is how many checks are offered, the best first.
+const mostChecks = 6
+
+// CheckValue is one check that could still be made, with what it is worth.
+type CheckValue struct {
+	WalkLine
+	Either    string  // the id that stands for this place or its like, empty where there is none
+	Narrower  float64 // by how much the range would be narrower on average, minor units
+	NowWidth  float64 // how wide it is, minor units
+	TellsOfIt bool    // it tells of the condition of the place itself:
+	IfYes     float64 // the chance that the place is rusted through after a yes
+	IfNo      float64 // and after a no
+}
+
+// valueChecks values every check that can still be made, on the simulated cars of
+// the present range: each is weighted by its chance of giving yes, and of no.
+func valueChecks(stages *stageRanges, now *stageRun, whom string) []CheckValue {
+	b, c := stages.body, stages.car
+	if c.Begun(carfile.Survey) {
+		return nil // the metal is bare: checks through paint are over
+	}
+	type valued struct {
+		CheckValue
+		worth estimate.Worth
+	}
+	var all []valued
+	for _, kind := range evidence.Kinds() {
+		if whom == "customer" && (!kind.CustomerCan || kind.BySide) {
+			continue
+		}
+		chanceOf := checkChance(kind, whom)
+		for _, l := range placesOf(b, kind) {
+			if checkedLike(c, kind, l.On) || l.Item >= 0 && checkedLike(c, kind, evidence.Either(b, l.Item)) || kind.NotAtLead && l.Item >= 0 && b.PartOf(l.Item).LeadJoints > 0 {
+				continue
+			}
+			v, items := valued{CheckValue: CheckValue{WalkLine: l}}, []int{l.Item}
+			if l.Item < 0 {
+				items = evidence.OnSide(b, kind.ID, l.On)
+			}
+			v.worth = now.run.IfLook(0, items, chanceOf)
+			v.Narrower, v.NowWidth = v.worth.Now-v.worth.Expected, v.worth.Now
+			all = append(all, v)
+		}
+	}
+	sortByFloat(all, func(v valued) float64 { return -v.Narrower })
+	var out []CheckValue
+	for _, v := range all {
+		if v.Narrower <= 0 || slices.ContainsFunc(out, func(o CheckValue) bool { return sameCheck(b, o, v.CheckValue) }) {
+			continue
+		}
+		if v.Item >= 0 && v.Kind.AnswersTo == evidence.OfCondition {
+			v.Either = evidence.Either(b, v.Item)
+			v.tell(now.run, v.worth.Yes)
+		}
+		if out = append(out, v.CheckValue); len(out) == mostChecks {
+			break
+		}
+	}
+	return out
+}
+
+// sameCheck says whether two checks are one kind at a pair of mirrored items.
+func sameCheck(b *car.Body, o, v CheckValue) bool {
+	return o.Kind.ID == v.Kind.ID && (v.Item < 0 || b.Items[o.Item].Part == b.Items[v.Item].Part)
+}
+
+// checkedLike says whether a check that answers to the same was made there: a
+// further one mostly brings the same news.
+func checkedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
+	return slices.ContainsFunc(c.Looks, func(l evidence.Look) bool {
+		other, ok := evidence.KindOf(l.Look)
+		return ok && l.On == on && other.AnswersTo == kind.AnswersTo
+	})
+}
+
+// checkChance is the chance of yes by packed condition, finding and dent. A
+// customer's answer counts for less: both chances are taken to the power of the
+// customer's weight and scaled to one, which is close enough to rank checks by.
+func checkChance(kind evidence.Kind, whom string) func(packed byte) float64 {
+	return func(packed byte) float64 {
+		p := kind.ChanceOfYes(estimate.Unpack(packed))
+		if whom != "customer" {
+			return p
+		}
+		yes := chance.Exp(evidence.CustomerWeight() * chance.Log(p))
+		no := chance.Exp(evidence.CustomerWeight() * chance.Log(1-p))
+		return yes / (yes + no)
+	}
+}
+
+// tell works out what either answer would tell about the place itself; yes is the
+// chance of a yes.
+func (v *CheckValue) tell(run *estimate.Run, yes float64) {
+	if yes <= 0 || yes >= 1 {
+		return
+	}
+	holedAnd := func(answer func(p float64) float64) float64 {
+		return run.IfKnown(0, func(c estimate.Seen) float64 {
+			if c.Condition(v.Item) < holedFrom {
+				return 0
+			}
+			return answer(v.Kind.ChanceOfYes(c.Condition(v.Item), c.Finding(v.Item), c.Dent(v.Item)))
+		}).Yes
+	}
+	v.TellsOfIt = true
+	v.IfYes = holedAnd(func(p float64) float64 { return p }) / yes
+	v.IfNo = holedAnd(func(p float64) float64 { return 1 - p }) / (1 - yes)
+}

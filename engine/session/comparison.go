@@ -1,0 +1,203 @@
+package session
+
+import (
+	"math"
+
+	"underpaint/engine/carfile"
+	"underpaint/engine/estimate"
+	"underpaint/engine/money"
+	"underpaint/engine/work"
+)
+
+// RatesComparison shows what a change of the rates does to a few cars. The runs at
+// the old rates are kept while the shop goes on changing the new ones. The zero value
+// is ready to be opened.
+type RatesComparison struct {
+	oldKey, newKey, carsKey string
+	old, new                *ratesSide // old is nil where nothing is to be compared
+}
+
+// ratesSide is all cars at one set of rates. Both sides simulate the same cars.
+type ratesSide struct {
+	s    *Session
+	cars []ratesCar
+}
+
+type ratesCar struct {
+	plain *work.Table
+	run   *estimate.Run
+}
+
+// Open takes the texts of the old rates, empty where nothing is to be compared, and of
+// the new ones, and cars with one body each. What has not changed since it was opened
+// before is kept. After an error it is as the zero value.
+func (j *RatesComparison) Open(oldText, newText string, cars []*carfile.Car) error {
+	err := j.open(oldText, newText, cars)
+	if err != nil {
+		*j = RatesComparison{}
+	}
+	return err
+}
+
+func (j *RatesComparison) open(oldText, newText string, cars []*carfile.Car) (err error) {
+	carsKey := ""
+	for _, c := range cars {
+		carsKey += string(c.Text())
+	}
+	if j.carsKey != carsKey {
+		*j = RatesComparison{carsKey: carsKey}
+	}
+	if j.old == nil || j.oldKey != oldText {
+		j.old, j.oldKey = nil, oldText
+		if oldText != "" {
+			if j.old, err = newRatesSide(oldText, cars); err != nil {
+				return err
+			}
+		}
+	}
+	if j.new == nil || j.newKey != newText {
+		j.new, err = newRatesSide(newText, cars)
+		j.newKey = newText
+	}
+	return err
+}
+
+func newRatesSide(ratesText string, cars []*carfile.Car) (*ratesSide, error) {
+	s, err := New([]byte(ratesText))
+	if err != nil {
+		return nil, err
+	}
+	side := &ratesSide{s: s}
+	for _, c := range cars {
+		j, now, err := s.openNow(c)
+		if err != nil {
+			return nil, err
+		}
+		priced, err := j.plain.With(c.Decided(j.body, c.LastStage(), true))
+		if err != nil {
+			return nil, err
+		}
+		side.cars = append(side.cars, ratesCar{j.plain, estimate.NewRun(now.model, []*work.Table{priced}, Seed)})
+	}
+	return side, nil
+}
+
+// comparisonAccuracy is that of the ranges beside the form: an end is shown rounded to
+// a step several times as long (assumption).
+var comparisonAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 12}
+
+// Step makes sure of one block in every run at first, which is a rough answer, and
+// then adds one to the run that is furthest behind, both sides alike.
+func (j *RatesComparison) Step() State {
+	rough := false
+	behind := (*estimate.Run)(nil)
+	for _, side := range []*ratesSide{j.new, j.old} {
+		if side == nil {
+			continue
+		}
+		for k := range side.cars {
+			r := side.cars[k].run
+			if r.Cars() == 0 {
+				r.Add()
+				rough = true
+			}
+			done := r.Settled(comparisonAccuracy) || r.Cars() >= comparisonAccuracy.Budget
+			if !done && (behind == nil || r.Cars() < behind.Cars()) {
+				behind = r
+			}
+		}
+	}
+	switch {
+	case rough:
+		return Rough
+	case behind == nil:
+		return Settled
+	}
+	behind.Add()
+	return Refining
+}
+
+// Old and New are the shops at the two sets of rates; Old is nil where nothing is to
+// be compared.
+func (j *RatesComparison) Old() *Shop {
+	if j.old == nil {
+		return nil
+	}
+	return j.old.s.Shop
+}
+
+// New is the shop at the new rates.
+func (j *RatesComparison) New() *Shop { return j.new.s.Shop }
+
+// Comparable says whether both sides are in the same money.
+func (j *RatesComparison) Comparable() bool {
+	return j.old != nil && j.Old().Rates.Currency.Code == j.New().Rates.Currency.Code
+}
+
+// PricedCar is one car at one set of rates.
+type PricedCar struct {
+	Exact estimate.PriceRange
+	Shown Ends
+	Strip work.Stage
+}
+
+func (c *ratesCar) priced() PricedCar {
+	x := c.run.Price(0)
+	return PricedCar{x, RoundEnds(x.Low, x.Half, x.SetAside, x.High), c.plain.StagePrice()}
+}
+
+// Car is the k-th car at the old rates, nil where they are not comparable, and at the
+// new ones.
+func (j *RatesComparison) Car(k int) (old *PricedCar, now PricedCar) {
+	if j.Comparable() {
+		c := j.old.cars[k].priced()
+		old = &c
+	}
+	return old, j.new.cars[k].priced()
+}
+
+// MostDot is the most expensive of all dots, in minor units.
+func (j *RatesComparison) MostDot() float64 {
+	most := 1.0
+	for k := range j.new.cars {
+		old, now := j.Car(k)
+		most = math.Max(most, now.Exact.Dots[19])
+		if old != nil {
+			most = math.Max(most, old.Exact.Dots[19])
+		}
+	}
+	return most
+}
+
+// KindMoved is a kind of line with what it costs more at the new rates, on the mean of
+// all simulated cars, in minor units.
+type KindMoved struct {
+	Kind estimate.Kind
+	More float64
+}
+
+// mostChanged is how many kinds of line are named.
+const mostChanged = 5
+
+// Changed are the kinds of line that moved most, at least one major unit; none where
+// the two are not comparable.
+func (j *RatesComparison) Changed() (out []KindMoved) {
+	if !j.Comparable() {
+		return nil
+	}
+	for kind := range estimate.Kinds {
+		more := 0.0
+		for k := range j.new.cars {
+			now, before := j.new.cars[k].run, j.old.cars[k].run
+			both := min(now.Cars(), before.Cars())
+			more += now.Mean(0, kind, both) - before.Mean(0, kind, both)
+		}
+		out = append(out, KindMoved{kind, more / float64(len(j.new.cars))})
+	}
+	sortByFloat(out, func(m KindMoved) float64 { return -math.Abs(m.More) })
+	n := 0
+	for n < min(len(out), mostChanged) && money.Minor(math.Floor(math.Abs(out[n].More)+0.5)) >= money.Minor(math.Pow10(j.New().Rates.Currency.Digits)) {
+		n++
+	}
+	return out[:n]
+}

@@ -1,0 +1,23 @@
+// Package session holds one open shop and one open car, and works out everything that
+// is asked about them, as Go values: no JSON, no sentences.
+//
+// Start with [New], [Session.Open] and [Session.Ranges]. What takes long is worked out
+// a piece at a time: the method is called again until its state is no longer
+// [Refining]. Conditioned models are cached by the text of what is believed of the car
+// ([Session] holds the cache), so that rows which believe the same share one.
+//
+// Money is in minor units, hours in hours, shares from 0 to 1. Errors about a car, the
+// rates or an amount are *strict.Error with the path in the user's own file.
+//
+// The files build on one another in this order; none uses one after it:
+//
+//	state.go rounding.go order.go axis.go     how figures are rounded and drawn
+//	shop.go places.go sheet.go walk.go        what a shop and a body are
+//	tally.go todo.go                          what is recorded, and what to decide
+//	models.go opencar.go stageranges.go       the cache; a car's ranges, once and by stage
+//	outcome.go checkvalues.go checks.go       what checks and stages are worth
+//	varianceshares.go                         what makes a range wide
+//	session.go                                all of it together
+//	ranges.go cover.go plan.go decide.go …    one file for each question about a car
+//	comparison.go ratescheck.go outline.go …  about rates, prices and past jobs
+package session

@@ -1,0 +1,53 @@
+package session
+
+import (
+	"strings"
+	"testing"
+)
+
+// modelOf is what a session uses after it was asked for the range of a car.
+func modelOf(t *testing.T, s *Session, text string) conditionedModel {
+	t.Helper()
+	if err := s.Open(decoded(t, text)); err != nil {
+		t.Fatal(err)
+	}
+	return s.car.runs[0].conditionedModel
+}
+
+// TestOneModelServesAll: what says nothing about rust leaves the model as it is; the
+// rows of the stages and what depends on them share the range's; what says something
+// makes another.
+func TestOneModelServesAll(t *testing.T) {
+	s := opened(t)
+	car := strings.Replace(seenCar, `"way":"section"`, `"way":"full"`, 1) // which every condition here allows
+	first := modelOf(t, s, car)
+	for _, c := range []struct {
+		name, from, to string
+		same           bool
+	}{
+		{"another standard", `"show"`, `"driver"`, true},
+		{"another scope", `"standard":"show"`, `"standard":"show","scope":"outside_only"`, true},
+		{"another note", `"note":"two plates"`, `"note":"three plates"`, true},
+		{"further work", `"also":["brazed"],`, ``, true},
+		{"no dent", `"dent":true`, `"dent":false`, false},
+		{"another finding", `"finding":"patch_over_rust"`, `"finding":"filler_over_hole"`, false},
+		{"another year", `"year":1967`, `"year":1957`, false},
+		{"another condition", `"condition":"rusted_through"`, `"condition":"sound"`, false},
+		{"another answer to a check", `"result":"yes"`, `"result":"no"`, false},
+	} {
+		text := strings.Replace(car, c.from, c.to, 1)
+		if text == car {
+			t.Fatalf("%s: %s does not stand in the car", c.name, c.from)
+		}
+		if same := modelOf(t, s, text).model == first.model; same != c.same {
+			t.Errorf("%s: the same model %v, expected %v", c.name, same, c.same)
+		}
+		first = modelOf(t, s, car)
+	}
+	if _, err := s.CheckValues(decoded(t, car), "shop"); err != nil {
+		t.Fatal(err)
+	}
+	if _, now := s.stages.lastTwo(); now.model != first.model {
+		t.Error("the last stage has a model of its own")
+	}
+}

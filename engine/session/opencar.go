@@ -1,0 +1,111 @@
+package session
+
+import (
+	"strings"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/estimate"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// openCar is the open car with its simulated cars so far.
+type openCar struct {
+	key  string
+	car  *carfile.Car
+	runs []bodyRun
+}
+
+// bodyRun is one body that the car may be.
+type bodyRun struct {
+	conditionedModel
+	standards []string
+	tables    []*work.Table
+	run       *estimate.Run
+}
+
+// newOpenCar conditions every body that the car may be; no car is simulated yet.
+func newOpenCar(s *Shop, m *models, c *carfile.Car) (*openCar, error) {
+	j := &openCar{key: string(c.Text()), car: c}
+	if len(c.Bodies) > 1 && len(c.Survey) > 0 {
+		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is recorded of a bare car is recorded on one"}
+	}
+	levels, err := c.Levels()
+	if err != nil {
+		return nil, err
+	}
+	standards := []string{c.Standard}
+	if c.Standard == carfile.NotSure {
+		standards = car.Standards
+	}
+	for _, id := range c.Bodies {
+		one := bodyRun{standards: standards}
+		b, err := c.Body(id)
+		if err != nil {
+			return nil, err
+		}
+		for _, standard := range standards {
+			t, err := s.table(c, b, standard)
+			if err != nil {
+				return nil, err
+			}
+			one.tables = append(one.tables, t)
+		}
+		if one.conditionedModel, err = m.condition(c, b, levels, c.LastStage(), s.Rates.Own); err != nil {
+			return nil, err
+		}
+		one.run = estimate.NewRun(one.model, one.tables, Seed)
+		j.runs = append(j.runs, one)
+	}
+	return j, nil
+}
+
+func (j *openCar) models() (out []conditionedModel) {
+	for k := range j.runs {
+		out = append(out, j.runs[k].conditionedModel)
+	}
+	return out
+}
+
+// rough makes sure of one block of cars in every run.
+func (j *openCar) rough() State {
+	for k := range j.runs {
+		if r := j.runs[k].run; r.Cars() == 0 {
+			r.Add()
+		}
+	}
+	return Rough
+}
+
+// step adds one block of simulated cars to every run that is not settled yet and
+// says how far it has got.
+func (j *openCar) step(a estimate.Accuracy) State {
+	state := Settled
+	for k := range j.runs {
+		r := j.runs[k].run
+		switch {
+		case r.Settled(a):
+		case r.Cars()+estimate.Block > a.Budget:
+			if state == Settled {
+				state = BudgetEnded
+			}
+		default:
+			r.Add()
+			if !r.Settled(a) {
+				state = Refining
+			}
+		}
+	}
+	return state
+}
+
+// cars is the number of simulated cars behind each range; the smallest, where
+// several bodies are asked about.
+func (j *openCar) cars() int {
+	n := j.runs[0].run.Cars()
+	for k := range j.runs {
+		n = min(n, j.runs[k].run.Cars())
+	}
+	return n
+}

@@ -1,0 +1,20 @@
+package session
+
+import (
+	"cmp"
+	"slices"
+)
+
+// sortByFloat puts the list in rising order of a key; equals keep their order.
+func sortByFloat[T any](list []T, key func(T) float64) {
+	slices.SortStableFunc(list, func(a, b T) int { return cmp.Compare(key(a), key(b)) })
+}
+
+// upTo is 0, 1 … n−1.
+func upTo(n int) []int {
+	out := make([]int, n)
+	for k := range out {
+		out[k] = k
+	}
+	return out
+}

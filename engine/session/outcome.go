@@ -1,0 +1,88 @@
+package session
+
+import (
+	"errors"
+
+	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+	"underpaint/engine/work"
+)
+
+// outcomeSeed keeps the simulated outcomes apart from the simulated cars of ranges.
+const outcomeSeed = 0x0C0E
+
+// outcome is one simulated car, on which every stage that is still to come is
+// simulated, one after another.
+type outcome struct {
+	stream      chance.Stream
+	truth       *damage.Car
+	bill        *work.Bill
+	known, shut damage.Known // shut is without what was read of closed boxes from outside
+	table       *work.Table
+	stage       int           // of those ahead
+	run         *estimate.Run // the range after it, nil until its odds are worked out
+}
+
+// newOutcome draws the n-th car that agrees with all that is known.
+func newOutcome(stages *stageRanges, now *stageRun, t *work.Table, n int) (o *outcome, err error) {
+	b, c, m := stages.body, stages.car, now.model
+	o = &outcome{stream: chance.NewStream(outcomeSeed, uint64(n)), truth: m.NewCar(), bill: t.NewBill(), table: t}
+	m.Draw(&o.stream, o.truth)
+	u := t.NewUniforms()
+	u.Fill(&o.stream)
+	t.Do(o.truth, m.Levels[o.truth.Level].LastClimate, u, o.bill)
+	if o.known, err = c.Known(b, stages.levels, c.LastStage(), t.Rates.Own); err != nil {
+		return nil, err
+	}
+	o.shut, err = c.WithoutClosed(b).Known(b, stages.levels, c.LastStage(), t.Rates.Own)
+	return o, err
+}
+
+// condition simulates a stage and works out the odds after it.
+func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n int) error {
+	if err := o.simulate(stages, now, stage); err != nil {
+		return err
+	}
+	m, err := damage.New(o.known, damage.ImaginedGrids)
+	if err == nil {
+		o.run = estimate.NewRun(m, []*work.Table{o.table}, outcomeSeed+uint64(n)+1)
+	}
+	return err
+}
+
+// simulate adds to an outcome what a stage would bring to light.
+func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (err error) {
+	b, c := stages.body, stages.car
+	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
+	open := func(i int) bool { return !closed(i) }
+	anyItem := func(int) bool { return true }
+	switch stage {
+	case carfile.WalkRound:
+		covered := now.model.DrawCovered(o.truth, o.stream.Uniform())
+		checks := evidence.ImagineWalkRound(b, o.truth, covered, &o.stream)
+		err = errors.Join(carfile.AddLooks(&o.known, b, checks), carfile.AddLooks(&o.shut, b, checks))
+	case carfile.Survey:
+		entries := evidence.ImagineSurvey(b, o.truth, false, &o.stream)
+		err = errors.Join(carfile.AddReadings(&o.known, b, entries, anyItem), carfile.AddReadings(&o.shut, b, entries, open))
+		if err == nil {
+			o.table, err = stages.plain.With(worked(c.Decided(b, c.LastStage(), false), o.bill))
+		}
+	case carfile.OpeningUp:
+		o.known = o.shut // what was read from outside gives way
+		err = carfile.AddReadings(&o.known, b, evidence.ImagineSurvey(b, o.truth, true, &o.stream), closed)
+	}
+	return err
+}
+
+// worked enters the strip hours of a simulated car.
+func worked(d work.Decided, bill *work.Bill) work.Decided {
+	for t, h := range bill.StripHours {
+		if h > 0 {
+			d.StripHours[t] = float64(h) / 1000
+		}
+	}
+	return d
+}

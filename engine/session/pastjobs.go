@@ -1,0 +1,117 @@
+package session
+
+import (
+	"underpaint/engine/digest"
+	"underpaint/engine/rates"
+	"underpaint/engine/record"
+	"underpaint/engine/strict"
+)
+
+// PastJobs is the open file of past jobs, as far as it is scored. The zero value has
+// no file open. Scores of jobs that did not change are taken over when the file is
+// opened anew.
+type PastJobs struct {
+	Jobs    *record.Jobs // nil: none open
+	of      *record.Jobs // those that were scored
+	scores  []record.Score
+	again   []record.Again
+	already map[[32]byte]record.Score
+}
+
+// Open makes a file of past jobs the open one. With faults nothing of it is taken, and
+// the jobs before stay.
+func (p *PastJobs) Open(text []byte) (*record.Jobs, []error) {
+	j, faults := record.Decode(text)
+	if j != nil {
+		p.Jobs = j
+	}
+	return j, faults
+}
+
+// NoJobs is the error of a request that needs a file of past jobs.
+func NoJobs() error {
+	return &strict.Error{Path: "jobs", Found: "nothing", Expected: "a file of past jobs to be opened first"}
+}
+
+// Progress says how many of the jobs are scored, and how many were worked out again
+// with what the others teach.
+type Progress struct{ Scored, Again, Jobs int }
+
+// Step scores one more job, then, once all are, works one more out again. It says
+// whether there was anything left to do.
+func (p *PastJobs) Step() (at Progress, worked bool, err error) {
+	if p.Jobs == nil {
+		return Progress{}, false, NoJobs()
+	}
+	if p.of != p.Jobs {
+		p.of, p.scores, p.again = p.Jobs, nil, nil
+		if p.already == nil {
+			p.already = map[[32]byte]record.Score{}
+		}
+	}
+	switch n := len(p.of.Jobs); {
+	case len(p.scores) < n:
+		p.scoreNext()
+		worked = true
+	case len(p.again) < n:
+		a, err := p.of.Again(len(p.again), p.scores)
+		if err != nil {
+			return Progress{}, false, err
+		}
+		p.again, worked = append(p.again, a), true
+	}
+	return Progress{len(p.scores), len(p.again), len(p.of.Jobs)}, worked, nil
+}
+
+// scoreNext takes over the scores that are known and works out one that is not.
+func (p *PastJobs) scoreNext() {
+	for n := len(p.scores); n < len(p.of.Jobs); n++ {
+		key := keyOf(p.of, n)
+		one, known := p.already[key]
+		if !known {
+			one = p.of.Score(n)
+			p.already[key] = one
+		}
+		p.scores = append(p.scores, one)
+		if !known {
+			return
+		}
+	}
+}
+
+// keyOf names a job with everything that its score depends on.
+func keyOf(j *record.Jobs, n int) [32]byte {
+	var sum digest.Digest
+	sum.Write(j.Jobs[n].Text(j.Currency))
+	return sum.Sum()
+}
+
+// JobScores is what finished jobs say, once all are scored and worked out again.
+type JobScores struct {
+	Jobs     *record.Jobs
+	Scores   []record.Score
+	Summary  record.Summary
+	Taught   record.Teaching
+	Improved record.Improved
+	InUse    *rates.Own
+	Offered  *rates.Own // what would be used from now on
+}
+
+// Scores puts the open jobs together, once [PastJobs.Step] has nothing left to do.
+// Today is YYYY-MM-DD.
+func (p *PastJobs) Scores(inUse *rates.Own, today string) (JobScores, error) {
+	return NewJobScores(p.of, p.scores, p.again, inUse, today)
+}
+
+// NewJobScores puts jobs together whose scores are there.
+func NewJobScores(j *record.Jobs, all []record.Score, again []record.Again, inUse *rates.Own, today string) (out JobScores, err error) {
+	out = JobScores{Jobs: j, Scores: all, Improved: record.Improve(again), InUse: inUse}
+	if out.Summary, err = j.Sum(all); err != nil {
+		return out, err
+	}
+	if out.Taught, err = record.Learn(all, record.EveryJob); err != nil {
+		return out, err
+	}
+	out.Offered = out.Taught.Own(today, j.CheckCode())
+	return out, nil
+}

@@ -1,0 +1,65 @@
+package session
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+	"underpaint/engine/strict"
+	"underpaint/engine/work"
+)
+
+// RatesCheck is what a form hears about rates: their faults, or the rates with what is
+// usually a slip and the file that they will be.
+type RatesCheck struct {
+	Rates      *rates.Rates // nil with faults
+	Faults     []error      // most are *strict.Error
+	Warnings   []rates.Warning
+	StripBelow *StripBelow // nil where the strip and survey is not priced below its hours
+	Canonical  string
+}
+
+// StripBelow is a strip and survey that is priced below what its likely hours come to
+// at the shop's own rates.
+type StripBelow struct{ Price, Labour money.Minor }
+
+// CheckRates reads the text of rates. Today is YYYY-MM-DD.
+func CheckRates(text []byte, today string) RatesCheck {
+	r, faults := rates.Check(text)
+	if r == nil {
+		return RatesCheck{Faults: faults}
+	}
+	parsed, err := strict.Parse(text)
+	if err != nil {
+		panic("engine: internal error: rates that were read cannot be parsed")
+	}
+	return RatesCheck{Rates: r, Faults: faults, Warnings: r.Warnings(today), StripBelow: stripBelow(r), Canonical: string(strict.Indented(parsed))}
+}
+
+// stripBelow takes the body that the steps of the strip and survey are set for.
+func stripBelow(r *rates.Rates) *StripBelow {
+	if !r.Strip.PriceSet {
+		return nil
+	}
+	common, err := car.LoadCommon()
+	if err != nil {
+		panic("engine: internal error: " + err.Error())
+	}
+	b, err := car.Load("two_door_unitary")
+	if err != nil {
+		panic("engine: internal error: " + err.Error())
+	}
+	t, err := work.NewTable(b, common, r, "show", "whole_body")
+	if err != nil {
+		return nil
+	}
+	labour := money.Minor(0)
+	for _, l := range t.StagePrice().Lines {
+		if l.How == rates.Fixed || l.How == rates.EachOne {
+			labour += l.Likely
+		}
+	}
+	if r.Strip.Price >= labour {
+		return nil
+	}
+	return &StripBelow{r.Strip.Price, labour}
+}

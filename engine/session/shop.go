@@ -1,0 +1,92 @@
+package session
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/rates"
+	"underpaint/engine/work"
+)
+
+// Shop is one shop's rates with what all bodies have in common. It is read-only.
+type Shop struct {
+	Rates  *rates.Rates
+	Common *car.Common
+}
+
+// NewShop opens a shop whose rates were read.
+func NewShop(r *rates.Rates) (*Shop, error) {
+	common, err := car.LoadCommon()
+	if err != nil {
+		return nil, err
+	}
+	return &Shop{Rates: r, Common: common}, nil
+}
+
+// OpenShop reads a shop's rates. The error names the path in the file.
+func OpenShop(ratesText []byte) (*Shop, error) {
+	r, err := rates.Decode(ratesText)
+	if err != nil {
+		return nil, err
+	}
+	return NewShop(r)
+}
+
+// oneBody loads the only body of the car, with a table for it on which nothing is
+// decided.
+func (s *Shop) oneBody(c *carfile.Car) (*car.Body, *work.Table, error) {
+	b, err := c.OneBody()
+	if err != nil {
+		return nil, nil, err
+	}
+	t, err := work.NewTable(b, s.Common, s.Rates, c.OneStandard(), c.Scope)
+	return b, t, err
+}
+
+// faultless is oneBody for a car in which every entry can stand.
+func (s *Shop) faultless(c *carfile.Car) (*car.Body, *work.Table, error) {
+	b, t, err := s.oneBody(c)
+	if err != nil {
+		return nil, nil, err
+	}
+	if wrong := c.Faults(b, t); len(wrong) > 0 {
+		return nil, nil, wrong[0].Err
+	}
+	return b, t, nil
+}
+
+// table is the price table of a body with everything recorded and chosen. What
+// cannot stand is refused here, before any odds are worked out.
+func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*work.Table, error) {
+	t, err := work.NewTable(b, s.Common, s.Rates, standard, c.Scope)
+	if err != nil {
+		return nil, err
+	}
+	if wrong := c.Faults(b, t); len(wrong) > 0 {
+		return nil, wrong[0].Err
+	}
+	return t.With(c.Decided(b, c.LastStage(), true))
+}
+
+// Body is a body that the shop prices.
+type Body struct {
+	*car.Body
+	Places []CustomerPlace
+	Strip  *work.Stage // its strip and survey; nil where the rates give no price
+}
+
+// Bodies are all bodies, with the strip and survey of each to show standard.
+func (s *Shop) Bodies() (out []Body) {
+	for _, id := range car.BodyIDs {
+		b, err := car.Load(id)
+		if err != nil {
+			panic("engine: internal error: " + err.Error())
+		}
+		one := Body{Body: b, Places: customerPlaces(b)}
+		if t, err := work.NewTable(b, s.Common, s.Rates, "show", "whole_body"); err == nil {
+			price := t.StagePrice()
+			one.Strip = &price
+		}
+		out = append(out, one)
+	}
+	return out
+}

@@ -1,0 +1,69 @@
+package session
+
+import (
+	"testing"
+
+	"underpaint/engine/carfile"
+)
+
+// BenchmarkBlock is the cost of simulating 256 more cars, each in all its replicates.
+func BenchmarkBlock(b *testing.B) {
+	s := settledSession(b)
+	for b.Loop() {
+		b.StopTimer()
+		s.car.key = ""
+		if err := s.Open(s.car.car); err != nil {
+			b.Fatal(err)
+		}
+		b.StartTimer()
+		s.Rough()
+	}
+}
+
+func BenchmarkOpenCar(b *testing.B) {
+	s := settledSession(b)
+	for b.Loop() {
+		s.car.key = ""
+		if err := s.Open(s.car.car); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func settledSession(b *testing.B) *Session {
+	b.Helper()
+	s := opened(b)
+	if err := s.Open(decoded(b, goodCar)); err != nil {
+		b.Fatal(err)
+	}
+	s.Settle()
+	return s
+}
+
+// BenchmarkEntry is the time from one entry of a full survey to the new range in
+// the rough: odds conditioned on 91 records and 48 checks, a block of simulated cars.
+// BenchmarkTally is what every press costs while the range is hidden.
+func BenchmarkEntry(b *testing.B) {
+	s, c := surveyedSession(b)
+	for b.Loop() {
+		s.car, s.models = nil, models{}
+		if err := s.Open(c); err != nil {
+			b.Fatal(err)
+		}
+		s.Rough()
+	}
+}
+
+func BenchmarkTally(b *testing.B) {
+	s, c := surveyedSession(b)
+	for b.Loop() {
+		if _, err := s.Tally(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func surveyedSession(b *testing.B) (*Session, *carfile.Car) {
+	b.Helper()
+	return opened(b), decoded(b, fileText("../../site/pages/samples/two-door-surveyed.json"))
+}

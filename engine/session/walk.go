@@ -1,0 +1,115 @@
+package session
+
+import (
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/evidence"
+)
+
+// WalkLine is one check of one item, or of one side for the checks that speak of a
+// whole side.
+type WalkLine struct {
+	Kind evidence.Kind
+	On   string
+	Item int // −1: a side
+}
+
+// WalkSection is what is checked from one standing place.
+type WalkSection struct {
+	ID    string
+	Lines []WalkLine
+}
+
+// sectionIDs are the standing places in the order in which one walks round a car:
+// doors, front, left side, rear, right side, glass, inside, under the car, the lift
+// at the jacking point, and water last because it wets everything.
+var sectionIDs = []string{"doors", "front", "left", "rear", "right", "glass", "inside", "under", "jack", "water", "papers"}
+
+// walkSections are all checks of a body in the order of the walk.
+func walkSections(b *car.Body) []WalkSection {
+	out := make([]WalkSection, len(sectionIDs))
+	for n, id := range sectionIDs {
+		out[n].ID = id
+	}
+	for _, kind := range evidence.Kinds() {
+		for _, l := range placesOf(b, kind) {
+			at := sectionOf(kind.ID, map[string]string{"gaps": "doors"}[kind.ID])
+			if l.Item >= 0 {
+				at = sectionOf(standingPlace(b, kind.ID, l.Item))
+			}
+			out[at].Lines = append(out[at].Lines, l)
+		}
+	}
+	for n := range out {
+		sortWalk(b, out[n].Lines, out[n].ID == "right")
+	}
+	return slices.DeleteFunc(out, func(s WalkSection) bool { return len(s.Lines) == 0 })
+}
+
+// placesOf are the places at which a check can be made.
+func placesOf(b *car.Body, kind evidence.Kind) (out []WalkLine) {
+	if kind.BySide {
+		for _, side := range []car.Side{car.Left, car.Right} {
+			if len(evidence.OnSide(b, kind.ID, side.String())) > 0 {
+				out = append(out, WalkLine{kind, side.String(), -1})
+			}
+		}
+		return out
+	}
+	for _, i := range evidence.Items(b, kind.ID) {
+		out = append(out, WalkLine{kind, b.Items[i].ID, i})
+	}
+	return out
+}
+
+func sectionOf(ids ...string) int {
+	return max(0, slices.IndexFunc(sectionIDs, func(id string) bool { return slices.Contains(ids, id) }))
+}
+
+// standingPlace is where one stands to check an item.
+func standingPlace(b *car.Body, check string, i int) string {
+	switch check {
+	case "water", "jack":
+		return check
+	case "photos", "word":
+		return "papers"
+	case "carpet", "wet":
+		return "inside"
+	case "prod", "tap", "fresh_under":
+		return "under"
+	}
+	p, side := b.PartOf(i), b.Items[i].Side
+	zone := b.Zones[p.Zone].ID
+	switch {
+	case zone == "under" || zone == "mount":
+		return "under"
+	case zone == "floor":
+		return "inside"
+	case side != car.NoSide:
+		return side.String()
+	case zone == "front":
+		return "front"
+	case zone == "lid" && p.ID != "trunk_lid" && p.ID != "trunk_lid_edge" && p.ID != "tailgate":
+		return "front"
+	case zone == "scuttle" || zone == "roof":
+		return "glass"
+	}
+	return "rear"
+}
+
+// sortWalk puts lines in the order of the body's zones and items, from the back
+// when asked, with all checks of one item together.
+func sortWalk(b *car.Body, lines []WalkLine, fromBack bool) {
+	place := func(l WalkLine) int {
+		if l.Item < 0 {
+			return 0
+		}
+		n := b.PartOf(l.Item).Zone*len(b.Items) + l.Item
+		if fromBack {
+			return -n
+		}
+		return n
+	}
+	slices.SortStableFunc(lines, func(x, y WalkLine) int { return place(x) - place(y) })
+}

@@ -1,0 +1,97 @@
+package session
+
+import (
+	"math"
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/estimate"
+	"underpaint/engine/evidence"
+)
+
+// VarianceShares says what makes a range wide, and what could make it worse.
+type VarianceShares struct {
+	State       State
+	Done, Of    int // walks
+	Body        *car.Body
+	Known       bool            // there is any variance to share out
+	Shares      []VarianceShare // of two in a hundred and more, the largest first
+	Rest        float64
+	RestPercent int
+	WorstSE     float64     // the largest standard error of a share
+	Worse       []WorsePart // what takes most more in the dearest fifth of cars
+}
+
+// VarianceShare is one input of the calculation with its share of the variance.
+type VarianceShare struct {
+	Input   int // as package estimate numbers them
+	Share   float64
+	Percent int // rounded so that all add to 100
+}
+
+// WorsePart is a part that could make it worse, and how to find out about it.
+type WorsePart struct {
+	estimate.PartCost
+	Part      *car.Part
+	Closed    bool          // a closed box: it shows only when it is opened
+	Bare      bool          // the metal is bare already
+	Check     evidence.Kind // the check that tells most, where Checkable
+	Checkable bool
+}
+
+// VarianceShares goes on taking the range of a car with one body apart. Asked again
+// it goes on with more walks.
+func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
+	if s.variance == nil || s.variance.key != string(c.Text()) {
+		stages, now, err := s.openNow(c)
+		if err != nil {
+			return VarianceShares{}, err
+		}
+		s.variance = newVarianceShares(stages, now)
+	}
+	j := s.variance
+	out := VarianceShares{State: j.step(), Done: j.shares.Walks(), Of: allWalks, Body: j.stages.body}
+	out.share(j.shares)
+	out.Worse = j.worseParts()
+	return out, nil
+}
+
+// share puts what is below two in a hundred together.
+func (v *VarianceShares) share(shares *estimate.Shares) {
+	all, variance := shares.Shares()
+	order := upTo(len(all))
+	sortByFloat(order, func(k int) float64 { return -all[k].Share })
+	n := 0
+	for n < len(order) && all[order[n]].Share >= 0.02 {
+		n++
+	}
+	rest, shown := 1.0, make([]float64, n+1)
+	for k := range n {
+		shown[k] = all[order[k]].Share
+		rest -= shown[k]
+		v.WorstSE = math.Max(v.WorstSE, all[order[k]].SE)
+	}
+	shown[n] = math.Max(0, rest)
+	whole := WholePercents(shown)
+	for k := range n {
+		v.Shares = append(v.Shares, VarianceShare{order[k], shown[k], whole[k]})
+	}
+	v.Rest, v.RestPercent, v.Known = shown[n], whole[n], variance > 0
+}
+
+// worseParts are the parts that take most more in the dearest fifth of cars.
+func (j *varianceShares) worseParts() (out []WorsePart) {
+	list := slices.Clone(j.worse)
+	sortByFloat(list, func(p estimate.PartCost) float64 { return -(p.Dearest - p.All) })
+	for _, cost := range list[:min(len(list), mostWorse)] {
+		if cost.Dearest <= cost.All {
+			break
+		}
+		p := &j.stages.body.Parts[cost.Part]
+		one := WorsePart{PartCost: cost, Part: p, Closed: !p.SeenWhenStripped, Bare: j.stages.car.Begun(carfile.Survey)}
+		one.Check, one.Checkable = evidence.BestLook(j.stages.body, p.Items[0])
+		out = append(out, one)
+	}
+	return out
+}
