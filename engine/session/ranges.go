@@ -6,6 +6,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
+	"underpaint/engine/money"
 	"underpaint/engine/work"
 )
 
@@ -26,7 +27,7 @@ type Range struct {
 	OfSeveral bool // one of several bodies
 	Exact     estimate.Range
 	Shown     Ends
-	GoodTo    int64 // twice the larger standard error of an end, rounded up, minor units
+	GoodTo    money.Minor // twice the larger standard error of an end, rounded up
 	Zones     []ZoneShare
 	Strip     work.Stage
 }
@@ -74,7 +75,7 @@ func (r *Ranges) MostDot() (most float64) {
 func (b *bodyRun) row(k int, several bool) Range {
 	x := b.run.Range(k)
 	return Range{Body: b.body, Standard: b.standards[k], Headline: len(b.standards) == 1, OfSeveral: several, Exact: x,
-		Shown: RoundEnds(x.Low, x.Half, x.SetAside, x.High), GoodTo: int64(RoundUp125(2 * max(x.SELow, x.SEHigh))),
+		Shown: RoundEnds(x.Low, x.Half, x.SetAside, x.High), GoodTo: RoundUp125(2 * max(x.SELow, x.SEHigh)),
 		Zones: b.zones(), Strip: b.tables[k].StagePrice()}
 }
 

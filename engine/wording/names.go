@@ -1,0 +1,141 @@
+package wording
+
+import (
+	"strings"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/estimate"
+	"underpaint/engine/exposure"
+)
+
+var standardNames = map[string]string{"driver": "Driver standard", "show": "Show standard", "concours": "Concours standard"}
+
+// Standard names a standard.
+func Standard(id string) string { return standardNames[id] }
+
+var scopeNames = map[string]string{"whole_body": "whole body", "outside_only": "outside only", "metalwork_only": "metalwork only"}
+
+// Stage names a stage of what is known of a car.
+func (t *Text) Stage(id string) string {
+	switch id {
+	case carfile.Told:
+		return "Told"
+	case carfile.WalkRound:
+		return t.say("Walk-around", "Walk-round")
+	case carfile.Survey:
+		return StripAndSurvey
+	case carfile.OpeningUp:
+		return "Opening up"
+	}
+	return "Ways chosen"
+}
+
+// StripAndSurvey names the first stage of the work.
+const StripAndSurvey = "Strip and survey"
+
+// afterStage says when something is so.
+func (t *Text) afterStage(id string) string {
+	switch id {
+	case carfile.WalkRound:
+		return t.say("After the walk-around", "After the walk-round")
+	case carfile.Survey:
+		return "After the survey"
+	case carfile.OpeningUp:
+		return "After opening up"
+	}
+	return "With the ways chosen"
+}
+
+// Step names a step of the plan, 0 the first.
+func (t *Text) Step(k int) string {
+	return [...]string{StripAndSurvey, "Structure and hidden metal", "Outer metal",
+		t.say("Body and block, paint", "Filling and flatting, paint"), "Assembly, and what is left"}[k]
+}
+
+// Item names an item of a body.
+func (t *Text) Item(b *car.Body, i int) string { return b.ItemName(i, t.words) }
+
+// Pocket is the pocket in words, with its side where it has one.
+func (t *Text) Pocket(b *car.Body, k int) string {
+	p := &b.Pockets[k]
+	name := t.In(b.Groups[p.Group].Name)
+	if dot := strings.IndexByte(p.ID, '.'); dot >= 0 {
+		name += ", " + strings.ReplaceAll(p.ID[dot+1:], "_", " ")
+	}
+	return name
+}
+
+// Trade names a trade by its index.
+func (t *Text) Trade(k int) string { return t.In(t.shop.Common.Trades[k]) }
+
+// Condition names a condition by its step on the scale.
+func (t *Text) Condition(k int) string { return t.In(t.shop.Common.Conditions[k]) }
+
+// ConditionLooks says what a condition looks like.
+func (t *Text) ConditionLooks(k int) string { return t.shop.Common.LooksLike[k] }
+
+// Way names a way of mending a part.
+func (t *Text) Way(w car.Way) string { return t.In(t.shop.Common.Ways[w]) }
+
+// Kind names a kind of line of the range.
+func (t *Text) Kind(k estimate.Kind) string {
+	switch k {
+	case estimate.StripStage:
+		return StripAndSurvey
+	case estimate.Materials:
+		return "Materials"
+	case estimate.Parts:
+		return "Parts"
+	case estimate.SentOut:
+		return t.say("Work sent out (sublet)", "Work sent out (subcontract)")
+	case estimate.Supplies:
+		return t.say("Shop supplies", "Consumables")
+	case estimate.Tax:
+		return t.In(t.rates.Tax.Name) + ", on top"
+	}
+	return t.Trade(int(k - estimate.MetalLabour))
+}
+
+func (t *Text) lifePlace(l carfile.Life) string {
+	if p, ok := exposure.PlaceOf(l.Place); ok {
+		return t.In(car.Words(p.Name))
+	}
+	if c, ok := exposure.ClimateOf(l.Place); ok {
+		return lowerFirst(t.In(car.Words(c.Name)))
+	}
+	return "place not known"
+}
+
+// customerPlaces are the places on the car that the customer is asked about.
+var customerPlaces = map[string]car.Words{
+	"behind_front_wheels": {US: "Front fenders behind the wheel", UK: "Front wings behind the wheel"},
+	"rockers":             {US: "Rockers", UK: "Sills"},
+	"door_bottoms":        {US: "Door bottoms", UK: "Door bottoms"},
+	"rear_arches":         {US: "Rear wheel openings", UK: "Rear wheel arches"},
+	"behind_rear_wheels":  {US: "Behind the rear wheels", UK: "Behind the rear wheels"},
+	"floors":              {US: "Floor, with the carpet up", UK: "Floor, with the carpet up"},
+	"trunk_floor":         {US: "Trunk floor, with the mat up", UK: "Boot floor, with the mat up"},
+	"glass":               {US: "Round the front and rear glass", UK: "Round the front and rear glass"},
+}
+
+// CustomerPlace names a place that the customer is asked about.
+func (t *Text) CustomerPlace(id string) string { return t.In(customerPlaces[id]) }
+
+// walkSections are the standing places of the walk round the car.
+var walkSections = map[string]car.Words{
+	"doors":  {US: "Doors and gaps", UK: "Doors and gaps"},
+	"front":  {US: "Front and hood", UK: "Front and bonnet"},
+	"left":   {US: "Left side, front to back", UK: "Left (nearside), front to back"},
+	"rear":   {US: "Rear and trunk", UK: "Rear and boot"},
+	"right":  {US: "Right side, back to front", UK: "Right (offside), back to front"},
+	"glass":  {US: "Glass, cowl and roof", UK: "Glass, scuttle and roof"},
+	"inside": {US: "Inside, carpets up", UK: "Inside, carpets up"},
+	"under":  {US: "Underneath, safely up", UK: "Underneath, safely up"},
+	"jack":   {US: "Lift at the jacking point", UK: "Lift at the jacking point"},
+	"water":  {US: "Water, last of all", UK: "Water, last of all"},
+	"papers": {US: "Photographs, bills and what was said", UK: "Photographs, bills and what was said"},
+}
+
+// WalkSection names a standing place of the walk round the car.
+func (t *Text) WalkSection(id string) string { return t.In(walkSections[id]) }

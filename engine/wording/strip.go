@@ -1,0 +1,77 @@
+package wording
+
+import (
+	"strings"
+
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+	"underpaint/engine/work"
+)
+
+// StripLine is one step of the strip and survey: how it is charged, and its amount,
+// empty where it is in the price of the whole stage.
+type StripLine struct{ Text, Basis, Amount string }
+
+// StripLines are the steps of the strip and survey as the customer reads them.
+func (t *Text) StripLines(st *work.Stage) (out []StripLine) {
+	for _, l := range st.Lines {
+		line := StripLine{t.In(l.Name), "fixed", t.ToTheUnit(l.Likely)}
+		switch l.How {
+		case rates.EachOne:
+			line.Basis = Grouped(int64(l.Each)) + " at a price each"
+		case rates.ByTheHour:
+			line.Basis = "by the hour"
+			if l.Ceiling > 0 {
+				line.Basis += ", no more than " + t.ToTheUnit(l.Ceiling)
+			}
+		case rates.AtCost:
+			line.Basis = "at cost"
+		}
+		if t.rates.Strip.PriceSet && (l.How == rates.EachOne || line.Basis == "fixed") {
+			line.Amount = "" // the shop has one price for all
+		}
+		out = append(out, line)
+	}
+	if !t.rates.Strip.PriceSet && st.Materials > 0 {
+		out = append(out, StripLine{"Materials of this stage", "fixed", t.ToTheUnit(st.Materials)})
+	}
+	return out
+}
+
+// StripFixed says what of the strip and survey is fixed.
+func (t *Text) StripFixed(st *work.Stage) string {
+	by := map[string][]string{}
+	var ceiling money.Minor
+	for _, l := range st.Lines {
+		by[l.How] = append(by[l.How], lowerFirst(t.In(l.Name)))
+		if l.How == rates.ByTheHour {
+			ceiling += l.Ceiling
+		}
+	}
+	line := t.ToTheUnit(st.Fixed) + " of it is fixed."
+	if each := by[rates.EachOne]; len(each) > 0 {
+		line += " At a price each, in that sum: " + strings.Join(each, "; ") + "."
+	}
+	if hourly := by[rates.ByTheHour]; len(hourly) > 0 {
+		line += " By the hour: " + strings.Join(hourly, "; ")
+		if ceiling > 0 {
+			line += "; those with a ceiling no more than " + t.ToTheUnit(ceiling) + " together"
+		}
+		line += "."
+	}
+	if cost := by[rates.AtCost]; len(cost) > 0 || st.SentOut {
+		if st.SentOut {
+			cost = append(cost, "work sent out")
+		}
+		line += " At cost: " + strings.Join(cost, "; ") + "."
+	}
+	return line
+}
+
+// StripGet says what the customer gets for it.
+const StripGet = "You get the shell in primer and every part's condition in writing."
+
+// StripStop says what it costs to stop after it.
+func (t *Text) StripStop(st *work.Stage) string {
+	return "To stop there: " + t.ToTheUnit(st.ToStop) + "."
+}

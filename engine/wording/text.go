@@ -1,0 +1,113 @@
+package wording
+
+import (
+	_ "embed"
+
+	"underpaint/engine/car"
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+	"underpaint/engine/session"
+	"underpaint/engine/strict"
+)
+
+//go:embed data/words.json
+var wordsFile []byte
+
+// Text words things for one shop: in its word set, US or UK, and in its money.
+type Text struct {
+	shop     *session.Shop
+	rates    *rates.Rates
+	words    string // "us" or "uk"
+	currency money.Currency
+	lists    *lists
+}
+
+// For words things as a shop's rates ask for.
+func For(s *session.Shop) (*Text, error) {
+	l, err := loadLists()
+	if err != nil {
+		return nil, err
+	}
+	return &Text{shop: s, rates: s.Rates, words: s.Rates.Words, currency: s.Rates.Currency, lists: l}, nil
+}
+
+// InMoney is the same with amounts in another currency.
+func (t *Text) InMoney(c money.Currency) *Text {
+	other := *t
+	other.currency = c
+	return &other
+}
+
+// In picks the shop's word set.
+func (t *Text) In(w car.Words) string { return w.In(t.words) }
+
+// say picks the shop's word set.
+func (t *Text) say(us, uk string) string {
+	if t.words == "uk" {
+		return uk
+	}
+	return us
+}
+
+func (t *Text) all(list []car.Words) (out []string) {
+	for _, w := range list {
+		out = append(out, t.In(w))
+	}
+	return out
+}
+
+// Caution is one caution with the place where it belongs.
+type Caution struct {
+	ID, Where string
+	text      car.Words
+}
+
+// lists are the lists of plain sentences in data/words.json.
+type lists struct {
+	notInIt, limits []car.Words
+	cautions        []Caution
+}
+
+func loadLists() (*lists, error) {
+	f, err := strict.Parse(wordsFile)
+	if err != nil {
+		return nil, err
+	}
+	l := &lists{notInIt: wordList(f.Get("not_in_it")), limits: wordList(f.Get("known_limits"))}
+	for _, c := range f.Get("cautions").Items() {
+		c.Keys("id", "where", "text", "source")
+		l.cautions = append(l.cautions, Caution{c.Get("id").Text(40), c.Get("where").Text(40), readWords(c.Get("text"))})
+	}
+	return l, f.Err()
+}
+
+func wordList(f strict.Field) (out []car.Words) {
+	for _, w := range f.Items() {
+		out = append(out, readWords(w))
+	}
+	return out
+}
+
+func readWords(f strict.Field) car.Words {
+	f.Keys("us", "uk")
+	return car.Words{US: f.Get("us").Text(400), UK: f.Get("uk").Text(400)}
+}
+
+// Cautions are all cautions, in the order of the data.
+func (t *Text) Cautions() []Caution { return t.lists.cautions }
+
+// LocalCaution is the caution that belongs at the foot of everything.
+func (t *Text) LocalCaution() string {
+	for _, c := range t.lists.cautions {
+		if c.ID == "local" {
+			return t.In(c.text)
+		}
+	}
+	return ""
+}
+
+// Caution is the text of one caution.
+func (t *Text) Caution(c Caution) string { return t.In(c.text) }
+
+// KnownLimits says what the model is known to leave out.
+func (t *Text) KnownLimits() []string { return t.all(t.lists.limits) }

@@ -1,0 +1,64 @@
+package wording
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"underpaint/engine/rates"
+	"underpaint/engine/session"
+)
+
+// TestLeadMelts: the figures in the caution on lead, in both scales, are those of
+// the CRC Handbook (pure lead, 327.5 °C) and of ASTM B32 Sn30 (70 lead 30 tin,
+// 183 to 255 °C); lead and solder go at the same flame in both word sets.
+func TestLeadMelts(t *testing.T) {
+	l, err := loadLists()
+	if err != nil {
+		t.Fatal(err)
+	}
+	figures := regexp.MustCompile(`\d{3}`)
+	for _, c := range l.cautions {
+		if c.ID != "lead" {
+			continue
+		}
+		us, uk := figures.FindAllString(c.text.US, -1), figures.FindAllString(c.text.UK, -1)
+		if len(us) != 3 || len(uk) != 3 {
+			t.Fatalf("want three temperatures: %v %v", us, uk)
+		}
+		for k, celsius := range []float64{183, 255, 327.5} {
+			f, _ := strconv.ParseFloat(us[k], 64)
+			d, _ := strconv.ParseFloat(uk[k], 64)
+			if math.Abs(d-celsius) > 0.5 || math.Abs(f-(celsius*1.8+32)) > 1 {
+				t.Errorf("%s °F, %s °C, published %g °C", us[k], uk[k], celsius)
+			}
+		}
+		return
+	}
+	t.Error("no caution on lead")
+}
+
+// TestAmountsAndShares: how figures are written, by hand.
+func TestAmountsAndShares(t *testing.T) {
+	shop, err := session.OpenShop(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := For(shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for got, want := range map[string]string{
+		text.Amount(123456700): "$1,234,567", text.ToTheUnit(14950): "$150", text.Likely(1_234_567): "$12,500", text.signed(-500): "−$5",
+		Grouped(16384): "16,384", Tick(50_000): "50k", Tick(2_000_000): "2m", Tick(500): "500", Date("2026-06-03"): "3 June 2026", Date(""): "",
+		CarsInTen(0.04): "fewer than 1 car of 20", CarsInTen(0.1): "1 car of 10", CarsInTen(0.6): "6 cars of 10", CarsInTen(0.96): "more than 19 cars of 20",
+		InTen(0.8): "8 of 10", InTen(0.01): "fewer than 1 of 20", InTen(0.97): "19 of 20", widthWords(0.5, "now"): "about half as wide as now",
+		tenths(9.94): "9.9", tenths(9.95): "10", percentOf(1.18, "more", "less"): "18 % more", percentOf(0.95, "more", "less"): "5 % less",
+		counted(1, "box", "boxes"): "1 box", counted(2, "box", "boxes"): "2 boxes",
+	} {
+		if got != want {
+			t.Errorf("%q, expected %q", got, want)
+		}
+	}
+}
