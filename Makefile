@@ -27,7 +27,7 @@ test-go:
 # The engine's own tests once more where its customers run it, and whole questions
 # through what the built engines export.
 test-wasm:
-	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/message
+	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/session ./engine/message
 	node --test --test-timeout=900000 wasm/test/shipped.test.mjs tests/vectors/node.test.mjs
 
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"underpaint/engine/strict"
+	"underpaint/engine/wording"
 )
 
 // mistake is what a panic told: a fault of this program, never of what it was asked.
@@ -50,15 +50,10 @@ func (m mistake) report(to io.Writer) {
 
 // broken is the reply to a request that came upon a mistake. What the panic told is for
 // the shop alone: a customer can do nothing with it.
-func (m mistake) broken(id int64, forShop bool) []byte {
-	w := strict.NewWriter()
-	w.Object(func() {
-		head(w, id, "broken")
-		w.Member("text", "Something went wrong on our side. Nothing you entered is lost.")
-		if forShop {
-			w.Member("panic", m.panicked)
-			w.Texts("stack", m.stack)
-		}
-	})
-	return w.Bytes()
+func (m mistake) broken(forShop bool) *BrokenReply {
+	r := &BrokenReply{Text: wording.Broken}
+	if forShop {
+		r.Told = &Told{m.panicked, m.stack}
+	}
+	return r
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -14,12 +15,14 @@ import (
 func reachBeyond(list []int, k int) int { return list[k] }
 
 // stumbling are requests that come upon a mistake, each of another kind.
-var stumbling = []asking{
-	{name: "own", engine: func(*Engine, int64, strict.Field) []byte { panic("engine: internal error: made up") }},
-	{name: "beyond", engine: func(*Engine, int64, strict.Field) []byte { return []byte{byte(reachBeyond(nil, 3))} }},
-	{name: "nothing", engine: func(e *Engine, _ int64, _ strict.Field) []byte { return []byte(e.session.Rates.RatesOf) }},
-	{name: "error", engine: func(*Engine, int64, strict.Field) []byte { panic(errors.New("an error")) }},
-	{name: "again", engine: func(*Engine, int64, strict.Field) []byte {
+var stumbling = []handler{
+	{name: "own", engine: func(*Engine, strict.Field) (Reply, error) { panic("engine: internal error: made up") }},
+	{name: "beyond", engine: func(*Engine, strict.Field) (Reply, error) {
+		return &CoverReply{Text: strconv.Itoa(reachBeyond(nil, 3))}, nil
+	}},
+	{name: "nothing", engine: func(e *Engine, _ strict.Field) (Reply, error) { return &CoverReply{Text: e.shop.Rates.RatesOf}, nil }},
+	{name: "error", engine: func(*Engine, strict.Field) (Reply, error) { panic(errors.New("an error")) }},
+	{name: "again", engine: func(*Engine, strict.Field) (Reply, error) {
 		defer func() { recover(); panic("the second") }()
 		panic("the first")
 	}},

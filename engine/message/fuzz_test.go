@@ -15,7 +15,7 @@ var quick = []string{"open", "sheet", "check_car", "tally", "to_do", "cover", "c
 
 // kindsOf are all kinds of reply.
 var kindsOf = []string{"opened", "range", "cover", "fits", "sheet", "worth", "wide", "plan", "decide", "car_ok", "tally", "odds", "before_after", "to_do",
-	"compare_ways", "twenty", "two_ways", "suppose", "rates_checked", "rates_outline", "effect", "prices_read", "prices_written", "jobs_checked", "scores",
+	"compare_ways", "look_again", "twenty", "two_ways", "suppose", "rates_checked", "rates_outline", "effect", "prices_read", "prices_written", "jobs_checked", "scores",
 	"jobs_read", "jobs_written", "adopted", "refused"}
 
 // known checks a reply: JSON, of a kind that there is, not "broken", which is how a
@@ -70,7 +70,7 @@ func FuzzAsk(f *testing.F) {
 	open := []byte(`{"id":1,"ask":"open","rates":` + string(text) + `}`)
 	f.Fuzz(func(t *testing.T, request []byte) {
 		var r struct{ Ask string }
-		if json.Unmarshal(request, &r) == nil && !slices.Contains(quick, r.Ask) && slices.ContainsFunc(slices.Concat(customersAsk, shopsAskOfCars, shopsAskOfRates, shopsAskOfJobs), func(a asking) bool { return a.name == r.Ask }) {
+		if json.Unmarshal(request, &r) == nil && !slices.Contains(quick, r.Ask) && slices.ContainsFunc(slices.Concat(customerHandlers, shopCarHandlers, shopRatesHandlers, shopJobsHandlers), func(a handler) bool { return a.name == r.Ask }) {
 			return
 		}
 		e := &Engine{}

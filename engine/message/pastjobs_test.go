@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"underpaint/engine/carfile"
 	"underpaint/engine/rates"
 	"underpaint/engine/record"
 	"underpaint/engine/record/invented"
@@ -31,7 +30,7 @@ func TestPastJobs(t *testing.T) {
 	if opened["ok"] != true || opened["jobs"] != 10.0 {
 		t.Fatalf("%v", opened)
 	}
-	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text[:len(text)/2]}); reply["ok"] != false || len(listIn(t, reply, "faults")) == 0 || e.jobs == nil {
+	if reply := shopAsk(t, e, "open_jobs", map[string]any{"jobs": text[:len(text)/2]}); reply["ok"] != false || len(listIn(t, reply, "faults")) == 0 || e.jobs.Jobs == nil {
 		t.Errorf("a file cut short: %v", reply["faults"])
 	}
 	reply, steps := map[string]any{"state": "refining"}, 0
@@ -111,26 +110,21 @@ func TestOwnRecord(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := carfile.Decode([]byte(goodCar))
-	if err != nil {
-		t.Fatal(err)
-	}
 	high := map[bool]float64{}
 	for _, learnt := range []bool{false, true} {
 		file := rates.Sample()
 		if learnt {
 			file = text
 		}
-		s, err := NewSession(file)
-		if err != nil {
-			t.Fatal(err)
+		e := &Engine{}
+		shopAsk(t, e, "open", map[string]any{"rates": string(file)})
+		reply := ask(t, e, `"range","effort":"rough"`, goodCar)
+		high[learnt] = listIn(t, reply, "rows")[0]["exact"].(map[string]any)["p90_minor"].(float64)
+		var own []string
+		for _, line := range reply["own_record"].([]any) {
+			own = append(own, line.(string))
 		}
-		if err := s.Open(c); err != nil {
-			t.Fatal(err)
-		}
-		s.rough()
-		high[learnt] = s.Rows()[0].Exact.High
-		lines := strings.Join(s.OwnRecord(), "\n")
+		lines := strings.Join(own, "\n")
 		if learnt != strings.Contains(lines, "Of 24 jobs that this shop finished from 31 January 2024 to 30 May 2026, 3 came out above") ||
 			learnt != strings.Contains(lines, "1 figure rests on this shop's own finished jobs, as of 1 June 2026") {
 			t.Errorf("learnt %v: %q", learnt, lines)

@@ -1,57 +1,105 @@
 package message
 
 import (
+	"slices"
+	"strconv"
+
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/strict"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 	"underpaint/engine/work"
 )
 
-// sheet is the reply that holds everything the page "This car" needs and that
-// recording does not change.
-func (s *Session) sheet(id int64, c *carfile.Car) ([]byte, error) {
-	b, t, err := s.oneBody(c)
+// conditionKeys are the keys of the conditions: their first letters.
+var conditionKeys = [car.Conditions]string{"s", "l", "h", "p", "r", "g"}
+
+func askSheet(o *openShop, q carRequest) (Reply, error) {
+	v, err := o.Sheet(q.car)
 	if err != nil {
 		return nil, err
 	}
-	w := strict.NewWriter()
-	w.Object(func() {
-		head(w, id, "sheet")
-		w.Member("body", b.ID)
-		w.Member("body_name", b.Name.In(s.Rates.Words))
-		w.Member("drawing", b.ID)
-		s.writeScale(w)
-		w.Key("zones")
-		w.Array(func() {
-			for z := range b.Zones {
-				w.Object(func() { s.writeSheetZone(w, b, z) })
-			}
-		})
-		w.Key("items")
-		w.Object(func() {
-			for i := range b.Items {
-				w.Key(b.Items[i].ID)
-				w.Object(func() { s.writeSheetItem(w, b, i) })
-			}
-		})
-		s.writeBoxes(w, b)
-		s.writeWalk(w, b)
-		w.Objects("stages", len(carfile.StageIDs), func(i int) {
-			w.Member("id", carfile.StageIDs[i])
-			w.Member("name", s.stageName(carfile.StageIDs[i]))
-		})
-		s.writeStripTrades(w, t)
-		s.writeCautions(w)
-	})
-	return w.Bytes(), nil
+	b, t := v.Body, o.text
+	out := &SheetReply{Body: b.ID, BodyName: t.In(b.Name), Drawing: b.ID, Cautions: cautions(t)}
+	for k, id := range car.ConditionIDs {
+		out.Conditions = append(out.Conditions, SheetCondition{id, conditionKeys[k], t.Condition(k), t.ConditionLooks(k)})
+	}
+	for _, f := range work.Findings() {
+		if f.PerCar {
+			out.WholeCarFindings = append(out.WholeCarFindings, IDName{f.ID, t.In(f.Name)})
+		} else {
+			out.Findings = append(out.Findings, SheetFinding{f.ID, f.Key, t.In(f.Name), f.PerLeadJoint, f.Priced})
+		}
+	}
+	for z := range b.Zones {
+		out.Zones = append(out.Zones, sheetZone(t, b, z))
+	}
+	for i := range b.Items {
+		out.Items = append(out.Items, entry[SheetItem]{b.Items[i].ID, sheetItem(o, b, i)})
+	}
+	for _, x := range v.Boxes {
+		box := SheetBox{ID: b.Pockets[x.Pocket].ID, Name: t.Pocket(b, x.Pocket)}
+		for _, i := range x.Items {
+			box.Items = append(box.Items, b.Items[i].ID)
+		}
+		out.Boxes = append(out.Boxes, box)
+	}
+	out.WalkRound, out.Tools = walkRound(t, b, v.Walk)
+	for _, id := range carfile.StageIDs {
+		out.Stages = append(out.Stages, IDName{id, t.Stage(id)})
+	}
+	for _, h := range v.Strip {
+		out.StripTrades = append(out.StripTrades, StripTrade{car.TradeIDs[h.Trade], t.Trade(h.Trade), wording.TradeHours(h)})
+	}
+	return out, nil
 }
 
-// oneBody loads the only body of the car, with a table for it.
-func (s *Session) oneBody(c *carfile.Car) (*car.Body, *work.Table, error) {
-	b, err := c.OneBody()
-	if err != nil {
-		return nil, nil, err
+func sheetZone(t *wording.Text, b *car.Body, z int) SheetZone {
+	zone := SheetZone{ID: b.Zones[z].ID, Name: t.In(b.Zones[z].Name)}
+	for k := range b.Parts {
+		p := &b.Parts[k]
+		if p.Zone != z || len(p.Items) == 0 {
+			continue
+		}
+		row := SheetRow{Part: p.ID, Name: t.In(p.Name)}
+		for _, l := range session.LinesOf(b, p) {
+			row.Lines = append(row.Lines, SheetLine(l))
+		}
+		zone.Rows = append(zone.Rows, row)
 	}
-	t, err := work.NewTable(b, s.common, s.Rates, c.OneStandard(), c.Scope)
-	return b, t, err
+	return zone
+}
+
+func sheetItem(o *openShop, b *car.Body, i int) SheetItem {
+	p := b.PartOf(i)
+	item := SheetItem{Name: o.text.Item(b, i), Zone: b.Zones[p.Zone].ID, Closed: !p.SeenWhenStripped, Structural: p.Structural,
+		LeadJoints: p.LeadJoints, Findings: session.FindingsOn(p), Behind: o.Behind(b, i)}
+	if item.Closed {
+		item.Box = b.Pockets[b.Items[i].Pocket].ID
+	}
+	return item
+}
+
+// walkRound is the walk round the car, with what its checks need.
+func walkRound(t *wording.Text, b *car.Body, walk []session.WalkSection) (sections []WalkSection, tools []WalkTool) {
+	var names []string
+	var lines []int
+	for _, s := range walk {
+		section := WalkSection{ID: s.ID, Name: t.WalkSection(s.ID)}
+		for _, l := range s.Lines {
+			needs := t.In(l.Kind.Needs)
+			k := slices.Index(names, needs)
+			if k < 0 {
+				k, names, lines = len(names), append(names, needs), append(lines, 0)
+			}
+			lines[k]++
+			section.Lines = append(section.Lines, WalkLine{Look: l.Kind.ID, On: l.On, Text: t.WalkCheck(b, l), Place: t.WalkPlace(b, l), Name: t.In(l.Kind.Name),
+				How: t.In(l.Kind.How), Needs: needs, Caution: t.In(l.Kind.Caution), Tool: "tool_" + strconv.Itoa(k), BesideLead: wording.BesideLead(b, l)})
+		}
+		sections = append(sections, section)
+	}
+	for k, name := range names {
+		tools = append(tools, WalkTool{"tool_" + strconv.Itoa(k), name, wording.ToolLines(name, lines[k])})
+	}
+	return sections, tools
 }

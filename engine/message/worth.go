@@ -1,122 +1,89 @@
 package message
 
 import (
-	"strconv"
-
-	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/estimate"
-	"underpaint/engine/strict"
-	"underpaint/engine/work"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
-// What a stage is worth is worked out on imagined outcomes: a car is drawn from
-// all that is known, the stage is imagined on it, and the range that would
-// follow is worked out. These are how many outcomes, and how many imagined cars
-// each range has (assumption; they leave the mean width good to about a tenth).
-const (
-	outcomes   = 12
-	carsOfEach = estimate.Block
-	lookCars   = 4096
-)
-
-// worthJob is a car whose looks and stages are being valued.
-type worthJob struct {
-	key      string
-	stages   *stageJob
-	now      *stageRun
-	looks    []valuedLook
-	ahead    []string  // stages still to come
-	width    []float64 // by stage ahead: sum of the widths so far
-	done, of int
-	table    *work.Table
-	next     *outcome // the one being worked out, nil between two
-}
-
-// worthReply says what each stage to come is worth, and which looks would narrow
-// the range most. Asked again it goes on with a piece of an imagined outcome.
-func (s *Session) worthReply(id int64, c *carfile.Car, whom string) ([]byte, error) {
-	j, err := s.openWorth(c, whom)
+func askWorth(o *openShop, q carRequest) (Reply, error) {
+	v, err := o.CheckValues(q.car, q.whom)
 	if err != nil {
 		return nil, err
 	}
-	if j.looks == nil {
-		j.looks = s.valueLooks(j, whom)
-	} else if j.done < j.of {
-		if err := j.step(); err != nil {
-			return nil, err
-		}
-	}
-	w := strict.NewWriter()
-	w.Object(func() {
-		head(w, id, "worth")
-		state := Refining
-		if j.done == j.of {
-			state = Settled
-		}
-		w.Member("state", string(state))
-		w.Key("done")
-		w.Whole(int64(j.done))
-		w.Key("of")
-		w.Whole(int64(j.of))
-		w.Member("progress_line", "Trying what each stage is worth: "+strconv.Itoa(j.done)+" of "+strconv.Itoa(j.of))
-		w.Member("now_line", "Now "+s.moneyWidth(shownWidth(j.now.run))+" wide.")
-		n := len(j.ahead)
-		if j.done < j.of {
-			n = 0
-		}
-		w.Objects("stages", n, func(k int) { s.writeStageWorth(w, j, k) })
-		w.Objects("looks", len(j.looks), func(k int) { s.writeLook(w, j, j.looks[k]) })
-		w.Member("looks_note", "A look mostly tells about the car as a whole. Several looks together are worth less than their sum.")
-	})
-	return w.Bytes(), nil
+	return NewWorth(o.text, v), nil
 }
 
-func (s *Session) openWorth(c *carfile.Car, whom string) (*worthJob, error) {
-	key := whom + string(c.Text())
-	if s.worth != nil && s.worth.key == key {
-		return s.worth, nil
+// NewWorth is the reply with what stages and checks are worth.
+func NewWorth(t *wording.Text, v session.CheckValues) *WorthReply {
+	out := &WorthReply{State: string(v.State), Done: v.Done, Of: v.Of, ProgressLine: wording.WorthProgress(&v), NowLine: t.NowWide(v.Now), LooksNote: wording.ChecksNote}
+	for _, s := range v.Stages {
+		out.Stages = append(out.Stages, StageWorth{s.ID, t.Stage(s.ID), t.Likely(s.Width), t.StageWorth(s, v.Now)})
 	}
-	stages, now, err := s.openNow(c)
+	for k := range v.Checks {
+		c := &v.Checks[k]
+		out.Looks = append(out.Looks, LookWorth{Look: c.Kind.ID, On: c.On, Either: c.Either, Text: t.Check(v.Body, c),
+			How: t.In(c.Kind.How), Needs: t.In(c.Kind.Needs), Caution: t.In(c.Kind.Caution), PlaceLine: wording.CheckTells(c), WholeLine: t.CheckNarrows(c)})
+	}
+	return out
+}
+
+func askWide(o *openShop, q carRequest) (Reply, error) {
+	v, err := o.VarianceShares(q.car)
 	if err != nil {
 		return nil, err
 	}
-	for now.run.Cars() < lookCars {
-		now.run.Add()
-	}
-	j := &worthJob{key: key, stages: stages, now: now, of: outcomes}
-	for _, id := range carfile.StageIDs {
-		if !c.Begun(id) {
-			j.ahead = append(j.ahead, id)
-		}
-	}
-	if len(j.ahead) == 0 {
-		j.of = 0
-	}
-	j.width = make([]float64, len(j.ahead))
-	j.table, err = stages.plain.With(c.Decided(stages.body, c.LastStage(), false))
-	s.worth = j
-	return j, err
+	return NewWide(o.text, v), nil
 }
 
-// shownWidth is the width between the ends as they are shown, rounded outward, so
-// that a width never contradicts the ends beside it.
-func shownWidth(run *estimate.Run) float64 {
-	x := run.Price(0)
-	e := roundEnds(x.Low, x.Half, x.SetAside, x.High)
-	return float64(e.high - e.low)
+// NewWide is the reply with what makes a range wide.
+func NewWide(t *wording.Text, v session.VarianceShares) *WideReply {
+	out := &WideReply{State: string(v.State), Done: v.Done, Of: v.Of, ProgressText: wording.WidthProgress(&v),
+		RestText: wording.RestShare(&v), Rest: v.Rest, SharesNote: wording.SharesNote(&v), Known: v.Known, WorseNote: wording.WorseNote}
+	for _, s := range v.Shares {
+		name, why := t.Input(v.Body, s.Input)
+		out.Shares = append(out.Shares, InputShare{name, why, wording.Percent(s.Percent), s.Share})
+	}
+	for k := range v.Worse {
+		p := &v.Worse[k]
+		out.Worse = append(out.Worse, WorsePart{p.Part.ID, t.In(p.Part.Name), wording.WorseLikely(p), t.WorseCost(p), t.WorseFind(p)})
+	}
+	return out
 }
 
-func (s *Session) writeStageWorth(w *strict.Writer, j *worthJob, k int) {
-	width := j.width[k] / float64(j.of)
-	id := j.ahead[k]
-	w.Member("id", id)
-	w.Member("name", s.stageName(id))
-	now := shownWidth(j.now.run)
-	words := widthWords(width/now, "now")
-	w.Member("width_text", s.moneyWidth(width))
-	w.Member("line", s.stageInWords(id)+" the range is, on average for a car like this, "+words+": "+s.moneyWidth(width)+" instead of "+s.moneyWidth(now)+". For one car it may come out wider.")
+func askPlan(o *openShop, q carRequest) (Reply, error) {
+	p, err := o.Plan(q.car)
+	if err != nil {
+		return nil, err
+	}
+	return NewPlan(o.text, p), nil
 }
 
-// holedFrom is the mildest condition that counts as rusted through.
-const holedFrom = car.Conditions - 2
+// NewPlan is the reply with the job in stages.
+func NewPlan(t *wording.Text, p session.Plan) *PlanReply {
+	out := &PlanReply{SoFarLine: t.SoFar(&p), Note: wording.PlanNote}
+	for k := range p.Stages {
+		s := &p.Stages[k]
+		out.Stages = append(out.Stages, PlanStage{carfile.StepIDs[k], t.Step(k), t.Between(s.Money), wording.StepHours(s), t.StepWeeks(s), t.ByThen(s), t.StopAfter(&p, k), t.Actual(&p, k)})
+	}
+	return out
+}
+
+func askDecide(o *openShop, q carRequest) (Reply, error) {
+	options, leftOut, err := o.Decide(q.car)
+	if err != nil {
+		return nil, err
+	}
+	return NewDecide(o.text, options, leftOut), nil
+}
+
+// NewDecide is the reply with what each decision would change.
+func NewDecide(t *wording.Text, options []session.Option, leftOut bool) *DecideReply {
+	out := &DecideReply{Note: wording.DecideNote(leftOut)}
+	for k := range options {
+		name, note := t.Option(&options[k])
+		d := options[k].Difference
+		out.Options = append(out.Options, DecideOption{options[k].ID, name, t.Difference(d), wording.Saving(d), note})
+	}
+	return out
+}

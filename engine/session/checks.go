@@ -5,7 +5,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/chance"
+	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 )
@@ -34,22 +34,25 @@ func valueChecks(stages *stageRanges, now *stageRun, whom string) []CheckValue {
 	type valued struct {
 		CheckValue
 		worth estimate.Worth
+		yes   func(condition int, f damage.Finding, dent bool) float64
 	}
 	var all []valued
 	for _, kind := range evidence.Kinds() {
 		if whom == "customer" && (!kind.CustomerCan || kind.BySide) {
 			continue
 		}
-		chanceOf := checkChance(kind, whom)
+		yes := func(condition int, f damage.Finding, dent bool) float64 {
+			return kind.CountedYes(whom, now.model.Covered(), condition, f, dent)
+		}
 		for _, l := range placesOf(b, kind) {
 			if checkedLike(c, kind, l.On) || l.Item >= 0 && checkedLike(c, kind, evidence.Either(b, l.Item)) || kind.NotAtLead && l.Item >= 0 && b.PartOf(l.Item).LeadJoints > 0 {
 				continue
 			}
-			v, items := valued{CheckValue: CheckValue{WalkLine: l}}, []int{l.Item}
+			v, items := valued{CheckValue: CheckValue{WalkLine: l}, yes: yes}, []int{l.Item}
 			if l.Item < 0 {
 				items = evidence.OnSide(b, kind.ID, l.On)
 			}
-			v.worth = now.run.IfLook(0, items, chanceOf)
+			v.worth = now.run.IfLook(0, items, func(packed byte) float64 { return yes(estimate.Unpack(packed)) })
 			v.Narrower, v.NowWidth = v.worth.Now-v.worth.Expected, v.worth.Now
 			all = append(all, v)
 		}
@@ -62,7 +65,7 @@ func valueChecks(stages *stageRanges, now *stageRun, whom string) []CheckValue {
 		}
 		if v.Item >= 0 && v.Kind.AnswersTo == evidence.OfCondition {
 			v.Either = evidence.Either(b, v.Item)
-			v.tell(now.run, v.worth.Yes)
+			v.tell(now.run, v.worth.Yes, v.yes)
 		}
 		if out = append(out, v.CheckValue); len(out) == mostChecks {
 			break
@@ -85,24 +88,9 @@ func checkedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
 	})
 }
 
-// checkChance is the chance of yes by packed condition, finding and dent. A
-// customer's answer counts for less: both chances are taken to the power of the
-// customer's weight and scaled to one, which is close enough to rank checks by.
-func checkChance(kind evidence.Kind, whom string) func(packed byte) float64 {
-	return func(packed byte) float64 {
-		p := kind.ChanceOfYes(estimate.Unpack(packed))
-		if whom != "customer" {
-			return p
-		}
-		yes := chance.Exp(evidence.CustomerWeight() * chance.Log(p))
-		no := chance.Exp(evidence.CustomerWeight() * chance.Log(1-p))
-		return yes / (yes + no)
-	}
-}
-
 // tell works out what either answer would tell about the place itself; yes is the
-// chance of a yes.
-func (v *CheckValue) tell(run *estimate.Run, yes float64) {
+// chance of a yes, and chanceOf that in one condition.
+func (v *CheckValue) tell(run *estimate.Run, yes float64, chanceOf func(condition int, f damage.Finding, dent bool) float64) {
 	if yes <= 0 || yes >= 1 {
 		return
 	}
@@ -111,7 +99,7 @@ func (v *CheckValue) tell(run *estimate.Run, yes float64) {
 			if c.Condition(v.Item) < holedFrom {
 				return 0
 			}
-			return answer(v.Kind.ChanceOfYes(c.Condition(v.Item), c.Finding(v.Item), c.Dent(v.Item)))
+			return answer(chanceOf(c.Condition(v.Item), c.Finding(v.Item), c.Dent(v.Item)))
 		}).Yes
 	}
 	v.TellsOfIt = true

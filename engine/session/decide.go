@@ -22,7 +22,7 @@ type Option struct {
 	wish         work.Wish
 }
 
-// options are the decisions that a customer has before any metal is seen.
+// options are the decisions that a customer has before the strip begins.
 func options(now work.Wish) (out []Option) {
 	add := func(id, standard string, change func(w *work.Wish)) {
 		w := now
@@ -42,25 +42,47 @@ func options(now work.Wish) (out []Option) {
 	return out
 }
 
+// offer makes a table for the job as it is wished now, and one for each option that can
+// still be had: once the strip has begun, none that changes it. What was worked in it is
+// read with the wish under which it was worked on every table that is left.
+func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*work.Table, leftOut bool, err error) {
+	wish := work.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
+	now, err := work.NewTableFor(b, s.Common, s.Rates, wish)
+	if err != nil {
+		return nil, nil, false, err
+	}
+	tables = append(tables, now)
+	for _, o := range options(wish) {
+		t, err := work.NewTableFor(b, s.Common, s.Rates, o.wish)
+		if err != nil {
+			return nil, nil, false, err
+		}
+		if c.StripBegun() && !t.SameStrip(now) {
+			leftOut = true
+			continue
+		}
+		list, tables = append(list, o), append(tables, t)
+	}
+	decided := c.Decided(b, c.LastStage(), false)
+	for k := range tables {
+		if tables[k], err = tables[k].With(decided); err != nil {
+			return nil, nil, false, err
+		}
+	}
+	return list, tables, leftOut, nil
+}
+
 // Decide says what each decision would change on a car with one body, and how often
-// it is a saving at all.
-func (s *Session) Decide(c *carfile.Car) ([]Option, error) {
+// it is a saving at all; leftOut says that choices which would change a strip that has
+// begun are not among them.
+func (s *Session) Decide(c *carfile.Car) (list []Option, leftOut bool, err error) {
 	j, now, err := s.openNow(c)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	wish := work.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
-	list := options(wish)
-	tables := []*work.Table{}
-	for _, w := range append([]Option{{wish: wish}}, list...) {
-		t, err := work.NewTableFor(j.body, s.Common, s.Rates, w.wish)
-		if err != nil {
-			return nil, err
-		}
-		if t, err = t.With(c.Decided(j.body, c.LastStage(), false)); err != nil {
-			return nil, err
-		}
-		tables = append(tables, t)
+	list, tables, leftOut, err := s.offer(c, j.body)
+	if err != nil {
+		return nil, false, err
 	}
 	run := estimate.NewRun(now.model, tables, Seed)
 	for range decideBlocks {
@@ -69,5 +91,5 @@ func (s *Session) Decide(c *carfile.Car) ([]Option, error) {
 	for k := range list {
 		list[k].Difference = run.Difference(0, k+1)
 	}
-	return list, nil
+	return list, leftOut, nil
 }

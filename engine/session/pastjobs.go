@@ -1,7 +1,8 @@
 package session
 
 import (
-	"underpaint/engine/digest"
+	"crypto/sha256"
+
 	"underpaint/engine/rates"
 	"underpaint/engine/record"
 	"underpaint/engine/strict"
@@ -81,9 +82,7 @@ func (p *PastJobs) scoreNext() {
 
 // keyOf names a job with everything that its score depends on.
 func keyOf(j *record.Jobs, n int) [32]byte {
-	var sum digest.Digest
-	sum.Write(j.Jobs[n].Text(j.Currency))
-	return sum.Sum()
+	return sha256.Sum256(j.Jobs[n].Text(j.Currency))
 }
 
 // JobScores is what finished jobs say, once all are scored and worked out again.

@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/columns"
+	"underpaint/engine/money"
 	"underpaint/engine/rates"
 )
 
@@ -100,14 +101,17 @@ func (k *pricedParts) price(row columns.Row) (p rates.PartPrice, refusal *column
 		}
 		return p, nil
 	}
-	likely := row.Cells[3].Float()
-	p.Priced, p.Price = true, [3]float64{likely, likely, likely}
-	for cell, at := range map[int]int{2: 0, 4: 2} {
-		if !row.Cells[cell].Blank {
-			p.Price[at] = row.Cells[cell].Float()
+	var published [3]money.Decimal
+	for at, cell := range []int{2, 3, 4} {
+		if row.Cells[cell].Blank {
+			cell = 3
+		}
+		var err error
+		if published[at], err = money.Parse(row.Cells[cell].Text); err != nil {
+			return p, wrong(cell, "a price with at most 6 decimals")
 		}
 	}
-	if p.Price[0] > p.Price[1] || p.Price[1] > p.Price[2] {
+	if !p.SetPrice(published) {
 		return p, wrong(3, "low, likely and high, none below the one before it")
 	}
 	return p, nil

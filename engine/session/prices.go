@@ -1,7 +1,6 @@
 package session
 
 import (
-	"strconv"
 
 	"underpaint/engine/car"
 	"underpaint/engine/columns"
@@ -59,8 +58,8 @@ func WritePrices(r *rates.Rates, separator byte, mark columns.Decimal) (string, 
 	for _, p := range r.Parts.Prices {
 		figures := make([]string, 3)
 		if p.Priced {
-			for k, v := range p.Price {
-				figures[k] = columns.Figure(strconv.FormatFloat(v, 'g', -1, 64), mark)
+			for k, v := range p.Published {
+				figures[k] = columns.Figure(v.String(), mark)
 			}
 		}
 		if err := table.Row(p.Part, car.WayIDs[p.Way], figures[0], figures[1], figures[2], p.Body, p.Had, p.Note); err != nil {

@@ -9,7 +9,7 @@ import (
 )
 
 // Questions is how many questions the customer is asked, apart from checks.
-const Questions = 9
+const Questions = 10
 
 // Tally counts what is recorded on one car, and names every entry that cannot stand.
 type Tally struct {
@@ -98,6 +98,9 @@ func countUp(c *carfile.Car, b *car.Body) Tally {
 func answered(c *carfile.Car) int {
 	n := 6 // body, year, place, kept, standard, years on the road: a car file has them all
 	if c.EarlierWork != "" {
+		n++
+	}
+	if c.Covered != "" {
 		n++
 	}
 	if len(c.Life) > 1 {

@@ -49,5 +49,11 @@ func Saving(d estimate.Difference) string {
 	return "a saving in about " + CarsInTen(saving)
 }
 
-// DecideNote stands below the decisions.
-const DecideNote = "Each is held against the job as it is wished now, car by car on the same imagined cars. Several together do not simply add."
+// DecideNote stands below the decisions; leftOut as [session.Session.Decide] says it.
+func DecideNote(leftOut bool) string {
+	note := "Each is held against the job as it is wished now, car by car on the same imagined cars. Several together do not simply add."
+	if leftOut {
+		note += " The strip and survey has begun, so choices that would change it are not offered."
+	}
+	return note
+}

@@ -58,4 +58,4 @@ func (t *Text) StripBelow(b *session.StripBelow) string {
 }
 
 // Broken says that the program stopped on a mistake of its own.
-const Broken = "The sums stopped on a mistake of the program. Nothing you entered is lost."
+const Broken = "Something went wrong on our side. Nothing you entered is lost."

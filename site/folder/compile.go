@@ -21,7 +21,7 @@ const (
 var plain = []string{
 	"underpaint/engine/car", "underpaint/engine/carfile", "underpaint/engine/columns",
 	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/rates",
-	"underpaint/engine/record", "underpaint/engine/scores", "underpaint/engine/strict",
+	"underpaint/engine/record", "underpaint/engine/scores", "underpaint/engine/session", "underpaint/engine/strict", "underpaint/engine/wording",
 	"github.com/shopspring/decimal", "fmt", "io/fs", "math/big", "os", "reflect", "strconv", "strings", "syscall/...", "time",
 }
 

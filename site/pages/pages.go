@@ -28,7 +28,7 @@ func read(tree fs.FS) (map[string][]byte, error) {
 			return err
 		case hidden && entry.IsDir():
 			return fs.SkipDir
-		case hidden || entry.IsDir() || path.Ext(name) == ".go":
+		case hidden || entry.IsDir() || path.Ext(name) == ".go" || strings.HasSuffix(name, ".d.ts"):
 			return nil
 		case !slices.Contains(kinds, path.Ext(name)):
 			return fmt.Errorf("site/pages/%s: expected a file that ends in one of %s", name, strings.Join(kinds, ", "))

@@ -68,7 +68,7 @@ func texts(t *testing.T) map[string][]string {
 			}
 		}
 	}
-	for _, dir := range []string{"../../engine/cmd/underpaint", "../../engine/message", "../folder", "../figures"} {
+	for _, dir := range []string{"../../engine/cmd/underpaint", "../../engine/message", "../../engine/session", "../../engine/wording", "../folder", "../figures"} {
 		found, err := filepath.Glob(dir + "/*.go")
 		if err != nil || len(found) == 0 {
 			t.Fatalf("%s: %v", dir, err)

@@ -49,7 +49,7 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 	case "range":
 		return c.ranges(args[1:])
 	case "stages", "worth", "ways", "why", "plan", "decide":
-		return c.thisCar(map[string]string{"stages": "before_after", "worth": "worth", "ways": "to_do", "why": "wide", "plan": "plan", "decide": "decide"}[args[0]], args[1:])
+		return c.thisCar(args[0], args[1:])
 	case "score":
 		return c.score(args[1:])
 	case "check":

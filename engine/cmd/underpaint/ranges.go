@@ -14,6 +14,8 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/message"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
 func (c command) ranges(args []string) int {
@@ -31,7 +33,7 @@ func (c command) ranges(args []string) int {
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	if _, err := message.NewSession(ratesText); err != nil {
+	if _, err := session.OpenShop(ratesText); err != nil {
 		return c.fail(1, "%s: %v", *rates, err)
 	}
 	if info, err := os.Stat(operands[0]); err == nil && info.IsDir() {
@@ -57,7 +59,7 @@ func (c command) print(text []byte) int {
 
 // one works out one car. Nothing is written unless all of it is.
 func one(out io.Writer, car, rates []byte, asJSON bool) error {
-	s, err := message.NewSession(rates)
+	s, t, err := openSession(rates)
 	if err != nil {
 		return err
 	}
@@ -68,12 +70,22 @@ func one(out io.Writer, car, rates []byte, asJSON bool) error {
 	if err := s.Open(decoded); err != nil {
 		return err
 	}
-	state := s.Settle()
+	r := s.Ranges(s.Settle())
 	if asJSON {
-		_, err = fmt.Fprintf(out, "%s\n", s.Reply(0, state))
+		_, err = fmt.Fprintf(out, "%s\n", message.Encode(0, message.NewRange(s, t, r)))
 		return err
 	}
-	return report(out, s, state)
+	return report(out, s, t, r)
+}
+
+// openSession opens a shop's rates, with what words its values.
+func openSession(rates []byte) (*session.Session, *wording.Text, error) {
+	s, err := session.New(rates)
+	if err != nil {
+		return nil, nil, err
+	}
+	t, err := wording.For(s.Shop)
+	return s, t, err
 }
 
 // folder works out every car file of a folder on all cores, in the order of the

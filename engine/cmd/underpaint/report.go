@@ -6,54 +6,60 @@ import (
 	"io"
 	"strings"
 
-	"underpaint/engine/message"
+	"underpaint/engine/estimate"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
-// report writes the range in the page's words.
-func report(out io.Writer, s *message.Session, state message.State) error {
+// report writes the ranges of a car in words.
+func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges) error {
 	var b bytes.Buffer
-	rows := s.Rows()
-	fmt.Fprintf(&b, "%s\n%s, %s\n\n", s.CarLine(), s.Rates.Shop.Name, s.RatesLine())
-	for _, r := range rows {
-		writeRow(&b, r, len(rows) > 1)
+	rates := wording.RatesLine(s.Rates)
+	fmt.Fprintf(&b, "%s\n%s, %s\n\n", t.Car(&r), s.Rates.Shop.Name, strings.ToLower(rates[:1])+rates[1:])
+	for k := range r.Rows {
+		writeRow(&b, t, &r.Rows[k], len(r.Rows) > 1)
 	}
 	fmt.Fprintf(&b, "Not in it:\n")
-	for _, line := range s.NotInIt() {
+	for _, line := range t.NotInRange(&r) {
 		fmt.Fprintf(&b, "  - %s\n", line)
 	}
-	for _, w := range s.Warnings() {
+	for _, w := range t.Warnings(&r) {
 		fmt.Fprintf(&b, "Note: %s\n", w)
 	}
-	for _, line := range s.OwnRecord() {
+	for _, line := range t.OwnRecord() {
 		fmt.Fprintf(&b, "%s\n", line)
 	}
-	fmt.Fprintf(&b, "\n%s Seed %d, rates check code %s.\n", s.HowSure(state, rows), message.Seed, s.Rates.CheckCode())
-	fmt.Fprintf(&b, "%s\n", s.LocalCaution())
+	fmt.Fprintf(&b, "\n%s Seed %d, rates check code %s.\n", t.HowSure(&r), session.Seed, s.Rates.CheckCode())
+	fmt.Fprintf(&b, "%s\n", t.LocalCaution())
 	_, err := out.Write(b.Bytes())
 	return err
 }
 
-func writeRow(b *bytes.Buffer, r message.Row, labelled bool) {
-	if labelled {
-		fmt.Fprintf(b, "%s\n%s\n", r.Label, strings.Repeat("-", len([]rune(r.Label))))
+func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool) {
+	if label := t.Label(r); labelled {
+		fmt.Fprintf(b, "%s\n%s\n", label, strings.Repeat("-", len([]rune(label))))
 	}
-	fmt.Fprintf(b, "%s\n", r.SentenceHead)
-	for _, line := range r.Sentence {
+	fmt.Fprintf(b, "%s\n", wording.SentenceHead)
+	for _, line := range t.Sentence(r) {
 		fmt.Fprintf(b, "  %s\n", line)
 	}
-	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", r.NotAnEstimate, r.TaxLine, r.SetAsideLine, r.ReserveLine)
-	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", r.Stage.PriceText, r.Stage.FixedLine, r.Stage.GetLine, r.Stage.StopLine)
+	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", wording.NotAnEstimate, t.Tax(&r.Exact), t.SetAside(r), t.Reserve(r))
+	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", t.ToTheUnit(r.Strip.Likely), t.StripFixed(&r.Strip), wording.StripGet, t.StripStop(&r.Strip))
 	fmt.Fprintf(b, "By zone:\n")
-	for _, z := range r.Zones {
-		fmt.Fprintf(b, "  %-32s %s\n", z.Name, strings.TrimSpace(z.Line+" "+z.Behind))
+	for k := range r.Zones {
+		z := &r.Zones[k]
+		fmt.Fprintf(b, "  %-32s %s\n", t.In(r.Body.Zones[z.Zone].Name), strings.TrimSpace(t.Zone(z)+" "+t.BehindZone(r, z)))
 	}
 	fmt.Fprintf(b, "\nWhere the money goes (1 in 10 below, half, 1 in 10 above):\n")
-	for _, k := range r.Kinds {
-		fmt.Fprintf(b, "  %-32s %12s %12s %12s\n", k.Name, k.LowText, k.HalfText, k.HighText)
+	for kind, q := range r.Exact.Kinds {
+		if q.High != 0 {
+			low, half, high := t.KindAmounts(q)
+			fmt.Fprintf(b, "  %-32s %12s %12s %12s\n", t.Kind(estimate.Kind(kind)), low, half, high)
+		}
 	}
-	fmt.Fprintf(b, "  %s\n\n%s\n%s\n", r.KindsNote, r.HoursLine, r.WeeksLine)
-	if r.AllowanceLine != "" {
-		fmt.Fprintf(b, "%s\n", r.AllowanceLine)
+	fmt.Fprintf(b, "  %s\n\n%s\n%s\n", wording.KindsNote, t.Hours(&r.Exact), t.Weeks(&r.Exact))
+	if allowance := t.Allowance(r); allowance != "" {
+		fmt.Fprintf(b, "%s\n", allowance)
 	}
 	fmt.Fprintln(b)
 }

@@ -12,6 +12,8 @@ import (
 	"underpaint/engine/message"
 	"underpaint/engine/rates"
 	"underpaint/engine/record"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
 // score says how the ranges of finished jobs came out, and what the jobs teach.
@@ -44,15 +46,22 @@ func (c command) score(args []string) int {
 		return c.fail(1, "%v", err)
 	}
 	today := time.Now().Format(time.DateOnly)
-	reply := message.Scores(0, jobs, all, again, r, today)
-	if *asJSON {
-		return c.print(append(reply, '\n'))
-	}
-	report, err := scoreReport(reply)
+	v, err := session.NewJobScores(jobs, all, again, r.Own, today)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	if code := c.print(report); code != 0 || *write == "" {
+	shop, err := session.NewShop(r)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	text, err := wording.For(shop)
+	if err != nil {
+		return c.fail(1, "%v", err)
+	}
+	if *asJSON {
+		return c.print(append(message.Encode(0, message.NewScores(text, v)), '\n'))
+	}
+	if code := c.print(scoreReport(text, &v)); code != 0 || *write == "" {
 		return code
 	}
 	return c.writeLearnt(*write, ratesText, jobs, all, today)

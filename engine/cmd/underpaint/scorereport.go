@@ -2,79 +2,54 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
+
+	"underpaint/engine/record"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
-// scoreWords is the part of the engine's reply that is printed.
-type scoreWords struct {
-	Headline    []string
-	AfterSurvey string                       `json:"after_survey"`
-	NotScored   []struct{ Name, Why string } `json:"not_scored"`
-	Bias        []string
-	Causes      []struct {
-		Name   string
-		Jobs   string `json:"jobs_text"`
-		Amount string `json:"amount_text"`
-	}
-	Statistics []struct{ Name, Text string }
-	PIT        []int
-	Learning   struct {
-		Lines []struct {
-			Name, Text string
-			Jobs       string `json:"jobs_text"`
-			Offered    bool
-			Factor     string `json:"factor_text"`
-			InUse      string `json:"in_use_text"`
-		}
-		Compared, Note string
-	}
-	Kind, Text string
-}
-
-// scoreReport puts the reply in words.
-func scoreReport(reply []byte) ([]byte, error) {
-	var s scoreWords
-	if err := json.Unmarshal(reply, &s); err != nil {
-		return nil, err
-	}
-	if s.Kind != "scores" {
-		return nil, fmt.Errorf("%s", s.Text)
-	}
+// scoreReport says in words what finished jobs say.
+func scoreReport(shop *wording.Text, v *session.JobScores) []byte {
 	var b bytes.Buffer
-	for _, line := range append(s.Headline, s.AfterSurvey) {
+	t := shop.InMoney(v.Jobs.Currency)
+	for _, line := range append(wording.JobsHeadline(v), wording.JobsAfterSurvey(v)) {
 		if line != "" {
 			fmt.Fprintln(&b, line)
 		}
 	}
-	for _, n := range s.NotScored {
-		fmt.Fprintf(&b, "Not scored: %s, for %s.\n", n.Name, n.Why)
+	for k := range v.Scores {
+		if s := &v.Scores[k]; s.WhyNot != "" {
+			fmt.Fprintf(&b, "Not scored: %s, for %s.\n", s.Name, s.WhyNot)
+		}
 	}
-	section(&b, "What stands out", len(s.Bias) > 0)
-	for _, line := range s.Bias {
+	bias, statistics, learnt := t.Bias(v), t.Statistics(v), t.Learnt(v)
+	section(&b, "What stands out", len(bias) > 0)
+	for _, line := range bias {
 		fmt.Fprintf(&b, "  - %s\n", line)
 	}
 	section(&b, "Why jobs came to more", true)
-	for _, c := range s.Causes {
-		fmt.Fprintf(&b, "  %-24s %-10s %s\n", c.Name, c.Jobs, c.Amount)
+	for k := range record.Causes {
+		c := v.Summary.Causes[k]
+		fmt.Fprintf(&b, "  %-24s %-10s %s\n", wording.Cause(int(k)), wording.Jobs(c.Jobs), t.Amount(c.Amount))
 	}
-	section(&b, "For the statistician", len(s.Statistics) > 0)
-	for _, row := range s.Statistics {
+	section(&b, "For the statistician", len(statistics) > 0)
+	for _, row := range statistics {
 		fmt.Fprintf(&b, "  %s: %s\n", row.Name, row.Text)
 	}
-	if len(s.Statistics) > 0 {
-		fmt.Fprintf(&b, "  PIT in tenths: %v\n", s.PIT)
+	if len(statistics) > 0 {
+		fmt.Fprintf(&b, "  PIT in tenths: %v\n", v.Summary.PIT)
 	}
-	section(&b, "What the jobs teach", len(s.Learning.Lines) > 0)
-	for _, l := range s.Learning.Lines {
-		offered := l.Factor
+	section(&b, "What the jobs teach", len(learnt) > 0)
+	for _, l := range learnt {
+		offered := l.FactorText
 		if !l.Offered {
 			offered = "too few jobs"
 		}
-		fmt.Fprintf(&b, "  %-34s %-8s %s (in use %s)\n    %s\n", l.Name, l.Jobs, offered, l.InUse, l.Text)
+		fmt.Fprintf(&b, "  %-34s %-8s %s (in use %s)\n    %s\n", l.Name, wording.Jobs(l.Jobs), offered, l.InUseText, l.Text)
 	}
-	fmt.Fprintf(&b, "\n%s\n%s\n", s.Learning.Compared, s.Learning.Note)
-	return b.Bytes(), nil
+	fmt.Fprintf(&b, "\n%s\n%s\n", t.Improved(&v.Improved), wording.LearningNote())
+	return b.Bytes()
 }
 
 func section(b *bytes.Buffer, title string, there bool) {

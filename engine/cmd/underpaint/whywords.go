@@ -1,90 +1,67 @@
 package main
 
 import (
-	"encoding/json"
+	"bytes"
 	"fmt"
-	"io"
+
+	"underpaint/engine/message"
+	"underpaint/engine/session"
+	"underpaint/engine/wording"
 )
 
-func whyInWords(out io.Writer, reply []byte) error {
-	var r struct {
-		Shares []struct {
-			Name, Why string
-			Share     string `json:"share_text"`
-		}
-		Rest       string `json:"rest_text"`
-		SharesNote string `json:"shares_note"`
-		Worse      []struct {
-			Name   string
-			Likely string `json:"likely_line"`
-			Cost   string `json:"cost_line"`
-			Find   string `json:"find_line"`
-		}
-		WorseNote string `json:"worse_note"`
+func (q question) why(out *bytes.Buffer) (message.Reply, error) {
+	v, err := settled(func() (session.VarianceShares, error) { return q.s.VarianceShares(q.car) }, func(v session.VarianceShares) session.State { return v.State })
+	if err != nil {
+		return nil, err
 	}
-	if err := json.Unmarshal(reply, &r); err != nil {
-		return err
-	}
+	t := q.t
 	fmt.Fprintln(out, "What makes it wide:")
-	for _, s := range r.Shares {
-		fmt.Fprintf(out, "  %5s  %s. %s\n", s.Share, s.Name, s.Why)
+	for _, s := range v.Shares {
+		name, why := t.Input(v.Body, s.Input)
+		fmt.Fprintf(out, "  %5s  %s. %s\n", wording.Percent(s.Percent), name, why)
 	}
-	fmt.Fprintf(out, "  %s\n%s\n\nWhat could make it worse:\n", r.Rest, r.SharesNote)
-	for n, p := range r.Worse {
-		fmt.Fprintf(out, "%d. %s\n   %s\n   %s\n   %s\n", n+1, p.Name, p.Likely, p.Cost, p.Find)
+	fmt.Fprintf(out, "  %s\n%s\n\nWhat could make it worse:\n", wording.RestShare(&v), wording.SharesNote(&v))
+	for n := range v.Worse {
+		p := &v.Worse[n]
+		fmt.Fprintf(out, "%d. %s\n   %s\n   %s\n   %s\n", n+1, t.In(p.Part.Name), wording.WorseLikely(p), t.WorseCost(p), t.WorseFind(p))
 	}
-	fmt.Fprintln(out, r.WorseNote)
-	return nil
+	fmt.Fprintln(out, wording.WorseNote)
+	return message.NewWide(t, v), nil
 }
 
-func planInWords(out io.Writer, reply []byte) error {
-	var r struct {
-		Stages []struct {
-			Name   string
-			Money  string `json:"money_text"`
-			Hours  string `json:"hours_text"`
-			Weeks  string `json:"weeks_text"`
-			ByThen string `json:"by_then_text"`
-			Stop   string `json:"stop_line"`
-			Actual string `json:"actual_line"`
-		}
-		SoFar string `json:"so_far_line"`
-		Note  string
+func (q question) plan(out *bytes.Buffer) (message.Reply, error) {
+	p, err := q.s.Plan(q.car)
+	if err != nil {
+		return nil, err
 	}
-	if err := json.Unmarshal(reply, &r); err != nil {
-		return err
-	}
-	for n, s := range r.Stages {
-		fmt.Fprintf(out, "%d. %s: %s, %s, %s\n   %s %s\n", n+1, s.Name, s.Money, s.Hours, s.Weeks, s.ByThen, s.Stop)
-		if s.Actual != "" {
-			fmt.Fprintf(out, "   %s\n", s.Actual)
+	t := q.t
+	for k := range p.Stages {
+		s := &p.Stages[k]
+		fmt.Fprintf(out, "%d. %s: %s, %s, %s\n   %s %s\n", k+1, t.Step(k), t.Between(s.Money), wording.StepHours(s), t.StepWeeks(s), t.ByThen(s), t.StopAfter(&p, k))
+		if actual := t.Actual(&p, k); actual != "" {
+			fmt.Fprintf(out, "   %s\n", actual)
 		}
 	}
-	if r.SoFar != "" {
-		fmt.Fprintln(out, r.SoFar)
+	if soFar := t.SoFar(&p); soFar != "" {
+		fmt.Fprintln(out, soFar)
 	}
-	fmt.Fprintln(out, r.Note)
-	return nil
+	fmt.Fprintln(out, wording.PlanNote)
+	return message.NewPlan(t, p), nil
 }
 
-func decideInWords(out io.Writer, reply []byte) error {
-	var r struct {
-		Options []struct {
-			Name, Note string
-			Difference string `json:"difference_text"`
-			Saving     string `json:"saving_text"`
-		}
-		Note string
+func (q question) decide(out *bytes.Buffer) (message.Reply, error) {
+	options, leftOut, err := q.s.Decide(q.car)
+	if err != nil {
+		return nil, err
 	}
-	if err := json.Unmarshal(reply, &r); err != nil {
-		return err
-	}
-	for _, o := range r.Options {
-		fmt.Fprintf(out, "%s: %s; %s.\n", o.Name, o.Difference, o.Saving)
-		if o.Note != "" {
-			fmt.Fprintf(out, "  %s\n", o.Note)
+	for k := range options {
+		d := options[k].Difference
+		name, note := q.t.Option(&options[k])
+		fmt.Fprintf(out, "%s: %s; %s.\n", name, q.t.Difference(d), wording.Saving(d))
+		if note != "" {
+			fmt.Fprintf(out, "  %s\n", note)
 		}
 	}
-	fmt.Fprintln(out, r.Note)
-	return nil
+	fmt.Fprintln(out, wording.DecideNote(leftOut))
+	return message.NewDecide(q.t, options, leftOut), nil
 }

@@ -2,8 +2,21 @@ package message
 
 import (
 	"underpaint/engine/carfile"
+	"underpaint/engine/session"
 	"underpaint/engine/strict"
+	"underpaint/engine/wording"
 )
+
+// openShop is the open session, and what words its values.
+type openShop struct {
+	*session.Session
+	text *wording.Text
+}
+
+func open(s *session.Session) (*openShop, error) {
+	text, err := wording.For(s.Shop)
+	return &openShop{s, text}, err
+}
 
 // carRequest is a request about one car, with what some of them say besides.
 type carRequest struct {
@@ -13,20 +26,7 @@ type carRequest struct {
 	least            int64
 }
 
-// askOfCar answers the requests about one car.
-func (s *Session) askOfCar(id int64, a asking, f strict.Field) []byte {
-	q := readCarRequest(f)
-	if err := f.Err(); err != nil {
-		return refused(id, "car", err)
-	}
-	reply, err := a.car(s, id, q)
-	if err != nil {
-		return refused(id, "car", err)
-	}
-	return reply
-}
-
-func readCarRequest(f strict.Field) carRequest {
+func readCarRequest(f strict.Field) (carRequest, error) {
 	f.Keys("id", "ask", "car", "on", "effort", "axis_at_least", "for", "condition")
 	q := carRequest{car: carfile.Read(f.Get("car")), effort: "settle", whom: "shop"}
 	if f.Has("on") {
@@ -44,5 +44,5 @@ func readCarRequest(f strict.Field) carRequest {
 	if f.Has("axis_at_least") {
 		q.least = int64(f.Get("axis_at_least").Number(0, 1e15))
 	}
-	return q
+	return q, f.Err()
 }

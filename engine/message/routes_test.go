@@ -43,7 +43,7 @@ func TestCustomersEngineSaysTheSame(t *testing.T) {
 		}
 		asked[c.ask] = asked[c.ask] || !strings.Contains(string(got), `"kind":"refused"`)
 	}
-	for _, a := range customersAsk {
+	for _, a := range customerHandlers {
 		if !asked[a.name] {
 			t.Errorf("%s was never answered here", a.name)
 		}
@@ -54,7 +54,7 @@ func TestCustomersEngineSaysTheSame(t *testing.T) {
 // and every request has one name, one answer and one table.
 func TestCustomersEngineRefusesTheRest(t *testing.T) {
 	seen := map[string]bool{}
-	for _, a := range slices.Concat(customersAsk, shopsAskOfCars, shopsAskOfRates, shopsAskOfJobs) {
+	for _, a := range slices.Concat(customerHandlers, shopCarHandlers, shopRatesHandlers, shopJobsHandlers) {
 		answers := 0
 		for _, there := range []bool{a.engine != nil, a.rated != nil, a.car != nil} {
 			if there {
@@ -67,7 +67,7 @@ func TestCustomersEngineRefusesTheRest(t *testing.T) {
 		seen[a.name] = true
 		request := []byte(`{"id":3,"ask":"` + a.name + `","today":"none"}`)
 		unknown := strings.Contains(string((&Customer{}).Ask(request)), `"path":"ask"`)
-		if forCustomers := slices.ContainsFunc(customersAsk, func(c asking) bool { return c.name == a.name }); unknown == forCustomers {
+		if forCustomers := slices.ContainsFunc(customerHandlers, func(c handler) bool { return c.name == a.name }); unknown == forCustomers {
 			t.Errorf("%s: refused as unknown %v, a customer's request %v", a.name, unknown, forCustomers)
 		}
 	}

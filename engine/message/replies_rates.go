@@ -1,0 +1,141 @@
+package message
+
+// RatesCheckedReply tells a form what is wrong with rates, what is usually a slip, and
+// what the file will be.
+//
+//reply:rates_checked
+type RatesCheckedReply struct {
+	OK          bool        `json:"ok"`
+	Faults      []TextFault `json:"faults"`
+	Warnings    []CarNote   `json:"warnings"`
+	StillSample []string    `json:"still_sample"`
+	CheckCode   string      `json:"check_code"`
+	RatesLine   string      `json:"rates_line"`
+	Canonical   string      `json:"canonical"`
+}
+
+// RatesOutlineReply lists what a form of rates chooses from.
+//
+//reply:rates_outline
+type RatesOutlineReply struct {
+	Parts      []OutlinePart                     `json:"parts"`
+	Bodies     []OutlineName                     `json:"bodies"`
+	Steps      []OutlineName                     `json:"steps"`
+	Ways       []OutlineName                     `json:"ways"`
+	Conditions []OutlineName                     `json:"conditions"`
+	WhatIsDone object[object[object[[]float64]]] `json:"what_is_done"`
+	Currencies []string                          `json:"currencies"`
+	SampleUS   string                            `json:"sample_us"`
+	SampleUK   string                            `json:"sample_uk"`
+}
+
+// OutlineName is something to choose from, in both word sets.
+type OutlineName struct {
+	ID     string `json:"id"`
+	NameUS string `json:"name_us"`
+	NameUK string `json:"name_uk"`
+}
+
+// OutlinePart is a part that a shop can price, with starting prices by way.
+type OutlinePart struct {
+	OutlineName
+	Bodies []string          `json:"bodies"`
+	Ways   []string          `json:"ways"`
+	Start  object[[]float64] `json:"start"`
+}
+
+// EffectReply shows what a change of the rates does to a few cars.
+//
+//reply:effect
+type EffectReply struct {
+	State   string        `json:"state" ts:"State"`
+	WhyNot  string        `json:"why_not"`
+	Axis    Axis          `json:"axis"`
+	Cars    []EffectCar   `json:"cars"`
+	Changed []EffectLine  `json:"changed"`
+	Strip   []EffectStrip `json:"strip"`
+}
+
+// EffectCar is one car at the rates on the site, where they can be compared, and at
+// the new ones.
+type EffectCar struct {
+	Name     string       `json:"name"`
+	Old      *EffectRange `json:"old"`
+	New      EffectRange  `json:"new"`
+	Sentence string       `json:"sentence"`
+}
+
+// EffectRange is the range of a car at one set of rates.
+type EffectRange struct {
+	LowText  string `json:"low_text"`
+	HalfText string `json:"half_text"`
+	HighText string `json:"high_text"`
+	Dots     []Dot  `json:"dots"`
+	DotsText string `json:"dots_text"`
+}
+
+// EffectLine is a line in words.
+type EffectLine struct {
+	Text string `json:"text"`
+}
+
+// EffectStrip is the strip and survey of a car at both rates.
+type EffectStrip struct {
+	Name    string `json:"name"`
+	OldText string `json:"old_text"`
+	NewText string `json:"new_text"`
+}
+
+// PricesReadReply is a pasted table as entries of the rates file.
+//
+//reply:prices_read
+type PricesReadReply struct {
+	Prices []PartPrice `json:"prices"`
+	TableFaults
+}
+
+// PartPrice is an entry of the rates file.
+type PartPrice struct {
+	Part   string      `json:"part"`
+	Way    string      `json:"way"`
+	Body   string      `json:"body,omitempty"`
+	Price  *[3]rawJSON `json:"price" ts:"number[] | null"` // as published
+	Had    *string     `json:"had"`
+	Note   string      `json:"note,omitempty"`
+	Source string      `json:"source"`
+}
+
+// TableFaults are the rows of a table that were refused, and what must be asked.
+type TableFaults struct {
+	Refused   int             `json:"refused"`
+	Refusals  []TableRefusal  `json:"refusals"`
+	Questions []TableQuestion `json:"questions"`
+	Ignored   []string        `json:"ignored"`
+}
+
+// TableRefusal is a cell that cannot be read.
+type TableRefusal struct {
+	Row      int    `json:"row"`
+	Column   int    `json:"column"`
+	Heading  string `json:"heading"`
+	Found    string `json:"found"`
+	Expected string `json:"expected"`
+	Text     string `json:"text"`
+}
+
+// TableQuestion asks which decimal mark is meant.
+type TableQuestion struct {
+	Heading string `json:"heading"`
+	Row     int    `json:"row"`
+	Found   string `json:"found"`
+	AsPoint string `json:"as_point"`
+	AsComma string `json:"as_comma"`
+	Text    string `json:"text"`
+}
+
+// PricesWrittenReply is the shop's own part prices as a table for a spreadsheet.
+//
+//reply:prices_written
+type PricesWrittenReply struct {
+	Text string `json:"text"`
+}

@@ -1,0 +1,269 @@
+package message
+
+// SheetReply is all that the survey sheet of a body needs and that recording does not
+// change.
+//
+//reply:sheet
+type SheetReply struct {
+	Body             string            `json:"body"`
+	BodyName         string            `json:"body_name"`
+	Drawing          string            `json:"drawing"`
+	Conditions       []SheetCondition  `json:"conditions"`
+	Findings         []SheetFinding    `json:"findings"`
+	WholeCarFindings []IDName          `json:"whole_car_findings"`
+	Zones            []SheetZone       `json:"zones"`
+	Items            object[SheetItem] `json:"items"`
+	Boxes            []SheetBox        `json:"boxes"`
+	WalkRound        []WalkSection     `json:"walk_round"`
+	Tools            []WalkTool        `json:"tools"`
+	Stages           []IDName          `json:"stages"`
+	StripTrades      []StripTrade      `json:"strip_trades"`
+	Cautions         []CautionMessage  `json:"cautions"`
+}
+
+// SheetCondition is a condition with its key.
+type SheetCondition struct {
+	ID        string `json:"id"`
+	Key       string `json:"key"`
+	Name      string `json:"name"`
+	LooksLike string `json:"looks_like"`
+}
+
+// SheetFinding is a finding of one part.
+type SheetFinding struct {
+	ID         string `json:"id"`
+	Key        string `json:"key"`
+	Name       string `json:"name"`
+	Count      bool   `json:"count"`
+	PricedOnly bool   `json:"priced_only"`
+}
+
+// SheetZone is a zone with its parts.
+type SheetZone struct {
+	ID   string     `json:"id"`
+	Name string     `json:"name"`
+	Rows []SheetRow `json:"rows"`
+}
+
+// SheetRow is a part with its lines.
+type SheetRow struct {
+	Part  string      `json:"part"`
+	Name  string      `json:"name"`
+	Lines []SheetLine `json:"lines"`
+}
+
+// SheetLine is the items of a line, left and right, or one without a side.
+type SheetLine struct {
+	Label string `json:"label"`
+	Left  string `json:"left"`
+	Right string `json:"right"`
+	Whole string `json:"whole"`
+}
+
+// SheetItem is one item of the body.
+type SheetItem struct {
+	Name       string   `json:"name"`
+	Zone       string   `json:"zone"`
+	Closed     bool     `json:"closed"`
+	Box        string   `json:"box"`
+	Structural bool     `json:"structural"`
+	LeadJoints int      `json:"lead_joints"`
+	Findings   []string `json:"findings"`
+	Behind     []string `json:"behind"`
+}
+
+// SheetBox is a closed box with its items.
+type SheetBox struct {
+	ID    string   `json:"id"`
+	Name  string   `json:"name"`
+	Items []string `json:"items"`
+}
+
+// WalkSection is what is checked from one standing place.
+type WalkSection struct {
+	ID    string     `json:"id"`
+	Name  string     `json:"name"`
+	Lines []WalkLine `json:"lines"`
+}
+
+// WalkLine is one check.
+type WalkLine struct {
+	Look       string `json:"look"`
+	On         string `json:"on"`
+	Text       string `json:"text"`
+	Place      string `json:"place"`
+	Name       string `json:"name"`
+	How        string `json:"how"`
+	Needs      string `json:"needs"`
+	Caution    string `json:"caution"`
+	Tool       string `json:"tool"`
+	NotHere    string `json:"not_here"`
+	BesideLead string `json:"beside_lead"`
+}
+
+// WalkTool is what checks need.
+type WalkTool struct {
+	ID        string `json:"id"`
+	Name      string `json:"name"`
+	LinesText string `json:"lines_text"`
+}
+
+// StripTrade is a trade whose hours in the strip can be entered.
+type StripTrade struct {
+	ID         string `json:"id"`
+	Name       string `json:"name"`
+	LikelyText string `json:"likely_text"`
+}
+
+// TallyReply counts what is recorded, and names every entry that cannot stand.
+//
+//reply:tally
+type TallyReply struct {
+	Canonical       string       `json:"canonical"`
+	Faults          []TallyFault `json:"faults"`
+	AnswersLine     string       `json:"answers_line"`
+	WalkRound       TallyStep    `json:"walk_round"`
+	Survey          TallyStep    `json:"survey"`
+	OpeningUp       TallyStep    `json:"opening_up"`
+	ToDo            TallyLine    `json:"to_do"`
+	NotOpenedLine   string       `json:"not_opened_line"`
+	NotRecordedLine string       `json:"not_recorded_line"`
+	Zones           []TallyZone  `json:"zones"`
+}
+
+// TallyFault is an entry that cannot stand.
+type TallyFault struct {
+	TextFault
+	On string `json:"on"`
+}
+
+// TallyStep is one count.
+type TallyStep struct {
+	Done int    `json:"done"`
+	Of   int    `json:"of"`
+	Line string `json:"line"`
+}
+
+// TallyLine is a count in words.
+type TallyLine struct {
+	Line string `json:"line"`
+}
+
+// TallyZone is the count of a zone, and what of it could be recorded as sound at once.
+type TallyZone struct {
+	ID string `json:"id"`
+	TallyStep
+	SeenLeft int      `json:"seen_left"`
+	RestLine string   `json:"rest_line"`
+	Rest     []string `json:"rest"`
+}
+
+// LookAgainReply asks to check records again.
+//
+//reply:look_again
+type LookAgainReply struct {
+	Line string `json:"line"`
+}
+
+// OddsReply compares one recorded part with what was believed before.
+//
+//reply:odds
+type OddsReply struct {
+	On         string `json:"on"`
+	Line       string `json:"line"`
+	BeforeLine string `json:"before_line"`
+	NowLine    string `json:"now_line"`
+}
+
+// BeforeAfterReply is the range of each stage on one axis, and what moved it.
+//
+//reply:before_after
+type BeforeAfterReply struct {
+	State      string      `json:"state" ts:"State"`
+	Axis       Axis        `json:"axis"`
+	Rows       []StageRow  `json:"rows"`
+	Headline   []string    `json:"headline"`
+	Worse      []string    `json:"worse"`
+	Better     []string    `json:"better"`
+	UnseenLine string      `json:"unseen_line"`
+	Items      []MovedItem `json:"items"`
+	NotALimit  string      `json:"not_a_limit"`
+}
+
+// StageRow is one stage, with its range once that is done.
+type StageRow struct {
+	ID       string `json:"id"`
+	Name     string `json:"name"`
+	DateText string `json:"date_text"`
+	Done     bool   `json:"done"`
+	*StageRange
+}
+
+// StageRange is the range of a stage.
+type StageRange struct {
+	LowText   string `json:"low_text"`
+	HalfText  string `json:"half_text"`
+	HighText  string `json:"high_text"`
+	WidthText string `json:"width_text"`
+	Dots      []Dot  `json:"dots"`
+	Sentence  string `json:"sentence"`
+	WiderLine string `json:"wider_line"`
+}
+
+// MovedItem is a part whose odds moved.
+type MovedItem struct {
+	On         string `json:"on"`
+	Name       string `json:"name"`
+	BeforeText string `json:"before_text"`
+	AfterText  string `json:"after_text"`
+	Text       string `json:"text"`
+}
+
+// ToDoReply is every decision that the recorded conditions ask for.
+//
+//reply:to_do
+type ToDoReply struct {
+	Cards         []ToDoCard `json:"cards"`
+	UndecidedLine string     `json:"undecided_line"`
+	Shared        []string   `json:"shared"`
+}
+
+// ToDoCard is one decision.
+type ToDoCard struct {
+	On          string    `json:"on"`
+	Title       string    `json:"title"`
+	Chosen      string    `json:"chosen"`
+	ChosenText  string    `json:"chosen_text"`
+	Ways        []ToDoWay `json:"ways"`
+	CannotLeave string    `json:"cannot_leave"`
+	CoveredBy   string    `json:"covered_by"`
+	Opened      []string  `json:"opened"`
+	Caution     string    `json:"caution"`
+}
+
+// ToDoWay is one way that it can be decided.
+type ToDoWay struct {
+	ID         string   `json:"id"`
+	Name       string   `json:"name"`
+	HoursText  string   `json:"hours_text"`
+	PriceText  string   `json:"price_text"`
+	Sentence   string   `json:"sentence"`
+	CoversText string   `json:"covers_text"`
+	Opens      []string `json:"opens"`
+	Allowed    bool     `json:"allowed"`
+}
+
+// CompareWaysReply sets the ways of one part against what is decided now.
+//
+//reply:compare_ways
+type CompareWaysReply struct {
+	On      string    `json:"on"`
+	Ways    []WayLine `json:"ways"`
+	HowSure string    `json:"how_sure"`
+}
+
+// WayLine is one way with what it costs more or less.
+type WayLine struct {
+	ID   string `json:"id"`
+	Line string `json:"line"`
+}
