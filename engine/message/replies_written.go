@@ -761,6 +761,95 @@ func (r *PricesWrittenReply) write(w *strict.Writer) {
 	w.Member("text", r.Text)
 }
 
+func (r *BeforeAfterReply) kind() string { return "before_after" }
+
+func (r *BeforeAfterReply) write(w *strict.Writer) {
+	w.Member("state", r.State)
+	w.Key("axis")
+	w.Object(func() { r.Axis.write(w) })
+	w.Objects("rows", len(r.Rows), func(i int) { r.Rows[i].write(w) })
+	w.Texts("headline", r.Headline)
+	w.Texts("worse", r.Worse)
+	w.Texts("better", r.Better)
+	w.Member("unseen_line", r.UnseenLine)
+	w.Objects("items", len(r.Items), func(i int) { r.Items[i].write(w) })
+	w.Member("not_a_limit", r.NotALimit)
+}
+
+func (r *StageRow) write(w *strict.Writer) {
+	w.Member("id", r.ID)
+	w.Member("name", r.Name)
+	w.Member("date_text", r.DateText)
+	w.Key("done")
+	w.Bool(r.Done)
+	if r.StageRange != nil {
+		r.StageRange.write(w)
+	}
+}
+
+func (r *StageRange) write(w *strict.Writer) {
+	w.Member("low_text", r.LowText)
+	w.Member("half_text", r.HalfText)
+	w.Member("high_text", r.HighText)
+	w.Member("width_text", r.WidthText)
+	w.Objects("dots", len(r.Dots), func(i int) { r.Dots[i].write(w) })
+	w.Member("sentence", r.Sentence)
+	w.Member("wider_line", r.WiderLine)
+}
+
+func (r *MovedItem) write(w *strict.Writer) {
+	w.Member("on", r.On)
+	w.Member("name", r.Name)
+	w.Member("before_text", r.BeforeText)
+	w.Member("after_text", r.AfterText)
+	w.Member("text", r.Text)
+}
+
+func (r *ToDoReply) kind() string { return "to_do" }
+
+func (r *ToDoReply) write(w *strict.Writer) {
+	w.Objects("cards", len(r.Cards), func(i int) { r.Cards[i].write(w) })
+	w.Member("undecided_line", r.UndecidedLine)
+	w.Texts("shared", r.Shared)
+}
+
+func (r *ToDoCard) write(w *strict.Writer) {
+	w.Member("on", r.On)
+	w.Member("title", r.Title)
+	w.Member("chosen", r.Chosen)
+	w.Member("chosen_text", r.ChosenText)
+	w.Objects("ways", len(r.Ways), func(i int) { r.Ways[i].write(w) })
+	w.Member("cannot_leave", r.CannotLeave)
+	w.Member("covered_by", r.CoveredBy)
+	w.Texts("opened", r.Opened)
+	w.Member("caution", r.Caution)
+}
+
+func (r *ToDoWay) write(w *strict.Writer) {
+	w.Member("id", r.ID)
+	w.Member("name", r.Name)
+	w.Member("hours_text", r.HoursText)
+	w.Member("price_text", r.PriceText)
+	w.Member("sentence", r.Sentence)
+	w.Member("covers_text", r.CoversText)
+	w.Texts("opens", r.Opens)
+	w.Key("allowed")
+	w.Bool(r.Allowed)
+}
+
+func (r *CompareWaysReply) kind() string { return "compare_ways" }
+
+func (r *CompareWaysReply) write(w *strict.Writer) {
+	w.Member("on", r.On)
+	w.Objects("ways", len(r.Ways), func(i int) { r.Ways[i].write(w) })
+	w.Member("how_sure", r.HowSure)
+}
+
+func (r *WayLine) write(w *strict.Writer) {
+	w.Member("id", r.ID)
+	w.Member("line", r.Line)
+}
+
 func (r *SheetReply) kind() string { return "sheet" }
 
 func (r *SheetReply) write(w *strict.Writer) {
@@ -932,95 +1021,6 @@ func (r *OddsReply) write(w *strict.Writer) {
 	w.Member("line", r.Line)
 	w.Member("before_line", r.BeforeLine)
 	w.Member("now_line", r.NowLine)
-}
-
-func (r *BeforeAfterReply) kind() string { return "before_after" }
-
-func (r *BeforeAfterReply) write(w *strict.Writer) {
-	w.Member("state", r.State)
-	w.Key("axis")
-	w.Object(func() { r.Axis.write(w) })
-	w.Objects("rows", len(r.Rows), func(i int) { r.Rows[i].write(w) })
-	w.Texts("headline", r.Headline)
-	w.Texts("worse", r.Worse)
-	w.Texts("better", r.Better)
-	w.Member("unseen_line", r.UnseenLine)
-	w.Objects("items", len(r.Items), func(i int) { r.Items[i].write(w) })
-	w.Member("not_a_limit", r.NotALimit)
-}
-
-func (r *StageRow) write(w *strict.Writer) {
-	w.Member("id", r.ID)
-	w.Member("name", r.Name)
-	w.Member("date_text", r.DateText)
-	w.Key("done")
-	w.Bool(r.Done)
-	if r.StageRange != nil {
-		r.StageRange.write(w)
-	}
-}
-
-func (r *StageRange) write(w *strict.Writer) {
-	w.Member("low_text", r.LowText)
-	w.Member("half_text", r.HalfText)
-	w.Member("high_text", r.HighText)
-	w.Member("width_text", r.WidthText)
-	w.Objects("dots", len(r.Dots), func(i int) { r.Dots[i].write(w) })
-	w.Member("sentence", r.Sentence)
-	w.Member("wider_line", r.WiderLine)
-}
-
-func (r *MovedItem) write(w *strict.Writer) {
-	w.Member("on", r.On)
-	w.Member("name", r.Name)
-	w.Member("before_text", r.BeforeText)
-	w.Member("after_text", r.AfterText)
-	w.Member("text", r.Text)
-}
-
-func (r *ToDoReply) kind() string { return "to_do" }
-
-func (r *ToDoReply) write(w *strict.Writer) {
-	w.Objects("cards", len(r.Cards), func(i int) { r.Cards[i].write(w) })
-	w.Member("undecided_line", r.UndecidedLine)
-	w.Texts("shared", r.Shared)
-}
-
-func (r *ToDoCard) write(w *strict.Writer) {
-	w.Member("on", r.On)
-	w.Member("title", r.Title)
-	w.Member("chosen", r.Chosen)
-	w.Member("chosen_text", r.ChosenText)
-	w.Objects("ways", len(r.Ways), func(i int) { r.Ways[i].write(w) })
-	w.Member("cannot_leave", r.CannotLeave)
-	w.Member("covered_by", r.CoveredBy)
-	w.Texts("opened", r.Opened)
-	w.Member("caution", r.Caution)
-}
-
-func (r *ToDoWay) write(w *strict.Writer) {
-	w.Member("id", r.ID)
-	w.Member("name", r.Name)
-	w.Member("hours_text", r.HoursText)
-	w.Member("price_text", r.PriceText)
-	w.Member("sentence", r.Sentence)
-	w.Member("covers_text", r.CoversText)
-	w.Texts("opens", r.Opens)
-	w.Key("allowed")
-	w.Bool(r.Allowed)
-}
-
-func (r *CompareWaysReply) kind() string { return "compare_ways" }
-
-func (r *CompareWaysReply) write(w *strict.Writer) {
-	w.Member("on", r.On)
-	w.Objects("ways", len(r.Ways), func(i int) { r.Ways[i].write(w) })
-	w.Member("how_sure", r.HowSure)
-}
-
-func (r *WayLine) write(w *strict.Writer) {
-	w.Member("id", r.ID)
-	w.Member("line", r.Line)
 }
 
 func (r *Fault) write(w *strict.Writer) {

@@ -1,7 +1,6 @@
 package session
 
 import (
-	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/work"
@@ -16,9 +15,6 @@ const (
 	carsOfEach = estimate.Block
 	checkCars  = 4096
 )
-
-// holedFrom is the mildest condition that counts as rusted through.
-const holedFrom = car.Conditions - 2
 
 // checkValues is a car whose checks and stages are being valued.
 type checkValues struct {

@@ -12,10 +12,11 @@
 // The files build on one another in this order; none uses one after it:
 //
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
-//	shop.go places.go sheet.go walk.go        what a shop and a body are
+//	shop.go places.go bodies.go               what a shop is, and what it prices
+//	walk.go sheet.go                          what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
 //	models.go opencar.go stageranges.go       the cache; a car's ranges, once and by stage
-//	outcome.go checkvalues.go checks.go       what checks and stages are worth
+//	outcome.go checks.go checkvalues.go       what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
 //	session.go                                all of it together
 //	ranges.go cover.go plan.go decide.go …    one file for each question about a car

@@ -66,27 +66,3 @@ func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*work.Table,
 	}
 	return t.With(c.Decided(b, c.LastStage(), true))
 }
-
-// Body is a body that the shop prices.
-type Body struct {
-	*car.Body
-	Places []CustomerPlace
-	Strip  *work.Stage // its strip and survey; nil where the rates give no price
-}
-
-// Bodies are all bodies, with the strip and survey of each to show standard.
-func (s *Shop) Bodies() (out []Body) {
-	for _, id := range car.BodyIDs {
-		b, err := car.Load(id)
-		if err != nil {
-			panic("engine: internal error: " + err.Error())
-		}
-		one := Body{Body: b, Places: customerPlaces(b)}
-		if t, err := work.NewTable(b, s.Common, s.Rates, "show", "whole_body"); err == nil {
-			price := t.StagePrice()
-			one.Strip = &price
-		}
-		out = append(out, one)
-	}
-	return out
-}

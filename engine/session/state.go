@@ -1,5 +1,7 @@
 package session
 
+import "underpaint/engine/car"
+
 // Seed is the start number of every range.
 const Seed = 1
 
@@ -13,3 +15,6 @@ const (
 	Settled     State = "settled"      // as accurate as it is meant to be
 	BudgetEnded State = "budget_ended" // stopped short of that at its limit
 )
+
+// holedFrom is the mildest condition that counts as rusted through.
+const holedFrom = car.Conditions - 2

@@ -63,6 +63,3 @@ func LookAgain(n int) string {
 	}
 	return ""
 }
-
-// LookAgainHere asks it of one part.
-const LookAgainHere = "Very unlike the rest of this car. Look again?"

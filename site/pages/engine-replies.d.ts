@@ -706,6 +706,105 @@ export interface PricesWrittenReply {
   text: string;
 }
 
+/** BeforeAfterReply is the range of each stage on one axis, and what moved it. */
+export interface BeforeAfterReply {
+  id: number;
+  kind: "before_after";
+  state: State;
+  axis: Axis;
+  rows: StageRow[];
+  headline: string[];
+  worse: string[];
+  better: string[];
+  unseen_line: string;
+  items: MovedItem[];
+  not_a_limit: string;
+}
+
+/** StageRow is one stage, with its range once that is done. */
+export interface StageRow {
+  id: string;
+  name: string;
+  date_text: string;
+  done: boolean;
+  low_text?: string;
+  half_text?: string;
+  high_text?: string;
+  width_text?: string;
+  dots?: Dot[];
+  sentence?: string;
+  wider_line?: string;
+}
+
+/** StageRange is the range of a stage. */
+export interface StageRange {
+  low_text: string;
+  half_text: string;
+  high_text: string;
+  width_text: string;
+  dots: Dot[];
+  sentence: string;
+  wider_line: string;
+}
+
+/** MovedItem is a part whose odds moved. */
+export interface MovedItem {
+  on: string;
+  name: string;
+  before_text: string;
+  after_text: string;
+  text: string;
+}
+
+/** ToDoReply is every decision that the recorded conditions ask for. */
+export interface ToDoReply {
+  id: number;
+  kind: "to_do";
+  cards: ToDoCard[];
+  undecided_line: string;
+  shared: string[];
+}
+
+/** ToDoCard is one decision. */
+export interface ToDoCard {
+  on: string;
+  title: string;
+  chosen: string;
+  chosen_text: string;
+  ways: ToDoWay[];
+  cannot_leave: string;
+  covered_by: string;
+  opened: string[];
+  caution: string;
+}
+
+/** ToDoWay is one way that it can be decided. */
+export interface ToDoWay {
+  id: string;
+  name: string;
+  hours_text: string;
+  price_text: string;
+  sentence: string;
+  covers_text: string;
+  opens: string[];
+  allowed: boolean;
+}
+
+/** CompareWaysReply sets the ways of one part against what is decided now. */
+export interface CompareWaysReply {
+  id: number;
+  kind: "compare_ways";
+  on: string;
+  ways: WayLine[];
+  how_sure: string;
+}
+
+/** WayLine is one way with what it costs more or less. */
+export interface WayLine {
+  id: string;
+  line: string;
+}
+
 /** SheetReply is all that the survey sheet of a body needs and that recording does not change. */
 export interface SheetReply {
   id: number;
@@ -885,105 +984,6 @@ export interface OddsReply {
   now_line: string;
 }
 
-/** BeforeAfterReply is the range of each stage on one axis, and what moved it. */
-export interface BeforeAfterReply {
-  id: number;
-  kind: "before_after";
-  state: State;
-  axis: Axis;
-  rows: StageRow[];
-  headline: string[];
-  worse: string[];
-  better: string[];
-  unseen_line: string;
-  items: MovedItem[];
-  not_a_limit: string;
-}
-
-/** StageRow is one stage, with its range once that is done. */
-export interface StageRow {
-  id: string;
-  name: string;
-  date_text: string;
-  done: boolean;
-  low_text?: string;
-  half_text?: string;
-  high_text?: string;
-  width_text?: string;
-  dots?: Dot[];
-  sentence?: string;
-  wider_line?: string;
-}
-
-/** StageRange is the range of a stage. */
-export interface StageRange {
-  low_text: string;
-  half_text: string;
-  high_text: string;
-  width_text: string;
-  dots: Dot[];
-  sentence: string;
-  wider_line: string;
-}
-
-/** MovedItem is a part whose odds moved. */
-export interface MovedItem {
-  on: string;
-  name: string;
-  before_text: string;
-  after_text: string;
-  text: string;
-}
-
-/** ToDoReply is every decision that the recorded conditions ask for. */
-export interface ToDoReply {
-  id: number;
-  kind: "to_do";
-  cards: ToDoCard[];
-  undecided_line: string;
-  shared: string[];
-}
-
-/** ToDoCard is one decision. */
-export interface ToDoCard {
-  on: string;
-  title: string;
-  chosen: string;
-  chosen_text: string;
-  ways: ToDoWay[];
-  cannot_leave: string;
-  covered_by: string;
-  opened: string[];
-  caution: string;
-}
-
-/** ToDoWay is one way that it can be decided. */
-export interface ToDoWay {
-  id: string;
-  name: string;
-  hours_text: string;
-  price_text: string;
-  sentence: string;
-  covers_text: string;
-  opens: string[];
-  allowed: boolean;
-}
-
-/** CompareWaysReply sets the ways of one part against what is decided now. */
-export interface CompareWaysReply {
-  id: number;
-  kind: "compare_ways";
-  on: string;
-  ways: WayLine[];
-  how_sure: string;
-}
-
-/** WayLine is one way with what it costs more or less. */
-export interface WayLine {
-  id: string;
-  line: string;
-}
-
 /** Fault is what is wrong at one place of the user's own file. */
 export interface Fault {
   path: string;
@@ -1050,12 +1050,12 @@ export type EngineReply =
   | EffectReply
   | PricesReadReply
   | PricesWrittenReply
+  | BeforeAfterReply
+  | ToDoReply
+  | CompareWaysReply
   | SheetReply
   | TallyReply
   | LookAgainReply
   | OddsReply
-  | BeforeAfterReply
-  | ToDoReply
-  | CompareWaysReply
   | RefusedReply
   | BrokenReply;

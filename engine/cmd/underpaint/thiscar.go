@@ -6,17 +6,7 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/message"
-	"underpaint/engine/session"
-	"underpaint/engine/wording"
 )
-
-// question is one car with what it is asked at: stages, worth, ways, why, plan, decide.
-type question struct {
-	s    *session.Session
-	t    *wording.Text
-	car  *carfile.Car
-	whom string
-}
 
 // answers work a question out until nothing is to come, and give the engine's own
 // reply, or write a report in words when there is something to write to.
@@ -60,14 +50,4 @@ func (c command) thisCar(name string, args []string) int {
 		return c.print(append(message.Encode(0, reply), '\n'))
 	}
 	return c.print(report.Bytes())
-}
-
-// settled asks again until nothing is to come.
-func settled[T any](ask func() (T, error), state func(T) session.State) (T, error) {
-	for {
-		v, err := ask()
-		if err != nil || state(v) != session.Refining {
-			return v, err
-		}
-	}
 }

@@ -8,9 +8,6 @@ import (
 	"strings"
 )
 
-// written is the file with the Go code that writes replies.
-const written = "replies_written.go"
-
 // golang is the code that writes every struct with the project's writer.
 func golang(all []structure) ([]byte, error) {
 	var b strings.Builder

@@ -10,6 +10,9 @@ import (
 	"strings"
 )
 
+// written is the file with the Go code that writes replies.
+const written = "replies_written.go"
+
 // structure is one struct of a reply.
 type structure struct {
 	name, about string
