@@ -158,11 +158,18 @@ type TallyZone struct {
 	Rest     []string `json:"rest"`
 }
 
-// LookAgainReply asks to check records again.
+// LookAgainReply names the records that are very unlike the rest of the car.
 //
 //reply:look_again
 type LookAgainReply struct {
-	Line string `json:"line"`
+	LookAgain []LookAgain `json:"look_again"`
+}
+
+// LookAgain is one of them, with what is asked at it.
+type LookAgain struct {
+	On   string `json:"on"`
+	Name string `json:"name"`
+	Text string `json:"text"`
 }
 
 // OddsReply compares one recorded part with what was believed before.

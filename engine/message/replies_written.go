@@ -1011,7 +1011,13 @@ func (r *TallyZone) write(w *strict.Writer) {
 func (r *LookAgainReply) kind() string { return "look_again" }
 
 func (r *LookAgainReply) write(w *strict.Writer) {
-	w.Member("line", r.Line)
+	w.Objects("look_again", len(r.LookAgain), func(i int) { r.LookAgain[i].write(w) })
+}
+
+func (r *LookAgain) write(w *strict.Writer) {
+	w.Member("on", r.On)
+	w.Member("name", r.Name)
+	w.Member("text", r.Text)
 }
 
 func (r *OddsReply) kind() string { return "odds" }

@@ -28,11 +28,15 @@ func askTally(o *openShop, q carRequest) (Reply, error) {
 }
 
 func askLookAgain(o *openShop, q carRequest) (Reply, error) {
-	items, err := o.LookAgain(q.car)
+	b, items, err := o.LookAgain(q.car)
 	if err != nil {
 		return nil, err
 	}
-	return &LookAgainReply{wording.LookAgain(len(items))}, nil
+	out := &LookAgainReply{}
+	for _, i := range items {
+		out.LookAgain = append(out.LookAgain, LookAgain{b.Items[i].ID, b.ItemName(i, o.Rates.Words), wording.LookAgain})
+	}
+	return out, nil
 }
 
 func askOdds(o *openShop, q carRequest) (Reply, error) {

@@ -64,22 +64,22 @@ func above(c damage.Chances, k int) (p float64) {
 
 // LookAgain are the items whose records are very unlike the rest of the car, on a
 // car with one body; none before the survey. It needs the odds of the last stage.
-func (s *Session) LookAgain(c *carfile.Car) (items []int, err error) {
+func (s *Session) LookAgain(c *carfile.Car) (b *car.Body, items []int, err error) {
 	j, err := s.openStages(c)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if len(c.Survey) == 0 {
-		return nil, nil
+		return j.body, nil, nil
 	}
 	_, now := j.lastTwo()
 	if err := j.need(now); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	list, err := j.car.LookAgain(j.body, now.model)
 	for _, n := range list {
 		i, _ := j.body.ItemNamed(j.car.Survey[n].On)
 		items = append(items, i)
 	}
-	return items, err
+	return j.body, items, err
 }

@@ -1,7 +1,6 @@
 package session
 
 import (
-
 	"underpaint/engine/car"
 	"underpaint/engine/columns"
 	"underpaint/engine/money"

@@ -53,13 +53,5 @@ func Unseen(n *session.Tally) string {
 	return line
 }
 
-// LookAgain asks to check records again that are very unlike the rest of the car.
-func LookAgain(n int) string {
-	switch {
-	case n == 1:
-		return "1 part is very unlike the rest of this car. Look again?"
-	case n > 1:
-		return strconv.Itoa(n) + " parts are very unlike the rest of this car. Look again?"
-	}
-	return ""
-}
+// LookAgain is asked at a record that is very unlike the rest of the car.
+const LookAgain = "Very unlike the rest of this car. Look again?"

@@ -967,11 +967,18 @@ export interface TallyZone {
   rest: string[];
 }
 
-/** LookAgainReply asks to check records again. */
+/** LookAgainReply names the records that are very unlike the rest of the car. */
 export interface LookAgainReply {
   id: number;
   kind: "look_again";
-  line: string;
+  look_again: LookAgain[];
+}
+
+/** LookAgain is one of them, with what is asked at it. */
+export interface LookAgain {
+  on: string;
+  name: string;
+  text: string;
 }
 
 /** OddsReply compares one recorded part with what was believed before. */
