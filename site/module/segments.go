@@ -10,8 +10,8 @@ import (
 // widestGap is the longest run of zeros that is written out rather than left to a
 // new segment. The Go linker leaves out runs of eight, which makes tens of
 // thousands of segments, each with an address that does not compress. Measured on
-// the customer's engine, compressed: runs of 16 gain little, 32 a seventeenth of
-// the whole, 64 a little more, 4096 no more than that.
+// the customer's engine, compressed: 1,184 KB as linked, 1,169 with runs of 16, 1,109
+// with 32, 1,108 with 64, 1,107 with 4096.
 const widestGap = 64
 
 // segment is a part of memory that a module fills before it starts.
