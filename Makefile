@@ -49,14 +49,14 @@ lint:
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
 
-bench: /usr/bin/gcc ## the engine against programs written by hand, into the README
-	go run ./tests/bench/race -readme README.md
+bench: /usr/bin/gcc ## the engine against programs written by hand, into DEVELOPERS.md
+	go run ./tests/bench/race -readme DEVELOPERS.md
 
 /usr/bin/gcc:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gcc libc6-dev
 
-growth: /usr/bin/gnuplot ## how time grows with items, histories, cars, records, files; into the README
-	go run ./tests/bench/growth -readme README.md -plot tests/bench/growth.svg
+growth: /usr/bin/gnuplot ## how time grows with items, histories, cars, records, files; into DEVELOPERS.md
+	go run ./tests/bench/growth -readme DEVELOPERS.md -plot tests/bench/growth.svg
 
 /usr/bin/gnuplot:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gnuplot-nox
@@ -95,8 +95,8 @@ calibrate: ## whether the ranges hold what they say, on thousands of imagined ca
 yardstick: ## sampled ends beside exact ones, for all bodies
 	go test ./tests -run TestYardstick -v -timeout 60m -args -yardstick-bodies=6
 
-pace: /usr/bin/chromium site/node_modules/.package-lock.json ## how soon a range is there in a browser, into the README
-	cd site && node pace/pace.mjs --readme ../README.md
+pace: /usr/bin/chromium site/node_modules/.package-lock.json ## how soon a range is there in a browser, into DEVELOPERS.md
+	cd site && node pace/pace.mjs --readme ../DEVELOPERS.md
 
 prompt: ## the command, into ./underpaint
 	go build -o underpaint ./engine/cmd/underpaint

@@ -67,3 +67,50 @@ func surveyedSession(b *testing.B) (*Session, *carfile.Car) {
 	b.Helper()
 	return opened(b), decoded(b, fileText("../../site/pages/samples/two-door-surveyed.json"))
 }
+
+// BenchmarkEntryAfter is the same after the entry before it: one record of the survey
+// changes, each time of another part, and the rest of the model stays.
+func BenchmarkEntryAfter(b *testing.B) {
+	s, c := surveyedSession(b)
+	if err := s.Open(c); err != nil {
+		b.Fatal(err)
+	}
+	s.Rough()
+	n := 0
+	for b.Loop() {
+		n += 7
+		if err := s.Open(otherwise(c, n)); err != nil {
+			b.Fatal(err)
+		}
+		s.Rough()
+	}
+}
+
+// BenchmarkEntrySettled goes on from there until the range is settled.
+func BenchmarkEntrySettled(b *testing.B) {
+	s, c := surveyedSession(b)
+	if err := s.Open(c); err != nil {
+		b.Fatal(err)
+	}
+	n := 0
+	for b.Loop() {
+		n += 7
+		if err := s.Open(otherwise(c, n)); err != nil {
+			b.Fatal(err)
+		}
+		s.Settle()
+	}
+}
+
+// otherwise is a car with one record of its survey changed.
+func otherwise(c *carfile.Car, n int) *carfile.Car {
+	out := *c
+	out.Survey = append([]carfile.Record{}, c.Survey...)
+	r := &out.Survey[n%len(out.Survey)]
+	if r.Condition == "light_pitting" {
+		r.Condition = "sound"
+	} else if r.Condition != "" {
+		r.Condition = "light_pitting"
+	}
+	return &out
+}

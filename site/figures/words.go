@@ -6,7 +6,10 @@ type file struct{ path, id, title, about string }
 
 // files in the order of the page: from where a car lived to what a shop charges.
 var files = []file{
-	{"exposure/data/climates.json", "climate", "Kinds of place, and how a car was kept", "How much of bare steel is lost in a year (in micrometres, thousandths of a millimetre) in each kind of place, and for how many years of a car's life."},
+	{"exposure/data/climates.json", "climate", "Kinds of place", "How much of bare steel is lost in a year (in micrometres, thousandths of a millimetre) in each kind of place, and for how many years of a car's life."},
+	{"exposure/data/kept.json", "kept", "How a car was kept", "The share of a year's weather that a car takes, on the road and put away."},
+	{"exposure/data/eras.json", "eras", "When a car was made", "Thickness of sheet, life of paint and road salt by year, against those of about 1970."},
+	{"exposure/data/history.json", "history", "What is not sure about a car's life", "Doubt about rates and years, and what an earlier restoration does to the years that count."},
 	{"exposure/data/places.json", "places", "Places", "The kind of place taken for each state and country. Who knows better picks the kind."},
 	{"damage/data/damage.json", "damage", "Hidden rust", "How depth becomes a condition, how much parts of one car share, and what earlier repairs hide."},
 	{"evidence/data/looks.json", "looks", "Looks before the strip", "The chance of a yes by the true condition, soundest first."},
@@ -40,7 +43,11 @@ var labels = map[string]string{
 	"earlier_repairs": "Earlier repairs", "elsewhere_times": "elsewhere, times", "answer_about_earlier_work": "The answer about earlier work",
 	"failed_lead_joint": "A leaded joint that has failed", "weights": "Whose look it is", "further": "each further look", "sellers_word": "the seller's word",
 	"yes_by_condition": "chance of a yes by condition", "yes_by_finding": "chance of a yes by what is hidden", "seen": "seen bare", "closed_box_from_outside": "a closed box, from outside",
-	"finding_right": "what was found, right", "standards": "Standards", "whole_car": "How hard the whole car goes", "metal": "metalwork", "prep": "strip and prep",
+	"finding_right": "what was found, right", "slip": "a slip of the key", "look_again_below": "asked to look again below",
+	"false_yes_by": "chance of a yes where there is no hole, by who looks", "good_when_covered_times": "a good result on a freshly covered car counts, times",
+	"bad_counts_whole": "a yes counts in full, whoever looks", "tells_of_cover": "tells of fresh undercoat", "fresh_undercoat": "Fresh undercoat is found",
+	"own_cause": "Causes of a part's own", "hurt": "has one", "spared": "Kept from rust", "leak": "A leak of its own", "covered": "Freshly painted or undercoated",
+	"thoroughly": "A thorough restoration", "local": "A part that lives by causes of its own", "age_of_full_chance": "age at which the chance holds, years", "most_times": "at most, times", "standards": "Standards", "whole_car": "How hard the whole car goes", "metal": "metalwork", "prep": "strip and prep",
 	"body": "body and block / filling and flatting", "fit": "fitting and assembly", "other_trades": "the other trades", "seam_credit": "Seams opened once",
 	"what_is_done": "What is done for which condition", "opened_because": "Opened because of something else", "getting_in": "Getting in (once)",
 	"lead_joint": "Leaded joint", "take_out": "taking it out, hours", "findings": "What is found", "strip_and_survey": "Strip and survey", "after_survey": "After the survey",

@@ -12,7 +12,7 @@
 //
 // enginepeer is the engine itself behind the same few words on standard input (see
 // ask.go), built natively and as wasm; race runs all of them in turn and writes the
-// table of the README.
+// table of DEVELOPERS.md.
 //
 // The flat file carries a car of which nothing was seen. What a look or a survey
 // adds to drawing is not covered, and neither are decisions.
