@@ -67,6 +67,8 @@ export function allFields(opened, q, car) {
     { id: "earlier", label: q.earlier.short, options: options(q.earlier), get: (c) => c.earlier_work, set: withEarlierWork },
     yearField(q, yearsOfWork(car)),
     { id: "scope", label: q.scope.short, options: options(q.scope, ["not_sure"]), get: (c) => c.scope, set: (c, v) => ({ ...c, scope: v }) },
+    { id: "old_metal", label: "Old metal", options: [["no", "Fit a whole panel where its pieces would cost clearly more"], ["yes", "Keep as much of the old metal as possible"]],
+      get: (c) => (c.options?.includes("keep_old_metal") ? "yes" : "no"), set: (c, v) => withOption(c, "keep_old_metal", v === "yes") },
   ];
 }
 
