@@ -118,13 +118,13 @@ export function placesFor(opened, car) {
 }
 
 /** Whether the answers to the questions show what a look of the customer's said: a mark,
- *  a place that is clean, a hole, or a part on photographs of earlier work. Any other
- *  look is for a list of its own, or nobody could take it back. */
+ *  a place that is clean, a hole where a mark is, or a part on photographs of earlier
+ *  work. Any other look is for a list of its own, or nobody could take it back. */
 export function shownByQuestions(opened, car) {
   const places = placesFor(opened, car);
   const halves = holeHalves(car, places);
   const ofMark = (l) => places.some((p) => l.look === p.look && allOf(p).includes(l.on) && (l.result === "yes" || markOf(car, p) === "clean"));
-  const ofHole = (l) => l.look === "open_hole" && halves.some((h) => h.items.includes(l.on) && (h.marked ? l.result !== "could_not" : h.hole === "yes"));
+  const ofHole = (l) => l.look === "open_hole" && l.result !== "could_not" && halves.some((h) => h.marked && h.items.includes(l.on));
   const ofPhotos = (l) => l.look === "photos" && l.result === "yes" && hasDate(car.earlier_work);
   return (l) => ofMark(l) || ofHole(l) || ofPhotos(l);
 }

@@ -17,25 +17,25 @@ const SAID = { yes: "yes", no: "no", could_not: "could not look" };
 const meaning = (look, result) => `Your “${SAID[result]}” (${look.text.replace(/\?$/, "")})`;
 
 export class OneLook {
-  /** The look with those made before, and the line for the next stage. */
+  /** The question, the look with those made before, and the line for the next stage. */
+  first = el("div", {});
   node = el("div", { class: "one-look" });
   stage = el("p", { class: "stage-worth", hidden: true });
   #host;
   #timer = 0;
-  #covered = el("div", {});
   #offer = el("div", {});
   #made = el("div", {});
 
   /** host: link, car, covered (that question), shown(look) (the answers to the questions show it), answered(car,
    *  text) */
-  constructor(host) { this.#host = host; this.node.append(this.#covered, this.#offer, this.#made); this.#askCovered(); this.#listMade(); }
+  constructor(host) { this.#host = host; this.node.append(this.#offer, this.#made); this.#askCovered(); this.#listMade(); }
 
   #askCovered() {
     const { car, covered: q, answered } = this.#host;
     if (car.covered) return;
     const id = freshId("covered");
-    this.#covered.append(el("section", { "aria-labelledby": id, class: "covered-first" }, el("h2", { id }, "First, about the paint"),
-      el("p", { class: "look-ask" }, q.title), el("p", { class: "hint" }, q.hint),
+    this.first.append(el("section", { "aria-labelledby": id, class: "covered-first" }, el("h2", { id }, "First, about the paint"),
+      el("p", {}, q.title), el("p", { class: "hint" }, q.hint),
       el("div", { class: "marks" }, q.answers.map((a) => button(a.text, () => answered(q.apply(car, a.id), a.means ?? `“${a.text}” (${q.short.toLowerCase()})`), { "data-covered": a.id })))));
   }
 

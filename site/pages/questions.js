@@ -57,6 +57,8 @@ export function questions(words) {
   const uk = words === "uk";
   const frame = uk ? "chassis" : "frame";
   const coat = uk ? "underseal" : "undercoat";
+  // British failures on body structure fit the temperate place, and by far not the humid
+  // one: House of Lords, written answer of 21 April 1977, column 268, on the new test.
   const temperate = uk ? "Most of Britain, away from the coast, counts as temperate." : "Roads that are salted only now and then count as temperate.";
   const lifeOf = (index) => (car) => car.life?.[index];
   const first = lifeOf(0);

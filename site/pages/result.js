@@ -66,7 +66,7 @@ export class ResultPage {
     this.#boxes.basis.append(host.basis);
     this.#boxes.keep.append(host.keep);
     if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
-    if (host.look) this.#boxes.closer.append(host.look.node);
+    if (host.look) this.#boxes.closer.append(host.look.first, host.look.node);
     if (host.folds) this.#boxes.closer.append(host.folds);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }

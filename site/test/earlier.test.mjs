@@ -82,8 +82,9 @@ test("what the questions show can be taken back there; everything else is for th
   assert.equal(shown(restored, photos), true);
   assert.equal(shown({ ...car, earlier_work: "not_sure" }, photos), false, "nobody asks for photographs of work that is not known of");
   assert.equal(shown(restored, { ...photos, result: "no" }), false);
-  assert.equal(shown(car, hole("outer_sill.right", "yes")), true);
-  assert.equal(shown(car, hole("outer_sill.right", "no")), false);
+  const rusty = (result) => shownByQuestions(opened, { ...car, looks: [{ ...hole("outer_sill.right", "yes"), look: "bubbles" }, hole("outer_sill.right", result)] })(hole("outer_sill.right", result));
+  assert.deepEqual(["yes", "no", "could_not"].map(rusty), [true, true, false], "where a mark is");
+  assert.equal(shown(car, hole("outer_sill.right", "yes")), false, "where none is");
   assert.equal(shown(car, hole("roof_skin.whole", "yes")), false);
   assert.deepEqual(photosOf({ looks: [photos, { ...photos, result: "no", on: "a" }, { ...photos, by: "shop", on: "b" }, { ...photos, look: "tap", on: "c" }] }), ["outer_sill.left"]);
 });

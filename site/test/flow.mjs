@@ -217,8 +217,8 @@ test("earlier work: its year, the parts on photographs, and holes, each in the c
   await settled(page);
   const basis = await page.locator(".basis").innerText();
   for (const said of ["Stripped and restored, 1998", "2 parts shown renewed or patched", "a hole you can see, left"]) assert.ok(basis.includes(said), said);
-  await page.waitForTimeout(500);
-  assert.equal(await page.locator(".looks-made").count(), 0, "nothing is listed twice");
+  await page.locator(".looks-made", { hasText: "hole" }).waitFor();
+  assert.equal(await page.locator(".looks-made li").count(), 1, "photographs are taken back at their question");
   await page.getByRole("button", { name: /^Change: Door bottoms/ }).click();
   await page.locator('[aria-pressed="true"]').click();
   await press(page, "none");
@@ -237,8 +237,9 @@ test("earlier work: its year, the parts on photographs, and holes, each in the c
 
 test("new paint is asked beside the quick check, before it, until there is an answer", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin);
-  const first = page.locator(".one-look section").first();
+  const first = page.locator(".covered-first");
   assert.match(await first.innerText(), /painted or undercoated in the last ten years or so\?\s+Fresh paint and undercoat hide rust, so a check that finds nothing says less\./);
+  assert.ok(await page.evaluate(() => document.querySelector(".covered-first").compareDocumentPosition(document.querySelector(".one-look")) & Node.DOCUMENT_POSITION_FOLLOWING));
   await first.locator('[data-covered="no"]').click();
   await settled(page);
   assert.equal((await carNow(page)).covered, "no");

@@ -109,7 +109,7 @@ test("with two bodies only parts that both have are asked about", () => {
 
 test("the order of the questions", () => {
   const walk = (step, answers) => answers.reduce((at, answer) => [...at, nextStep(at.at(-1), answer)], [step]);
-  assert.deepEqual(walk("body", ["two_door", "shell", "year", "mild", "kept", "show", null]), ["body", "frame", "year", "place", "kept", "standard", "range", "road"]);
+  assert.deepEqual(walk("body", ["two_door", "shell", "year", "mild", "kept", "show", null]), ["body", "frame", "year", "place", "kept", "standard", "range", "covered"]);
   assert.deepEqual(walk("elsewhere", ["yes", "pick", "us_ohio", "kept", "years", "no"]), ["elsewhere", "else_place", "else_list", "else_kept", "else_years", "elsewhere", "earlier"]);
   assert.equal(nextStep("seen", "done", { marked: true }), "holes");
   assert.equal(nextStep("kept", "driven_all_year", { complete: true }, true), "range");

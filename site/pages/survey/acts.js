@@ -47,7 +47,7 @@ export class Acts {
 
   #sure(on) {
     const { car } = this.#job;
-    if (!standing(car, on)?.condition) return this.#host.say("Nothing is recorded of this part.");
+    if (!standing(car, on)?.condition) return this.#host.say("Nothing is recorded for this part yet.");
     this.#job.act("survey", withSure(car, on), { at: on, said: "looked at again" });
     this.#host.say(`${this.#item(on).name}: looked at again, it is so.`);
     return this.#host.done(on);
