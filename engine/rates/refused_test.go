@@ -90,7 +90,7 @@ var refused = []struct {
 	{at: "parts.prices[0].price", value: []any{500, 400, 900}, expected: "none below"},
 	{at: "parts.prices[0].price", value: []any{500, 600, 550}, expected: "none below"},
 	{at: "parts.prices[0].price", value: []any{0, 600, 700}, path: "parts.prices[0].price[0]", expected: "0.01"},
-	{at: "parts.prices[0].price", value: []any{500, 600.1234567, 700}, path: "parts.prices[0].price[1]", expected: "6 after"},
+	{at: "parts.prices[0].price", value: []any{500, 600.1234567, 700}, path: "parts.prices[0].price[1]", expected: "a plain amount"},
 	{at: "parts.prices[0].price", value: raw(`[5e2, 600, 700]`), path: "parts.prices[0].price[0]", expected: "a plain amount"},
 	{at: "parts.prices[0].price", value: []any{"500", 600, 700}, path: "parts.prices[0].price[0]", expected: "a number"},
 	{at: "parts.prices[0].had", value: "by_hand", path: "parts.prices[0].price", expected: "null, since none is made"},
