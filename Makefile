@@ -10,7 +10,7 @@ WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 CARS  ?= 2000
 ADDRESS ?=
 
-.PHONY: calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt pictures
+.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt pictures
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -22,7 +22,7 @@ test: lint test-go test-wasm test-page
 
 test-go:
 	go test ./...
-	go test ./engine/damage ./tests -run 'GridsHaveConverged|ImaginedGrids|MoreDamage' -timeout 3h -args -slow
+	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
 
 # The engine's own tests once more where its customers run it, and whole questions
 # through what the built engines export.
@@ -88,6 +88,9 @@ faults: ## how many mistakes put into three packages their own tests see; long
 	go run ./tests/faults -package ./engine/money -n 150
 	go run ./tests/faults -package ./engine/network -n 150
 	go run ./tests/faults -package ./engine/work -n 150
+
+sweeps: ## whether more damage ever costs less: every part of every body, after three surveys; long
+	go test ./tests -run MoreDamage -v -timeout 6h -args -slow
 
 calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
