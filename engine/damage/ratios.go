@@ -153,7 +153,7 @@ func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*den
 	first, last := strataOf(repair)
 	for s := first; s <= last; s++ {
 		x := b.mu[level][s.reading()][i] + side + a.t(from)
-		u := (x - tableLow) * b.scale.perUnit
+		u := float64((x - tableLow) * b.scale.perUnit)
 		n, step := floor(u), int(b.scale.perUnit)/toAUnit
 		w := lagrange(u - float64(n))
 		for t := range dst {

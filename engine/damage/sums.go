@@ -61,7 +61,7 @@ func (a *alive) layOut(b *base) {
 	}
 	low += carTerm[0] + groupTerm[0]
 	high += carTerm[len(carTerm)-1] + groupTerm[len(groupTerm)-1]
-	a.low = math.Floor(low*toAUnit)/toAUnit - 3.0/toAUnit
+	a.low = float64(math.Floor(low*toAUnit)/toAUnit) - 3.0/toAUnit
 	a.points = int(math.Ceil((high-a.low)*toAUnit)) + 4
 	for _, shift := range a.shift {
 		for _, k := range carTerm {
@@ -74,7 +74,7 @@ func (a *alive) layOut(b *base) {
 
 // place finds t among the points, with Lagrange's weights.
 func (a *alive) place(t float64) (out place) {
-	u := (t - a.low) * toAUnit
+	u := float64((t - a.low) * toAUnit)
 	n := int(u)
 	out.first = n - 2
 	x := u - float64(n) + 2 // from the first of the six
@@ -203,7 +203,7 @@ func (s *pocketSums) carefully(a *alive, repair, t int) float64 {
 }
 
 // t is the point of a number.
-func (a *alive) t(n int) float64 { return a.low + float64(n)/toAUnit }
+func (a *alive) t(n int) float64 { return a.low + float64(float64(n)/toAUnit) }
 
 // alongT writes the likelihood of a leaf at level q of its pocket for the points of t
 // from the one given on.
@@ -221,7 +221,7 @@ func (l *seenLeaf) alongT(a *alive, repair, q, from int, dst []float64) {
 // says to add to dst what is read. All places lie alike between the points of the
 // table, so one set of weights serves.
 func (l *likely) along(sc scale, s stratum, x float64, dst []float64, adding bool) {
-	u := (x - tableLow) * sc.perUnit
+	u := float64((x - tableLow) * sc.perUnit)
 	n, step, table := floor(u), int(sc.perUnit)/toAUnit, l[s]
 	w := lagrange(u - float64(n))
 	for t := range dst {
