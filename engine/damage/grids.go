@@ -10,7 +10,7 @@ type Grid struct {
 }
 
 // Grids are the grids of the car, the pocket group and the pocket, and the points to a
-// unit of the tables by which items are read, a power of two from 32 on; 0 is 64.
+// unit of the tables by which items are read, a power of two from 16 on; 0 is 64.
 // LeafByLeaf asks every item at every level of its pocket, for comparison: otherwise
 // the sums over a pocket's levels are worked out once for many root states (sums.go).
 type Grids struct {

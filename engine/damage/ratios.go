@@ -74,37 +74,37 @@ func (s *productRatios) Ratios(levels int, wanted func(r int) bool, dst []float6
 // read writes the chances at one place, by combination of limits.
 func (s *productRatios) read(at *place, work *ratioWork, dst []float64) {
 	var upTo byCondition
+	for n, w := range at.w {
+		for k, v := range &work.upTo[at.first+n] {
+			upTo[k] += float64(w * v)
+		}
+	}
 	for k := range upTo {
-		upTo[k] = min(1, max(0, at.read(work.upTo[k]))) // interpolation may overshoot
+		upTo[k] = min(1, max(0, upTo[k])) // interpolation may overshoot
 	}
 	for j, k := range s.product.limit {
 		dst[j] = upTo[k]
 	}
 }
 
-// ratioWork is working space for one pocket: by point of t, and by limit.
+// ratioWork is working space for one pocket, by point of t.
 type ratioWork struct {
 	sum, product, one []float64
-	within            [][]float64 // of the items, at one level of the pocket
-	upTo              [][]float64 // summed over the levels
 	density           []byCondition
+	within            []byCondition // of all items so far, at one level of the pocket
+	upTo              []byCondition // added up over the levels
 }
 
 func newRatioWork(points int) *ratioWork {
-	w := &ratioWork{sum: make([]float64, points), product: make([]float64, points), one: make([]float64, points), density: make([]byCondition, points)}
-	for range len(byCondition{}) {
-		w.within, w.upTo = append(w.within, make([]float64, points)), append(w.upTo, make([]float64, points))
-	}
-	return w
+	return &ratioWork{sum: make([]float64, points), product: make([]float64, points), one: make([]float64, points),
+		density: make([]byCondition, points), within: make([]byCondition, points), upTo: make([]byCondition, points)}
 }
 
 // tabulate works out the chances at the points of t in between; it gives up where
 // likelihoods are so small that their products lose digits.
 func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork) bool {
 	clear(work.sum)
-	for k := range work.upTo {
-		clear(work.upTo[k])
-	}
+	clear(work.upTo)
 	for q, weight := range s.product.b.pocket {
 		for t := from; t < to; t++ {
 			work.product[t] = weight
@@ -117,20 +117,14 @@ func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork
 		}
 		for n, i := range s.product.items {
 			s.product.b.densitiesAlong(i, a, repair, q, from, s.product.given[n], work.density[from:to])
-			for t := from; t < to; t++ {
-				upTo := work.density[t].within()
-				for k, v := range upTo {
-					if n > 0 {
-						v *= work.within[k][t]
-					}
-					work.within[k][t] = v
-				}
-			}
+			stayWithin(work.density[from:to], work.within[from:to], n == 0)
 		}
 		for t := from; t < to; t++ {
-			work.sum[t] += work.product[t]
-			for k := range work.upTo {
-				work.upTo[k][t] += float64(work.product[t] * work.within[k][t])
+			product := work.product[t]
+			work.sum[t] += product
+			within, upTo := &work.within[t], &work.upTo[t]
+			for k := range upTo {
+				upTo[k] += float64(product * within[k])
 			}
 		}
 	}
@@ -138,18 +132,40 @@ func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork
 		if work.sum[t] < leastSum {
 			return false
 		}
-		for k := range work.upTo {
-			work.upTo[k][t] /= work.sum[t]
+		for k := range work.upTo[t] {
+			work.upTo[t][k] /= work.sum[t]
 		}
 	}
 	return true
 }
 
-// densitiesAlong writes the chances of the conditions of an item at level q of its
-// pocket for points of t from the one given on.
+// stayWithin turns weights of the conditions of one item into its chances of staying
+// within each, and multiplies them into those of the items before it unless it is the
+// first.
+func stayWithin(density, within []byCondition, first bool) {
+	for t := range density {
+		d, to, sum := &density[t], &within[t], 0.0
+		for k := range d {
+			sum += d[k]
+			d[k] = sum
+		}
+		scale := 1 / sum
+		for k := range d {
+			v := float64(d[k] * scale)
+			if !first {
+				v *= to[k]
+			}
+			to[k] = v
+		}
+	}
+}
+
+// densitiesAlong writes weights of the conditions of an item at level q of its pocket
+// for points of t from the one given on.
 func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*densities, dst []byCondition) {
 	level := a.levels[0]
 	table, side := given[b.age[level]], b.sideOf(i)[q]
+	clear(dst)
 	first, last := strataOf(repair)
 	for s := first; s <= last; s++ {
 		x := b.mu[level][s.reading()][i] + side + a.t(from)
@@ -157,34 +173,25 @@ func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*den
 		n, step := floor(u), int(b.scale.perUnit)/toAUnit
 		w := lagrange(u - float64(n))
 		for t := range dst {
-			var v byCondition
+			to := &dst[t]
 			switch at := n + t*step; {
 			case at < 1:
-				v = table[s][1]
+				*to = to.plus(&table[s][1])
 			case at > b.scale.size-3:
-				v = table[s][b.scale.size-2]
+				*to = to.plus(&table[s][b.scale.size-2])
 			default:
-				four := table[s][at-1 : at+3]
-				for k := range v {
-					v[k] = max(0, float64(w[0]*four[0][k])+float64(w[1]*four[1][k])+float64(w[2]*four[2][k])+float64(w[3]*four[3][k]))
+				p0, p1, p2, p3 := &table[s][at-1], &table[s][at], &table[s][at+1], &table[s][at+2]
+				for k := range to {
+					to[k] += max(0, float64(w[0]*p0[k])+float64(w[1]*p1[k])+float64(w[2]*p2[k])+float64(w[3]*p3[k]))
 				}
 			}
-			if s > first {
-				for k := range v {
-					v[k] += dst[t][k]
-				}
-			}
-			dst[t] = v
 		}
 	}
-	for t := range dst {
-		sum := 0.0
-		for _, v := range dst[t] {
-			sum += v
-		}
-		scale := 1 / sum
-		for k := range dst[t] {
-			dst[t][k] *= scale
-		}
+}
+
+func (g *byCondition) plus(other *byCondition) (out byCondition) {
+	for k := range out {
+		out[k] = g[k] + other[k]
 	}
+	return out
 }

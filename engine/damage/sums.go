@@ -11,11 +11,14 @@ import (
 // t that car and group add to the log of every depth in it. So the sum over the
 // pocket's levels is tabulated in t once for each repair state, and for all histories
 // that differ in how fast everything rusted, which is a shift of t. Its log is read by
-// six-point Lagrange interpolation, good to about 1e-7 (held to leaf by leaf in a
+// eight-point Lagrange interpolation, good to about 1e-8 (held to leaf by leaf in a
 // test). Asking every leaf at every state would take several times as long.
 
 // toAUnit are the points of t to a unit.
-const toAUnit = 32
+const toAUnit = 16
+
+// around is how many points are read around a place.
+const around = 8
 
 // alive are levels of the history that differ in their rates alone.
 type alive struct {
@@ -26,10 +29,10 @@ type alive struct {
 	at     []place // [of levels][k][p] where t stands among the points
 }
 
-// place is a place among points with the weights of the six around it.
+// place is a place among points with the weights of those around it.
 type place struct {
 	first int
-	w     [6]float64
+	w     [around]float64
 }
 
 // livesAlike sorts the levels of the history.
@@ -52,7 +55,7 @@ func (b *base) livesAlike() (out []alive) {
 	return out
 }
 
-// layOut fixes the points of t, three beyond the last place on either side.
+// layOut fixes the points of t, some beyond the last place on either side.
 func (a *alive) layOut(b *base) {
 	carTerm, groupTerm := b.carTerm[open], b.groupTerm[open]
 	low, high := math.Inf(1), math.Inf(-1)
@@ -61,8 +64,8 @@ func (a *alive) layOut(b *base) {
 	}
 	low += carTerm[0] + groupTerm[0]
 	high += carTerm[len(carTerm)-1] + groupTerm[len(groupTerm)-1]
-	a.low = float64(math.Floor(low*toAUnit)/toAUnit) - 3.0/toAUnit
-	a.points = int(math.Ceil((high-a.low)*toAUnit)) + 4
+	a.low = float64(math.Floor(low*toAUnit)/toAUnit) - around/2.0/toAUnit
+	a.points = int(math.Ceil((high-a.low)*toAUnit)) + around
 	for _, shift := range a.shift {
 		for _, k := range carTerm {
 			for _, p := range groupTerm {
@@ -76,8 +79,8 @@ func (a *alive) layOut(b *base) {
 func (a *alive) place(t float64) (out place) {
 	u := float64((t - a.low) * toAUnit)
 	n := int(u)
-	out.first = n - 2
-	x := u - float64(n) + 2 // from the first of the six
+	out.first = n - (around/2 - 1)
+	x := u - float64(out.first)
 	for i := range out.w {
 		w := 1.0
 		for j := range out.w {
