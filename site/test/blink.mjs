@@ -283,7 +283,7 @@ for (const [what, plain] of [["a full survey", whole], ["a full survey and door 
   await page.locator("[data-key=range]").click();
   await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 120000 });
   await page.evaluate(() => { location.hash = "stages"; });
-  await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", { timeout: 300000 });
+  await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", { timeout: 840_000 });
   await page.evaluate(() => { location.hash = "papers"; });
   await page.waitForSelector(".papers[data-state=whole]", { timeout: 300000 });
   const sizes = await Promise.all(page.workers().map((w) => w.evaluate(() => globalThis.memoryOfTest.buffer.byteLength)));
