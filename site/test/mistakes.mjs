@@ -80,7 +80,7 @@ test("a customer reads nothing of it", () => visit({}, async (page, { origin }) 
   await firstRange(page, origin);
   await ended(page);
   await page.getByRole("button", { name: /Change: Kept/ }).click();
-  await press(page, "mostly_garaged");
+  await press(page, "garage");
   await page.locator('[data-band="restarted"]').waitFor();
   assert.doesNotMatch(await page.locator("body").textContent(), /fatal error|unreachable/);
 }));
