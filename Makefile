@@ -28,12 +28,12 @@ test-go:
 # through what the built engines export.
 test-wasm:
 	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/session ./engine/message
-	node --test --test-timeout=900000 wasm/test/shipped.test.mjs tests/vectors/node.test.mjs
+	node --test --test-timeout=1800000 wasm/test/shipped.test.mjs tests/vectors/node.test.mjs
 
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
-	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=900000 test/*.test.mjs
+	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=2400000 test/*.test.mjs
 
 pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
 	cd site && node test/pictures.mjs

@@ -41,7 +41,7 @@ async function machine(page, cores, mostWorkers = 9) {
 
 const noted = (page) => page.evaluate(() => globalThis.noted);
 const openFold = (page, kind) => page.locator(`.fold-${kind} > summary`).click();
-const foldDone = (page, kind) => page.waitForSelector(`.fold-${kind}[data-state=settled]`, { timeout: 120000 });
+const foldDone = (page, kind) => page.waitForSelector(`.fold-${kind}[data-state=settled]`, { timeout: 480_000 });
 const killed = "killed by the test";
 const kill = (worker) => worker.evaluate((text) => { setTimeout(() => { throw new Error(text); }); }, killed);
 
@@ -111,7 +111,7 @@ async function everyAnswer(cores) {
   await visit({}, async (page, { origin }) => {
     await machine(page, cores);
     await firstRange(page, origin, { place: "salt" });
-    await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 180000 });
+    await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 480_000 });
     for (const kind of ["plan", "decide", "wide"]) { await openFold(page, kind); await foldDone(page, kind); }
     const seen = await noted(page);
     assert.equal(seen.workers, cores < 4 ? 1 : 2);
@@ -278,14 +278,14 @@ for (const [what, plain] of [["a full survey", whole], ["a full survey and door 
   });
   await machine(page, 2);
   await page.goto(`${origin}/survey/`);
-  await page.waitForSelector("[data-key=sample]", { timeout: 60000 });
+  await page.waitForSelector("[data-key=sample]", { timeout: 180_000 });
   await openFile(page, origin, await surveyed(page.workers()[0], plain));
   await page.locator("[data-key=range]").click();
-  await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 120000 });
+  await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 300_000 });
   await page.evaluate(() => { location.hash = "stages"; });
-  await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", { timeout: 840_000 });
+  await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", { timeout: 1_500_000 });
   await page.evaluate(() => { location.hash = "papers"; });
-  await page.waitForSelector(".papers[data-state=whole]", { timeout: 300000 });
+  await page.waitForSelector(".papers[data-state=whole]", { timeout: 600_000 });
   const sizes = await Promise.all(page.workers().map((w) => w.evaluate(() => globalThis.memoryOfTest.buffer.byteLength)));
   console.log(`# memory of the engine: ${(sizes[0] / 2 ** 20).toFixed(1)} MB`);
   assert.equal(sizes.length, 1);

@@ -80,7 +80,7 @@ export async function visit(options, fn) {
   const w = await world();
   const { allow = null, ...rest } = options;
   const v = await visitor(w.browser, w.origin, rest);
-  v.page.setDefaultTimeout(40000);
+  v.page.setDefaultTimeout(120_000);
   try {
     await fn(v.page, { ...w, ...v });
     assert.deepEqual(v.seen.elsewhere, [], "requests off the origin");
@@ -101,7 +101,7 @@ export async function visitor(b, origin, { worker = "block", ...options } = {}) 
 
 export const press = (page, answer) => page.locator(`[data-answer="${answer}"]`).click();
 export const heading = (page) => page.locator("h1:visible").first().textContent();
-export const settled = (page) => page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 60000 });
+export const settled = (page) => page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
 
 /** The first five questions (six for a two-door), then the settled range. */
 export async function firstRange(page, origin, { frame = "shell", year = "1967", place = "mild", kept = "driven_all_year", standard = "show" } = {}) {

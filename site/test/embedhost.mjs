@@ -89,5 +89,5 @@ export async function rangeInFrame(frame) {
   await frame.getByLabel("Year").fill("1967");
   await frame.getByRole("button", { name: "Continue" }).click();
   for (const answer of ["mild", "driven_all_year", "show"]) await frame.locator(`[data-answer="${answer}"]`).click();
-  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 60000 });
+  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
 }

@@ -129,7 +129,7 @@ test("found, refused, without connection, stopped: no fault that a program can f
   await page.evaluate((all) => { for (const [key, car] of Object.entries(all)) localStorage.setItem(key, JSON.stringify({ car, when: "2026-06-20T14:02:31", stamp: "x" })); localStorage.setItem("underpaint rates draft 1", "{"); }, shelves);
   for (const [name, band] of [["", "kept-here"], ["survey/", "found"], ["rates/", "found"], ["past-jobs/", "found"]]) {
     await page.goto(`${origin}/${name}`);
-    await page.locator(`[data-band="${band}"]`).waitFor({ timeout: 60000 });
+    await page.locator(`[data-band="${band}"]`).waitFor({ timeout: 240_000 });
     await page.waitForFunction(() => document.getElementById("check-code").textContent);
     await page.locator("input[type=file]").first().setInputFiles({ name: "a.json", mimeType: "application/json", buffer: Buffer.from("7") });
     await page.locator('[data-band="arrival"]').waitFor();
@@ -141,7 +141,7 @@ test("found, refused, without connection, stopped: no fault that a program can f
   await page.route("**/*.wasm", (route) => route.fulfill({ status: 404, body: "" }));
   for (const name of ["", "survey/", "rates/", "past-jobs/", "why/"]) {
     await page.goto(`${origin}/${name}`);
-    await page.locator('[data-band="dead"]').waitFor({ timeout: 60000 });
+    await page.locator('[data-band="dead"]').waitFor({ timeout: 240_000 });
     await both(`/${name}: stopped`);
   }
 }));
@@ -158,7 +158,7 @@ test("rates: what they do is spoken once after a change, when it has settled, an
   await effectSettled(page);
   assert.deepEqual(await page.evaluate(() => globalThis.spoken), [], "nothing was changed, nothing is spoken");
   await type(page, "labour.metal.rate", "140");
-  await page.waitForFunction(() => globalThis.spoken.length > 0, null, { timeout: 60000 });
+  await page.waitForFunction(() => globalThis.spoken.length > 0, null, { timeout: 240_000 });
   const spoken = await page.evaluate(() => globalThis.spoken);
   assert.equal(spoken.length, 1, `${spoken}`);
   assert.match(spoken[0][0], /\$/);

@@ -57,7 +57,7 @@ for (const name of ["", "rates/", "past-jobs/"]) {
     await crashed;
     const again = await context.newPage();
     await again.goto(`${origin}/${name}`);
-    await again.locator(`[data-band="${k.found}"]`).waitFor({ timeout: 60000 });
+    await again.locator(`[data-band="${k.found}"]`).waitFor({ timeout: 240_000 });
     assert.equal(await heldBy(again, k), k.want(2));
   }));
 }
@@ -73,7 +73,7 @@ async function ownBrowser(profile) {
   const [port, path] = readFileSync(told, "utf8").split("\n");
   const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${port}${path}`);
   const page = await browser.contexts()[0].newPage();
-  page.setDefaultTimeout(60000);
+  page.setDefaultTimeout(120_000);
   return { page, context: browser.contexts()[0], kill: async () => { try { process.kill(-child.pid, "SIGKILL"); } catch { /* It is dead. */ } await ended; } };
 }
 
@@ -112,7 +112,7 @@ test("a browser that is killed: all but the last press of each page of the shop 
     const pages = [];
     for (const name of names) {
       const page = await first.context.newPage();
-      page.setDefaultTimeout(60000);
+      page.setDefaultTimeout(120_000);
       await KEEPERS[name].open(page, origin);
       await KEEPERS[name].keep(page);
       pages.push(page);
@@ -157,10 +157,10 @@ for (const name of Object.keys(KEEPERS)) {
     for (const [what, text] of Object.entries(HOSTILE)) {
       await page.evaluate(([k, t]) => localStorage.setItem(k, t), [key, text]);
       const tab = await context.newPage();
-      tab.setDefaultTimeout(40000);
+      tab.setDefaultTimeout(120_000);
       await tab.goto(`${origin}/${name}`);
       const band = tab.locator(`[data-band="${found}"]`);
-      await band.waitFor({ timeout: 60000 });
+      await band.waitFor({ timeout: 240_000 });
       await tab.waitForFunction(() => document.getElementById("check-code").textContent);
       for (const way of GO_ON) {
         const button = band.getByRole("button", { name: way, exact: true });
@@ -216,7 +216,7 @@ for (const [name, { open, drop, same }] of Object.entries(OPENED)) {
         await page.dispatchEvent("body", "drop", { dataTransfer: data });
       } else await page.locator("input[type=file]").first().setInputFiles({ name: "a.json", mimeType: "application/json", buffer: typeof content === "number" ? Buffer.alloc(content, " ") : Buffer.from(content) });
       const band = page.locator('[data-band="arrival"]');
-      await band.waitFor({ timeout: 60000 }).catch(() => assert.fail(`${what}: not refused`));
+      await band.waitFor({ timeout: 240_000 }).catch(() => assert.fail(`${what}: not refused`));
       assert.ok((await band.innerText()).length > 15, `${what}: a sentence`);
       assert.equal(await same(page), before, `${what}: nothing else changes`);
       assert.equal(await page.locator('[data-band="dead"], [data-band="restarted"]').count(), 0, `${what}: the sums go on`);
@@ -234,7 +234,7 @@ test("a clock that was set back or forward: what is kept is still offered, and l
       const tab = await context.newPage();
       await tab.clock.setFixedTime(new Date(`${year}-01-01T00:00:00`));
       await tab.goto(`${origin}/${name}`);
-      await tab.locator(`[data-band="${KEEPERS[name].found}"]`, { hasText: "20 June 2026" }).waitFor({ timeout: 60000 });
+      await tab.locator(`[data-band="${KEEPERS[name].found}"]`, { hasText: "20 June 2026" }).waitFor({ timeout: 240_000 });
       assert.deepEqual(JSON.parse(await lies(tab, KEEPERS[name].key)).car, kept[name], `${name} in ${year}`);
       await tab.close();
     }
@@ -266,7 +266,7 @@ test("leaving with something that is kept nowhere is asked about; once it is kep
   for (const name of ["survey/", "rates/", "past-jobs/"]) {
     for (const keeps of [false, true]) {
       const tab = await context.newPage();
-      tab.setDefaultTimeout(40000);
+      tab.setDefaultTimeout(120_000);
       await KEEPERS[name].open(tab, origin);
       await KEEPERS[name].press(tab, 1);
       if (keeps) await KEEPERS[name].keep(tab);

@@ -31,7 +31,7 @@ export async function openPage(page, origin) {
   await page.waitForSelector("[data-key=begin]");
 }
 
-export const scored = (page) => page.waitForFunction(() => document.querySelector(".headline") && !document.querySelector(".working") && !document.querySelector("#outcome .from-before"), null, { timeout: 60000 });
+export const scored = (page) => page.waitForFunction(() => document.querySelector(".headline") && !document.querySelector(".working") && !document.querySelector("#outcome .from-before"), null, { timeout: 300_000 });
 
 /** Opens a file of jobs and waits until it is worked out. */
 export async function openJobs(page, origin, content) {

@@ -22,7 +22,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
   await page.locator('[data-tick="rust.sill"]').check();
   await page.locator('[data-tick="record"]').check();
   await page.locator("[data-key=effect]").click();
-  await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: 60000 });
+  await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: 300_000 });
   assert.equal(await page.locator(".effect-car").count(), 3);
   assert.match(await page.locator(".effect-sentence").first().textContent(), /on the site, .* here\.|as on the site\./);
   const used = await saves(page, "save-rates");

@@ -60,7 +60,7 @@ test("a dearer hour moves three sample cars, and the lines that it moves are nam
   await effectSettled(page);
   assert.match(await page.locator(".effect-car p").first().textContent(), /as on the site/);
   await type(page, "labour.metal.rate", "105");
-  await page.waitForFunction(() => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent), null, { timeout: 60000 });
+  await page.waitForFunction(() => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent), null, { timeout: 240_000 });
   await effectSettled(page);
   assert.equal(await page.locator(".effect-car").count(), 3);
   assert.match(await page.locator(".effect-car p").first().textContent(), /on the site, \$.* here/);

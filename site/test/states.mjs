@@ -125,7 +125,7 @@ test("a worker that dies is started again, and nothing entered is lost", () => v
 const SHOPS = {
   "survey/": { enter: async (page, origin) => { await openCar(page, origin, twoDoor); await stand(page); for (const key of "ss") await page.keyboard.press(key); },
     entered: (page) => page.evaluate(() => history.state.car.survey.length), want: 2,
-    goesOn: async (page) => { await step(page, "stages").click(); await page.waitForSelector(".before-after[data-state=settled]", { timeout: 90000 }); } },
+    goesOn: async (page) => { await step(page, "stages").click(); await page.waitForSelector(".before-after[data-state=settled]", { timeout: 300_000 }); } },
   "rates/": { enter: async (page, origin) => { await openRates(page, origin); await type(page, "labour.metal.rate", "91.50"); },
     entered: (page) => page.locator('[data-path="labour.metal.rate"] input').first().inputValue(), want: "91.50",
     goesOn: async (page) => { await type(page, "labour.metal.rate", "92.50"); await effectSettled(page); } },

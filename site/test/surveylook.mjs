@@ -31,7 +31,7 @@ async function everyView(page, origin, look) {
     await page.evaluate((v) => { location.hash = v; }, view);
     await page.waitForSelector(`body[data-view=${view}]`);
     if (view === "todo") { await page.locator(".card").first().waitFor({ timeout: 3000 }).catch(() => {}); }
-    if (view === "stages") await page.waitForSelector(".before-after[data-state]", { timeout: 60000 });
+    if (view === "stages") await page.waitForSelector(".before-after[data-state]", { timeout: 240_000 });
     if (view === "survey") { await goTo(page, "sill", "outer_sill.left"); await page.locator(".car-drawing .opened-out").first().waitFor(); await page.locator("main details").evaluateAll((all) => all.forEach((d) => { d.open = true; })); }
     await look(view);
   }
@@ -141,7 +141,7 @@ test("the customer's page: one look that helps, its answer redraws the range, an
 
 test("the customer's page says what strip and survey does to the width, on average", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin);
-  await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 90000, state: "attached" });
+  await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 300_000, state: "attached" });
   assert.match(await page.locator(".stage-worth").textContent(), /on average for a car like this/);
   await page.evaluate(axeSource);
   await axe(page, "range with a look");

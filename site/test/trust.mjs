@@ -13,7 +13,7 @@ const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
 const hasScripts = (name) => name === "" || name.endsWith("/");
 /** The page of figures has a script and no sums. */
 const hasSums = (name) => hasScripts(name) && name !== "figures/";
-const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: 60000 }) : null);
+const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: 240_000 }) : null);
 const listing = (dir) => new Map(JSON.parse(/files: (\[.*\]) \};/.exec(readFileSync(join(dir, "sw.js"), "utf8"))[1]).map((f) => [f.path, f.integrity]));
 const sum = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
 
