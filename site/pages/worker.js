@@ -65,6 +65,9 @@ function breathe() {
   });
 }
 
+/** A quarter of the silence after which engine-lane.js gives a worker up. */
+const LONGEST_SILENCE_MS = 5000;
+
 let lastAside = Promise.resolve();
 
 /** Answers what was asked aside, in turn: each once nothing is being refined that
@@ -88,6 +91,7 @@ async function refine(id, request, aside) {
   const isRange = request.ask === "range";
   let effort = { effort: "rough" };
   let shown = 0;
+  let posted = 0;
   let said = "";
   for (;;) {
     while (aside && newest.main !== 0 && newest.aside === id) await breathe();
@@ -100,10 +104,14 @@ async function refine(id, request, aside) {
       return;
     }
     if (!isRange || reply.rows) {
-      // What says nothing new would only have the page drawn again.
-      if (text !== said) postMessage({ kind: "reply", id, last: false, reply });
-      said = text;
       shown = performance.now();
+      // What says nothing new would only have the page drawn again; but a worker that
+      // says nothing for long is taken for dead.
+      if (text !== said || shown - posted > LONGEST_SILENCE_MS) {
+        postMessage({ kind: "reply", id, last: false, reply });
+        posted = shown;
+      }
+      said = text;
     }
     await breathe();
     // A quiet slice only adds imagined cars; saying the range costs as much again.
