@@ -57,9 +57,9 @@ func TestWorkedHours(t *testing.T) {
 	for _, name := range []string{"worked_told.json", "worked_sides.json", "worked_survey.json"} {
 		t.Run(name, func(t *testing.T) {
 			w := readWorked(t, name)
-			run := w.run(t, 1)
-			for _, fault := range append(w.Expect.Hours.All.against(t, "all hours", run.rows[0].hours),
-				w.Expect.Hours.Metal.against(t, "metalwork after the strip", run.rows[0].metal)...) {
+			run := runWorked(t, w, 1)
+			for _, fault := range append(offHours(t, w.Expect.Hours.All, "all hours", run.rows[0].hours),
+				offHours(t, w.Expect.Hours.Metal, "metalwork after the strip", run.rows[0].metal)...) {
 				t.Error(fault)
 			}
 		})
@@ -69,7 +69,7 @@ func TestWorkedHours(t *testing.T) {
 // TestWorkedHoursCanFail: three hours in a hundred too many are caught.
 func TestWorkedHoursCanFail(t *testing.T) {
 	w := readWorked(t, "worked_told.json")
-	if w.Expect.Hours.All.against(t, "all hours", w.run(t, 1.03).rows[0].hours) == nil {
+	if offHours(t, w.Expect.Hours.All, "all hours", runWorked(t, w, 1.03).rows[0].hours) == nil {
 		t.Error("three hours in a hundred too many pass")
 	}
 }
