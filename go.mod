@@ -13,6 +13,7 @@ require (
 )
 
 require (
+	github.com/evanw/esbuild v0.28.2 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
 )

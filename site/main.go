@@ -8,7 +8,7 @@ import (
 	"os"
 	"time"
 
-	"underpaint/site/folder"
+	"underpaint/site/build"
 )
 
 const usage = `usage:
@@ -53,19 +53,19 @@ func run(args []string, out io.Writer) error {
 	}
 	switch args[0] {
 	case "build":
-		return runBuild(folder.Order{Out: *outDir, RatesName: *rates, Engine: *engine, Address: *address}, out)
+		return runBuild(build.Order{Out: *outDir, RatesName: *rates, Engine: *engine, Address: *address}, out)
 	case "weigh":
 		if *dir != "" {
-			return folder.Measured(*dir, out)
+			return build.Measured(*dir, out)
 		}
-		return folder.WriteWeights(out)
+		return build.WriteWeights(out)
 	case "serve":
 		return runServe(*addr, *dir, *rates, *engine, out)
 	}
 	return fmt.Errorf("%q: expected build, weigh or serve\n%s", args[0], usage)
 }
 
-func runBuild(o folder.Order, out io.Writer) error {
+func runBuild(o build.Order, out io.Writer) error {
 	if o.Out == "" || o.RatesName == "" {
 		return errors.New("build needs -out DIR and -rates FILE")
 	}
@@ -74,7 +74,7 @@ func runBuild(o folder.Order, out io.Writer) error {
 		return err
 	}
 	o.Today = time.Now().Format(time.DateOnly)
-	_, err = folder.Make(o, out)
+	_, err = build.Make(o, out)
 	return err
 }
 
@@ -88,7 +88,7 @@ func runServe(addr, dir, rates, engine string, out io.Writer) error {
 			return err
 		}
 		defer os.RemoveAll(temporary)
-		if err := runBuild(folder.Order{Out: temporary, RatesName: rates, Engine: engine}, out); err != nil {
+		if err := runBuild(build.Order{Out: temporary, RatesName: rates, Engine: engine}, out); err != nil {
 			return err
 		}
 		dir = temporary

@@ -10,18 +10,12 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+
+	"underpaint/site/build"
 )
 
-// policy is the content security policy of every answer. The pages carry the
-// same one in a meta element, for hosts that set no headers. Where a browser has
-// Trusted Types, no text becomes markup or code, and only pages/trust.js says
-// which addresses are scripts.
-const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-	"img-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; " +
-	"object-src 'none'; require-trusted-types-for 'script'; trusted-types default"
-
 // Only the customer's page may stand in a frame. In a meta element frame-ancestors
-// has no effect (W3C Content Security Policy Level 3, 3.3): see pages/survey/alone.js.
+// has no effect (W3C Content Security Policy Level 3, 3.3): see pages/shared/refuseframing.ts.
 const (
 	framedByOwn  = "; frame-ancestors 'self'"
 	framedByNone = "; frame-ancestors 'none'"
@@ -88,7 +82,7 @@ func setHeaders(h http.Header, name string) {
 	if name == "/" || name == "/index.html" {
 		frames = framedByOwn
 	}
-	h.Set("Content-Security-Policy", policy+frames)
+	h.Set("Content-Security-Policy", build.Policy+frames)
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer")
 	h.Set("Cross-Origin-Opener-Policy", "same-origin")

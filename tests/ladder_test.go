@@ -34,7 +34,7 @@ var ladder = map[string]string{
 	"engine/wording":         "strict money chance columns scores car exposure estimate rates work carfile record session",
 	"engine/message":         "strict money columns scores car estimate rates work carfile record session wording",
 	"engine/message/gen":     "",
-	"engine/cmd/underpaint":  "strict car rates work estimate carfile record record/invented session wording message site/folder",
+	"engine/cmd/underpaint":  "strict car rates work estimate carfile record record/invented session wording message site/build",
 	"wasm":                   "message wasm/bridge",
 	"wasm/bridge":            "",
 	"wasm/customer":          "message wasm/bridge",
@@ -93,10 +93,10 @@ func TestLadderCanFail(t *testing.T) {
 	if got := offLadder("engine/car", "strict", []string{"underpaint/engine/damage", "net/http", "fmt", "underpaint/engine/strict"}); len(got) != 2 {
 		t.Errorf("want two faults, got %v", got)
 	}
-	if got := offLadder("engine/message", ladder["engine/message"], []string{"underpaint/site/folder", "underpaint/site/pages", "underpaint/wasm"}); len(got) != 3 {
+	if got := offLadder("engine/message", ladder["engine/message"], []string{"underpaint/site/build", "underpaint/site/pages", "underpaint/wasm"}); len(got) != 3 {
 		t.Errorf("want three faults, got %v", got)
 	}
-	if got := offLadder("engine/cmd/underpaint", ladder["engine/cmd/underpaint"], []string{"underpaint/site/folder", "underpaint/site/pages"}); len(got) != 1 {
+	if got := offLadder("engine/cmd/underpaint", ladder["engine/cmd/underpaint"], []string{"underpaint/site/build", "underpaint/site/pages"}); len(got) != 1 {
 		t.Errorf("want one fault, got %v", got)
 	}
 }

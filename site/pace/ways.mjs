@@ -1,6 +1,6 @@
 // What is measured: each is one visit, and gives its figures in milliseconds.
 
-import { encode } from "../pages/link.js";
+import { encode } from "../pages/shared/carurl.ts";
 import { shared, twoDoor } from "../test/surveycar.mjs";
 import { press } from "../test/browser.mjs";
 import { onMachine } from "./machine.mjs";

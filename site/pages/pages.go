@@ -13,7 +13,7 @@ import (
 var sources embed.FS
 
 // kinds are the name endings that a page may consist of.
-var kinds = []string{".css", ".html", ".js", ".json", ".svg"}
+var kinds = []string{".css", ".html", ".js", ".json", ".svg", ".ts"}
 
 // Files gives every source of the pages by its path below this folder, with
 // forward slashes.

@@ -3,6 +3,7 @@ package pages
 import (
 	"encoding/json"
 	"math"
+	"path"
 	"regexp"
 	"strings"
 	"testing"
@@ -111,11 +112,11 @@ func TestTheCustomersPageReadsEasily(t *testing.T) {
 	}
 	var page []string
 	for name, text := range files {
-		if strings.HasSuffix(name, ".js") && !strings.Contains(name, "/") {
+		if strings.HasPrefix(name, "customer/") && strings.HasSuffix(name, ".ts") || strings.HasPrefix(name, "shared/") && path.Dir(name) == "shared" {
 			page = append(page, strung(string(text))...)
 		}
 	}
-	page = append(page, markup(string(files["index.html"])))
+	page = append(page, markup(string(files["customer/index.html"])))
 	var car map[string]any
 	if err := json.Unmarshal(files["samples/two-door.json"], &car); err != nil {
 		t.Fatal(err)

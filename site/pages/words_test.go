@@ -62,13 +62,11 @@ func texts(t *testing.T) map[string][]string {
 		switch path.Ext(name) {
 		case ".html":
 			all[name] = []string{markup(string(text))}
-		case ".js":
-			if !strings.HasPrefix(name, "vendor/") {
-				all[name] = strung(string(text))
-			}
+		case ".ts":
+			all[name] = strung(string(text))
 		}
 	}
-	for _, dir := range []string{"../../engine/cmd/underpaint", "../../engine/message", "../../engine/session", "../../engine/wording", "../folder", "../figures"} {
+	for _, dir := range []string{"../../engine/cmd/underpaint", "../../engine/message", "../../engine/session", "../../engine/wording", "../build", "../figures"} {
 		found, err := filepath.Glob(dir + "/*.go")
 		if err != nil || len(found) == 0 {
 			t.Fatalf("%s: %v", dir, err)

@@ -3,10 +3,10 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { holeHalves, photosOf, shownByQuestions, withEarlierWork, withLook, withWorkYear } from "../pages/car.js";
-import { nextStep, stepOfPath } from "../pages/flow.js";
-import { questions } from "../pages/questions.js";
-import { workYear, yearsOfWork } from "../pages/workyear.js";
+import { holeHalves, photosOf, shownByQuestions, withEarlierWork, withLook, withWorkYear } from "../pages/shared/car.ts";
+import { nextStep, stepOfPath } from "../pages/shared/flow.ts";
+import { questions } from "../pages/shared/questions.ts";
+import { workYear, yearsOfWork } from "../pages/shared/workyear.ts";
 
 const car = Object.freeze({ format: "underpaint car 1", asked_in: 2026, bodies: ["two_door_unitary"], made: { year: 1967 }, life: [{ place: "mild", kept: "garage" }], standard: "show" });
 const span = yearsOfWork(car);

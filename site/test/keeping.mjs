@@ -4,7 +4,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
-import { decode, encode } from "../pages/link.js";
+import { decode, encode } from "../pages/shared/carurl.ts";
 
 const stored = (page) => page.evaluate(() => localStorage.length);
 const said = (page, pattern) => page.waitForFunction((p) => new RegExp(p).test(document.querySelector(".keep-said").textContent), pattern);

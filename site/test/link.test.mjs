@@ -2,10 +2,10 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { Newer, NotWhole, carriesCar, crc32, decode, encode } from "../pages/link.js";
-import { fromShared, toShare, today } from "../pages/shared.js";
-import { markOf, placesFor, shownByQuestions, withBodies, withMark } from "../pages/car.js";
-import { nextStep, stepOfPath } from "../pages/flow.js";
+import { Newer, NotWhole, carriesCar, crc32, decode, encode } from "../pages/shared/carurl.ts";
+import { fromShared, toShare, today } from "../pages/shared/linkcontent.ts";
+import { markOf, placesFor, shownByQuestions, withBodies, withMark } from "../pages/shared/car.ts";
+import { nextStep, stepOfPath } from "../pages/shared/flow.ts";
 
 const car = { format: "underpaint car 1", asked_in: 2026, bodies: ["pickup"], made: { year: 1951 }, life: [{ place: "salt", kept: "driven_all_year" }], standard: "driver" };
 

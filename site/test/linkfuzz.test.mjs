@@ -4,8 +4,8 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { MOST_CHARACTERS, Newer, NotWhole, crc32, decode, encode } from "../pages/link.js";
-import { fromShared, toShare } from "../pages/shared.js";
+import { MOST_CHARACTERS, Newer, NotWhole, crc32, decode, encode } from "../pages/shared/carurl.ts";
+import { fromShared, toShare } from "../pages/shared/linkcontent.ts";
 
 const car = {
   format: "underpaint car 1", asked_in: 2026, bodies: ["pickup"], made: { year: 1951 },

@@ -6,7 +6,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { axeSource, firstRange, press, settled, visit } from "./browser.mjs";
 
-const css = readFileSync(new URL("../pages/style.css", import.meta.url), "utf8");
+const css = readFileSync(new URL("../pages/styles/style.css", import.meta.url), "utf8");
 
 /** Relative luminance and contrast as WCAG 2.2 defines them. */
 function luminance(hex) {

@@ -3,8 +3,8 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { SecondLooks } from "../pages/survey/secondlook.js";
-import { withCondition, withCouldNotSee, withSure } from "../pages/survey/record.js";
+import { SecondLooks } from "../pages/survey/secondlook.ts";
+import { withCondition, withCouldNotSee, withSure } from "../pages/shared/thiscar/record.ts";
 
 const record = (car, on, condition) => withCondition(car, on, "survey", condition, "t");
 const car = record(record({ format: "underpaint car 1" }, "a", "sound"), "b", "gone");

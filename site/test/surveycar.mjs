@@ -3,7 +3,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { encode } from "../pages/link.js";
+import { encode } from "../pages/shared/carurl.ts";
 
 const STANDARD = { format: "underpaint car 1", asked_in: 2026, made: { year: 1967 }, life: [{ place: "damp", kept: "driven_all_year", road_years: "20_to_35" }], earlier_work: "patched_here_and_there", standard: "show", scope: "whole_body" };
 

@@ -3,10 +3,10 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { begin, contradiction, recordAt, standing, stageOf, withBody, withCondition, withCouldNotSee, withFinding, withLook, withOpened, withRecord, withRest, withSure, withText, withWay } from "../pages/survey/record.js";
-import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.js";
-import { actOf } from "../pages/survey/keys.js";
-import { moment, momentText } from "../pages/survey/moment.js";
+import { begin, contradiction, recordAt, standing, stageOf, withBody, withCondition, withCouldNotSee, withFinding, withLook, withOpened, withRecord, withRest, withSure, withText, withWay } from "../pages/shared/thiscar/record.ts";
+import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.ts";
+import { actOf } from "../pages/survey/keys.ts";
+import { moment, momentText } from "../pages/shared/timestamp.ts";
 
 const car = Object.freeze({ format: "underpaint car 1" });
 const closed = { closed: true, box: "sill.left" };

@@ -4,7 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
-import { encode } from "../pages/link.js";
+import { encode } from "../pages/shared/carurl.ts";
 import { PAGES, goTo, line, openCarFile, openWhy, plain, suppose } from "./whyopen.mjs";
 
 const where = (page) => page.evaluate(() => document.body.dataset.page);

@@ -4,7 +4,7 @@ import (
 	"flag"
 	"time"
 
-	"underpaint/site/folder"
+	"underpaint/site/build"
 )
 
 // site makes the folder of pages for a web host, as ./site build does.
@@ -25,8 +25,8 @@ func (c command) site(args []string) int {
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	order := folder.Order{Out: *out, RatesName: *rates, Rates: text, Engine: *engine, Address: *address, Today: time.Now().Format(time.DateOnly)}
-	if _, err := folder.Make(order, c.out); err != nil {
+	order := build.Order{Out: *out, RatesName: *rates, Rates: text, Engine: *engine, Address: *address, Today: time.Now().Format(time.DateOnly)}
+	if _, err := build.Make(order, c.out); err != nil {
 		return c.fail(1, "%v", err)
 	}
 	return 0

@@ -1,0 +1,41 @@
+// Picking a place from a list: one field that narrows the list, and the places
+// as buttons under their country, the shop's own first and open.
+
+import { el, freshId } from "../shared/dom.ts";
+import { answerButton, heading } from "../shared/ask.ts";
+
+const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+
+export function askPlace(title, countries, chosen, answer) {
+  const id = freshId("filter");
+  const groups = countries.map((country, i) => group(country, i === 0, chosen, answer));
+  const none = el("p", { class: "hint", hidden: true }, "No place of that name in the list. Go back and take the answer that fits best.");
+  const input = el("input", { id, type: "search", autocomplete: "off", maxlength: 40, on: { input: () => narrow(groups, none, input.value) } });
+  return el("div", { class: "question" }, heading(title),
+    el("label", { for: id, class: "filter-label" }, "Write a few letters to shorten the list"), input, none,
+    groups.map((g) => g.node));
+}
+
+function group(country, open, chosen, answer) {
+  const rows = country.places.map((p) => ({ key: plain(p.name), node: answerButton({ id: p.id, text: p.name }, p.id === chosen, answer) }));
+  const node = el("details", { open: open || country.places.some((p) => p.id === chosen) },
+    el("summary", {}, country.country),
+    el("div", { class: "answers short", role: "group", "aria-label": country.country }, rows.map((r) => r.node)));
+  return { node, rows, openAtFirst: node.open };
+}
+
+function narrow(groups, none, text) {
+  const wanted = plain(text.trim());
+  let found = 0;
+  for (const g of groups) {
+    let here = 0;
+    for (const row of g.rows) {
+      row.node.hidden = !row.key.includes(wanted);
+      if (!row.node.hidden) here++;
+    }
+    g.node.hidden = here === 0;
+    g.node.open = wanted ? here > 0 : g.openAtFirst;
+    found += here;
+  }
+  none.hidden = found > 0;
+}

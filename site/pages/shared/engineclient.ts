@@ -1,0 +1,73 @@
+// The page's side of the engine: who answers what. The range, and what recording
+// waits for, have a worker of their own; what is asked beside them, and takes
+// seconds, has a second one where the machine can bear it.
+
+import { loadEngine } from "./engineload.ts";
+import { EngineDied, Lane, Overtaken } from "./enginelane.ts";
+
+export { EngineDied, Overtaken };
+
+/** From how many cores on there is a second worker: one for the page, one for each
+ *  worker, one for all else that runs. Fewer also means little memory (assumption). */
+const CORES_FOR_TWO = 4;
+
+export class EngineLink {
+  #main;
+  #side = null;
+  #code;
+  #rates = null;
+  #aside;
+  #hooks;
+  #cores = navigator.hardwareConcurrency ?? 1;
+
+  /** hooks: loading(bytes), restarted(), and mistake(text) on pages that show why it
+   *  had to be. The customer's page names an engine of its own, which answers what that
+   *  page asks and is smaller. aside: what is asked beside the range. Requests that
+   *  build on each other must be on the same side. */
+  constructor(hooks, engine = "engine.wasm", aside = []) {
+    this.#hooks = hooks;
+    this.#aside = new Set(aside);
+    this.#code = loadEngine(engine, hooks.loading);
+    this.#main = new Lane(this.#code, hooks);
+  }
+
+  /** The worker that answers a request. The second is started when it is first
+   *  needed; if that fails, the first answers everything. */
+  #laneOf(request) {
+    if (!this.#aside.has(request.ask) || this.#cores < CORES_FOR_TWO || this.#rates === null || this.#side?.gone) return this.#main;
+    if (!this.#side) {
+      this.#side = new Lane(this.#code, this.#hooks);
+      this.#side.open(this.#rates).catch(() => {});
+    }
+    return this.#side;
+  }
+
+  async #send(kind, request, update) {
+    const lane = this.#laneOf(request);
+    const aside = this.#aside.has(request.ask);
+    if (kind === "refine" && !aside) this.#side?.stop();
+    try { return await lane.send(kind, request, update, aside); } catch (error) {
+      if (lane === this.#main || !lane.gone || !(error instanceof EngineDied)) throw error;
+      return this.#main.send(kind, request, update, aside);
+    }
+  }
+
+  /** Loads the rates; must be called first. */
+  async open(rates) {
+    const reply = await this.#main.open(rates);
+    if (reply.kind === "opened") { this.#rates = rates; this.#side?.open(rates).catch(() => {}); }
+    return reply;
+  }
+
+  ask(request) { return this.#send("ask", request, () => {}); }
+
+  /** update(reply) is called for every rough answer; the promise gives the last. */
+  range(request, update) { return this.refine({ ask: "range", ...request }, update); }
+
+  /** The same for any request that is answered better and better. A newer one
+   *  overtakes it, whatever it asks; but what is asked aside leaves the range be. */
+  refine(request, update) { return this.#send("refine", request, update); }
+
+  /** Nobody waits any more for what is being refined. */
+  stop() { this.#main.stop(); this.#side?.stop(); }
+}

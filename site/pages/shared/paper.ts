@@ -1,0 +1,30 @@
+// What stands only on paper: the head and the foot of the customer's sheet. The
+// rest of the sheet is the screen itself, laid out by the print rules.
+
+import { el } from "./dom.ts";
+import { dateText, today } from "./linkcontent.ts";
+
+export function paperHead(opened, reply) {
+  const rough = reply.state === "rough" || reply.state === "refining";
+  return el("div", { class: "paper" },
+    rough && el("p", { class: "paper-rough" }, "Rough figure, still being worked out"),
+    el("p", {}, `${opened.shop.contact_text} · printed on ${dateText(today())}`));
+}
+
+/** address: the link that opens these answers again; code: the same to scan, or
+ *  null. */
+export function paperFoot(opened, reply, address, code = null) {
+  return el("div", { class: "paper" }, code,
+    opened.terms?.map((text) => el("p", {}, text)),
+    el("p", {}, `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} imagined cars · seed ${reply.seed} · sums version ${opened.version}`),
+    el("p", { class: "paper-link" }, "To open these answers again: ", address));
+}
+
+/** Opens what is folded for the time of printing, where paper needs it. */
+export function unfoldForPaper(root) {
+  const opened = [];
+  addEventListener("beforeprint", () => {
+    for (const fold of root.querySelectorAll("details[data-paper]")) if (!fold.open) { fold.open = true; opened.push(fold); }
+  });
+  addEventListener("afterprint", () => { for (const fold of opened.splice(0)) fold.open = false; });
+}
