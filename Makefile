@@ -33,10 +33,10 @@ test-wasm:
 test-page: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
-	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=2400000 test/*.test.mjs
+	cd site && SITE_BUILT=$(CURDIR)/site/.built node --import tsx --test --test-concurrency=2 --test-timeout=2400000 test/*.test.mjs
 
 pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
-	cd site && node test/pictures.mjs
+	cd site && node --import tsx test/pictures.mjs
 
 /usr/bin/chromium:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium
@@ -99,7 +99,7 @@ yardstick: ## sampled ends beside exact ones, for all bodies
 	go test ./tests -run TestYardstick -v -timeout 60m -args -yardstick-bodies=6
 
 pace: /usr/bin/chromium site/node_modules/.package-lock.json ## how soon a range is there in a browser, into DEVELOPERS.md
-	cd site && node pace/pace.mjs --readme ../DEVELOPERS.md
+	cd site && node --import tsx pace/pace.mjs --readme ../DEVELOPERS.md
 
 prompt: ## the command, into ./underpaint
 	go build -o underpaint ./engine/cmd/underpaint

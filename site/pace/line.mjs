@@ -19,28 +19,39 @@ export async function slowLine(origin, { bitsPerSecond, roundTripMs }) {
 
   function pump() {
     const next = waiting.shift();
-    if (!next) { busy = false; return; }
+    if (!next) {
+      busy = false;
+      return;
+    }
     // By a clock of its own, so that timers that come late do not slow the line.
     if (!busy) due = performance.now();
     busy = true;
     const piece = next.data.subarray(0, PIECE);
     const rest = next.data.subarray(PIECE);
     if (rest.length) waiting.push({ ...next, data: rest });
-    due += piece.length * 8000 / bitsPerSecond;
-    setTimeout(() => { setTimeout(() => next.to.writable && next.to.write(piece), roundTripMs / 2); pump(); }, due - performance.now());
+    due += (piece.length * 8000) / bitsPerSecond;
+    setTimeout(() => {
+      setTimeout(() => next.to.writable && next.to.write(piece), roundTripMs / 2);
+      pump();
+    }, due - performance.now());
   }
 
   const server = net.createServer((near) => {
     const opened = performance.now();
     const far = net.connect({ host: target.hostname, port: Number(target.port) });
-    for (const socket of [near, far]) socket.on("error", () => { near.destroy(); far.destroy(); });
+    for (const socket of [near, far])
+      socket.on("error", () => {
+        near.destroy();
+        far.destroy();
+      });
     near.on("data", (data) => {
       const late = Math.max(0, opened + roundTripMs - performance.now()) + roundTripMs / 2;
       setTimeout(() => far.writable && far.write(data), late);
     });
     far.on("data", (data) => {
       const same = waiting.find((w) => w.to === near);
-      if (same) same.data = Buffer.concat([same.data, data]); else waiting.push({ to: near, data });
+      if (same) same.data = Buffer.concat([same.data, data]);
+      else waiting.push({ to: near, data });
       if (!busy) pump();
     });
     near.on("close", () => far.destroy());

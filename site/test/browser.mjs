@@ -16,8 +16,16 @@ import { chromium } from "playwright-core";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const RATES = process.env.SITE_RATES ?? join(root, "engine", "rates", "data", "sample.json");
-export const FLAGS = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-  "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+export const FLAGS = [
+  "--headless",
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
 
 export const axeSource = readFileSync(join(root, "site", "node_modules", "axe-core", "axe.min.js"), "utf8");
 const workFolder = mkdtempSync(join(tmpdir(), "site-test-"));
@@ -37,25 +45,41 @@ export async function site() {
   const dir = join(workFolder, "built");
   run(["build", "-o", program, "./site"]);
   const engine = process.env.SITE_ENGINE ? ["-engine", process.env.SITE_ENGINE] : [];
-  const made = spawnSync(program, ["build", "-out", dir, "-rates", RATES, ...engine], { cwd: root, encoding: "utf8" });
+  const made = spawnSync(program, ["build", "-out", dir, "-rates", RATES, ...engine], {
+    cwd: root,
+    encoding: "utf8",
+  });
   if (made.status !== 0) throw new Error(made.stderr);
   return { ...(await served(program, dir)), dir, program };
 }
 
 /** Serves a built folder on a free port. */
 export async function served(program, dir) {
-  const server = spawn(program, ["serve", "-addr", "127.0.0.1:0", "-dir", dir], { stdio: ["ignore", "pipe", "inherit"] });
+  const server = spawn(program, ["serve", "-addr", "127.0.0.1:0", "-dir", dir], {
+    stdio: ["ignore", "pipe", "inherit"],
+  });
   const origin = await new Promise((found, failed) => {
     server.once("exit", (code) => failed(new Error(`the server ended: ${code}`)));
-    server.stdout.on("data", (text) => { const at = /http:\/\/[\d.:]+/.exec(String(text)); if (at) found(at[0]); });
+    server.stdout.on("data", (text) => {
+      const at = /http:\/\/[\d.:]+/.exec(String(text));
+      if (at) found(at[0]);
+    });
   });
-  return { origin, stop: () => { server.removeAllListeners("exit"); server.kill(); } };
+  return {
+    origin,
+    stop: () => {
+      server.removeAllListeners("exit");
+      server.kill();
+    },
+  };
 }
 
 /** Every page of a built folder by its address; a new one cannot be forgotten. */
 export function pagesOf(dir) {
-  return readdirSync(dir, { recursive: true }).filter((name) => name.endsWith(".html") && !name.startsWith("v-"))
-    .map((name) => name.replace(/(^|\/)index\.html$/, "$1")).sort();
+  return readdirSync(dir, { recursive: true })
+    .filter((name) => name.endsWith(".html") && !name.startsWith("v-"))
+    .map((name) => name.replace(/(^|\/)index\.html$/, "$1"))
+    .sort();
 }
 
 /** The one site and the one browser of a run, made when first asked for. */
@@ -66,7 +90,11 @@ export function world() {
 }
 
 export async function closeAll() {
-  if (shared) { const w = await shared; await w.browser.close(); w.stop(); }
+  if (shared) {
+    const w = await shared;
+    await w.browser.close();
+    w.stop();
+  }
   rmSync(workFolder, { recursive: true, force: true });
 }
 
@@ -84,27 +112,48 @@ export async function visit(options, fn) {
   try {
     await fn(v.page, { ...w, ...v });
     assert.deepEqual(v.seen.elsewhere, [], "requests off the origin");
-    assert.deepEqual(v.seen.errors.filter((e) => !allow?.test(e)), [], "errors of the page");
-  } finally { await v.context.close(); }
+    assert.deepEqual(
+      v.seen.errors.filter((e) => !allow?.test(e)),
+      [],
+      "errors of the page",
+    );
+  } finally {
+    await v.context.close();
+  }
 }
 
 /** A fresh visitor. Requests off the origin and script errors are collected. */
 export async function visitor(b, origin, { worker = "block", ...options } = {}) {
-  const context = await b.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true, serviceWorkers: worker, ...options });
+  const context = await b.newContext({
+    viewport: { width: 1280, height: 900 },
+    acceptDownloads: true,
+    serviceWorkers: worker,
+    ...options,
+  });
   const seen = { elsewhere: [], errors: [] };
-  context.on("request", (r) => { const u = r.url(); if (!u.startsWith(origin) && !/^(blob|data):/.test(u)) seen.elsewhere.push(u); });
+  context.on("request", (r) => {
+    const u = r.url();
+    if (!u.startsWith(origin) && !/^(blob|data):/.test(u)) seen.elsewhere.push(u);
+  });
   const page = await context.newPage();
   page.on("pageerror", (e) => seen.errors.push(String(e)));
-  page.on("console", (m) => { if (m.type() === "error") seen.errors.push(m.text()); });
+  page.on("console", (m) => {
+    if (m.type() === "error") seen.errors.push(m.text());
+  });
   return { context, page, seen };
 }
 
 export const press = (page, answer) => page.locator(`[data-answer="${answer}"]`).click();
 export const heading = (page) => page.locator("h1:visible").first().textContent();
-export const settled = (page) => page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
+export const settled = (page) =>
+  page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
 
 /** The first five questions (six for a two-door), then the settled range. */
-export async function firstRange(page, origin, { frame = "shell", year = "1967", place = "mild", kept = "driven_all_year", standard = "show" } = {}) {
+export async function firstRange(
+  page,
+  origin,
+  { frame = "shell", year = "1967", place = "mild", kept = "driven_all_year", standard = "show" } = {},
+) {
   await page.goto(`${origin}/`);
   await press(page, "two_door");
   await press(page, frame);
@@ -117,7 +166,14 @@ export async function firstRange(page, origin, { frame = "shell", year = "1967",
 }
 
 /** Waits until the worker for offline use has the whole build; for ever is too long. */
-export const takenIn = (page) => page.evaluate(() => Promise.race([navigator.serviceWorker.ready.then(() => true),
-  new Promise((_, late) => setTimeout(() => late(new Error("not taken in for use without a connection")), 90000))]));
+export const takenIn = (page) =>
+  page.evaluate(() =>
+    Promise.race([
+      navigator.serviceWorker.ready.then(() => true),
+      new Promise((_, late) =>
+        setTimeout(() => late(new Error("not taken in for use without a connection")), 90000),
+      ),
+    ]),
+  );
 
 export const sentence = async (page) => (await page.locator(".sentence li").allTextContents()).join(" | ");

@@ -7,4 +7,7 @@ import { closeHosts } from "./embedhost.mjs";
 
 await import("./embedframe.mjs");
 await import("./embedrates.mjs");
-after(async () => { await closeHosts(); await closeAll(); });
+after(async () => {
+  await closeHosts();
+  await closeAll();
+});

@@ -8,7 +8,14 @@ import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import { world } from "./browser.mjs";
 
-const TYPES = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".json": "application/json", ".svg": "image/svg+xml", ".wasm": "application/wasm" };
+const TYPES = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".json": "application/json",
+  ".svg": "image/svg+xml",
+  ".wasm": "application/wasm",
+};
 const open = [];
 
 function listening(host, answer) {
@@ -22,7 +29,10 @@ export function plainHost(dir, host) {
   return listening(host, (request, response) => {
     const path = new URL(request.url, "http://x").pathname;
     const name = join(dir, path.endsWith("/") ? `${path}index.html` : path);
-    if (!name.startsWith(dir) || !existsSync(name) || !TYPES[extname(name)]) { response.writeHead(404).end("<!doctype html><title>Not found</title>"); return; }
+    if (!name.startsWith(dir) || !existsSync(name) || !TYPES[extname(name)]) {
+      response.writeHead(404).end("<!doctype html><title>Not found</title>");
+      return;
+    }
     response.writeHead(200, { "Content-Type": TYPES[extname(name)] }).end(readFileSync(name));
   });
 }
@@ -31,19 +41,31 @@ export function plainHost(dir, host) {
 export function shopHost(body) {
   return listening("localhost", (request, response) => {
     response.writeHead(request.url === "/" ? 200 : 404, { "Content-Type": "text/html" });
-    response.end(`<!doctype html><html lang="en"><title>A shop</title><body><h1>An invented shop</h1><p style="height: 700px">Words of the shop.</p>${body}<p style="height: 900px">More words.</p></body></html>`);
+    response.end(
+      `<!doctype html><html lang="en"><title>A shop</title><body><h1>An invented shop</h1><p style="height: 700px">Words of the shop.</p>${body}<p style="height: 900px">More words.</p></body></html>`,
+    );
   });
 }
 
 export async function closeHosts() {
-  for (const server of open) { server.closeAllConnections(); await new Promise((done) => server.close(done)); }
+  for (const server of open) {
+    server.closeAllConnections();
+    await new Promise((done) => server.close(done));
+  }
 }
 
 /** The code that embed.html tells a shop to copy, for a folder at this address. */
 export function frameCode(dir, origin) {
   const page = readFileSync(join(dir, "embed.html"), "utf8");
   const code = /<code id="frame-code">([^<]*)<\/code>/.exec(page)[1];
-  const plain = code.replaceAll("&lt;", "<").replaceAll("&gt;", ">").replaceAll("&quot;", '"').replaceAll("&#34;", '"').replaceAll("&#39;", "'").replaceAll("&#x27;", "'").replaceAll("&amp;", "&");
+  const plain = code
+    .replaceAll("&lt;", "<")
+    .replaceAll("&gt;", ">")
+    .replaceAll("&quot;", '"')
+    .replaceAll("&#34;", '"')
+    .replaceAll("&#39;", "'")
+    .replaceAll("&#x27;", "'")
+    .replaceAll("&amp;", "&");
   if (!plain.includes('src="/range/"')) throw new Error("the code names no address to replace");
   return plain.replace('src="/range/"', `src="${origin}/"`);
 }
@@ -62,11 +84,14 @@ export async function embedded({ sameSite = false, more = () => "", ...options }
     const page = await context.newPage();
     page.setDefaultTimeout(15000);
     page.on("pageerror", (e) => errors.push(String(e)));
-    page.on("console", (m) => { if (m.type() === "error" && !/favicon/.test(m.location().url)) errors.push(m.text()); });
+    page.on("console", (m) => {
+      if (m.type() === "error" && !/favicon/.test(m.location().url)) errors.push(m.text());
+    });
     await page.addInitScript(() => {
       globalThis.received = [];
       const own = EventTarget.prototype.addEventListener;
-      if (window.parent === window) own.call(window, "message", (event) => globalThis.received.push(event.data));
+      if (window.parent === window)
+        own.call(window, "message", (event) => globalThis.received.push(event.data));
       globalThis.listened = [];
       EventTarget.prototype.addEventListener = function (kind, ...rest) {
         if (this === window || this === undefined) globalThis.listened.push(kind);
@@ -80,7 +105,9 @@ export async function embedded({ sameSite = false, more = () => "", ...options }
     await frame.waitForFunction(() => document.getElementById("check-code")?.textContent);
     await fn(page, frame, { context, tool, shop, messages: () => page.evaluate(() => globalThis.received) });
     if (errors.length) throw new Error(`errors of the page: ${errors.join("\n")}`);
-  } finally { await context.close(); }
+  } finally {
+    await context.close();
+  }
 }
 
 /** The first five questions for a saloon, to the settled range. */
@@ -88,6 +115,9 @@ export async function rangeInFrame(frame) {
   await frame.locator('[data-answer="four_door_saloon"]').click();
   await frame.getByLabel("Year").fill("1967");
   await frame.getByRole("button", { name: "Continue" }).click();
-  for (const answer of ["mild", "driven_all_year", "show"]) await frame.locator(`[data-answer="${answer}"]`).click();
-  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
+  for (const answer of ["mild", "driven_all_year", "show"])
+    await frame.locator(`[data-answer="${answer}"]`).click();
+  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", {
+    timeout: 240_000,
+  });
 }

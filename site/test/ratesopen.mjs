@@ -6,8 +6,10 @@ import { join } from "node:path";
 
 export const named = (page, name) => page.getByRole("button", { name, exact: true });
 export const field = (page, path) => page.locator(`[data-path="${path}"]`);
-export const effectSettled = (page) => page.waitForSelector(".effect[data-state=settled]", { timeout: 240_000 });
-export const focusedPath = (page) => page.evaluate(() => document.activeElement.closest("[data-path]")?.dataset.path);
+export const effectSettled = (page) =>
+  page.waitForSelector(".effect[data-state=settled]", { timeout: 240_000 });
+export const focusedPath = (page) =>
+  page.evaluate(() => document.activeElement.closest("[data-path]")?.dataset.path);
 
 export async function openRates(page, origin, section = "") {
   await page.goto(`${origin}/rates/${section && `#${section}`}`);

@@ -4,7 +4,10 @@
 
 import { inflateSync } from "node:zlib";
 
-const object = (text, n) => { const at = text.search(new RegExp(`(^|\\n)${n} 0 obj`)); return [at, text.slice(at, text.indexOf("endobj", at))]; };
+const object = (text, n) => {
+  const at = text.search(new RegExp(`(^|\\n)${n} 0 obj`));
+  return [at, text.slice(at, text.indexOf("endobj", at))];
+};
 
 function content(pdf, text, page) {
   const [at] = object(text, /\/Contents (\d+) 0 R/.exec(page)[1]);
@@ -37,6 +40,6 @@ export function sheetsOf(pdf, margin) {
   const kids = [...text.matchAll(/\/Kids\s*\[([^\]]*)\]/g)].at(-1)[1].match(/\d+(?= 0 R)/g);
   const [, page] = object(text, kids.at(-1));
   const height = Number(/\/MediaBox \[[\d.]+ [\d.]+ [\d.]+ ([\d.]+)\]/.exec(page)[1]);
-  const edge = margin / 25.4 * 72;
+  const edge = (margin / 25.4) * 72;
   return { sheets: pages, last: (lowest(content(pdf, text, page), height) - edge) / (height - 2 * edge) };
 }

@@ -5,4 +5,7 @@ import { closeHosts } from "./embedhost.mjs";
 import { closeAll } from "./browser.mjs";
 
 await import("./trust.mjs");
-after(async () => { await closeHosts(); await closeAll(); });
+after(async () => {
+  await closeHosts();
+  await closeAll();
+});

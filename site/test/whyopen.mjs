@@ -8,8 +8,16 @@ import { join } from "node:path";
 export const PAGES = ["twenty", "odds", "suppose", "stages", "stays", "wide", "end"];
 
 /** A two-door of a mild place that nobody has looked at. */
-export const plain = { format: "underpaint car 1", asked_in: 2026, bodies: ["two_door_unitary"], made: { year: 1967 },
-  life: [{ place: "mild", kept: "driven_all_year", road_years: "20_to_35" }], earlier_work: "patched_here_and_there", standard: "show", scope: "whole_body" };
+export const plain = {
+  format: "underpaint car 1",
+  asked_in: 2026,
+  bodies: ["two_door_unitary"],
+  made: { year: 1967 },
+  life: [{ place: "mild", kept: "driven_all_year", road_years: "20_to_35" }],
+  earlier_work: "patched_here_and_there",
+  standard: "show",
+  scope: "whole_body",
+};
 
 /** The page with the first picture drawn. */
 export async function openWhy(page, origin, hash = "") {
@@ -22,12 +30,20 @@ export const line = (page) => page.locator(".hand-line").textContent();
 
 /** A page of the talk by its address, drawn as far as it goes at once. */
 export async function goTo(page, id) {
-  await page.evaluate((x) => { location.hash = x; }, id);
+  await page.evaluate((x) => {
+    location.hash = x;
+  }, id);
   await page.waitForSelector(`body[data-page=${id}]`);
 }
 
 /** Waits until a page has the figures it stands on. */
-const READY = { odds: ".two-ways .dots", stages: ".stages:not(:has(.working)) .bars li:nth-child(2)", stays: ".stays:not(:has(.working)) .bars", wide: ".worse-fold", end: ".next-stage" };
+const READY = {
+  odds: ".two-ways .dots",
+  stages: ".stages:not(:has(.working)) .bars li:nth-child(2)",
+  stays: ".stays:not(:has(.working)) .bars",
+  wide: ".worse-fold",
+  end: ".next-stage",
+};
 export const ready = (page, id) => (READY[id] ? page.waitForSelector(READY[id], { timeout: 300_000 }) : null);
 
 /** Supposes a part in a condition and waits for what follows. */

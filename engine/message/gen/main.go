@@ -14,7 +14,7 @@ import (
 )
 
 // types is the file with the types in TypeScript, from the folder of package message.
-const types = "../../site/pages/shared/replies.d.ts"
+const types = "../../site/pages/shared/replies.ts"
 
 func main() {
 	if err := generate("."); err != nil {

@@ -4,7 +4,12 @@
 import { button, el } from "../shared/dom.ts";
 import { hasDate, holeHalves, markOf, photosOf, placesFor } from "../shared/car.ts";
 
-const MARK_TEXT = { left: "seen on the left", right: "seen on the right", both: "seen", clean: "looked, nothing found" };
+const MARK_TEXT = {
+  left: "seen on the left",
+  right: "seen on the right",
+  both: "seen",
+  clean: "looked, nothing found",
+};
 
 export function placeName(opened, id) {
   for (const country of opened.places) {
@@ -53,8 +58,13 @@ export function answersInWords(car, said, opened, q) {
     ["kept", q.kept.short, answerText(q.kept, first.kept)],
     ["standard", q.standard.short, answerText(q.standard, car.standard)],
     car.covered && ["covered", q.covered.short, meansText(q.covered, car.covered)],
-    first.road_years && ["road", q.road.short, `Driven regularly: ${answerText(q.road, first.road_years).toLowerCase()}${first.road_years === "not_sure" ? "" : " years"}`],
-    car.life.length === 1 && said.elsewhere && ["elsewhere", q.elsewhere.short, answerText(q.elsewhere, said.elsewhere)],
+    first.road_years && [
+      "road",
+      q.road.short,
+      `Driven regularly: ${answerText(q.road, first.road_years).toLowerCase()}${first.road_years === "not_sure" ? "" : " years"}`,
+    ],
+    car.life.length === 1 &&
+      said.elsewhere && ["elsewhere", q.elsewhere.short, answerText(q.elsewhere, said.elsewhere)],
     ...car.life.slice(1).map((p) => ["elsewhere", q.elsewhere.short, elsewhereText(p, opened, q)]),
     car.earlier_work && ["earlier", q.earlier.short, earlierText(car, q)],
     ["earlier_parts", q.earlier_parts.short, photosText(car)],
@@ -66,7 +76,8 @@ export function answersInWords(car, said, opened, q) {
     if (mark) lines.push(["seen", place.name, MARK_TEXT[mark]]);
   }
   for (const half of holeHalves(car, places)) {
-    if (half.hole === "yes") lines.push(["holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`]);
+    if (half.hole === "yes")
+      lines.push(["holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`]);
   }
   if (car.scope) lines.push(["scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope)]);
   return lines.filter((line) => line && line[2]);
@@ -74,9 +85,24 @@ export function answersInWords(car, said, opened, q) {
 
 /** change(step) opens the question again. */
 export function basisSection(car, said, opened, q, change, by) {
-  const rows = answersInWords(car, said, opened, q).map(([step, name, text]) => el("div", { class: "basis-row" },
-    el("dt", {}, name), el("dd", {}, el("span", {}, text),
-      button("Change", () => change(step), { class: "change", "aria-label": `Change: ${name}, ${text}` }))));
-  return el("section", { class: "basis", "aria-labelledby": "basis-title" },
-    el("h2", { id: "basis-title" }, "What it rests on"), el("p", { class: "hint" }, by), el("dl", {}, rows));
+  const rows = answersInWords(car, said, opened, q).map(([step, name, text]) =>
+    el(
+      "div",
+      { class: "basis-row" },
+      el("dt", {}, name),
+      el(
+        "dd",
+        {},
+        el("span", {}, text),
+        button("Change", () => change(step), { class: "change", "aria-label": `Change: ${name}, ${text}` }),
+      ),
+    ),
+  );
+  return el(
+    "section",
+    { class: "basis", "aria-labelledby": "basis-title" },
+    el("h2", { id: "basis-title" }, "What it rests on"),
+    el("p", { class: "hint" }, by),
+    el("dl", {}, rows),
+  );
 }

@@ -10,7 +10,14 @@ const plainSum = (text) => text.replace(/[\s,$£€]/g, "");
 export function coverSection(symbol, ask, fits) {
   const id = freshId("sum");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
-  const input = el("input", { id, type: "text", inputmode: "decimal", autocomplete: "off", maxlength: 16, "aria-describedby": `${id}-error` });
+  const input = el("input", {
+    id,
+    type: "text",
+    inputmode: "decimal",
+    autocomplete: "off",
+    maxlength: 16,
+    "aria-describedby": `${id}-error`,
+  });
   const answer = el("p", { class: "cover-answer", role: "status" });
   const more = el("div", { class: "cover-more", role: "status" });
   const submit = async (event) => {
@@ -20,21 +27,46 @@ export function coverSection(symbol, ask, fits) {
     answer.textContent = "";
     more.replaceChildren();
     let reply;
-    try { reply = await ask(plainSum(input.value)); } catch { reply = { kind: "refused", text: "The sums stopped. Try once more." }; }
-    if (reply.kind === "cover") { answer.textContent = reply.text; more.replaceChildren(button("What would fit within it?", () => show(plainSum(input.value)))); }
-    else showError(input, error, reply.text);
+    try {
+      reply = await ask(plainSum(input.value));
+    } catch {
+      reply = { kind: "refused", text: "The sums stopped. Try once more." };
+    }
+    if (reply.kind === "cover") {
+      answer.textContent = reply.text;
+      more.replaceChildren(button("What would fit within it?", () => show(plainSum(input.value))));
+    } else showError(input, error, reply.text);
   };
   const show = async (sum) => {
     let reply;
-    try { reply = await fits(sum); } catch { reply = { text: "The sums stopped. Try once more." }; }
-    if (reply.kind !== "fits") { more.replaceChildren(el("p", { class: "error" }, reply.text)); return; }
-    more.replaceChildren(el("p", {}, `With ${reply.sum_text}:`), list(reply.lines), el("p", { class: "hint" }, reply.note));
+    try {
+      reply = await fits(sum);
+    } catch {
+      reply = { text: "The sums stopped. Try once more." };
+    }
+    if (reply.kind !== "fits") {
+      more.replaceChildren(el("p", { class: "error" }, reply.text));
+      return;
+    }
+    more.replaceChildren(
+      el("p", {}, `With ${reply.sum_text}:`),
+      list(reply.lines),
+      el("p", { class: "hint" }, reply.note),
+    );
   };
-  return el("section", { class: "cover", "aria-labelledby": "cover-title" },
+  return el(
+    "section",
+    { class: "cover", "aria-labelledby": "cover-title" },
     el("h2", { id: "cover-title" }, "Would this much cover it?"),
-    el("form", { novalidate: true, on: { submit } },
-      el("label", { for: id }, `A sum you have in mind, in ${symbol}`), error,
-      el("span", { class: "with-button" }, input, el("button", { type: "submit" }, "Work it out"))),
-    answer, more,
-    el("p", { class: "hint" }, "Not kept, and not put into a link or file."));
+    el(
+      "form",
+      { novalidate: true, on: { submit } },
+      el("label", { for: id }, `A sum you have in mind, in ${symbol}`),
+      error,
+      el("span", { class: "with-button" }, input, el("button", { type: "submit" }, "Work it out")),
+    ),
+    answer,
+    more,
+    el("p", { class: "hint" }, "Not kept, and not put into a link or file."),
+  );
 }

@@ -5,39 +5,91 @@ import { button, el } from "../shared/dom.ts";
 import { heading } from "../shared/ask.ts";
 import { holeHalves, markOf } from "../shared/car.ts";
 
-const MARKS = [["left", "Left"], ["right", "Right"], ["both", "Both"], ["clean", "Clean"]];
-const WHOLE_MARKS = [["both", "Rusty"], ["clean", "Clean"]];
-const HOLE_MARKS = [["both", "A hole"], ["clean", "No hole"]];
-const LOOK_FOR = { bubbles: "bubbles or rust in the paint", carpet: "rust or a soft place", open_hole: "a hole you can see: light or a finger goes through" };
+const MARKS = [
+  ["left", "Left"],
+  ["right", "Right"],
+  ["both", "Both"],
+  ["clean", "Clean"],
+];
+const WHOLE_MARKS = [
+  ["both", "Rusty"],
+  ["clean", "Clean"],
+];
+const HOLE_MARKS = [
+  ["both", "A hole"],
+  ["clean", "No hole"],
+];
+const LOOK_FOR = {
+  bubbles: "bubbles or rust in the paint",
+  carpet: "rust or a soft place",
+  open_hole: "a hole you can see: light or a finger goes through",
+};
 const SIDES = { left: ", left", right: ", right", whole: "" };
 
 /** mark(place, mark) is called for each press, done(hole) at the end. hole: the
  *  customer goes on to say where a hole is. */
 export function askSeen(q, car, places, mark, done) {
-  return el("div", { class: "question" }, heading(q.title), el("p", { class: "hint" }, q.hint),
-    el("p", { class: "hint" }, "Left and right are as you sit in the car. One side alone says nothing about the other."),
-    el("div", { class: "places" }, places.map((place) => placeRow(car, place, mark))),
-    el("p", {}, button("I can see a hole: light or a finger goes through", () => done(true), { "data-hole": true })),
-    button("Continue", () => done(false), { class: "go" }));
+  return el(
+    "div",
+    { class: "question" },
+    heading(q.title),
+    el("p", { class: "hint" }, q.hint),
+    el(
+      "p",
+      { class: "hint" },
+      "Left and right are as you sit in the car. One side alone says nothing about the other.",
+    ),
+    el(
+      "div",
+      { class: "places" },
+      places.map((place) => placeRow(car, place, mark)),
+    ),
+    el(
+      "p",
+      {},
+      button("I can see a hole: light or a finger goes through", () => done(true), { "data-hole": true }),
+    ),
+    button("Continue", () => done(false), { class: "go" }),
+  );
 }
 
 function placeRow(car, place, mark) {
   const given = markOf(car, place);
-  const marks = place.left?.length || place.right?.length ? MARKS : place.look === "open_hole" ? HOLE_MARKS : WHOLE_MARKS;
+  const marks =
+    place.left?.length || place.right?.length ? MARKS : place.look === "open_hole" ? HOLE_MARKS : WHOLE_MARKS;
   const buttons = el("div", { class: "marks" });
   const state = el("span", { class: "place-state" });
   const draw = (now) => {
     state.textContent = now ? "" : "not looked at";
-    buttons.replaceChildren(...marks.map(([id, text]) => button(text, () => {
-      const next = now === id ? null : id;
-      mark(place, next);
-      draw(next);
-      buttons.querySelector(`[data-mark="${id}"]`).focus();
-    }, { "aria-pressed": String(now === id), "data-mark": id, class: "mark" })));
+    buttons.replaceChildren(
+      ...marks.map(([id, text]) =>
+        button(
+          text,
+          () => {
+            const next = now === id ? null : id;
+            mark(place, next);
+            draw(next);
+            buttons.querySelector(`[data-mark="${id}"]`).focus();
+          },
+          { "aria-pressed": String(now === id), "data-mark": id, class: "mark" },
+        ),
+      ),
+    );
   };
   draw(given);
-  return el("fieldset", { class: "place", "data-place": place.id },
-    el("legend", {}, place.name, " ", el("span", { class: "look-for" }, `(${LOOK_FOR[place.look] ?? place.look})`)), buttons, state);
+  return el(
+    "fieldset",
+    { class: "place", "data-place": place.id },
+    el(
+      "legend",
+      {},
+      place.name,
+      " ",
+      el("span", { class: "look-for" }, `(${LOOK_FOR[place.look] ?? place.look})`),
+    ),
+    buttons,
+    state,
+  );
 }
 
 /** Where a hole is: the rusty places first, any other behind a fold. answer(yes, no,
@@ -48,23 +100,56 @@ export function askHoles(q, car, places, answer) {
   const holed = new Set(halves.filter((h) => h.hole === "yes"));
   const [rusty, others] = [true, false].map((marked) => halves.filter((h) => h.marked === marked));
   const items = (list) => list.flatMap((h) => h.items);
-  const go = button("Continue", () => answer(items([...holed]), items(rusty.filter((h) => !holed.has(h))), items(others.filter((h) => !holed.has(h)))), { class: "go" });
-  const ready = () => { go.hidden = holed.size === 0; };
+  const go = button(
+    "Continue",
+    () =>
+      answer(
+        items([...holed]),
+        items(rusty.filter((h) => !holed.has(h))),
+        items(others.filter((h) => !holed.has(h))),
+      ),
+    { class: "go" },
+  );
+  const ready = () => {
+    go.hidden = holed.size === 0;
+  };
   const toggle = (half) => {
-    const node = button(half.name + SIDES[half.side], () => {
-      if (holed.has(half)) holed.delete(half); else holed.add(half);
-      node.setAttribute("aria-pressed", String(holed.has(half)));
-      ready();
-    }, { class: "answer mark", "aria-pressed": String(holed.has(half)) });
+    const node = button(
+      half.name + SIDES[half.side],
+      () => {
+        if (holed.has(half)) holed.delete(half);
+        else holed.add(half);
+        node.setAttribute("aria-pressed", String(holed.has(half)));
+        ready();
+      },
+      { class: "answer mark", "aria-pressed": String(holed.has(half)) },
+    );
     return node;
   };
   ready();
   const none = () => answer([], items(rusty), items(others));
-  const elsewhere = others.length > 0 && el("details", { open: rusty.length === 0 || others.some((h) => holed.has(h)) },
-    el("summary", {}, rusty.length ? "A hole in another part" : "Choose where"), el("div", { class: "answers short", role: "group", "aria-label": "Other parts" }, others.map(toggle)));
-  return el("div", { class: "question" }, heading(q.title), el("p", { class: "hint" }, q.hint),
-    el("div", { class: "answers", role: "group", "aria-labelledby": "question-title" }, rusty.map(toggle), rusty.length === 0 && elsewhere,
+  const elsewhere =
+    others.length > 0 &&
+    el(
+      "details",
+      { open: rusty.length === 0 || others.some((h) => holed.has(h)) },
+      el("summary", {}, rusty.length ? "A hole in another part" : "Choose where"),
+      el("div", { class: "answers short", role: "group", "aria-label": "Other parts" }, others.map(toggle)),
+    );
+  return el(
+    "div",
+    { class: "question" },
+    heading(q.title),
+    el("p", { class: "hint" }, q.hint),
+    el(
+      "div",
+      { class: "answers", role: "group", "aria-labelledby": "question-title" },
+      rusty.map(toggle),
+      rusty.length === 0 && elsewhere,
       button("No hole that I can see", none, { class: "answer", "data-answer": "none" }),
-      button("Not sure", () => answer([], [], items(halves)), { class: "answer", "data-answer": "not_sure" })),
-    rusty.length > 0 && elsewhere, go);
+      button("Not sure", () => answer([], [], items(halves)), { class: "answer", "data-answer": "not_sure" }),
+    ),
+    rusty.length > 0 && elsewhere,
+    go,
+  );
 }

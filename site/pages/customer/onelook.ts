@@ -10,7 +10,11 @@ import { withLook } from "../shared/car.ts";
  *  a time, in which it answers nothing else, so it waits for a longer pause. */
 const PAUSE_MS = 1000;
 const LONGER_PAUSE_MS = 3000;
-const RESULTS = [["yes", "Yes"], ["no", "No"], ["could_not", "Could not look"]];
+const RESULTS = [
+  ["yes", "Yes"],
+  ["no", "No"],
+  ["could_not", "Could not look"],
+];
 const SAID = { yes: "yes", no: "no", could_not: "could not look" };
 
 /** An answer as it is called away from its look, for "… moved the range". */
@@ -28,15 +32,37 @@ export class OneLook {
 
   /** host: link, car, covered (that question), shown(look) (the answers to the questions show it), answered(car,
    *  text) */
-  constructor(host) { this.#host = host; this.node.append(this.#offer, this.#made); this.#askCovered(); this.#listMade(); }
+  constructor(host) {
+    this.#host = host;
+    this.node.append(this.#offer, this.#made);
+    this.#askCovered();
+    this.#listMade();
+  }
 
   #askCovered() {
     const { car, covered: q, answered } = this.#host;
     if (car.covered) return;
     const id = freshId("covered");
-    this.first.append(el("section", { "aria-labelledby": id, class: "covered-first" }, el("h2", { id }, "First, about the paint"),
-      el("p", {}, q.title), el("p", { class: "hint" }, q.hint),
-      el("div", { class: "marks" }, q.answers.map((a) => button(a.text, () => answered(q.apply(car, a.id), a.means ?? `“${a.text}” (${q.short.toLowerCase()})`), { "data-covered": a.id })))));
+    this.first.append(
+      el(
+        "section",
+        { "aria-labelledby": id, class: "covered-first" },
+        el("h2", { id }, "First, about the paint"),
+        el("p", {}, q.title),
+        el("p", { class: "hint" }, q.hint),
+        el(
+          "div",
+          { class: "marks" },
+          q.answers.map((a) =>
+            button(
+              a.text,
+              () => answered(q.apply(car, a.id), a.means ?? `“${a.text}” (${q.short.toLowerCase()})`),
+              { "data-covered": a.id },
+            ),
+          ),
+        ),
+      ),
+    );
   }
 
   /** The range has settled: what would help is looked for in a moment. */
@@ -51,9 +77,13 @@ export class OneLook {
     const request = { ask: "worth", car, for: "customer" };
     try {
       this.#took(await link.ask(request));
-      await new Promise((resolve) => { this.#timer = setTimeout(resolve, LONGER_PAUSE_MS); });
+      await new Promise((resolve) => {
+        this.#timer = setTimeout(resolve, LONGER_PAUSE_MS);
+      });
       if (this.node.isConnected) this.#took(await link.refine(request, (reply) => this.#took(reply)));
-    } catch { /* Overtaken by a newer answer, or no sums: the range stands without it. */ }
+    } catch {
+      /* Overtaken by a newer answer, or no sums: the range stands without it. */
+    }
   }
 
   #took(reply) {
@@ -69,15 +99,37 @@ export class OneLook {
   #show(look) {
     const id = freshId("look");
     this.#offer.dataset.look = `${look.look} ${look.on}`;
-    const answer = (result) => this.#host.answered(withLook(this.#host.car, look.look, [look.on], result), meaning(look, result));
-    this.#offer.replaceChildren(el("section", { "aria-labelledby": id }, el("h2", { id }, "One look that helps"),
-      el("p", { class: "look-ask" }, look.text), look.how && el("p", {}, look.how), look.needs && el("p", {}, `You need: ${look.needs}.`),
-      look.caution && el("p", { class: "caution" }, look.caution),
-      !/\bjack\b/.test(look.caution ?? "") && el("p", { class: "caution" }, "Never put any part of yourself under a car that stands on a jack."),
-      [look.place_line, look.whole_line].filter(Boolean).map((text) => el("p", { class: "hint" }, text)),
-      el("div", { class: "marks" }, RESULTS.map(([result, text]) => button(text, () => answer(result), { "data-result": result })),
-        look.either && button("Yes, but on which side I do not know",
-          () => this.#host.answered(withLook(this.#host.car, look.look, [look.either], "yes"), meaning(look, "yes")), { "data-result": "either" }))));
+    const answer = (result) =>
+      this.#host.answered(withLook(this.#host.car, look.look, [look.on], result), meaning(look, result));
+    this.#offer.replaceChildren(
+      el(
+        "section",
+        { "aria-labelledby": id },
+        el("h2", { id }, "One look that helps"),
+        el("p", { class: "look-ask" }, look.text),
+        look.how && el("p", {}, look.how),
+        look.needs && el("p", {}, `You need: ${look.needs}.`),
+        look.caution && el("p", { class: "caution" }, look.caution),
+        !/\bjack\b/.test(look.caution ?? "") &&
+          el("p", { class: "caution" }, "Never put any part of yourself under a car that stands on a jack."),
+        [look.place_line, look.whole_line].filter(Boolean).map((text) => el("p", { class: "hint" }, text)),
+        el(
+          "div",
+          { class: "marks" },
+          RESULTS.map(([result, text]) => button(text, () => answer(result), { "data-result": result })),
+          look.either &&
+            button(
+              "Yes, but on which side I do not know",
+              () =>
+                this.#host.answered(
+                  withLook(this.#host.car, look.look, [look.either], "yes"),
+                  meaning(look, "yes"),
+                ),
+              { "data-result": "either" },
+            ),
+        ),
+      ),
+    );
   }
 
   /** Looks made here before, each with the way to take it back. */
@@ -88,12 +140,35 @@ export class OneLook {
     let texts = new Map();
     try {
       const sheet = await link.ask({ ask: "sheet", car });
-      if (sheet.kind === "sheet") texts = new Map(sheet.walk_round.flatMap((s) => s.lines.map((l) => [`${l.look} ${l.on}`, l.text])));
-    } catch { /* The looks count; only their sentences are missing. */ }
+      if (sheet.kind === "sheet")
+        texts = new Map(sheet.walk_round.flatMap((s) => s.lines.map((l) => [`${l.look} ${l.on}`, l.text])));
+    } catch {
+      /* The looks count; only their sentences are missing. */
+    }
     const id = freshId("made");
-    this.#made.replaceChildren(el("section", { "aria-labelledby": id }, el("h3", { id }, "Looks you have made"), el("ul", { class: "looks-made" }, own.map((l) => {
-      const text = texts.get(`${l.look} ${l.on}`) ?? "A look at one part";
-      return el("li", {}, `${text}: ${SAID[l.result]}. `, button("Take back", () => this.#host.answered(withLook(car, l.look, [l.on], null), "Taking that look back"), { class: "change", "aria-label": `Take back: ${text}` }));
-    }))));
+    this.#made.replaceChildren(
+      el(
+        "section",
+        { "aria-labelledby": id },
+        el("h3", { id }, "Looks you have made"),
+        el(
+          "ul",
+          { class: "looks-made" },
+          own.map((l) => {
+            const text = texts.get(`${l.look} ${l.on}`) ?? "A look at one part";
+            return el(
+              "li",
+              {},
+              `${text}: ${SAID[l.result]}. `,
+              button(
+                "Take back",
+                () => this.#host.answered(withLook(car, l.look, [l.on], null), "Taking that look back"),
+                { class: "change", "aria-label": `Take back: ${text}` },
+              ),
+            );
+          }),
+        ),
+      ),
+    );
   }
 }

@@ -2,7 +2,7 @@
 // Read flow.js for the order of questions and result.js for the range.
 
 import "../shared/trustedtypes.ts";
-import { EngineLink } from "../shared/engineclient.ts";
+import { EngineClient } from "../shared/engineclient.ts";
 import { Ranging } from "../shared/ranging.ts";
 import { Visit } from "./visithistory.ts";
 import { questions } from "../shared/questions.ts";
@@ -33,8 +33,15 @@ const blank = blankCar(new Date().getFullYear());
 const frame = new Frame();
 
 const app = {
-  opened: null, words: "us", q: questions("us"), reply: null, result: null, speaking: 0,
-  shownCar: null, replyCar: null, drawing: 0,
+  opened: null,
+  words: "us",
+  q: questions("us"),
+  reply: null,
+  result: null,
+  speaking: 0,
+  shownCar: null,
+  replyCar: null,
+  drawing: 0,
   said: () => visit.state.said,
   amend: (changes) => visit.amend(changes),
   sheet: (car) => link.ask({ ask: "sheet", car }),
@@ -42,7 +49,11 @@ const app = {
   answer,
 };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) }, "customer.wasm", ["worth", "wide", "plan", "decide"]);
+const link = new EngineClient(
+  { loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()) },
+  "customer.wasm",
+  ["worth", "wide", "plan", "decide"],
+);
 const visit = new Visit(blank, show);
 const ranging = new Ranging(link, visit.state.axis);
 const arrivals = new Arrivals({ link, visit, frame, app, blank });
@@ -52,12 +63,22 @@ const arrivals = new Arrivals({ link, visit, frame, app, blank });
 function answer(changes, id, text, facts = {}) {
   const { step, changing } = visit.state;
   const car = app.shownCar;
-  const next = { ...changes, step: id === "look" ? "range" : nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing) };
+  const next = {
+    ...changes,
+    step:
+      id === "look"
+        ? "range"
+        : nextStep(step, id, { ...facts, complete: isComplete(changes.car ?? car) }, changing),
+  };
   if (next.step === "range") next.changing = false;
   if (visit.state.notes) next.notes = visit.state.notes.filter((note) => stepOfPath(note.path) !== step);
   if (changes.car && JSON.stringify(changes.car) !== JSON.stringify(car)) {
-    const row = app.reply?.rows.length === 1 && app.replyCar === JSON.stringify(car) ? app.reply.rows[0] : null;
-    next.before = row && changes.car.standard !== "not_sure" && changes.car.bodies.length === 1 ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text } : null;
+    const row =
+      app.reply?.rows.length === 1 && app.replyCar === JSON.stringify(car) ? app.reply.rows[0] : null;
+    next.before =
+      row && changes.car.standard !== "not_sure" && changes.car.bodies.length === 1
+        ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text }
+        : null;
     keepOn(changes.car);
   }
   visit.go(next);
@@ -68,11 +89,20 @@ function answer(changes, id, text, facts = {}) {
 function keepOn(car, over = false) {
   if (!visit.state.keeping) return true;
   const found = over ? null : store.kept();
-  if (found?.stamp && found.stamp !== visit.state.stamp) { arrivals.otherTab(found); return true; }
+  if (found?.stamp && found.stamp !== visit.state.stamp) {
+    arrivals.otherTab(found);
+    return true;
+  }
   const stamp = `${Date.now()} ${Math.random()}`;
   const done = store.keep(car, today(), stamp);
   visit.amend({ keeping: done, stamp });
-  if (!done) frame.put("storage", band("storage", ["Could not keep this on the device (its storage is full or switched off). Save a file now."]));
+  if (!done)
+    frame.put(
+      "storage",
+      band("storage", [
+        "Could not keep this on the device (its storage is full or switched off). Save a file now.",
+      ]),
+    );
   return done;
 }
 
@@ -86,7 +116,7 @@ function show(state, { moved }) {
   app.shownCar = state.car;
   app.drawing++;
   if (step === "range" && app.opened) app.result = resultPage(state);
-  const main = step === "range" ? app.result?.node ?? null : screenFor(state, app);
+  const main = step === "range" ? (app.result?.node ?? null) : screenFor(state, app);
   frame.content(main, step === "body" ? firstScreenNotes() : null, moved);
   arrivals.bands(state);
   if (isComplete(state.car) && (step === "range" || afterRange(step))) wantRange(state);
@@ -98,21 +128,37 @@ function firstScreenNotes() {
 }
 
 function wantRange(state) {
-  if (!app.opened) { frame.waiting(true); return; }
+  if (!app.opened) {
+    frame.waiting(true);
+    return;
+  }
   const { car, before } = state;
   const drawing = app.drawing;
   frame.waiting(true);
-  ranging.want(car, before, (reply, last) => { if (drawing === app.drawing) took(reply, last, car); }).catch(() => frame.put("engine", deadBand(() => location.reload())));
+  ranging
+    .want(car, before, (reply, last) => {
+      if (drawing === app.drawing) took(reply, last, car);
+    })
+    .catch(() =>
+      frame.put(
+        "engine",
+        deadBand(() => location.reload()),
+      ),
+    );
 }
 
 /** An answer of the engine for the screen that is still shown. */
 function took(reply, last, car) {
   frame.waiting(false);
-  if (reply.kind !== "range") { refused(reply); return; }
+  if (reply.kind !== "range") {
+    refused(reply);
+    return;
+  }
   app.reply = reply;
   app.replyCar = JSON.stringify(car);
   arrivals.bands(visit.state);
-  if (app.result) app.result.show(reply, last); else frame.effect(rangeFigure(reply), exchange);
+  if (app.result) app.result.show(reply, last);
+  else frame.effect(rangeFigure(reply), exchange);
   document.body.dataset.range = reply.state;
   if (!last) return;
   visit.amend({ axis: ranging.axis });
@@ -126,10 +172,21 @@ const engineBroke = (reply) => brokenBand(reply.text, "If it happens again, plea
 function refused(reply) {
   app.reply = null;
   frame.effect(null);
-  if (reply.kind === "broken") { frame.put("refused", engineBroke(reply)); return; }
-  const steps = [...new Set([reply.path, ...(reply.paths ?? [])].filter(Boolean).map(stepOfPath).filter(Boolean))];
-  frame.put("refused", band("refused", [reply.text, "No figure is shown until this is put right."],
-    steps.map((step) => [`Change: ${app.q[step].short}`, () => change(step)])));
+  if (reply.kind === "broken") {
+    frame.put("refused", engineBroke(reply));
+    return;
+  }
+  const steps = [
+    ...new Set([reply.path, ...(reply.paths ?? [])].filter(Boolean).map(stepOfPath).filter(Boolean)),
+  ];
+  frame.put(
+    "refused",
+    band(
+      "refused",
+      [reply.text, "No figure is shown until this is put right."],
+      steps.map((step) => [`Change: ${app.q[step].short}`, () => change(step)]),
+    ),
+  );
   app.result?.node.replaceChildren();
 }
 
@@ -139,24 +196,65 @@ function resultPage(state) {
   const { car, said } = state;
   const { opened, words } = app;
   const more = ["covered", "road", "elsewhere", "earlier", "seen", "scope"];
-  const given = { covered: car.covered, road: car.life?.[0]?.road_years, elsewhere: said.elsewhere || car.life?.length > 1, earlier: car.earlier_work, seen: said.seen || car.looks, scope: said.scope || car.scope };
+  const given = {
+    covered: car.covered,
+    road: car.life?.[0]?.road_years,
+    elsewhere: said.elsewhere || car.life?.length > 1,
+    earlier: car.earlier_work,
+    seen: said.seen || car.looks,
+    scope: said.scope || car.scope,
+  };
   const closer = more.find((step) => !given[step]) ?? null;
   return new ResultPage({
-    opened, words, bodies: car.bodies, closer,
+    opened,
+    words,
+    bodies: car.bodies,
+    closer,
     goCloser: () => visit.go({ step: closer, changing: false }),
     folds: car.bodies.length === 1 && car.standard !== "not_sure" ? askedFolds({ link, car }) : null,
-    look: car.bodies.length === 1 && car.standard !== "not_sure" ? new OneLook({ link, car, covered: app.q.covered, shown: shownByQuestions(app.opened, car), answered: (next, text) => answer({ car: next }, "look", text) }) : null,
+    look:
+      car.bodies.length === 1 && car.standard !== "not_sure"
+        ? new OneLook({
+            link,
+            car,
+            covered: app.q.covered,
+            shown: shownByQuestions(app.opened, car),
+            answered: (next, text) => answer({ car: next }, "look", text),
+          })
+        : null,
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
-    basis: basisSection(car, said, opened, app.q, change, state.from?.kind === "link" ? "Entered by someone else; not checked by the shop." : "Entered by the customer; not checked by the shop."),
-    cover: coverSection(opened.currency_symbol, (sum) => ranging.cover(car, sum), (sum) => link.ask({ ask: "fits", sum })),
+    basis: basisSection(
+      car,
+      said,
+      opened,
+      app.q,
+      change,
+      state.from?.kind === "link"
+        ? "Entered by someone else; not checked by the shop."
+        : "Entered by the customer; not checked by the shop.",
+    ),
+    cover: coverSection(
+      opened.currency_symbol,
+      (sum) => ranging.cover(car, sum),
+      (sum) => link.ask({ ask: "fits", sum }),
+    ),
     keep: keepSection({
-      car: () => car, reply: () => app.reply, opened: () => opened,
+      car: () => car,
+      reply: () => app.reply,
+      opened: () => opened,
       canonical: async () => (await link.ask({ ask: "check_car", car })).canonical,
       mayReplace: () => Boolean(visit.state.keeping),
-      keeping: (on) => { visit.amend({ keeping: on }); return on ? keepOn(car, true) : true; },
-      erased: () => { app.reply = null; visit.erase(blank); },
+      keeping: (on) => {
+        visit.amend({ keeping: on });
+        return on ? keepOn(car, true) : true;
+      },
+      erased: () => {
+        app.reply = null;
+        visit.erase(blank);
+      },
     }),
-    address: async () => location.href.split("#")[0] + await encode(toShare(car, app.reply, opened.rates, today())),
+    address: async () =>
+      location.href.split("#")[0] + (await encode(toShare(car, app.reply, opened.rates, today()))),
   });
 }
 
@@ -166,8 +264,12 @@ async function ratesText() {
     const response = await fetch("rates.json", { cache: "no-cache" });
     if (!response.ok) return { problem: `rates.json: the host answered ${response.status}.` };
     const text = await response.text();
-    return text.length <= MOST_RATES ? { text } : { problem: `rates.json: expected at most ${MOST_RATES} characters, found ${text.length}.` };
-  } catch { return { problem: "rates.json: the host did not answer." }; }
+    return text.length <= MOST_RATES
+      ? { text }
+      : { problem: `rates.json: expected at most ${MOST_RATES} characters, found ${text.length}.` };
+  } catch {
+    return { problem: "rates.json: the host did not answer." };
+  }
 }
 
 function noRates(why) {
@@ -178,11 +280,18 @@ function noRates(why) {
 
 async function openShop() {
   const rates = await ratesText();
-  if (rates.problem) { frame.loaded(); noRates({ text: rates.problem }); return; }
+  if (rates.problem) {
+    frame.loaded();
+    noRates({ text: rates.problem });
+    return;
+  }
   try {
     const reply = await link.open(rates.text);
     frame.loaded();
-    if (reply.kind !== "opened") { noRates(reply); return; }
+    if (reply.kind !== "opened") {
+      noRates(reply);
+      return;
+    }
     const otherWords = reply.words !== app.words;
     app.opened = reply;
     app.words = reply.words;
@@ -190,9 +299,17 @@ async function openShop() {
     frame.shop(reply);
     newTabs(document.getElementById("contact"));
     const { step } = visit.state;
-    if (otherWords || NEEDS_SHOP.includes(step) || afterRange(step)) show(visit.state, { moved: document.activeElement !== document.body });
+    if (otherWords || NEEDS_SHOP.includes(step) || afterRange(step))
+      show(visit.state, { moved: document.activeElement !== document.body });
     await arrivals.fromAddress();
-  } catch { frame.loaded(); frame.waiting(false); frame.put("engine", deadBand(() => location.reload())); }
+  } catch {
+    frame.loaded();
+    frame.waiting(false);
+    frame.put(
+      "engine",
+      deadBand(() => location.reload()),
+    );
+  }
 }
 
 frame.onBack(() => visit.back());
@@ -201,5 +318,15 @@ watchConnection((off) => frame.connection(off));
 show(visit.state, { moved: false });
 startFramed();
 // Without a connection the page around a frame is not there either.
-openShop().finally(() => framed || startOffline(() => !visit.state.car.bodies && !location.hash,
-  (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. Your answers stay."], [["Load it", load]]))));
+openShop().finally(
+  () =>
+    framed ||
+    startOffline(
+      () => !visit.state.car.bodies && !location.hash,
+      (load) =>
+        frame.put(
+          "newer",
+          band("newer", ["A newer version of this page is ready. Your answers stay."], [["Load it", load]]),
+        ),
+    ),
+);

@@ -9,18 +9,44 @@ const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase
 export function askPlace(title, countries, chosen, answer) {
   const id = freshId("filter");
   const groups = countries.map((country, i) => group(country, i === 0, chosen, answer));
-  const none = el("p", { class: "hint", hidden: true }, "No place of that name in the list. Go back and take the answer that fits best.");
-  const input = el("input", { id, type: "search", autocomplete: "off", maxlength: 40, on: { input: () => narrow(groups, none, input.value) } });
-  return el("div", { class: "question" }, heading(title),
-    el("label", { for: id, class: "filter-label" }, "Write a few letters to shorten the list"), input, none,
-    groups.map((g) => g.node));
+  const none = el(
+    "p",
+    { class: "hint", hidden: true },
+    "No place of that name in the list. Go back and take the answer that fits best.",
+  );
+  const input = el("input", {
+    id,
+    type: "search",
+    autocomplete: "off",
+    maxlength: 40,
+    on: { input: () => narrow(groups, none, input.value) },
+  });
+  return el(
+    "div",
+    { class: "question" },
+    heading(title),
+    el("label", { for: id, class: "filter-label" }, "Write a few letters to shorten the list"),
+    input,
+    none,
+    groups.map((g) => g.node),
+  );
 }
 
 function group(country, open, chosen, answer) {
-  const rows = country.places.map((p) => ({ key: plain(p.name), node: answerButton({ id: p.id, text: p.name }, p.id === chosen, answer) }));
-  const node = el("details", { open: open || country.places.some((p) => p.id === chosen) },
+  const rows = country.places.map((p) => ({
+    key: plain(p.name),
+    node: answerButton({ id: p.id, text: p.name }, p.id === chosen, answer),
+  }));
+  const node = el(
+    "details",
+    { open: open || country.places.some((p) => p.id === chosen) },
     el("summary", {}, country.country),
-    el("div", { class: "answers short", role: "group", "aria-label": country.country }, rows.map((r) => r.node)));
+    el(
+      "div",
+      { class: "answers short", role: "group", "aria-label": country.country },
+      rows.map((r) => r.node),
+    ),
+  );
   return { node, rows, openAtFirst: node.open };
 }
 

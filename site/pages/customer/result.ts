@@ -4,7 +4,15 @@
 
 import { askShop } from "./askshop.ts";
 import { button, el } from "../shared/dom.ts";
-import { howLong, howSure, notInIt, rangeFigure, stagePrices, stageSection, whereMoneyGoes } from "./range.ts";
+import {
+  howLong,
+  howSure,
+  notInIt,
+  rangeFigure,
+  stagePrices,
+  stageSection,
+  whereMoneyGoes,
+} from "./range.ts";
 import { zonesSection } from "./zones.ts";
 import { paperFoot, paperHead } from "../shared/paper.ts";
 import { scanCode } from "../shared/scancode.ts";
@@ -16,7 +24,9 @@ export function exchange(box, ...content) {
   const open = [...box.querySelectorAll("details")].map((d) => d.open);
   const at = [...box.querySelectorAll(FOCUSABLE)].indexOf(document.activeElement);
   box.replaceChildren(...content.flat().filter(Boolean));
-  box.querySelectorAll("details").forEach((d, i) => { if (open[i]) d.open = true; });
+  box.querySelectorAll("details").forEach((d, i) => {
+    if (open[i]) d.open = true;
+  });
   if (at >= 0) box.querySelectorAll(FOCUSABLE)[at]?.focus();
 }
 
@@ -33,24 +43,49 @@ function distinct(rows, part) {
 /** Cautions stand at the lines they belong to; what has no line of its own here
  *  stands at the end. */
 const OWN_LINES = ["range", "stage", "structure", "floors", "paint"];
-const cautionsAt = (reply, ...lines) => reply.cautions.filter((c) => lines.includes(OWN_LINES.includes(c.where) ? c.where : "end"));
-const cautionLines = (reply, ...lines) => cautionsAt(reply, ...lines).map((c) => el("p", { class: "caution", "data-caution": c.id }, c.text));
+const cautionsAt = (reply, ...lines) =>
+  reply.cautions.filter((c) => lines.includes(OWN_LINES.includes(c.where) ? c.where : "end"));
+const cautionLines = (reply, ...lines) =>
+  cautionsAt(reply, ...lines).map((c) => el("p", { class: "caution", "data-caution": c.id }, c.text));
 
 function stages(reply) {
   const rows = distinct(reply.rows, (r) => r.stage);
   if (rows.length > 2) return [stagePrices(rows)];
-  return rows.map((row, i) => stageSection(row.stage, i === rows.length - 1 ? cautionsAt(reply, "stage") : [], rows.length > 1 ? row.label : ""));
+  return rows.map((row, i) =>
+    stageSection(
+      row.stage,
+      i === rows.length - 1 ? cautionsAt(reply, "stage") : [],
+      rows.length > 1 ? row.label : "",
+    ),
+  );
 }
 
 function zones(reply, bodies, words) {
-  const shown = bodies.length === reply.rows.length && bodies.length > 1 ? reply.rows.map((r, i) => [r, bodies[i]]) : [[reply.rows[0], bodies[0]]];
+  const shown =
+    bodies.length === reply.rows.length && bodies.length > 1
+      ? reply.rows.map((r, i) => [r, bodies[i]])
+      : [[reply.rows[0], bodies[0]]];
   if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
-  return [...shown.map(([row, body]) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
-    ...cautionLines(reply, "structure", "floors")];
+  return [
+    ...shown.map(([row, body]) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
+    ...cautionLines(reply, "structure", "floors"),
+  ];
 }
 
-
-const BOXES = ["head", "figure", "closer", "next", "absent", "zones", "long", "cover", "basis", "sure", "keep", "foot"];
+const BOXES = [
+  "head",
+  "figure",
+  "closer",
+  "next",
+  "absent",
+  "zones",
+  "long",
+  "cover",
+  "basis",
+  "sure",
+  "keep",
+  "foot",
+];
 
 export class ResultPage {
   node;
@@ -65,7 +100,8 @@ export class ResultPage {
     for (const name of BOXES) this.#boxes[name] = el("div", { class: `box box-${name}` });
     this.#boxes.basis.append(host.basis);
     this.#boxes.keep.append(host.keep);
-    if (host.closer) this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
+    if (host.closer)
+      this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
     if (host.look) this.#boxes.closer.append(host.look.first, host.look.node);
     if (host.folds) this.#boxes.closer.append(host.folds);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
@@ -77,15 +113,36 @@ export class ResultPage {
     const first = !box.figure.hasChildNodes();
     exchange(box.figure, rangeFigure(reply, { extra: [past, cautionLines(reply, "range")] }));
     if (!first && !last) return;
-    exchange(box.head, paperHead(opened, reply), el("p", { class: "car-line" }, reply.car_line, " ",
-      button("Change", () => { document.getElementById("basis-title").scrollIntoView(); box.basis.querySelector("button").focus(); }, { class: "change" })));
+    exchange(
+      box.head,
+      paperHead(opened, reply),
+      el(
+        "p",
+        { class: "car-line" },
+        reply.car_line,
+        " ",
+        button(
+          "Change",
+          () => {
+            document.getElementById("basis-title").scrollIntoView();
+            box.basis.querySelector("button").focus();
+          },
+          { class: "change" },
+        ),
+      ),
+    );
     exchange(box.next, stages(reply), askShop(opened, this.#host.address));
     const { look } = this.#host;
     if (look) box.next.querySelector(".next details")?.before(look.stage);
     if (look && last && reply.rows.length === 1) look.settled();
     exchange(box.absent, notInIt(reply));
     exchange(box.zones, zones(reply, bodies, opened.words));
-    exchange(box.long, howLong(reply), reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]), cautionLines(reply, "paint"));
+    exchange(
+      box.long,
+      howLong(reply),
+      reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]),
+      cautionLines(reply, "paint"),
+    );
     // A sum can be held against one range only.
     if (reply.rows.length > 1) box.cover.replaceChildren();
     else if (!box.cover.hasChildNodes()) box.cover.append(this.#host.cover);
@@ -99,6 +156,8 @@ export class ResultPage {
       const address = await this.#host.address();
       const code = await scanCode(address).catch(() => null);
       exchange(this.#boxes.foot, paperFoot(this.#host.opened, reply, address, code));
-    } catch { /* Without a link the paper still holds the figures. */ }
+    } catch {
+      /* Without a link the paper still holds the figures. */
+    }
   }
 }

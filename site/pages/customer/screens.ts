@@ -10,7 +10,8 @@ import { holeHalves, placesFor, withLife, withLook, withMark } from "../shared/c
 import { earlierParts, earlierYear } from "./earlier.ts";
 import { stageSection } from "./range.ts";
 
-const waiting = () => el("div", { class: "question" }, heading("One moment"), el("p", {}, "The list is being made ready."));
+const waiting = () =>
+  el("div", { class: "question" }, heading("One moment"), el("p", {}, "The list is being made ready."));
 
 /** A whole number as it was typed, or an error with the sentence to show. */
 function wholeNumber(text, from, to, sentence) {
@@ -33,7 +34,8 @@ export function screenFor(state, app) {
   if (step === "earlier_parts") return app.opened ? earlierParts(q, car, app) : waiting();
   if (step === "not_covered") return notCovered(app);
   return askButtons(q, q.chosen(car, said[step]), (id, text) =>
-    app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text)));
+    app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text)),
+  );
 }
 
 /** An answer as it is called away from its question, for "… moved the range". */
@@ -45,13 +47,25 @@ function meaning(q, id, text) {
 function yearScreen(q, car, app) {
   const made = app.opened?.made;
   const sentence = `Write the year as four digits, ${made ? made.expected : "for example 1967"}.`;
-  return el("div", { class: "question" }, heading(q.title),
+  return el(
+    "div",
+    { class: "question" },
+    heading(q.title),
     askNumber({
-      label: "Year", digits: 4, value: car.made?.year,
+      label: "Year",
+      digits: 4,
+      value: car.made?.year,
       check: (text) => wholeNumber(text, made?.from ?? 1900, made?.to ?? 2100, sentence),
       done: (year, text) => app.answer({ car: { ...car, made: { year } } }, "year", `The year ${text}`),
     }),
-    askDecade(car.made, (id, text) => app.answer({ car: { ...car, made: id === "not_sure" ? { not_sure: true } : { decade: Number(id) } } }, id, id === "not_sure" ? "Not knowing the year" : `The ${text}`)));
+    askDecade(car.made, (id, text) =>
+      app.answer(
+        { car: { ...car, made: id === "not_sure" ? { not_sure: true } : { decade: Number(id) } } },
+        id,
+        id === "not_sure" ? "Not knowing the year" : `The ${text}`,
+      ),
+    ),
+  );
 }
 
 function placeScreen(state, app) {
@@ -67,29 +81,56 @@ function placeScreen(state, app) {
 
 function draftScreen(q, state, app) {
   return askButtons(q, state.draft?.[q.draft] ?? null, (id, text) =>
-    app.answer({ draft: id === "pick" ? state.draft : { ...state.draft, [q.draft]: id } }, id, text));
+    app.answer({ draft: id === "pick" ? state.draft : { ...state.draft, [q.draft]: id } }, id, text),
+  );
 }
 
 function yearsScreen(q, state, app) {
   const { car, draft } = state;
   const sentence = "Write the years as a whole number, for example 12.";
-  return el("div", { class: "question" }, heading(q.title), askNumber({
-    label: "Years", digits: 2, check: (text) => wholeNumber(text, 1, 99, sentence),
-    done: (years) => app.answer({ car: withLife(car, car.life.length, { ...draft, years }), draft: null }, "years", "Its life elsewhere"),
-  }));
+  return el(
+    "div",
+    { class: "question" },
+    heading(q.title),
+    askNumber({
+      label: "Years",
+      digits: 2,
+      check: (text) => wholeNumber(text, 1, 99, sentence),
+      done: (years) =>
+        app.answer(
+          { car: withLife(car, car.life.length, { ...draft, years }), draft: null },
+          "years",
+          "Its life elsewhere",
+        ),
+    }),
+  );
 }
 
 function seenScreen(q, car, app) {
   const places = placesFor(app.opened, car);
   let now = car;
-  return askSeen(q, car, places,
-    (place, mark) => { now = withMark(now, place, mark); app.amend({ car: now }); },
-    (hole) => app.answer({ car: now, said: { ...app.said(), seen: "done" } }, "done", "What you saw", { marked: hole || holeHalves(now, places).some((h) => h.marked) }));
+  return askSeen(
+    q,
+    car,
+    places,
+    (place, mark) => {
+      now = withMark(now, place, mark);
+      app.amend({ car: now });
+    },
+    (hole) =>
+      app.answer({ car: now, said: { ...app.said(), seen: "done" } }, "done", "What you saw", {
+        marked: hole || holeHalves(now, places).some((h) => h.marked),
+      }),
+  );
 }
 
 function holesScreen(q, car, app) {
   return askHoles(q, car, placesFor(app.opened, car), (yes, no, unsaid) => {
-    const said = [[yes, "yes"], [no, "no"], [unsaid, null]].filter(([items]) => items.length > 0);
+    const said = [
+      [yes, "yes"],
+      [no, "no"],
+      [unsaid, null],
+    ].filter(([items]) => items.length > 0);
     const next = said.reduce((now, [items, result]) => withLook(now, "open_hole", items, result), car);
     app.answer({ car: next }, "holes", "What you said about holes");
   });
@@ -98,10 +139,26 @@ function holesScreen(q, car, app) {
 function notCovered(app) {
   const uk = app.words === "uk";
   const { opened } = app;
-  return el("div", { class: "question" }, heading("Not covered by these sums"),
-    el("p", {}, `The odds behind this page are for steel bodies like the ones drawn. They say nothing about wood-framed bodies, ${uk ? "aluminium, glass-fibre" : "aluminum, fiberglass"} and others, so no range is shown.`),
-    opened?.labour && el("section", {}, el("h2", {}, "The shop's rates"), el("p", {}, opened.rates.line), list(opened.labour.map((l) => `${l.name}: ${l.text}`)), opened.labour_note && el("p", {}, opened.labour_note)),
+  return el(
+    "div",
+    { class: "question" },
+    heading("Not covered by these sums"),
+    el(
+      "p",
+      {},
+      `The odds behind this page are for steel bodies like the ones drawn. They say nothing about wood-framed bodies, ${uk ? "aluminium, glass-fibre" : "aluminum, fiberglass"} and others, so no range is shown.`,
+    ),
+    opened?.labour &&
+      el(
+        "section",
+        {},
+        el("h2", {}, "The shop's rates"),
+        el("p", {}, opened.rates.line),
+        list(opened.labour.map((l) => `${l.name}: ${l.text}`)),
+        opened.labour_note && el("p", {}, opened.labour_note),
+      ),
     opened && el("p", { class: "hint" }, "The one stage that has a price, shown here for a two-door body:"),
     opened && stageSection(opened.bodies[0].stage),
-    button("Back to the drawings", () => app.back(), { class: "answer" }));
+    button("Back to the drawings", () => app.back(), { class: "answer" }),
+  );
 }

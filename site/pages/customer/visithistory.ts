@@ -30,7 +30,8 @@ export class Visit {
     // Entries from before an erasure are wiped when they come up again.
     const usable = state?.v === VERSION && state.epoch >= this.state.epoch;
     if (!usable) this.state = start(blank, this.state.epoch);
-    else if (state.of === this.state.of) this.state = { ...this.state, step: state.step, changing: state.changing };
+    else if (state.of === this.state.of)
+      this.state = { ...this.state, step: state.step, changing: state.changing };
     else this.state = state;
     history.replaceState(this.state, "");
     this.#show(this.state, { moved: true });
@@ -49,7 +50,9 @@ export class Visit {
     history.replaceState(this.state, "");
   }
 
-  back() { history.back(); }
+  back() {
+    history.back();
+  }
 
   /** Forgets everything; older entries of the history are wiped as they come up. */
   erase(blank) {

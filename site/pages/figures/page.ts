@@ -5,7 +5,10 @@ import "../shared/trustedtypes.ts";
 
 const field = document.getElementById("filter-text");
 const count = document.getElementById("filter-count");
-const rows = [...document.querySelectorAll("tr[data-entry], tr[data-part]")].map((node) => ({ node, text: node.textContent.toLowerCase() }));
+const rows = [...document.querySelectorAll("tr[data-entry], tr[data-part]")].map((node) => ({
+  node,
+  text: node.textContent.toLowerCase(),
+}));
 const blocks = [...document.querySelectorAll(".topic, .topic table")];
 
 function shorten() {
@@ -15,7 +18,9 @@ function shorten() {
     node.hidden = !words.every((word) => text.includes(word));
     if (!node.hidden) left++;
   }
-  for (const block of blocks) block.hidden = words.length > 0 && !block.querySelector("tr[data-entry]:not([hidden]), tr[data-part]:not([hidden])");
+  for (const block of blocks)
+    block.hidden =
+      words.length > 0 && !block.querySelector("tr[data-entry]:not([hidden]), tr[data-part]:not([hidden])");
   count.textContent = words.length ? `${left} of ${rows.length} lines` : `${rows.length} lines`;
 }
 

@@ -13,7 +13,11 @@ const SHAPES = {
 
 function mark(kind) {
   const [d, className] = SHAPES[kind];
-  return svg("svg", { viewBox: "0 0 12 12", class: `job-mark ${className}`, focusable: "false" }, svg("path", { d, "stroke-width": 1.4 }));
+  return svg(
+    "svg",
+    { viewBox: "0 0 12 12", class: `job-mark ${className}`, focusable: "false" },
+    svg("path", { d, "stroke-width": 1.4 }),
+  );
 }
 
 /** boxes: twelve of {name, jobs}, as the engine gives them. */
@@ -22,21 +26,63 @@ export function boxStrip(boxes, text) {
   const box = (b, k) => {
     const kind = k === 0 ? "below" : k === last ? "above" : "inside";
     const label = kind === "inside" ? String(k) : kind;
-    return el("li", { class: `one-box ${kind}${b.jobs > MANY ? " many" : ""}` },
+    return el(
+      "li",
+      { class: `one-box ${kind}${b.jobs > MANY ? " many" : ""}` },
       el("span", { class: "visually-hidden" }, `${b.name}: ${b.jobs === 1 ? "1 job" : `${b.jobs} jobs`}`),
-      el("span", { class: "box-marks", "aria-hidden": "true" }, Array.from({ length: b.jobs }, () => mark(kind))),
+      el(
+        "span",
+        { class: "box-marks", "aria-hidden": "true" },
+        Array.from({ length: b.jobs }, () => mark(kind)),
+      ),
       el("span", { class: "box-count", "aria-hidden": "true" }, b.jobs || "–"),
-      el("span", { class: "box-label", "aria-hidden": "true" }, label));
+      el("span", { class: "box-label", "aria-hidden": "true" }, label),
+    );
   };
-  return el("figure", { class: "box-strip" }, el("ol", { class: "boxes", "aria-label": "Where the jobs fell" }, boxes.map(box)),
-    el("figcaption", {}, text));
+  return el(
+    "figure",
+    { class: "box-strip" },
+    el("ol", { class: "boxes", "aria-label": "Where the jobs fell" }, boxes.map(box)),
+    el("figcaption", {}, text),
+  );
 }
 
 /** Ten heights with their counts as text. */
 export function tenths(counts, caption) {
   const most = Math.max(1, ...counts);
-  const bar = (n) => svg("svg", { viewBox: "0 0 100 10", class: "pit-bar", "aria-hidden": "true", focusable: "false", preserveAspectRatio: "none" }, svg("rect", { width: (n / most) * 100, height: 10, fill: "currentColor" }));
-  return el("table", { class: "pit" }, el("caption", {}, caption),
-    el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Tenth"), el("th", { scope: "col" }, "Jobs"), el("td", {}))),
-    el("tbody", {}, counts.map((n, k) => el("tr", {}, el("th", { scope: "row" }, String(k + 1)), el("td", {}, String(n)), el("td", {}, bar(n))))));
+  const bar = (n) =>
+    svg(
+      "svg",
+      {
+        viewBox: "0 0 100 10",
+        class: "pit-bar",
+        "aria-hidden": "true",
+        focusable: "false",
+        preserveAspectRatio: "none",
+      },
+      svg("rect", { width: (n / most) * 100, height: 10, fill: "currentColor" }),
+    );
+  return el(
+    "table",
+    { class: "pit" },
+    el("caption", {}, caption),
+    el(
+      "thead",
+      {},
+      el("tr", {}, el("th", { scope: "col" }, "Tenth"), el("th", { scope: "col" }, "Jobs"), el("td", {})),
+    ),
+    el(
+      "tbody",
+      {},
+      counts.map((n, k) =>
+        el(
+          "tr",
+          {},
+          el("th", { scope: "row" }, String(k + 1)),
+          el("td", {}, String(n)),
+          el("td", {}, bar(n)),
+        ),
+      ),
+    ),
+  );
 }

@@ -13,19 +13,43 @@ export class Entry {
     this.required = required;
     const id = freshId("entry");
     this.#error = el("p", { id: `${id}-error`, class: "error", hidden: true });
-    this.#input = el("input", { id, type: kind === "date" ? "date" : "text", inputmode: kind === "money" || kind === "number" ? "decimal" : null,
-      autocomplete: "off", spellcheck: "false", maxlength: kind === "date" ? null : length, class: kind, "data-path": path,
-      "aria-required": required ? "true" : null, "aria-describedby": [hint && `${id}-hint`, `${id}-error`].filter(Boolean).join(" ") });
+    this.#input = el("input", {
+      id,
+      type: kind === "date" ? "date" : "text",
+      inputmode: kind === "money" || kind === "number" ? "decimal" : null,
+      autocomplete: "off",
+      spellcheck: "false",
+      maxlength: kind === "date" ? null : length,
+      class: kind,
+      "data-path": path,
+      "aria-required": required ? "true" : null,
+      "aria-describedby": [hint && `${id}-hint`, `${id}-error`].filter(Boolean).join(" "),
+    });
     this.#input.value = value;
-    this.node = el("div", { class: "entry" }, el("label", { for: id }, label, unit && el("span", { class: "unit" }, `, ${unit}`)),
-      hint && el("p", { id: `${id}-hint`, class: "hint" }, hint), this.#error, this.#input);
+    this.node = el(
+      "div",
+      { class: "entry" },
+      el("label", { for: id }, label, unit && el("span", { class: "unit" }, `, ${unit}`)),
+      hint && el("p", { id: `${id}-hint`, class: "hint" }, hint),
+      this.#error,
+      this.#input,
+    );
   }
 
-  get text() { return this.#input.value.trim(); }
-  set text(value) { this.#input.value = value; }
-  focus() { this.#input.focus(); }
+  get text() {
+    return this.#input.value.trim();
+  }
+  set text(value) {
+    this.#input.value = value;
+  }
+  focus() {
+    this.#input.focus();
+  }
 
-  clear() { this.#error.hidden = true; this.#input.removeAttribute("aria-invalid"); }
+  clear() {
+    this.#error.hidden = true;
+    this.#input.removeAttribute("aria-invalid");
+  }
 
   wrong(text) {
     this.#error.replaceChildren(el("span", { class: "visually-hidden" }, "Error: "), text);
@@ -34,15 +58,34 @@ export class Entry {
   }
 }
 
-export const group = (legend, hint, ...content) => el("fieldset", { class: "group" }, el("legend", {}, legend), hint && el("p", { class: "hint" }, hint), ...content);
+export const group = (legend, hint, ...content) =>
+  el(
+    "fieldset",
+    { class: "group" },
+    el("legend", {}, legend),
+    hint && el("p", { class: "hint" }, hint),
+    ...content,
+  );
 
 /** A choice with a label. options: [value, text] */
 export function choice(label, options, value, hint, changed = () => {}) {
   const id = freshId("choice");
-  const select = el("select", { id, "aria-describedby": hint ? `${id}-hint` : null, on: { change: () => changed(select.value) } },
-    options.map(([v, text]) => el("option", { value: v }, text)));
+  const select = el(
+    "select",
+    { id, "aria-describedby": hint ? `${id}-hint` : null, on: { change: () => changed(select.value) } },
+    options.map(([v, text]) => el("option", { value: v }, text)),
+  );
   select.value = value;
-  return { select, node: el("div", { class: "entry" }, el("label", { for: id }, label), hint && el("p", { id: `${id}-hint`, class: "hint" }, hint), select) };
+  return {
+    select,
+    node: el(
+      "div",
+      { class: "entry" },
+      el("label", { for: id }, label),
+      hint && el("p", { id: `${id}-hint`, class: "hint" }, hint),
+      select,
+    ),
+  };
 }
 
 /** A tick box with its label. */

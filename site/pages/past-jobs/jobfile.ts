@@ -19,7 +19,20 @@ export const readRatesText = (file) => textOf(file, MOST_RATES, "a rates file");
 
 /** A hidden chooser; press() opens it. took(files) gets what was chosen. */
 export function chooser(accept, took, several = false) {
-  const node = el("input", { type: "file", accept, multiple: several, class: "visually-hidden", tabindex: "-1", "aria-hidden": "true",
-    on: { change: () => { const files = [...node.files]; node.value = ""; if (files.length) took(files); } } });
+  const node = el("input", {
+    type: "file",
+    accept,
+    multiple: several,
+    class: "visually-hidden",
+    tabindex: "-1",
+    "aria-hidden": "true",
+    on: {
+      change: () => {
+        const files = [...node.files];
+        node.value = "";
+        if (files.length) took(files);
+      },
+    },
+  });
   return { node, press: () => node.click() };
 }

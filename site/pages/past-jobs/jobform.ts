@@ -7,12 +7,19 @@ import { CarPart } from "./carpart.ts";
 import { faultList } from "./faults.ts";
 
 const TRADES = ["metal", "prep", "body", "paint", "fit"];
-const CAUSES = [["rust_found", "Rust found"], ["hours", "More hours than thought"], ["parts", "Dearer parts"], ["changes_agreed", "Changes agreed on top"]];
+const CAUSES = [
+  ["rust_found", "Rust found"],
+  ["hours", "More hours than thought"],
+  ["parts", "Dearer parts"],
+  ["changes_agreed", "Changes agreed on top"],
+];
 const MONEY = "Digits and a point only, such as 52400 or 52400.50";
 
 /** "without tax" or "tax in it", as the shop's rates publish. */
 function taxWords(ratesText) {
-  return JSON.parse(ratesText).tax?.published === "with_tax" ? "with the tax in it, as the ranges on this site are" : "without tax, as the ranges on this site are";
+  return JSON.parse(ratesText).tax?.published === "with_tax"
+    ? "with the tax in it, as the ranges on this site are"
+    : "without tax, as the ranges on this site are";
 }
 
 export class JobForm {
@@ -34,10 +41,18 @@ export class JobForm {
     const job = this.#old ?? {};
     this.#car = new CarPart(host, job.car ?? waiting?.car ?? null, job.rates ?? "");
     this.#entries = this.#make(job);
-    this.node = this.#draw(n === null ? (waiting ? `Complete the job of ${waiting.name}` : "Enter a job") : `Change job ${job.name}`);
+    this.node = this.#draw(
+      n === null
+        ? waiting
+          ? `Complete the job of ${waiting.name}`
+          : "Enter a job"
+        : `Change job ${job.name}`,
+    );
   }
 
-  get changed() { return this.#entries.some((e) => e.text !== e.first) || this.#car.car !== this.firstCar; }
+  get changed() {
+    return this.#entries.some((e) => e.text !== e.first) || this.#car.car !== this.firstCar;
+  }
 
   #make(job) {
     const unit = this.#host.ledger.file.currency;
@@ -50,35 +65,87 @@ export class JobForm {
     const trade = (id) => this.#host.opened.labour[TRADES.indexOf(id)].name;
     this.firstCar = this.#car.car;
     return [
-      entry("name", "The shop's own word for the job", { hint: "Such as 2026-17. Not a person's name.", required: "Write a word for the job, such as 2026-17." }),
+      entry("name", "The shop's own word for the job", {
+        hint: "Such as 2026-17. Not a person's name.",
+        required: "Write a word for the job, such as 2026-17.",
+      }),
       entry("finished", "Finished on", { kind: "date", required: "Write the day on which it was finished." }),
-      entry("came_to", "Came to", { kind: "money", unit, hint: `All in all, ${taxWords(this.#host.ratesText)}. ${MONEY}.`, required: "Write what the job came to." }),
-      entry("said.low", "From", { kind: "money", unit }), entry("said.high", "to", { kind: "money", unit }),
+      entry("came_to", "Came to", {
+        kind: "money",
+        unit,
+        hint: `All in all, ${taxWords(this.#host.ratesText)}. ${MONEY}.`,
+        required: "Write what the job came to.",
+      }),
+      entry("said.low", "From", { kind: "money", unit }),
+      entry("said.high", "to", { kind: "money", unit }),
       ...TRADES.map((id) => entry(`hours.${id}`, trade(id), { kind: "number", unit: "hours" })),
-      ...CAUSES.map(([id, label]) => entry(`more_because.${id}`, label, { kind: "money", unit, hint: id === "changes_agreed" ? "Taken off before the job is scored: it is no fault of the range." : null })),
+      ...CAUSES.map(([id, label]) =>
+        entry(`more_because.${id}`, label, {
+          kind: "money",
+          unit,
+          hint:
+            id === "changes_agreed"
+              ? "Taken off before the job is scored: it is no fault of the range."
+              : null,
+        }),
+      ),
     ];
   }
 
   #draw(title) {
     const of = (start) => this.#entries.filter((e) => e.path.startsWith(start)).map((e) => e.node);
-    const submit = (event) => { event.preventDefault(); this.#submit(); };
-    return el("section", { class: "job-form", "aria-labelledby": "form-title" },
+    const submit = (event) => {
+      event.preventDefault();
+      this.#submit();
+    };
+    return el(
+      "section",
+      { class: "job-form", "aria-labelledby": "form-title" },
       el("h2", { id: "form-title", tabindex: "-1" }, title),
-      el("form", { novalidate: true, on: { submit } }, this.#problems,
+      el(
+        "form",
+        { novalidate: true, on: { submit } },
+        this.#problems,
         el("div", { class: "entries" }, of("name"), of("finished"), of("came_to")),
-        group("The range that was first said", "8 cars in 10 were to come between these. Leave both empty where the car's file is opened below: then the range is worked out again at the rates of its day.", el("div", { class: "entries" }, of("said"))),
+        group(
+          "The range that was first said",
+          "8 cars in 10 were to come between these. Leave both empty where the car's file is opened below: then the range is worked out again at the rates of its day.",
+          el("div", { class: "entries" }, of("said")),
+        ),
         this.#car.node,
-        group("Hours worked, by trade", "In all, the strip and survey included. Leave empty what is not known.", el("div", { class: "entries" }, of("hours"))),
-        group("Why it came to more", "How much of it each came to, as far as the shop knows. Leave empty what was not so.", el("div", { class: "entries" }, of("more_because"))),
-        el("div", { class: "form-acts" }, el("button", { type: "submit", class: "go" }, this.#old === null ? "Put it with the jobs" : "Take the change"),
+        group(
+          "Hours worked, by trade",
+          "In all, the strip and survey included. Leave empty what is not known.",
+          el("div", { class: "entries" }, of("hours")),
+        ),
+        group(
+          "Why it came to more",
+          "How much of it each came to, as far as the shop knows. Leave empty what was not so.",
+          el("div", { class: "entries" }, of("more_because")),
+        ),
+        el(
+          "div",
+          { class: "form-acts" },
+          el(
+            "button",
+            { type: "submit", class: "go" },
+            this.#old === null ? "Put it with the jobs" : "Take the change",
+          ),
           button("Leave it", () => this.#host.cancel(), { class: "quiet" }),
-          this.#old && button("Remove this job", () => this.#remove(), { class: "quiet" }))));
+          this.#old && button("Remove this job", () => this.#remove(), { class: "quiet" }),
+        ),
+      ),
+    );
   }
 
   /** The job as entered: amounts as typed, hours as numbers where they are. */
   #job() {
     const job = {};
-    const put = (path, value) => { const [a, b] = path.split("."); if (b) (job[a] ??= {})[b] = value; else job[a] = value; };
+    const put = (path, value) => {
+      const [a, b] = path.split(".");
+      if (b) (job[a] ??= {})[b] = value;
+      else job[a] = value;
+    };
     const code = this.#car.car ? this.#car.code : "";
     for (const e of this.#entries) {
       if (e.path === "came_to" && code) job.rates = code;
@@ -89,7 +156,9 @@ export class JobForm {
     return job;
   }
 
-  #said() { return this.#entries.some((e) => e.path.startsWith("said.") && e.text !== ""); }
+  #said() {
+    return this.#entries.some((e) => e.path.startsWith("said.") && e.text !== "");
+  }
 
   async #submit() {
     const { ledger } = this.#host;
@@ -99,11 +168,22 @@ export class JobForm {
     const job = this.#job();
     const old = this.#old;
     const n = old ? ledger.file.jobs.indexOf(old) : ledger.file.jobs.length;
-    if (n < 0) { this.#gone(); return; }
+    if (n < 0) {
+      this.#gone();
+      return;
+    }
     const jobs = ledger.file.jobs.toSpliced(n, old ? 1 : 0, job);
-    const rates = this.#car.car && this.#car.added ? [...ledger.file.rates, this.#car.added] : ledger.file.rates;
-    const faults = await ledger.change({ ...ledger.file, rates, jobs }, old === null ? `entering job ${job.name}` : `the change of job ${job.name}`, ledger.waiting.filter((w) => w !== this.waiting));
-    if (faults.length === 0) { this.#host.done(old === null ? `Job ${job.name} is with the jobs.` : `Job ${job.name} is changed.`); return; }
+    const rates =
+      this.#car.car && this.#car.added ? [...ledger.file.rates, this.#car.added] : ledger.file.rates;
+    const faults = await ledger.change(
+      { ...ledger.file, rates, jobs },
+      old === null ? `entering job ${job.name}` : `the change of job ${job.name}`,
+      ledger.waiting.filter((w) => w !== this.waiting),
+    );
+    if (faults.length === 0) {
+      this.#host.done(old === null ? `Job ${job.name} is with the jobs.` : `Job ${job.name} is changed.`);
+      return;
+    }
     this.#show(faults, `jobs[${n}].`);
   }
 
@@ -126,23 +206,47 @@ export class JobForm {
     for (const f of faults) {
       const path = f.path.startsWith(start) ? f.path.slice(start.length) : null;
       const e = path && this.#entries.find((one) => one.path === path);
-      if (!e) { rest.push(f); continue; }
+      if (!e) {
+        rest.push(f);
+        continue;
+      }
       e.wrong(f.expected ? `Expected ${f.expected}.` : f.text);
       first ??= e;
     }
-    if (rest.length) this.#problems.replaceChildren(el("div", { class: "band" }, el("p", {}, "This cannot be taken yet. The jobs stay as they were."), faultList(rest)));
+    if (rest.length)
+      this.#problems.replaceChildren(
+        el(
+          "div",
+          { class: "band" },
+          el("p", {}, "This cannot be taken yet. The jobs stay as they were."),
+          faultList(rest),
+        ),
+      );
     first?.focus();
   }
 
   #gone() {
-    this.#problems.replaceChildren(el("div", { class: "band" }, el("p", {}, "This job has changed or gone since it was opened here. Leave it, and open it again.")));
+    this.#problems.replaceChildren(
+      el(
+        "div",
+        { class: "band" },
+        el("p", {}, "This job has changed or gone since it was opened here. Leave it, and open it again."),
+      ),
+    );
   }
 
   async #remove() {
     const { ledger } = this.#host;
     const { name } = this.#old;
-    if (!ledger.file.jobs.includes(this.#old)) { this.#gone(); return; }
-    const faults = await ledger.change({ ...ledger.file, jobs: ledger.file.jobs.filter((one) => one !== this.#old) }, `removing job ${name}`);
-    if (faults.length === 0) this.#host.done(`Job ${name} is removed.`); else this.#show(faults, "");
+    if (!ledger.file.jobs.includes(this.#old)) {
+      this.#gone();
+      return;
+    }
+    const faults = await ledger.change(
+      { ...ledger.file, jobs: ledger.file.jobs.filter((one) => one !== this.#old) },
+      `removing job ${name}`,
+    );
+    if (faults.length === 0) this.#host.done(`Job ${name} is removed.`);
+    else this.#show(faults, "");
   }
 }

@@ -21,7 +21,9 @@ export class Ledger {
   #host;
 
   /** host: link, told() after every change that counts */
-  constructor(host) { this.#host = host; }
+  constructor(host) {
+    this.#host = host;
+  }
 
   /** Reads a text and, when it is whole, makes it the file in hand. Gives the
    *  faults, each with its path; none when it was taken. */
@@ -50,7 +52,9 @@ export class Ledger {
   }
 
   /** What taking back would take back, in words, or null. */
-  get last() { return this.#back.at(-1)?.name ?? null; }
+  get last() {
+    return this.#back.at(-1)?.name ?? null;
+  }
 
   async takeBack() {
     const last = this.#back.at(-1);
@@ -63,24 +67,48 @@ export class Ledger {
     return last.name;
   }
 
-  close() { this.file = null; this.#text = ""; this.#saved = ""; this.code = ""; this.sums = []; this.#back = []; this.waiting = []; }
+  close() {
+    this.file = null;
+    this.#text = "";
+    this.#saved = "";
+    this.code = "";
+    this.sums = [];
+    this.#back = [];
+    this.waiting = [];
+  }
 
   /** Cars that wait are no part of the file. */
-  setWaiting(waiting) { this.waiting = waiting; this.#host.told("waiting"); }
+  setWaiting(waiting) {
+    this.waiting = waiting;
+    this.#host.told("waiting");
+  }
 
   /** The engine forgets what it had in hand when it is started again. */
-  async again() { if (this.file) await this.#check(this.#text); }
+  async again() {
+    if (this.file) await this.#check(this.#text);
+  }
 
-  text() { return this.#text; }
-  saved() { this.#saved = this.#text; }
-  get unsaved() { return this.file !== null && this.#text !== this.#saved; }
+  text() {
+    return this.#text;
+  }
+  saved() {
+    this.#saved = this.#text;
+  }
+  get unsaved() {
+    return this.file !== null && this.#text !== this.#saved;
+  }
 
   /** The check code of a rates file, or the faults that it has. */
   async codeOf(ratesText, today) {
     const known = this.#codes.get(ratesText);
     if (known) return known;
     const reply = await this.#host.link.ask({ ask: "check_rates", rates: ratesText, today });
-    const found = reply.kind === "refused" ? { faults: [{ path: reply.path ?? "", text: reply.text }] } : reply.ok ? { code: reply.check_code, line: reply.rates_line } : { faults: reply.faults };
+    const found =
+      reply.kind === "refused"
+        ? { faults: [{ path: reply.path ?? "", text: reply.text }] }
+        : reply.ok
+          ? { code: reply.check_code, line: reply.rates_line }
+          : { faults: reply.faults };
     this.#codes.set(ratesText, found);
     return found;
   }

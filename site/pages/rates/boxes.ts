@@ -8,7 +8,12 @@ export const asText = (value) => (value === null || value === undefined ? "" : S
 
 /** One box to type in. */
 export function box(props, value, leave) {
-  const node = el("input", { autocomplete: "off", spellcheck: "false", ...props, on: { change: () => leave(node.value.trim()) } });
+  const node = el("input", {
+    autocomplete: "off",
+    spellcheck: "false",
+    ...props,
+    on: { change: () => leave(node.value.trim()) },
+  });
   node.value = value;
   return node;
 }
@@ -21,8 +26,13 @@ export function labelled(id, label, node, ...more) {
 export const unitText = (text) => text && el("span", { class: "unit" }, text);
 
 export function select(props, options, value, leave) {
-  const node = el("select", { ...props, on: { change: () => leave(node.value) } }, options.map(([key, text]) => el("option", { value: key }, text)));
-  if (!options.some(([key]) => key === value)) node.prepend(el("option", { value: asText(value) }, asText(value) || "(nothing yet)"));
+  const node = el(
+    "select",
+    { ...props, on: { change: () => leave(node.value) } },
+    options.map(([key, text]) => el("option", { value: key }, text)),
+  );
+  if (!options.some(([key]) => key === value))
+    node.prepend(el("option", { value: asText(value) }, asText(value) || "(nothing yet)"));
   node.value = asText(value);
   return node;
 }

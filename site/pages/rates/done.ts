@@ -5,16 +5,39 @@ import { KINDS, STANDARDS } from "./choices.ts";
 import { entry, named } from "./entries.ts";
 
 export function done(host) {
-  const change = (value, name) => { host.draft.set("what_is_done", value, name); host.redraw(""); };
+  const change = (value, name) => {
+    host.draft.set("what_is_done", value, name);
+    host.redraw("");
+  };
   if (!host.draft.get("what_is_done")) {
-    return [el("p", {}, "A part that is pinholed can be patched, or have a section or a whole panel let in. The starting figures say how often each is chosen, by standard and condition. Most shops leave them."),
-      button("Set our own, beginning from the starting figures", () => change(structuredClone(host.outline.what_is_done), "our own table of what is done"))];
+    return [
+      el(
+        "p",
+        {},
+        "A part that is pinholed can be patched, or have a section or a whole panel let in. The starting figures say how often each is chosen, by standard and condition. Most shops leave them.",
+      ),
+      button("Set our own, beginning from the starting figures", () =>
+        change(structuredClone(host.outline.what_is_done), "our own table of what is done"),
+      ),
+    ];
   }
   const table = ([standard, standardName], [kind, name]) => {
     const path = `what_is_done.${standard}.${kind}`;
-    return entry(host, () => `${standardName[0].toUpperCase()}${standardName.slice(1)}: ${name}`, path, () => host.outline.conditions.map((c) => ({ path: `${path}.${c.id}`, label: named(host, c), kind: "row" })));
+    return entry(
+      host,
+      () => `${standardName[0].toUpperCase()}${standardName.slice(1)}: ${name}`,
+      path,
+      () =>
+        host.outline.conditions.map((c) => ({ path: `${path}.${c.id}`, label: named(host, c), kind: "row" })),
+    );
   };
-  return [el("p", {}, "For each condition, the share of jobs in which each is chosen, from 0 to 1. The shares of one condition add to 1."),
+  return [
+    el(
+      "p",
+      {},
+      "For each condition, the share of jobs in which each is chosen, from 0 to 1. The shares of one condition add to 1.",
+    ),
     ...STANDARDS.flatMap((s) => Object.entries(KINDS).map((k) => table(s, k))),
-    button("Go back to the starting figures", () => change(null, "back to the starting table"))];
+    button("Go back to the starting figures", () => change(null, "back to the starting table")),
+  ];
 }

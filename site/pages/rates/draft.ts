@@ -4,7 +4,10 @@
 
 /** "materials[3].how.film" as names and numbers. */
 export function steps(path) {
-  return path.split(/[.[\]]+/).filter(Boolean).map((s) => (/^\d+$/.test(s) ? Number(s) : s));
+  return path
+    .split(/[.[\]]+/)
+    .filter(Boolean)
+    .map((s) => (/^\d+$/.test(s) ? Number(s) : s));
 }
 
 export function valueAt(object, path) {
@@ -20,7 +23,8 @@ function withValue(object, path, value) {
   const way = steps(path);
   const last = way.pop();
   const holder = way.reduce((at, step) => (at[step] ??= {}), copy);
-  if (value === undefined) delete holder[last]; else holder[last] = value;
+  if (value === undefined) delete holder[last];
+  else holder[last] = value;
   return copy;
 }
 
@@ -37,7 +41,9 @@ export class Draft {
   #told;
 
   /** told() after every change */
-  constructor(told) { this.#told = told; }
+  constructor(told) {
+    this.#told = told;
+  }
 
   begin(rates, { dirty = false } = {}) {
     this.rates = rates;
@@ -46,11 +52,19 @@ export class Draft {
     this.#told();
   }
 
-  get(path) { return valueAt(this.rates, path); }
-  text() { return JSON.stringify(this.rates); }
-  get changed() { return this.rates !== null && this.text() !== this.#start; }
+  get(path) {
+    return valueAt(this.rates, path);
+  }
+  text() {
+    return JSON.stringify(this.rates);
+  }
+  get changed() {
+    return this.rates !== null && this.text() !== this.#start;
+  }
   /** The last change in words, or "" when there is none to take back. */
-  get lastChange() { return this.#back.at(-1)?.name ?? ""; }
+  get lastChange() {
+    return this.#back.at(-1)?.name ?? "";
+  }
 
   /** name: the change in words, for undoing it. */
   set(path, value, name) {
@@ -58,9 +72,17 @@ export class Draft {
     this.#change(owned(withValue(this.rates, path, value), path), name);
   }
 
-  insert(path, value, name) { this.set(path, [...(this.get(path) ?? []), value], name); }
+  insert(path, value, name) {
+    this.set(path, [...(this.get(path) ?? []), value], name);
+  }
 
-  remove(path, index, name) { this.set(path, this.get(path).filter((_, i) => i !== index), name); }
+  remove(path, index, name) {
+    this.set(
+      path,
+      this.get(path).filter((_, i) => i !== index),
+      name,
+    );
+  }
 
   #change(rates, name) {
     this.#back.push({ rates: this.rates, name });
@@ -78,7 +100,9 @@ export class Draft {
   }
 
   /** This is what was saved: nothing is lost by leaving now. */
-  saved() { this.#start = this.text(); }
+  saved() {
+    this.#start = this.text();
+  }
 }
 
 const OWN = "the shop's own figure";

@@ -24,17 +24,35 @@ export class Effect {
   constructor(host) {
     this.#host = host;
     this.line.append(el("h2", { id: "effect-title" }, "What it does"), this.#text, this.#first);
-    this.node.append(el("details", { open: BESIDE.matches, class: "effect-fold" }, el("summary", {}, "Three sample cars, all invented"), this.#box));
+    this.node.append(
+      el(
+        "details",
+        { open: BESIDE.matches, class: "effect-fold" },
+        el("summary", {}, "Three sample cars, all invented"),
+        this.#box,
+      ),
+    );
   }
 
   /** Asks once changes pause. */
-  later() { clearTimeout(this.#timer); this.#timer = setTimeout(() => this.#ask(), WAIT_MS); }
+  later() {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#ask(), WAIT_MS);
+  }
 
-  #stale(text) { this.#text.textContent = text; this.#first.textContent = ""; this.node.dataset.state = "stale"; }
+  #stale(text) {
+    this.#text.textContent = text;
+    this.#first.textContent = "";
+    this.node.dataset.state = "stale";
+  }
 
   async #ask() {
     const { link, draft, ok } = this.#host;
-    if (!ok()) { link.stop(); this.#stale("Not worked out while something is wrong in the form. The cars below are as before."); return; }
+    if (!ok()) {
+      link.stop();
+      this.#stale("Not worked out while something is wrong in the form. The cars below are as before.");
+      return;
+    }
     this.node.dataset.state = "working";
     try {
       const request = { ask: "effect", old: draft.site, new: draft.text(), cars: await sampleCars() };
@@ -47,18 +65,38 @@ export class Effect {
   #show(reply) {
     const { ok, draft, say } = this.#host;
     if (!ok()) return;
-    if (reply.kind !== "effect") { this.#stale(reply.text); return; }
+    if (reply.kind !== "effect") {
+      this.#stale(reply.text);
+      return;
+    }
     this.node.dataset.state = reply.state;
     const rough = reply.state === "settled" ? "" : "About: ";
-    const said = reply.why_not || reply.changed[0]?.text || (draft.site ? "No range moves from what is on the site" : "The rates on the site cannot be used, so there is nothing to compare with");
+    const said =
+      reply.why_not ||
+      reply.changed[0]?.text ||
+      (draft.site
+        ? "No range moves from what is on the site"
+        : "The rates on the site cannot be used, so there is nothing to compare with");
     this.#text.textContent = `${rough}${said}`.replace(/\.*$/, ".");
-    if (!rough && draft.changed && this.#spoken !== this.#text.textContent) { this.#spoken = this.#text.textContent; say(this.#spoken); }
+    if (!rough && draft.changed && this.#spoken !== this.#text.textContent) {
+      this.#spoken = this.#text.textContent;
+      say(this.#spoken);
+    }
     this.#first.textContent = `${reply.cars[0].name}: ${reply.cars[0].sentence}`;
     const levels = levelsOf(reply.cars.flatMap((c) => [c.old, c.new].filter(Boolean)));
     this.#box.replaceChildren(
-      ...reply.cars.map((c, k) => el("div", { class: "effect-car" }, el("h3", {}, c.name), el("p", {}, c.sentence), rows(c, reply.axis, levels),
-        el("p", { class: "hint" }, stripText(reply.strip[k])))),
-      ...(reply.changed.length ? [el("h3", {}, "Most changed"), list(reply.changed.map((c) => c.text))] : []));
+      ...reply.cars.map((c, k) =>
+        el(
+          "div",
+          { class: "effect-car" },
+          el("h3", {}, c.name),
+          el("p", {}, c.sentence),
+          rows(c, reply.axis, levels),
+          el("p", { class: "hint" }, stripText(reply.strip[k])),
+        ),
+      ),
+      ...(reply.changed.length ? [el("h3", {}, "Most changed"), list(reply.changed.map((c) => c.text))] : []),
+    );
   }
 }
 
@@ -66,9 +104,14 @@ const moved = (c) => c.old && (c.old.low_text !== c.new.low_text || c.old.high_t
 
 function rows(c, axis, levels) {
   if (!moved(c)) return dotRow(c.new, axis, levels);
-  return [["On the site", c.old], ["Here", c.new]].map(([name, row]) => [el("p", { class: "row-name hint" }, name), dotRow(row, axis, levels)]);
+  return [
+    ["On the site", c.old],
+    ["Here", c.new],
+  ].map(([name, row]) => [el("p", { class: "row-name hint" }, name), dotRow(row, axis, levels)]);
 }
 
 function stripText(s) {
-  return s.old_text && s.old_text !== s.new_text ? `Strip and survey, likely: ${s.old_text} on the site, ${s.new_text} here.` : `Strip and survey, likely: ${s.new_text}.`;
+  return s.old_text && s.old_text !== s.new_text
+    ? `Strip and survey, likely: ${s.old_text} on the site, ${s.new_text} here.`
+    : `Strip and survey, likely: ${s.new_text}.`;
 }

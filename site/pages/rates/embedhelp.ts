@@ -17,10 +17,32 @@ export function embedHelp() {
     filled = true;
     made.replaceChildren(...copyBox("embed-link", "A plain link", LINK));
     const frame = await frameText();
-    made.append(...(frame ? copyBox("embed-frame", "A frame, with the script that gives it its height", frame) : [el("p", {}, "The text for a frame could not be loaded just now; it stands on that page.")]));
+    made.append(
+      ...(frame
+        ? copyBox("embed-frame", "A frame, with the script that gives it its height", frame)
+        : [el("p", {}, "The text for a frame could not be loaded just now; it stands on that page.")]),
+    );
   };
-  return el("details", { class: "embed-help", on: { toggle: (event) => { if (event.target.open) fill(); } } }, el("summary", {}, "The customer's page on a page of your own"),
-    el("p", {}, "Copy one of these into your page. More about each, and about who may frame it, on ", el("a", { href: HELP.href }, "the page for your website"), "."), made);
+  return el(
+    "details",
+    {
+      class: "embed-help",
+      on: {
+        toggle: (event) => {
+          if (event.target.open) fill();
+        },
+      },
+    },
+    el("summary", {}, "The customer's page on a page of your own"),
+    el(
+      "p",
+      {},
+      "Copy one of these into your page. More about each, and about who may frame it, on ",
+      el("a", { href: HELP.href }, "the page for your website"),
+      ".",
+    ),
+    made,
+  );
 }
 
 /** The text as it is written out there: no page makes markup of a text, not even to
@@ -33,13 +55,29 @@ async function frameText() {
     const response = await fetch(HELP);
     const code = /<code id="frame-code">([^<]*)<\/code>/.exec(await response.text());
     return code ? plain(code[1]).replaceAll(EXAMPLE, HERE) : null;
-  } catch { return null; }
+  } catch {
+    return null;
+  }
 }
 
 function copyBox(id, label, text) {
-  const area = el("textarea", { id, rows: Math.min(18, text.split("\n").length + 1), readonly: true, spellcheck: "false", on: { focus: () => area.select() } });
+  const area = el("textarea", {
+    id,
+    rows: Math.min(18, text.split("\n").length + 1),
+    readonly: true,
+    spellcheck: "false",
+    on: { focus: () => area.select() },
+  });
   area.value = text;
   const said = el("p", { role: "status" });
-  const copy = async () => { try { await navigator.clipboard.writeText(text); said.textContent = "Copied."; } catch { area.focus(); said.textContent = "Marked: copy it with your keyboard."; } };
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(text);
+      said.textContent = "Copied.";
+    } catch {
+      area.focus();
+      said.textContent = "Marked: copy it with your keyboard.";
+    }
+  };
   return [labelled(id, label, area), button(`Copy: ${label.toLowerCase()}`, copy), said];
 }

@@ -12,7 +12,10 @@ export const ownName = (host, thing) => thing.name?.[host.words() === "uk" ? "uk
 /** A name with its figures as they were typed, so that a list can be read without
  *  opening it. figures: text, number, list or null. */
 export function withFigures(name, figures, unit) {
-  const text = [figures ?? []].flat().filter((x) => x !== "").join(", ");
+  const text = [figures ?? []]
+    .flat()
+    .filter((x) => x !== "")
+    .join(", ");
   return text ? `${name}: ${text} ${unit}` : name;
 }
 
@@ -20,7 +23,19 @@ export function withFigures(name, figures, unit) {
  *  fields(): made on opening. remove: what the button does, or null. */
 export function entry(host, title, path, fields, remove) {
   const summary = el("summary", {}, title());
-  const node = el("details", { class: "entry", "data-path": path, on: { toggle: () => { if (node.open) fill(); } } }, summary);
+  const node = el(
+    "details",
+    {
+      class: "entry",
+      "data-path": path,
+      on: {
+        toggle: () => {
+          if (node.open) fill();
+        },
+      },
+    },
+    summary,
+  );
   // What is wrong with the entry as a whole, and with no one field of it.
   const whole = el("p", { class: "error", hidden: true });
   node.append(whole);
@@ -30,10 +45,20 @@ export function entry(host, title, path, fields, remove) {
     filled = true;
     const controls = fields().map((f) => control(f, host));
     host.register(controls);
-    node.append(el("div", { class: "fields" }, controls.map((c) => c.node)), ...(remove ? [button("Remove", remove, { class: "quiet", "aria-label": `Remove ${title()}` })] : []));
+    node.append(
+      el(
+        "div",
+        { class: "fields" },
+        controls.map((c) => c.node),
+      ),
+      ...(remove ? [button("Remove", remove, { class: "quiet", "aria-label": `Remove ${title()}` })] : []),
+    );
     host.notes();
   };
-  const open = () => { node.open = true; fill(); };
+  const open = () => {
+    node.open = true;
+    fill();
+  };
   const notes = ({ faults, warnings, sample }) => {
     summary.textContent = title();
     node.dataset.faults = faults.length ? "yes" : "";
@@ -70,5 +95,17 @@ export function freeId(all) {
   return `own_${n}`;
 }
 
-export const noteField = (path) => ({ path: `${path}.note`, label: "Note", kind: "long", rows: 2, optional: true });
-export const sourceField = (path, optional = true) => ({ path: `${path}.source`, label: "Where these figures come from", kind: "long", rows: 2, optional });
+export const noteField = (path) => ({
+  path: `${path}.note`,
+  label: "Note",
+  kind: "long",
+  rows: 2,
+  optional: true,
+});
+export const sourceField = (path, optional = true) => ({
+  path: `${path}.source`,
+  label: "Where these figures come from",
+  kind: "long",
+  rows: 2,
+  optional,
+});

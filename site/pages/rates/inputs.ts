@@ -8,7 +8,25 @@ import { within } from "./draft.ts";
 import { labelOf, optionText } from "./fields.ts";
 import { factors, row, supplies, three, ticks } from "./groups.ts";
 
-const MAKERS = { three, row, choice, ticks, lines, long, yes, currency, supplies, factors, name, date: typed, text: typed, link: typed, money: typed, percent: typed, number: typed };
+const MAKERS = {
+  three,
+  row,
+  choice,
+  ticks,
+  lines,
+  long,
+  yes,
+  currency,
+  supplies,
+  factors,
+  name,
+  date: typed,
+  text: typed,
+  link: typed,
+  money: typed,
+  percent: typed,
+  number: typed,
+};
 
 /** host: draft, words(), currencies, symbol(), outline, redraw(focus) */
 export function control(field, host) {
@@ -17,18 +35,37 @@ export function control(field, host) {
   const hint = field.hint && el("p", { class: "hint", id: freshId("hint") }, field.hint);
   const label = labelOf(field, host.words());
   const put = (value) => {
-    if (field.set) field.set(value); else host.draft.set(field.path, value, label);
+    if (field.set) field.set(value);
+    else host.draft.set(field.path, value, label);
     if (field.redraws) host.redraw(field.path);
   };
-  const made = MAKERS[field.kind]({ field, host, id, described: [hint?.id, note].filter(Boolean).join(" "), hint, label, put });
+  const made = MAKERS[field.kind]({
+    field,
+    host,
+    id,
+    described: [hint?.id, note].filter(Boolean).join(" "),
+    hint,
+    label,
+    put,
+  });
   const mark = el("p", { class: "sample-mark", hidden: true }, "still the sample's figure");
   const error = el("p", { class: "error", hidden: true });
   const slip = el("p", { class: "slip", hidden: true });
-  const why = field.why && el("details", { class: "why" }, el("summary", {}, "Why we ask"), el("p", {}, field.why));
-  const node = el("div", { class: `field kind-${field.kind}`, "data-path": field.path }, made.node, el("div", { id: note }, error, slip, mark), why);
+  const why =
+    field.why && el("details", { class: "why" }, el("summary", {}, "Why we ask"), el("p", {}, field.why));
+  const node = el(
+    "div",
+    { class: `field kind-${field.kind}`, "data-path": field.path },
+    made.node,
+    el("div", { id: note }, error, slip, mark),
+    why,
+  );
   const notes = ({ faults, warnings, sample }) => {
     shown(error, faults.map(faultText));
-    shown(slip, warnings.map((w) => `Usually a slip: ${w.text}`));
+    shown(
+      slip,
+      warnings.map((w) => `Usually a slip: ${w.text}`),
+    );
     markInputs(made.inputs, faults, field.path);
     mark.hidden = !sample;
   };
@@ -45,7 +82,8 @@ function markInputs(inputs, faults, path) {
   for (const input of inputs) {
     const at = input.dataset.at ?? path;
     const wrong = faults.some((f) => within(f.path, at) || within(at, f.path));
-    if (wrong) input.setAttribute("aria-invalid", "true"); else input.removeAttribute("aria-invalid");
+    if (wrong) input.setAttribute("aria-invalid", "true");
+    else input.removeAttribute("aria-invalid");
   }
 }
 
@@ -55,7 +93,12 @@ export function faultText(fault) {
   return `Expected ${fault.expected}${fault.found ? `; found ${fault.found}` : ""}.`;
 }
 
-const FIGURES = { money: { inputmode: "decimal" }, percent: { inputmode: "decimal" }, number: { inputmode: "decimal" }, date: { type: "date" } };
+const FIGURES = {
+  money: { inputmode: "decimal" },
+  percent: { inputmode: "decimal" },
+  number: { inputmode: "decimal" },
+  date: { type: "date" },
+};
 
 function typed({ field, host, id, described, hint, label, put }) {
   const leave = (text) => {
@@ -63,9 +106,16 @@ function typed({ field, host, id, described, hint, label, put }) {
     else put(field.kind === "number" ? asNumber(text) : text);
   };
   const wide = field.kind === "text" || field.kind === "link";
-  const one = box({ id, "aria-describedby": described, ...FIGURES[field.kind], class: wide ? "wide" : "figure" }, asText(host.draft.get(field.path)), leave);
+  const one = box(
+    { id, "aria-describedby": described, ...FIGURES[field.kind], class: wide ? "wide" : "figure" },
+    asText(host.draft.get(field.path)),
+    leave,
+  );
   const symbol = field.kind === "money" && !field.bare ? host.symbol() : field.kind === "percent" ? "%" : "";
-  return { inputs: [one], node: labelled(id, label, one, unitText([symbol, field.unit].filter(Boolean).join(" ")), hint) };
+  return {
+    inputs: [one],
+    node: labelled(id, label, one, unitText([symbol, field.unit].filter(Boolean).join(" ")), hint),
+  };
 }
 
 /** A name in the words of the shop. The file has one for each set of words: the
@@ -77,12 +127,21 @@ function name({ field, host, id, described, hint, label }) {
     const same = now.us === now.uk;
     host.draft.set(field.path, { ...now, ...(same ? { us: text, uk: text } : { [mine]: text }) }, label);
   };
-  const one = box({ id, "aria-describedby": described, class: "wide" }, asText(host.draft.get(field.path)?.[mine]), leave);
+  const one = box(
+    { id, "aria-describedby": described, class: "wide" },
+    asText(host.draft.get(field.path)?.[mine]),
+    leave,
+  );
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
 function choice({ field, host, id, described, hint, label, put }) {
-  const one = select({ id, "aria-describedby": described }, field.options.map((o) => [o[0], optionText(o, host.words())]), field.value ?? host.draft.get(field.path) ?? "", (key) => put(key === "" ? null : key));
+  const one = select(
+    { id, "aria-describedby": described },
+    field.options.map((o) => [o[0], optionText(o, host.words())]),
+    field.value ?? host.draft.get(field.path) ?? "",
+    (key) => put(key === "" ? null : key),
+  );
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
@@ -91,7 +150,13 @@ function currency(of) {
 }
 
 function yes({ field, host, id, described, label, put }) {
-  const one = el("input", { type: "checkbox", id, checked: host.draft.get(field.path) === true, "aria-describedby": described, on: { change: () => put(one.checked) } });
+  const one = el("input", {
+    type: "checkbox",
+    id,
+    checked: host.draft.get(field.path) === true,
+    "aria-describedby": described,
+    on: { change: () => put(one.checked) },
+  });
   return { inputs: [one], node: el("label", { class: "tick-box", for: id }, one, label) };
 }
 
@@ -106,11 +171,25 @@ function long({ field, host, id, described, hint, label, put }) {
     const plain = text.replace(/\s+/g, " ").trim();
     put(plain === "" && field.optional ? field.empty : plain);
   };
-  const one = area({ id, rows: field.rows ?? 5, "aria-describedby": described }, asText(host.draft.get(field.path)), leave);
+  const one = area(
+    { id, rows: field.rows ?? 5, "aria-describedby": described },
+    asText(host.draft.get(field.path)),
+    leave,
+  );
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
 function lines({ field, host, id, described, hint, label, put }) {
-  const one = area({ id, rows: 14, "aria-describedby": described }, [host.draft.get(field.path) ?? []].flat().join("\n\n"), (text) => put(text.split("\n").map((l) => l.trim()).filter(Boolean)));
+  const one = area(
+    { id, rows: 14, "aria-describedby": described },
+    [host.draft.get(field.path) ?? []].flat().join("\n\n"),
+    (text) =>
+      put(
+        text
+          .split("\n")
+          .map((l) => l.trim())
+          .filter(Boolean),
+      ),
+  );
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }

@@ -3,7 +3,17 @@
 import { button, el } from "../shared/dom.ts";
 import { CHARGED, SCOPES, STAGES, STANDARDS } from "./choices.ts";
 import { done } from "./done.ts";
-import { add, entry, freeId, named, noteField, ownName, remover, sourceField, withFigures } from "./entries.ts";
+import {
+  add,
+  entry,
+  freeId,
+  named,
+  noteField,
+  ownName,
+  remover,
+  sourceField,
+  withFigures,
+} from "./entries.ts";
 import { materials } from "./materials.ts";
 import { parts } from "./parts.ts";
 
@@ -13,16 +23,40 @@ function sent(host) {
   const one = (w, i) => {
     const path = `${list}[${i}]`;
     const now = () => host.draft.get(path) ?? w;
-    return entry(host, () => withFigures(ownName(host, now()) ?? w.id, now().price, host.symbol()), path, () => [
-      { path: `${path}.name`, label: "Name", kind: "name" },
-      { path: `${path}.price`, label: "Price", kind: "three", unit: host.symbol() },
-      { path: `${path}.stage`, label: "When", kind: "choice", options: STAGES },
-      { path: `${path}.standards`, label: "At which standards", kind: "ticks", options: STANDARDS },
-      { path: `${path}.scopes`, label: "For how much of the car", kind: "ticks", options: SCOPES },
-      noteField(path), sourceField(path)], remover(host, list, i, "work sent out"));
+    return entry(
+      host,
+      () => withFigures(ownName(host, now()) ?? w.id, now().price, host.symbol()),
+      path,
+      () => [
+        { path: `${path}.name`, label: "Name", kind: "name" },
+        { path: `${path}.price`, label: "Price", kind: "three", unit: host.symbol() },
+        { path: `${path}.stage`, label: "When", kind: "choice", options: STAGES },
+        { path: `${path}.standards`, label: "At which standards", kind: "ticks", options: STANDARDS },
+        { path: `${path}.scopes`, label: "For how much of the car", kind: "ticks", options: SCOPES },
+        noteField(path),
+        sourceField(path),
+      ],
+      remover(host, list, i, "work sent out"),
+    );
   };
-  const blank = () => ({ id: freeId(all), name: { us: "New work sent out", uk: "New work sent out" }, price: ["", "", ""], stage: "after", standards: STANDARDS.map(([s]) => s), scopes: SCOPES.map(([s]) => s), source: "the shop's own figure" });
-  return [el("h3", {}, "Work that others do"), ...all.map(one), el("div", { class: "add" }, button("Add work sent out", () => add(host, list, blank(), "work sent out", "name")))];
+  const blank = () => ({
+    id: freeId(all),
+    name: { us: "New work sent out", uk: "New work sent out" },
+    price: ["", "", ""],
+    stage: "after",
+    standards: STANDARDS.map(([s]) => s),
+    scopes: SCOPES.map(([s]) => s),
+    source: "the shop's own figure",
+  });
+  return [
+    el("h3", {}, "Work that others do"),
+    ...all.map(one),
+    el(
+      "div",
+      { class: "add" },
+      button("Add work sent out", () => add(host, list, blank(), "work sent out", "name")),
+    ),
+  ];
 }
 
 const HOURLY = "by_the_hour";
@@ -39,10 +73,34 @@ function steps(host) {
       const kept = how === HOURLY || ceiling === undefined ? now() : rest;
       host.draft.set(path, { ...kept, how }, "how a step is charged");
     };
-    return entry(host, () => `${words[s.step] ?? s.step}: ${hows[now().how] ?? now().how}`, path, () => [
-      { path: `${path}.how`, label: "Charged", kind: "choice", options: CHARGED, set: charge, redraws: true },
-      ...(s.how === HOURLY || "no_more_than" in s ? [{ path: `${path}.no_more_than`, label: "No more than, on a two-door of one shell", kind: "number", unit: "hours", optional: true, hint: "Empty: no ceiling. Scaled to other bodies as the step's own hours are." }] : []),
-      noteField(path)]);
+    return entry(
+      host,
+      () => `${words[s.step] ?? s.step}: ${hows[now().how] ?? now().how}`,
+      path,
+      () => [
+        {
+          path: `${path}.how`,
+          label: "Charged",
+          kind: "choice",
+          options: CHARGED,
+          set: charge,
+          redraws: true,
+        },
+        ...(s.how === HOURLY || "no_more_than" in s
+          ? [
+              {
+                path: `${path}.no_more_than`,
+                label: "No more than, on a two-door of one shell",
+                kind: "number",
+                unit: "hours",
+                optional: true,
+                hint: "Empty: no ceiling. Scaled to other bodies as the step's own hours are.",
+              },
+            ]
+          : []),
+        noteField(path),
+      ],
+    );
   };
   return [el("h3", {}, "How each step is charged"), ...host.draft.get("strip_and_survey.charged").map(one)];
 }

@@ -13,41 +13,110 @@ const NO_PART = ["leave", "treat"];
 /** Names of what a price is about. */
 export function priceNames(host) {
   const by = (all) => Object.fromEntries(all.map((x) => [x.id, named(host, x)]));
-  return { parts: by(host.outline.parts), ways: by(host.outline.ways), bodies: by(host.outline.bodies), had: Object.fromEntries(HAD) };
+  return {
+    parts: by(host.outline.parts),
+    ways: by(host.outline.ways),
+    bodies: by(host.outline.bodies),
+    had: Object.fromEntries(HAD),
+  };
 }
 
 export function parts(host) {
   const names = priceNames(host);
   const one = (p, i) => {
     const path = `parts.prices[${i}]`;
-    const about = [`${names.parts[p.part] ?? p.part}: ${(names.ways[p.way] ?? p.way ?? "").toLowerCase()}`, p.body && (names.bodies[p.body] ?? p.body)].filter(Boolean).join(", ");
+    const about = [
+      `${names.parts[p.part] ?? p.part}: ${(names.ways[p.way] ?? p.way ?? "").toLowerCase()}`,
+      p.body && (names.bodies[p.body] ?? p.body),
+    ]
+      .filter(Boolean)
+      .join(", ");
     const title = () => withFigures(about, host.draft.get(`${path}.price`), host.symbol());
-    return entry(host, title, path, () => [
-      { path: `${path}.price`, label: "Price", kind: "three", unit: host.symbol(), optional: true, empty: null, hint: "All three empty: the starting price, once it is said how the part is had" },
-      { path: `${path}.had`, label: "How it is had", kind: "choice", options: HAD },
-      noteField(path), sourceField(path)], remover(host, "parts.prices", i, "a part price"));
+    return entry(
+      host,
+      title,
+      path,
+      () => [
+        {
+          path: `${path}.price`,
+          label: "Price",
+          kind: "three",
+          unit: host.symbol(),
+          optional: true,
+          empty: null,
+          hint: "All three empty: the starting price, once it is said how the part is had",
+        },
+        { path: `${path}.had`, label: "How it is had", kind: "choice", options: HAD },
+        noteField(path),
+        sourceField(path),
+      ],
+      remover(host, "parts.prices", i, "a part price"),
+    );
   };
   const all = host.draft.get("parts.prices");
-  return [el("h3", {}, "Parts with a price of your own"), el("p", { class: "hint" }, "All other parts stand at their starting prices."), ...all.map(one), addPart(host, names), pricesIn(host, names), pricesOut(host)];
+  return [
+    el("h3", {}, "Parts with a price of your own"),
+    el("p", { class: "hint" }, "All other parts stand at their starting prices."),
+    ...all.map(one),
+    addPart(host, names),
+    pricesIn(host, names),
+    pricesOut(host),
+  ];
 }
 
 /** Asks for part, way and body. The entry then asks for a price, or how it is had. */
 function addPart(host, names) {
-  const part = el("select", { id: "add-part" }, host.outline.parts.map((p) => el("option", { value: p.id }, named(host, p))));
+  const part = el(
+    "select",
+    { id: "add-part" },
+    host.outline.parts.map((p) => el("option", { value: p.id }, named(host, p))),
+  );
   const way = el("select", { id: "add-way" });
   const body = el("select", { id: "add-body" });
   const said = el("p", { class: "error", role: "status" });
   const fill = () => {
     const p = host.outline.parts.find((x) => x.id === part.value);
-    way.replaceChildren(...p.ways.filter((w) => !NO_PART.includes(w)).map((w) => el("option", { value: w }, names.ways[w])));
-    body.replaceChildren(el("option", { value: "" }, "every body that has it"), ...p.bodies.map((b) => el("option", { value: b }, names.bodies[b])));
+    way.replaceChildren(
+      ...p.ways.filter((w) => !NO_PART.includes(w)).map((w) => el("option", { value: w }, names.ways[w])),
+    );
+    body.replaceChildren(
+      el("option", { value: "" }, "every body that has it"),
+      ...p.bodies.map((b) => el("option", { value: b }, names.bodies[b])),
+    );
   };
   part.addEventListener("change", fill);
   fill();
   const put = () => {
-    const there = host.draft.get("parts.prices").some((p) => p.part === part.value && p.way === way.value && (p.body ?? "") === body.value);
-    if (there) { said.textContent = "This part stands in the list already, for the same work and body."; return; }
-    add(host, "parts.prices", { part: part.value, way: way.value, ...(body.value ? { body: body.value } : {}), price: null, had: null, source: "the shop's own figure" }, "a part price", "price");
+    const there = host.draft
+      .get("parts.prices")
+      .some((p) => p.part === part.value && p.way === way.value && (p.body ?? "") === body.value);
+    if (there) {
+      said.textContent = "This part stands in the list already, for the same work and body.";
+      return;
+    }
+    add(
+      host,
+      "parts.prices",
+      {
+        part: part.value,
+        way: way.value,
+        ...(body.value ? { body: body.value } : {}),
+        price: null,
+        had: null,
+        source: "the shop's own figure",
+      },
+      "a part price",
+      "price",
+    );
   };
-  return el("fieldset", { class: "add-box" }, el("legend", {}, "Add a part"), labelled("add-part", "Part", part), labelled("add-way", "What to do", way), labelled("add-body", "Body", body), button("Add it", put), said);
+  return el(
+    "fieldset",
+    { class: "add-box" },
+    el("legend", {}, "Add a part"),
+    labelled("add-part", "Part", part),
+    labelled("add-way", "What to do", way),
+    labelled("add-body", "Body", body),
+    button("Add it", put),
+    said,
+  );
 }

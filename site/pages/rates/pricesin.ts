@@ -10,17 +10,45 @@ const MOST_ROWS = 100;
 const MOST_REFUSALS = 50;
 
 export function pricesIn(host, names) {
-  const pasted = el("textarea", { id: "prices-text", rows: 5, spellcheck: "false", "aria-describedby": "prices-hint" });
+  const pasted = el("textarea", {
+    id: "prices-text",
+    rows: 5,
+    spellcheck: "false",
+    "aria-describedby": "prices-hint",
+  });
   const file = el("input", { type: "file", id: "prices-file", accept: ".csv,.tsv,.txt,text/csv" });
   const said = el("p", { role: "status" });
   const rows = el("div", {});
-  const refuse = (text) => { said.textContent = text; rows.replaceChildren(); };
+  const refuse = (text) => {
+    said.textContent = text;
+    rows.replaceChildren();
+  };
   const read = async (text, decimal = "") => {
-    if (!text.trim()) { refuse("Nothing was pasted."); return; }
-    if (new Blob([text]).size > MOST_BYTES) { refuse("This table is longer than can be read here (4 MB)."); return; }
+    if (!text.trim()) {
+      refuse("Nothing was pasted.");
+      return;
+    }
+    if (new Blob([text]).size > MOST_BYTES) {
+      refuse("This table is longer than can be read here (4 MB).");
+      return;
+    }
     let reply;
-    try { reply = await host.link.ask({ ask: "read_prices", text, decimal, words: host.words(), currency: host.draft.get("currency") }); } catch { refuse("The sums did not answer. Try once more."); return; }
-    if (reply.kind !== "prices_read") { refuse(reply.text); return; }
+    try {
+      reply = await host.link.ask({
+        ask: "read_prices",
+        text,
+        decimal,
+        words: host.words(),
+        currency: host.draft.get("currency"),
+      });
+    } catch {
+      refuse("The sums did not answer. Try once more.");
+      return;
+    }
+    if (reply.kind !== "prices_read") {
+      refuse(reply.text);
+      return;
+    }
     const good = reply.prices.length;
     said.textContent = `${good} good ${rowsText(good)}, ${reply.refused} refused. Nothing is taken yet.`;
     rows.replaceChildren(...preview(reply, { host, names, again: (mark) => read(text, mark) }));
@@ -28,14 +56,27 @@ export function pricesIn(host, names) {
   file.addEventListener("change", async () => {
     const [one] = file.files;
     if (!one) return;
-    if (one.size > MOST_BYTES) { refuse("This table is longer than can be read here (4 MB)."); return; }
+    if (one.size > MOST_BYTES) {
+      refuse("This table is longer than can be read here (4 MB).");
+      return;
+    }
     pasted.value = "";
     await read(await one.text());
   });
-  return el("section", { class: "prices-in" }, el("h3", {}, "Prices from a spreadsheet"),
-    el("p", { class: "hint", id: "prices-hint" }, "Columns: part, way, low, likely, high; if you like body, had, note. The first row holds these names. Part and way by name or id. A row with the likely price alone is taken as exact. To see how it looks, save one below."),
-    labelled("prices-text", "Paste the table", pasted), button("Look at it", () => read(pasted.value)),
-    labelled("prices-file", "or open a file", file), el("div", { class: "found" }, said, rows));
+  return el(
+    "section",
+    { class: "prices-in" },
+    el("h3", {}, "Prices from a spreadsheet"),
+    el(
+      "p",
+      { class: "hint", id: "prices-hint" },
+      "Columns: part, way, low, likely, high; if you like body, had, note. The first row holds these names. Part and way by name or id. A row with the likely price alone is taken as exact. To see how it looks, save one below.",
+    ),
+    labelled("prices-text", "Paste the table", pasted),
+    button("Look at it", () => read(pasted.value)),
+    labelled("prices-file", "or open a file", file),
+    el("div", { class: "found" }, said, rows),
+  );
 }
 
 const rowsText = (n) => (n === 1 ? "row" : "rows");
@@ -44,22 +85,77 @@ const rowsText = (n) => (n === 1 ? "row" : "rows");
 function preview(reply, { host, names, again }) {
   const good = reply.prices.length;
   return [
-    ...reply.questions.slice(0, 1).map((q) => el("div", { class: "band" }, el("p", {}, q.text),
-      el("div", { class: "band-buttons" }, button("The point marks decimals: 1,234.50", () => again("point")), button("The comma marks decimals: 1.234,50", () => again("comma"))))),
-    reply.refused > 0 && el("div", {}, el("h4", {}, "Refused"), list(reply.refusals.slice(0, MOST_REFUSALS).map((r) => r.text), { class: "refusals", tabindex: "0", role: "group", "aria-label": "Refused rows" }),
-      reply.refused > MOST_REFUSALS && el("p", { class: "hint" }, `and ${reply.refused - MOST_REFUSALS} more.`)),
+    ...reply.questions.slice(0, 1).map((q) =>
+      el(
+        "div",
+        { class: "band" },
+        el("p", {}, q.text),
+        el(
+          "div",
+          { class: "band-buttons" },
+          button("The point marks decimals: 1,234.50", () => again("point")),
+          button("The comma marks decimals: 1.234,50", () => again("comma")),
+        ),
+      ),
+    ),
+    reply.refused > 0 &&
+      el(
+        "div",
+        {},
+        el("h4", {}, "Refused"),
+        list(
+          reply.refusals.slice(0, MOST_REFUSALS).map((r) => r.text),
+          { class: "refusals", tabindex: "0", role: "group", "aria-label": "Refused rows" },
+        ),
+        reply.refused > MOST_REFUSALS &&
+          el("p", { class: "hint" }, `and ${reply.refused - MOST_REFUSALS} more.`),
+      ),
     reply.ignored.length > 0 && el("p", { class: "hint" }, `Columns not read: ${reply.ignored.join(", ")}.`),
     good > 0 && goodRows(reply.prices, names),
-    good > 0 && button(`Take the ${good} good ${rowsText(good)}`, () => take(host, reply.prices), { class: "go" }),
+    good > 0 &&
+      button(`Take the ${good} good ${rowsText(good)}`, () => take(host, reply.prices), { class: "go" }),
   ].filter(Boolean);
 }
 
 function goodRows(prices, names) {
-  const cells = (p) => [names.ways[p.way] ?? p.way, names.bodies[p.body] ?? "every body", ...(p.price ?? ["starting", "", ""]).map(String), names.had[p.had ?? ""] ?? p.had];
-  return el("div", { class: "scroll", tabindex: "0", role: "group", "aria-label": "Good rows" },
-    el("table", { class: "good-rows" }, el("caption", {}, prices.length > MOST_ROWS ? `Good rows, the first ${MOST_ROWS}` : "Good rows"),
-      el("thead", {}, el("tr", {}, ["Part", "What to do", "Body", "Low", "Likely", "High", "How it is had"].map((h) => el("th", { scope: "col" }, h)))),
-      el("tbody", {}, prices.slice(0, MOST_ROWS).map((p) => el("tr", {}, el("th", { scope: "row" }, names.parts[p.part] ?? p.part), cells(p).map((c) => el("td", {}, c)))))));
+  const cells = (p) => [
+    names.ways[p.way] ?? p.way,
+    names.bodies[p.body] ?? "every body",
+    ...(p.price ?? ["starting", "", ""]).map(String),
+    names.had[p.had ?? ""] ?? p.had,
+  ];
+  return el(
+    "div",
+    { class: "scroll", tabindex: "0", role: "group", "aria-label": "Good rows" },
+    el(
+      "table",
+      { class: "good-rows" },
+      el("caption", {}, prices.length > MOST_ROWS ? `Good rows, the first ${MOST_ROWS}` : "Good rows"),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          ["Part", "What to do", "Body", "Low", "Likely", "High", "How it is had"].map((h) =>
+            el("th", { scope: "col" }, h),
+          ),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        prices.slice(0, MOST_ROWS).map((p) =>
+          el(
+            "tr",
+            {},
+            el("th", { scope: "row" }, names.parts[p.part] ?? p.part),
+            cells(p).map((c) => el("td", {}, c)),
+          ),
+        ),
+      ),
+    ),
+  );
 }
 
 /** Good rows go in; one for the same part, work and body gives way. */

@@ -3,17 +3,43 @@
 import { button, el } from "../shared/dom.ts";
 import { saveFile } from "../shared/files.ts";
 
-const SEPARATORS = [[",", "Cells cut by commas"], [";", "Cells cut by semicolons, decimals with a comma"], ["tab", "Cells cut by tabs"]];
+const SEPARATORS = [
+  [",", "Cells cut by commas"],
+  [";", "Cells cut by semicolons, decimals with a comma"],
+  ["tab", "Cells cut by tabs"],
+];
 
 export function pricesOut(host) {
   const said = el("p", { role: "status" });
   const save = async (separator) => {
     let reply;
-    try { reply = await host.link.ask({ ask: "write_prices", rates: host.draft.text(), separator }); } catch { said.textContent = "The sums did not answer. Try once more."; return; }
-    if (reply.kind !== "prices_written") { said.textContent = `The table could not be made: ${reply.text}`; return; }
+    try {
+      reply = await host.link.ask({ ask: "write_prices", rates: host.draft.text(), separator });
+    } catch {
+      said.textContent = "The sums did not answer. Try once more.";
+      return;
+    }
+    if (reply.kind !== "prices_written") {
+      said.textContent = `The table could not be made: ${reply.text}`;
+      return;
+    }
     saveFile(separator === "tab" ? "part-prices.tsv" : "part-prices.csv", reply.text, "text/csv");
     said.textContent = "The table went to where your browser saves files.";
   };
-  return el("section", {}, el("h3", {}, "Prices for a spreadsheet"), el("p", { class: "hint" }, "Save the list above as a table. Your spreadsheet decides which kind it opens well."),
-    el("div", { class: "add" }, SEPARATORS.map(([id, text]) => button(text, () => save(id)))), said);
+  return el(
+    "section",
+    {},
+    el("h3", {}, "Prices for a spreadsheet"),
+    el(
+      "p",
+      { class: "hint" },
+      "Save the list above as a table. Your spreadsheet decides which kind it opens well.",
+    ),
+    el(
+      "div",
+      { class: "add" },
+      SEPARATORS.map(([id, text]) => button(text, () => save(id))),
+    ),
+    said,
+  );
 }

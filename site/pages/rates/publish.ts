@@ -21,13 +21,24 @@ export class Publish {
   /** host: draft, checked() (the last answer of the check), saved() */
   constructor(host) {
     this.#host = host;
-    this.node.append(el("h2", { id: "put-title" }, "Put on the website"),
+    this.node.append(
+      el("h2", { id: "put-title" }, "Put on the website"),
       el("p", {}, "Nothing here is on your site until you copy the file."),
-      el("details", {}, el("summary", {}, "How to put it there"), el("ol", { class: "put-steps" },
-        el("li", {}, el("p", {}, el("strong", {}, "Check")), this.#warnings),
-        el("li", {}, el("p", {}, el("strong", {}, "Save the file rates.json")), this.#file, this.#said),
-        copy(), compare(this.#code))),
-      embedHelp());
+      el(
+        "details",
+        {},
+        el("summary", {}, "How to put it there"),
+        el(
+          "ol",
+          { class: "put-steps" },
+          el("li", {}, el("p", {}, el("strong", {}, "Check")), this.#warnings),
+          el("li", {}, el("p", {}, el("strong", {}, "Save the file rates.json")), this.#file, this.#said),
+          copy(),
+          compare(this.#code),
+        ),
+      ),
+      embedHelp(),
+    );
     this.show();
   }
 
@@ -46,19 +57,41 @@ export class Publish {
   #check(reply) {
     if (!reply?.ok) return [el("p", {}, "Something in the form is still wrong. It is listed at the top.")];
     if (reply.warnings.length === 0) return [el("p", {}, "Nothing is wrong, and nothing looks like a slip.")];
-    return [el("p", {}, "These are allowed, but usually a slip."), ...reply.warnings.map((w) => this.#tick(w))];
+    return [
+      el("p", {}, "These are allowed, but usually a slip."),
+      ...reply.warnings.map((w) => this.#tick(w)),
+    ];
   }
 
   #tick(w) {
     const key = byKey(w);
-    const box = el("input", { type: "checkbox", checked: this.#looked.has(key), on: { change: () => { if (box.checked) this.#looked.add(key); else this.#looked.delete(key); this.#offer(); } } });
-    return el("label", { class: "tick-box" }, box, el("span", {}, `${w.text} `, el("em", {}, "I have looked at this.")));
+    const box = el("input", {
+      type: "checkbox",
+      checked: this.#looked.has(key),
+      on: {
+        change: () => {
+          if (box.checked) this.#looked.add(key);
+          else this.#looked.delete(key);
+          this.#offer();
+        },
+      },
+    });
+    return el(
+      "label",
+      { class: "tick-box" },
+      box,
+      el("span", {}, `${w.text} `, el("em", {}, "I have looked at this.")),
+    );
   }
 
   #offer() {
     const reply = this.#host.checked();
     const ready = reply?.ok && reply.warnings.every((w) => this.#looked.has(byKey(w)));
-    this.#file.replaceChildren(ready ? button("Save rates.json", () => this.#save(), { class: "go", "data-key": "save-rates" }) : el("p", { class: "hint" }, "The file is offered once everything above is looked at."));
+    this.#file.replaceChildren(
+      ready
+        ? button("Save rates.json", () => this.#save(), { class: "go", "data-key": "save-rates" })
+        : el("p", { class: "hint" }, "The file is offered once everything above is looked at."),
+    );
   }
 
   #save() {
@@ -69,15 +102,36 @@ export class Publish {
 }
 
 function copy() {
-  return el("li", {}, el("p", {}, el("strong", {}, "Copy it over the old one"), " with the file manager of your web host:"),
-    el("ul", {}, ["Open the folder that holds the file named rates.json, beside index.html.",
-      "Give the old rates.json another name, such as rates-old.json, so that you can go back.",
-      "Upload the new file there. It must be named rates.json; browsers sometimes make it rates (1).json.",
-      "If rates.json.br or rates.json.gz stand beside it, delete those two: they are the old rates, packed.",
-      "No other file changes."].map((t) => el("li", {}, t))));
+  return el(
+    "li",
+    {},
+    el("p", {}, el("strong", {}, "Copy it over the old one"), " with the file manager of your web host:"),
+    el(
+      "ul",
+      {},
+      [
+        "Open the folder that holds the file named rates.json, beside index.html.",
+        "Give the old rates.json another name, such as rates-old.json, so that you can go back.",
+        "Upload the new file there. It must be named rates.json; browsers sometimes make it rates (1).json.",
+        "If rates.json.br or rates.json.gz stand beside it, delete those two: they are the old rates, packed.",
+        "No other file changes.",
+      ].map((t) => el("li", {}, t)),
+    ),
+  );
 }
 
 function compare(code) {
-  return el("li", {}, el("p", {}, el("strong", {}, "Compare the check code")),
-    el("p", {}, el("a", { href: "../", target: "_blank", rel: "noopener" }, "Open your customer's page (in a new tab)"), ", load it anew, and look at its foot. The check code there must be ", code, ". Only then are these rates on your site."));
+  return el(
+    "li",
+    {},
+    el("p", {}, el("strong", {}, "Compare the check code")),
+    el(
+      "p",
+      {},
+      el("a", { href: "../", target: "_blank", rel: "noopener" }, "Open your customer's page (in a new tab)"),
+      ", load it anew, and look at its foot. The check code there must be ",
+      code,
+      ". Only then are these rates on your site.",
+    ),
+  );
 }

@@ -14,7 +14,9 @@ const FULL = "Could not keep this on the device (its storage is full or switched
 /** {rates, when, stamp}, null when nothing is kept, "unreadable". */
 export function keptDraft() {
   const found = shelf.kept();
-  return found === null || found === "unreadable" ? found : { rates: found.car, when: found.when, stamp: found.stamp };
+  return found === null || found === "unreadable"
+    ? found
+    : { rates: found.car, when: found.when, stamp: found.stamp };
 }
 
 /** Takes what the disk has newer, before a draft is offered. */
@@ -39,20 +41,41 @@ export class KeepDraft {
   /** host: draft, frame, canonical() (text or null), goOn(found) */
   constructor(host) {
     this.#host = host;
-    shelf.whenOtherTabKeeps((found) => { if (this.on && found?.stamp !== this.#stamp) this.#other(); });
-    this.node.append(el("h2", { id: "keep-title" }, "Keep the draft"), this.#line,
-      el("div", { class: "keep-buttons" }, el("div", {}, this.#keepButton, this.#eraseButton, button("Save a file", () => this.save()))), this.#said);
+    shelf.whenOtherTabKeeps((found) => {
+      if (this.on && found?.stamp !== this.#stamp) this.#other();
+    });
+    this.node.append(
+      el("h2", { id: "keep-title" }, "Keep the draft"),
+      this.#line,
+      el(
+        "div",
+        { class: "keep-buttons" },
+        el(
+          "div",
+          {},
+          this.#keepButton,
+          this.#eraseButton,
+          button("Save a file", () => this.save()),
+        ),
+      ),
+      this.#said,
+    );
     this.#draw();
   }
 
   /** Are there changes that would be gone with this tab? */
-  get loses() { return !this.on && this.#host.draft.changed; }
+  get loses() {
+    return !this.on && this.#host.draft.changed;
+  }
 
   /** Called with every change. */
   keep() {
     if (!this.on) return;
     const found = keptDraft();
-    if (found && found.stamp !== this.#stamp) { this.#other(); return; }
+    if (found && found.stamp !== this.#stamp) {
+      this.#other();
+      return;
+    }
     this.#write();
   }
 
@@ -60,22 +83,51 @@ export class KeepDraft {
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
     const { draft, frame } = this.#host;
     this.on = shelf.keep(draft.rates, moment(), stamp);
-    if (this.on) { this.#stamp = stamp; this.#said.textContent = `Kept on this device at ${clockText()}.`; frame.put("storage", null); }
-    else frame.put("storage", band("storage", [FULL], [["Save a file", () => this.save()]]));
+    if (this.on) {
+      this.#stamp = stamp;
+      this.#said.textContent = `Kept on this device at ${clockText()}.`;
+      frame.put("storage", null);
+    } else frame.put("storage", band("storage", [FULL], [["Save a file", () => this.save()]]));
     this.#draw();
     return this.on;
   }
 
-  goOn(found) { this.on = true; this.#stamp = found.stamp; this.#said.textContent = `Kept on this device, ${whenText(found)}.`; this.#draw(); }
+  goOn(found) {
+    this.on = true;
+    this.#stamp = found.stamp;
+    this.#said.textContent = `Kept on this device, ${whenText(found)}.`;
+    this.#draw();
+  }
 
   /** Another draft is now in hand: what is kept stays as it is. */
-  stop() { this.on = false; this.#stamp = null; this.#said.textContent = ""; this.#draw(); }
+  stop() {
+    this.on = false;
+    this.#stamp = null;
+    this.#said.textContent = "";
+    this.#draw();
+  }
 
   begin(force = false) {
     const { frame } = this.#host;
     if (keptDraft() && !force) {
       const away = () => frame.put("replace", null);
-      frame.put("replace", band("replace", ["Another draft is kept on this device already."], [["Put this one in its place", () => { away(); this.begin(true); }], ["Leave the other one", away]]));
+      frame.put(
+        "replace",
+        band(
+          "replace",
+          ["Another draft is kept on this device already."],
+          [
+            [
+              "Put this one in its place",
+              () => {
+                away();
+                this.begin(true);
+              },
+            ],
+            ["Leave the other one", away],
+          ],
+        ),
+      );
       scrollTo(0, 0);
       return;
     }
@@ -88,9 +140,40 @@ export class KeepDraft {
     const found = keptDraft();
     const { frame, goOn } = this.#host;
     const away = () => frame.put("tabs", null);
-    if (!found || found === "unreadable") { frame.put("tabs", band("tabs", ["Another tab has erased the draft from the device. This tab no longer keeps it; it is still here until the tab is closed."])); return; }
-    frame.put("tabs", band("tabs", [`Another tab has changed the draft kept here, ${whenText(found)}; that one is the newer. Nothing is put together from both.`],
-      [["Go on with the newer one", () => { away(); goOn(found); }], ["Keep this one instead", () => { away(); this.begin(true); }]]));
+    if (!found || found === "unreadable") {
+      frame.put(
+        "tabs",
+        band("tabs", [
+          "Another tab has erased the draft from the device. This tab no longer keeps it; it is still here until the tab is closed.",
+        ]),
+      );
+      return;
+    }
+    frame.put(
+      "tabs",
+      band(
+        "tabs",
+        [
+          `Another tab has changed the draft kept here, ${whenText(found)}; that one is the newer. Nothing is put together from both.`,
+        ],
+        [
+          [
+            "Go on with the newer one",
+            () => {
+              away();
+              goOn(found);
+            },
+          ],
+          [
+            "Keep this one instead",
+            () => {
+              away();
+              this.begin(true);
+            },
+          ],
+        ],
+      ),
+    );
   }
 
   erase(fromButton = false) {
@@ -103,13 +186,18 @@ export class KeepDraft {
 
   /** A file of the draft as it stands, faults and all: it can be opened here again. */
   save() {
-    saveFile("rates-draft.json", this.#host.canonical() ?? `${JSON.stringify(this.#host.draft.rates, null, 1)}\n`);
+    saveFile(
+      "rates-draft.json",
+      this.#host.canonical() ?? `${JSON.stringify(this.#host.draft.rates, null, 1)}\n`,
+    );
     this.#host.draft.saved();
     this.#said.textContent = "The file went to where your browser saves files. Open it here to go on.";
   }
 
   #draw() {
-    this.#line.textContent = this.on ? "Every change is kept on this device." : "The draft is not kept on this device: it is gone when this tab is closed.";
+    this.#line.textContent = this.on
+      ? "Every change is kept on this device."
+      : "The draft is not kept on this device: it is gone when this tab is closed.";
     this.#keepButton.hidden = this.on;
     this.#eraseButton.hidden = !this.on;
   }

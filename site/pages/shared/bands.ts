@@ -6,28 +6,52 @@ import { dateText } from "./linkcontent.ts";
 import { stepOfPath } from "./flow.ts";
 
 export function band(kind, paragraphs, buttons = []) {
-  return el("div", { class: "band", "data-band": kind },
+  return el(
+    "div",
+    { class: "band", "data-band": kind },
     paragraphs.filter(Boolean).map((p) => (typeof p === "string" ? el("p", {}, p) : p)),
-    buttons.length > 0 && el("div", { class: "band-buttons" }, buttons.map(([text, act]) => button(text, act))));
+    buttons.length > 0 &&
+      el(
+        "div",
+        { class: "band-buttons" },
+        buttons.map(([text, act]) => button(text, act)),
+      ),
+  );
 }
 
 /** Where the answers came from, unless this visitor gave them. */
 export function originBand(from, opened, actions) {
-  if (from.kind === "sample") return band("sample", ["A worked sample. This car is invented."], [["Start with your own car", actions.again]]);
-  if (from.kind === "file") return band("file", ["Opened from a file. The shop has not checked these answers."], [["Start again", actions.again]]);
-  if (from.kind === "kept") return band("kept", [`This is the car kept on this device on ${dateText(from.entered)}.`]);
+  if (from.kind === "sample")
+    return band(
+      "sample",
+      ["A worked sample. This car is invented."],
+      [["Start with your own car", actions.again]],
+    );
+  if (from.kind === "file")
+    return band(
+      "file",
+      ["Opened from a file. The shop has not checked these answers."],
+      [["Start again", actions.again]],
+    );
+  if (from.kind === "kept")
+    return band("kept", [`This is the car kept on this device on ${dateText(from.entered)}.`]);
   const rates = from.ratesOf ? `, at rates of ${dateText(from.ratesOf)}` : "";
   const when = from.entered ? ` on ${dateText(from.entered)}` : "";
-  return band("link", [
-    `Opened from a link. Someone else entered these answers${when}${rates}. They are not checked by the shop.`,
-    otherRates(from, opened),
-  ], [["Start again", actions.again]]);
+  return band(
+    "link",
+    [
+      `Opened from a link. Someone else entered these answers${when}${rates}. They are not checked by the shop.`,
+      otherRates(from, opened),
+    ],
+    [["Start again", actions.again]],
+  );
 }
 
 /** Whether a note of a file still holds, now that some answers may have been given. */
 function holds({ path }, car) {
   if (path === "covered") return car.covered === undefined;
-  if (path === "earlier_work_year") return car.earlier_work === "stripped_and_restored" && car.earlier_work_year === undefined;
+  if (path === "earlier_work_year")
+    return car.earlier_work === "stripped_and_restored" && car.earlier_work_year === undefined;
   return true;
 }
 
@@ -36,10 +60,23 @@ function holds({ path }, car) {
 export function notesBand(notes, car, q, change) {
   const left = notes.filter((note) => holds(note, car) && q[stepOfPath(note.path)]);
   if (left.length === 0) return null;
-  return el("div", { class: "band is-quiet", "data-band": "notes" }, left.map(({ path, text }) => {
-    const step = stepOfPath(path);
-    return el("p", {}, text, " ", button(`${path.endsWith("kept") ? "Change" : "Answer"}: ${q[step].short}`, () => change(step, path), { class: "change", "data-note": path }));
-  }));
+  return el(
+    "div",
+    { class: "band is-quiet", "data-band": "notes" },
+    left.map(({ path, text }) => {
+      const step = stepOfPath(path);
+      return el(
+        "p",
+        {},
+        text,
+        " ",
+        button(`${path.endsWith("kept") ? "Change" : "Answer"}: ${q[step].short}`, () => change(step, path), {
+          class: "change",
+          "data-note": path,
+        }),
+      );
+    }),
+  );
 }
 
 /** Both figures side by side when the rates have changed since the link. */
@@ -61,8 +98,11 @@ export function pastBand(rates) {
 }
 
 export function deadBand(reload) {
-  return band("dead", ["The sums could not be done in this browser, so no figure is shown. Your answers are kept."],
-    [["Try once more", reload]]);
+  return band(
+    "dead",
+    ["The sums could not be done in this browser, so no figure is shown. Your answers are kept."],
+    [["Try once more", reload]],
+  );
 }
 
 export function restartedBand() {
@@ -80,11 +120,23 @@ export function mistakeBand(text) {
   const block = el("pre", { tabindex: "0" }, `build ${build}\n${text}`);
   const said = el("p", { role: "status" });
   const copy = async () => {
-    try { await navigator.clipboard.writeText(block.textContent); said.textContent = "Copied."; } catch {
+    try {
+      await navigator.clipboard.writeText(block.textContent);
+      said.textContent = "Copied.";
+    } catch {
       getSelection().selectAllChildren(block);
       said.textContent = "Marked: copy it with your keyboard.";
     }
   };
-  return band("mistake", ["The sums stopped, or could not begin. If it happens again, please pass this text on to whoever looks after the program.",
-    el("details", {}, el("summary", {}, "What the program said"), block, button("Copy this text", copy), said)]);
+  return band("mistake", [
+    "The sums stopped, or could not begin. If it happens again, please pass this text on to whoever looks after the program.",
+    el(
+      "details",
+      {},
+      el("summary", {}, "What the program said"),
+      block,
+      button("Copy this text", copy),
+      said,
+    ),
+  ]);
 }

@@ -8,7 +8,9 @@ export const FORMAT = "underpaint car 1";
 const DATED_WORK = ["patched_here_and_there", "stripped_and_restored"];
 export const hasDate = (work) => DATED_WORK.includes(work);
 
-export function blankCar(year) { return { format: FORMAT, asked_in: year }; }
+export function blankCar(year) {
+  return { format: FORMAT, asked_in: year };
+}
 
 /** The engine can be asked for a range once these are known. */
 export function isComplete(car) {
@@ -42,7 +44,9 @@ const resultOf = (car, look, item) =>
 
 /** Replaces the customer's result of one look at these items; null takes it back. */
 export function withLook(car, look, items, result) {
-  const kept = (car.looks ?? []).filter((l) => !(l.look === look && items.includes(l.on) && l.by === "customer"));
+  const kept = (car.looks ?? []).filter(
+    (l) => !(l.look === look && items.includes(l.on) && l.by === "customer"),
+  );
   const added = result === null ? [] : items.map((on) => ({ look, on, result, by: "customer" }));
   const { looks: _, ...rest } = car;
   const looks = [...kept, ...added];
@@ -64,7 +68,9 @@ export function withWorkYear(car, year) {
 
 /** The items that the customer's photographs or bills show. */
 export const photosOf = (car) =>
-  (car.looks ?? []).filter((l) => l.look === "photos" && l.by === "customer" && l.result === "yes").map((l) => l.on);
+  (car.looks ?? [])
+    .filter((l) => l.look === "photos" && l.by === "customer" && l.result === "yes")
+    .map((l) => l.on);
 
 const allOf = (place) => [...(place.left ?? []), ...(place.right ?? []), ...(place.whole ?? [])];
 
@@ -100,7 +106,14 @@ export function holeHalves(car, places) {
       const results = items.map((i) => resultOf(car, "open_hole", i));
       // Of a rusty place one part with a hole is enough; of others all were pressed together.
       const holed = rusty.length ? results.includes("yes") : results.every((r) => r === "yes");
-      if (items.length) halves.push({ name: place.name, side, items, marked: rusty.length > 0, hole: holed ? "yes" : results.includes("no") ? "no" : null });
+      if (items.length)
+        halves.push({
+          name: place.name,
+          side,
+          items,
+          marked: rusty.length > 0,
+          hole: holed ? "yes" : results.includes("no") ? "no" : null,
+        });
     }
   }
   return halves;
@@ -123,8 +136,15 @@ export function placesFor(opened, car) {
 export function shownByQuestions(opened, car) {
   const places = placesFor(opened, car);
   const halves = holeHalves(car, places);
-  const ofMark = (l) => places.some((p) => l.look === p.look && allOf(p).includes(l.on) && (l.result === "yes" || markOf(car, p) === "clean"));
-  const ofHole = (l) => l.look === "open_hole" && l.result !== "could_not" && halves.some((h) => h.marked && h.items.includes(l.on));
+  const ofMark = (l) =>
+    places.some(
+      (p) =>
+        l.look === p.look && allOf(p).includes(l.on) && (l.result === "yes" || markOf(car, p) === "clean"),
+    );
+  const ofHole = (l) =>
+    l.look === "open_hole" &&
+    l.result !== "could_not" &&
+    halves.some((h) => h.marked && h.items.includes(l.on));
   const ofPhotos = (l) => l.look === "photos" && l.result === "yes" && hasDate(car.earlier_work);
   return (l) => ofMark(l) || ofHole(l) || ofPhotos(l);
 }

@@ -26,8 +26,11 @@ export function crc32(bytes) {
   return ((crc ^ 0xffffffff) >>> 0).toString(16).padStart(8, "0");
 }
 
-const toText = (bytes) => btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(""))
-  .replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
+const toText = (bytes) =>
+  btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(""))
+    .replaceAll("+", "-")
+    .replaceAll("/", "_")
+    .replace(/=+$/, "");
 
 function fromText(text) {
   if (!/^[A-Za-z0-9_-]+$/.test(text)) throw new NotWhole("letters that do not belong");
@@ -38,18 +41,25 @@ function fromText(text) {
 async function through(bytes, stream, most) {
   const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader();
   const parts = [];
-  for (let size = 0; ;) {
+  for (let size = 0; ; ) {
     const { done, value } = await reader.read();
     if (done) break;
     size += value.byteLength;
-    if (size > most) { await reader.cancel(); throw new NotWhole("too large"); }
+    if (size > most) {
+      await reader.cancel();
+      throw new NotWhole("too large");
+    }
     parts.push(value);
   }
   return new Uint8Array(await new Blob(parts).arrayBuffer());
 }
 
 function compressor(Kind) {
-  try { return new Kind("deflate-raw"); } catch { return null; }
+  try {
+    return new Kind("deflate-raw");
+  } catch {
+    return null;
+  }
 }
 
 /** The fragment for an object, with its "#". */
@@ -61,7 +71,9 @@ export async function encode(object) {
 }
 
 /** Whether an address carries a car at all. */
-export function carriesCar(fragment) { return /^#[a-z]\d+\./.test(fragment); }
+export function carriesCar(fragment) {
+  return /^#[a-z]\d+\./.test(fragment);
+}
 
 /** The object of a fragment; throws NotWhole or Newer. */
 export async function decode(fragment) {

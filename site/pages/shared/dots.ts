@@ -12,8 +12,11 @@ const RADIUS = 0.44;
 function dot(d, height) {
   const outline = d.inside ? 0 : 0.12;
   return svg("circle", {
-    cx: MARGIN + d.at * ACROSS, cy: height - d.stack + 0.5, r: RADIUS - outline / 2,
-    class: d.inside ? "dot inside" : "dot outside", "stroke-width": outline,
+    cx: MARGIN + d.at * ACROSS,
+    cy: height - d.stack + 0.5,
+    r: RADIUS - outline / 2,
+    class: d.inside ? "dot inside" : "dot outside",
+    "stroke-width": outline,
   });
 }
 
@@ -31,21 +34,57 @@ function ticks(axis) {
 export function dotRow(row, axis, levels) {
   const id = freshId("dots");
   const height = levels + 0.2;
-  const picture = svg("svg", { viewBox: `0 0 ${ACROSS + 2 * MARGIN} ${height + 0.5}`, role: "img", "aria-labelledby": id, class: "dots" },
+  const picture = svg(
+    "svg",
+    {
+      viewBox: `0 0 ${ACROSS + 2 * MARGIN} ${height + 0.5}`,
+      role: "img",
+      "aria-labelledby": id,
+      class: "dots",
+    },
     row.dots.map((d) => dot(d, height)),
     svg("path", { d: `M${MARGIN} ${height}H${MARGIN + ACROSS}`, class: "stroke", "stroke-width": 0.08 }),
-    axis.ticks.map((t) => svg("path", { d: `M${MARGIN + t.at * ACROSS} ${height}v0.5`, class: "stroke", "stroke-width": 0.08 })));
-  return el("figure", { class: "dot-figure" }, picture, ticks(axis),
-    el("figcaption", { id }, row.dots_text));
+    axis.ticks.map((t) =>
+      svg("path", { d: `M${MARGIN + t.at * ACROSS} ${height}v0.5`, class: "stroke", "stroke-width": 0.08 }),
+    ),
+  );
+  return el("figure", { class: "dot-figure" }, picture, ticks(axis), el("figcaption", { id }, row.dots_text));
 }
 
 /** The same figures for every row as a table. */
 export function figuresTable(rows) {
   const cell = (text) => el("td", {}, text);
-  return el("table", { class: "figures" },
+  return el(
+    "table",
+    { class: "figures" },
     el("caption", {}, "The same in figures"),
-    el("thead", {}, el("tr", {}, ["", "1 in 10 below", "half below", "8 in 10 below", "1 in 10 above"].map((h) => (h ? el("th", { scope: "col" }, h) : el("td", {}))))),
-    el("tbody", {}, rows.map((r) => el("tr", {}, el("th", { scope: "row" }, r.label), cell(r.low_text), cell(r.half_text), cell(r.set_aside_text), cell(r.high_text)))));
+    el(
+      "thead",
+      {},
+      el(
+        "tr",
+        {},
+        ["", "1 in 10 below", "half below", "8 in 10 below", "1 in 10 above"].map((h) =>
+          h ? el("th", { scope: "col" }, h) : el("td", {}),
+        ),
+      ),
+    ),
+    el(
+      "tbody",
+      {},
+      rows.map((r) =>
+        el(
+          "tr",
+          {},
+          el("th", { scope: "row" }, r.label),
+          cell(r.low_text),
+          cell(r.half_text),
+          cell(r.set_aside_text),
+          cell(r.high_text),
+        ),
+      ),
+    ),
+  );
 }
 
 export function levelsOf(rows) {

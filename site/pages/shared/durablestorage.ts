@@ -26,7 +26,14 @@ function database() {
 
 /** Without it, as where storage is switched off, what is in localStorage has to do. */
 async function put(key, value) {
-  try { (await database()).transaction(TABLE, "readwrite", { durability: "strict" }).objectStore(TABLE).put(value, key); } catch { /* See above. */ }
+  try {
+    (await database())
+      .transaction(TABLE, "readwrite", { durability: "strict" })
+      .objectStore(TABLE)
+      .put(value, key);
+  } catch {
+    /* See above. */
+  }
 }
 
 /** Opens nothing that is not there: before Keep nothing lies on the device. */
@@ -34,8 +41,13 @@ async function get(key) {
   try {
     if (!opened && !(await indexedDB.databases()).some(({ name }) => name === NAME)) return null;
     const asked = (await database()).transaction(TABLE).objectStore(TABLE).get(key);
-    return await new Promise((done) => { asked.onsuccess = () => done(asked.result ?? null); asked.onerror = () => done(null); });
-  } catch { return null; }
+    return await new Promise((done) => {
+      asked.onsuccess = () => done(asked.result ?? null);
+      asked.onerror = () => done(null);
+    });
+  } catch {
+    return null;
+  }
 }
 
 export class LastingShelf extends Shelf {
@@ -50,7 +62,10 @@ export class LastingShelf extends Shelf {
   keep(car, when, stamp, more = {}) {
     const count = this.#count + 1;
     const done = super.keep(car, when, stamp, { ...more, count });
-    if (done) { this.#count = count; put(this.key, { count, text: this.text() }); }
+    if (done) {
+      this.#count = count;
+      put(this.key, { count, text: this.text() });
+    }
     return done;
   }
 
@@ -63,10 +78,14 @@ export class LastingShelf extends Shelf {
    *  localStorage and cannot be read, or has no count, is left for a person. */
   async settle() {
     const found = this.kept();
-    const lasting = await Promise.race([get(this.key), new Promise((late) => setTimeout(() => late(null), WAIT_MS))]);
+    const lasting = await Promise.race([
+      get(this.key),
+      new Promise((late) => setTimeout(() => late(null), WAIT_MS)),
+    ]);
     if (!lasting || (found && !(found.count < lasting.count))) return;
     this.#count = lasting.count;
-    if (lasting.text === null) super.erase(); else super.restore(lasting.text);
+    if (lasting.text === null) super.erase();
+    else super.restore(lasting.text);
   }
 }
 

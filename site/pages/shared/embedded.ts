@@ -39,7 +39,14 @@ export function startFramed() {
   if (!framed) return;
   document.documentElement.dataset.framed = "";
   const footer = document.querySelector("footer");
-  footer.prepend(el("p", { id: "framed-note" }, "The links here open in a new tab; your answers stay. ", el("a", { href: "./" }, "This page by itself")));
+  footer.prepend(
+    el(
+      "p",
+      { id: "framed-note" },
+      "The links here open in a new tab; your answers stay. ",
+      el("a", { href: "./" }, "This page by itself"),
+    ),
+  );
   newTabs(footer);
   tellHeight();
 }

@@ -2,8 +2,9 @@
 // waits for, have a worker of their own; what is asked beside them, and takes
 // seconds, has a second one where the machine can bear it.
 
+import { EngineDied, Lane, type LaneHooks, Overtaken } from "./enginelane.ts";
 import { loadEngine } from "./engineload.ts";
-import { EngineDied, Lane, Overtaken } from "./enginelane.ts";
+import type { Ask, EngineRequest, ReplyTo, Update } from "./requests.ts";
 
 export { EngineDied, Overtaken };
 
@@ -11,20 +12,24 @@ export { EngineDied, Overtaken };
  *  worker, one for all else that runs. Fewer also means little memory (assumption). */
 const CORES_FOR_TWO = 4;
 
-export class EngineLink {
-  #main;
-  #side = null;
-  #code;
-  #rates = null;
-  #aside;
-  #hooks;
+export interface EngineHooks extends LaneHooks {
+  /** Called with the bytes of the engine that have come so far. */
+  loading(bytes: number): void;
+}
+
+export class EngineClient {
+  #main: Lane;
+  #side: Lane | null = null;
+  #code: ReturnType<typeof loadEngine>;
+  #rates: string | null = null;
+  #aside: Set<Ask>;
+  #hooks: EngineHooks;
   #cores = navigator.hardwareConcurrency ?? 1;
 
-  /** hooks: loading(bytes), restarted(), and mistake(text) on pages that show why it
-   *  had to be. The customer's page names an engine of its own, which answers what that
-   *  page asks and is smaller. aside: what is asked beside the range. Requests that
-   *  build on each other must be on the same side. */
-  constructor(hooks, engine = "engine.wasm", aside = []) {
+  /** engine: its file. The customer's page names an engine of its own, which answers
+   *  what that page asks and is smaller. aside: what is asked beside the range.
+   *  Requests that build on each other must be on the same side. */
+  constructor(hooks: EngineHooks, engine = "engine.wasm", aside: Ask[] = []) {
     this.#hooks = hooks;
     this.#aside = new Set(aside);
     this.#code = loadEngine(engine, hooks.loading);
@@ -33,8 +38,10 @@ export class EngineLink {
 
   /** The worker that answers a request. The second is started when it is first
    *  needed; if that fails, the first answers everything. */
-  #laneOf(request) {
-    if (!this.#aside.has(request.ask) || this.#cores < CORES_FOR_TWO || this.#rates === null || this.#side?.gone) return this.#main;
+  #laneOf(ask: Ask): Lane {
+    if (!this.#aside.has(ask) || this.#cores < CORES_FOR_TWO || this.#rates === null || this.#side?.gone) {
+      return this.#main;
+    }
     if (!this.#side) {
       this.#side = new Lane(this.#code, this.#hooks);
       this.#side.open(this.#rates).catch(() => {});
@@ -42,32 +49,50 @@ export class EngineLink {
     return this.#side;
   }
 
-  async #send(kind, request, update) {
-    const lane = this.#laneOf(request);
+  async #send<A extends Ask>(
+    kind: "ask" | "refine",
+    request: EngineRequest<A>,
+    update: Update<A>,
+  ): Promise<ReplyTo<A>> {
+    const lane = this.#laneOf(request.ask);
     const aside = this.#aside.has(request.ask);
     if (kind === "refine" && !aside) this.#side?.stop();
-    try { return await lane.send(kind, request, update, aside); } catch (error) {
+    try {
+      return await lane.send(kind, request, update, aside);
+    } catch (error) {
       if (lane === this.#main || !lane.gone || !(error instanceof EngineDied)) throw error;
       return this.#main.send(kind, request, update, aside);
     }
   }
 
   /** Loads the rates; must be called first. */
-  async open(rates) {
+  async open(rates: string): Promise<ReplyTo<"open">> {
     const reply = await this.#main.open(rates);
-    if (reply.kind === "opened") { this.#rates = rates; this.#side?.open(rates).catch(() => {}); }
+    if (reply.kind === "opened") {
+      this.#rates = rates;
+      this.#side?.open(rates).catch(() => {});
+    }
     return reply;
   }
 
-  ask(request) { return this.#send("ask", request, () => {}); }
+  ask<A extends Ask>(request: EngineRequest<A>): Promise<ReplyTo<A>> {
+    return this.#send("ask", request, () => {});
+  }
 
-  /** update(reply) is called for every rough answer; the promise gives the last. */
-  range(request, update) { return this.refine({ ask: "range", ...request }, update); }
+  /** update is called for every rough answer; the promise gives the last. */
+  range(request: Omit<EngineRequest<"range">, "ask">, update: Update<"range">): Promise<ReplyTo<"range">> {
+    return this.refine({ ask: "range", ...request }, update);
+  }
 
   /** The same for any request that is answered better and better. A newer one
    *  overtakes it, whatever it asks; but what is asked aside leaves the range be. */
-  refine(request, update) { return this.#send("refine", request, update); }
+  refine<A extends Ask>(request: EngineRequest<A>, update: Update<A>): Promise<ReplyTo<A>> {
+    return this.#send("refine", request, update);
+  }
 
   /** Nobody waits any more for what is being refined. */
-  stop() { this.#main.stop(); this.#side?.stop(); }
+  stop(): void {
+    this.#main.stop();
+    this.#side?.stop();
+  }
 }

@@ -2,6 +2,9 @@
 // with the same rates when the old one dies.
 
 import { ofBuild } from "./address.ts";
+import type { CompiledEngine } from "./engineload.ts";
+import type { BrokenReply } from "./replies.ts";
+import type { Ask, EngineRequest, ReplyTo, Update } from "./requests.ts";
 
 /** A worker that says nothing for this long is taken for dead. One slice of
  *  work is about a twentieth of a second, so this is very generous. */
@@ -15,66 +18,126 @@ export class EngineDied extends Error {}
 
 /** What the engine told of a mistake of its own; the customer's engine tells it on the
  *  console alone. */
-const whatBroke = ({ text, panic, stack = [] }) => [panic ?? text, ...stack].join("\n");
+const whatBroke = ({ text, panic, stack = [] }: BrokenReply): string => [panic ?? text, ...stack].join("\n");
+
+export interface LaneHooks {
+  /** Called once another worker has taken over. */
+  restarted(): void;
+  /** Called with what is known of why the last one ended. */
+  mistake?(text: string): void;
+}
+
+/** How a request is answered: once, or better and better. */
+type Kind = "ask" | "refine";
+
+/** A request that was sent and not yet answered for good. The maps below hold requests
+ *  of all kinds, so what they know of each other's types is only here. */
+interface Waiting {
+  kind: Kind;
+  request: EngineRequest;
+  update: (reply: ReplyTo<Ask>) => void;
+  aside: boolean;
+  deaths: number;
+  resolve: (reply: ReplyTo<Ask>) => void;
+  reject: (reason: Error) => void;
+}
+
+/** What a worker says; workers/engine.ts says when. */
+type FromWorker =
+  | { kind: "ready" }
+  | { kind: "dead"; text: string }
+  | { kind: "reply"; id: number; last: boolean; reply: ReplyTo<Ask> }
+  | { kind: "overtaken"; id: number };
 
 export class Lane {
   /** True once no worker could be started with the rates. */
   gone = false;
-  #worker = null;
-  #ready = null;
-  #settleReady = null;
+  #worker: Worker | null = null;
+  #ready!: Promise<void>;
+  #settleReady!: { resolve: () => void; reject: (reason: Error) => void };
   #isReady = false;
   #byName = false;
-  #pending = new Map();
+  #pending = new Map<number, Waiting>();
   #nextId = 1;
   #timer = 0;
-  #opening = null;
-  #code;
-  #restarted;
-  #mistake;
+  #opening: string | null = null;
+  #code: Promise<CompiledEngine>;
+  #hooks: LaneHooks;
 
-  /** code: the promise of engine-load.js. restarted() is called once another worker
-   *  has taken over, mistake(text) with what is known of why the last one ended. */
-  constructor(code, { restarted, mistake = () => {} }) { this.#code = code; this.#restarted = restarted; this.#mistake = mistake; this.#begin(); }
+  constructor(code: Promise<CompiledEngine>, hooks: LaneHooks) {
+    this.#code = code;
+    this.#hooks = hooks;
+    this.#begin();
+  }
 
-  #begin() {
-    this.#ready = new Promise((resolve, reject) => { this.#settleReady = { resolve, reject }; });
+  #begin(): void {
+    this.#ready = new Promise((resolve, reject) => {
+      this.#settleReady = { resolve, reject };
+    });
     this.#ready.catch(() => {});
     this.#launch();
   }
 
-  #launch() {
+  #launch(): void {
     this.#isReady = false;
-    let worker;
+    let worker: Worker;
     try {
       worker = new Worker(ofBuild("worker.js"));
-    } catch (error) { this.#giveUp(String(error)); return; }
+    } catch (error) {
+      this.#giveUp(String(error));
+      return;
+    }
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
-    worker.onerror = (event) => { event.preventDefault(); this.#died(event.message || "the worker failed"); };
+    worker.onerror = (event) => {
+      event.preventDefault();
+      this.#died(event.message || "the worker failed");
+    };
     worker.onmessageerror = () => this.#died("a message could not be read");
-    this.#code.then((code) => { if (worker === this.#worker) this.#start(code); },
-      (error) => { if (worker === this.#worker) { this.#byName = true; this.#died(String(error?.message ?? error)); } });
+    this.#code.then(
+      (code) => {
+        if (worker === this.#worker) this.#start(code);
+      },
+      (error) => {
+        if (worker === this.#worker) {
+          this.#byName = true;
+          this.#died(String(error?.message ?? error));
+        }
+      },
+    );
   }
 
   /** Hands the compiled engine over; a browser that does not let it through gets the
    *  name, and the worker loads and compiles it by itself. */
-  #start({ module, name, sum }) {
+  #start({ module, name, sum }: CompiledEngine): void {
     this.#watch(START_SILENCE_MS);
     if (!this.#byName) {
-      try { this.#worker.postMessage({ kind: "start", module }); return; } catch { this.#byName = true; }
+      try {
+        this.#worker?.postMessage({ kind: "start", module });
+        return;
+      } catch {
+        this.#byName = true;
+      }
     }
-    this.#worker.postMessage({ kind: "start", name, sum });
+    this.#worker?.postMessage({ kind: "start", name, sum });
   }
 
-  #watch(ms) {
+  #watch(ms: number): void {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#died("no answer"), ms);
   }
 
-  #hear(data) {
-    if (data.kind === "dead") { this.#died(data.text); return; }
-    if (data.kind === "ready") { clearTimeout(this.#timer); this.#isReady = true; this.#settleReady.resolve(); return; }
+  #hear(data: FromWorker): void {
+    if (data.kind === "dead") {
+      this.#died(data.text);
+      return;
+    }
+    if (data.kind === "ready") {
+      clearTimeout(this.#timer);
+      this.#isReady = true;
+      this.#settleReady.resolve();
+      return;
+    }
     const waiting = this.#pending.get(data.id);
     if (data.kind === "reply" && waiting && !data.last) {
       this.#watch(SILENCE_MS);
@@ -82,15 +145,19 @@ export class Lane {
       return;
     }
     this.#pending.delete(data.id);
-    if (this.#pending.size === 0) clearTimeout(this.#timer); else this.#watch(SILENCE_MS);
+    if (this.#pending.size === 0) clearTimeout(this.#timer);
+    else this.#watch(SILENCE_MS);
     if (!waiting) return;
-    if (data.kind === "overtaken") { waiting.reject(new Overtaken()); return; }
+    if (data.kind === "overtaken") {
+      waiting.reject(new Overtaken());
+      return;
+    }
     waiting.resolve(data.reply);
     // After a broken answer the engine's memory is not to be trusted.
     if (data.reply.kind === "broken") this.#died(whatBroke(data.reply));
   }
 
-  #giveUp(text) {
+  #giveUp(text: string): void {
     this.gone = true;
     this.#settleReady.reject(new EngineDied(text));
     for (const w of this.#pending.values()) w.reject(new EngineDied(text));
@@ -99,46 +166,79 @@ export class Lane {
 
   /** Ends the old worker, starts another, opens the same rates, and asks again
    *  what was not answered. */
-  #died(text) {
+  #died(text: string): void {
     clearTimeout(this.#timer);
     this.#worker?.terminate();
     this.#worker = null;
-    if (!this.#isReady && !this.#byName) { this.#byName = true; this.#launch(); return; }
-    this.#mistake(text);
+    if (!this.#isReady && !this.#byName) {
+      this.#byName = true;
+      this.#launch();
+      return;
+    }
+    this.#hooks.mistake?.(text);
     const again = [...this.#pending.values()];
-    if (this.#opening === null || again.some((w) => w.request.ask === "open")) { this.#giveUp(text); return; }
+    if (this.#opening === null || again.some((w) => w.request.ask === "open")) {
+      this.#giveUp(text);
+      return;
+    }
     this.#settleReady.reject(new EngineDied(text));
     this.#pending.clear();
     this.#begin();
     const opened = this.#send("ask", { ask: "open", rates: this.#opening }, () => {}, false, 0);
-    opened.then(() => this.#restarted(), () => {});
+    opened.then(
+      () => this.#hooks.restarted(),
+      () => {},
+    );
     for (const w of again) {
-      if (w.deaths + 1 >= MOST_DEATHS) { w.reject(new EngineDied(text)); continue; }
-      opened.then(() => this.#send(w.kind, w.request, w.update, w.aside, w.deaths + 1)).then(w.resolve, w.reject);
+      if (w.deaths + 1 >= MOST_DEATHS) {
+        w.reject(new EngineDied(text));
+        continue;
+      }
+      opened
+        .then(() => this.#send(w.kind, w.request, w.update, w.aside, w.deaths + 1))
+        .then(w.resolve, w.reject);
     }
   }
 
-  async #send(kind, request, update, aside, deaths) {
+  async #send<A extends Ask>(
+    kind: Kind,
+    request: EngineRequest<A>,
+    update: Update<A>,
+    aside: boolean,
+    deaths: number,
+  ): Promise<ReplyTo<A>> {
     await this.#ready;
     const id = this.#nextId++;
     return new Promise((resolve, reject) => {
-      if (!this.#worker) { reject(new EngineDied("the worker is gone")); return; }
-      this.#pending.set(id, { kind, request, update, aside, deaths, resolve, reject });
+      if (!this.#worker) {
+        reject(new EngineDied("the worker is gone"));
+        return;
+      }
+      this.#pending.set(id, { kind, request, update, aside, deaths, resolve, reject } as Waiting);
       this.#watch(SILENCE_MS);
       this.#worker.postMessage({ kind, id, request, aside });
     });
   }
 
   /** Loads the rates; must be called first, and is repeated after a death. */
-  async open(rates) {
+  async open(rates: string): Promise<ReplyTo<"open">> {
     const reply = await this.#send("ask", { ask: "open", rates }, () => {}, false, 0);
     if (reply.kind === "opened") this.#opening = rates;
     return reply;
   }
 
   /** kind: "ask" or "refine"; update(reply) for every answer but the last. */
-  send(kind, request, update, aside) { return this.#send(kind, request, update, aside, 0); }
+  send<A extends Ask>(
+    kind: Kind,
+    request: EngineRequest<A>,
+    update: Update<A>,
+    aside: boolean,
+  ): Promise<ReplyTo<A>> {
+    return this.#send(kind, request, update, aside, 0);
+  }
 
   /** Nobody waits any more for what is being refined. */
-  stop() { this.#worker?.postMessage({ kind: "stop" }); }
+  stop(): void {
+    this.#worker?.postMessage({ kind: "stop" });
+  }
 }

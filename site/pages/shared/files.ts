@@ -33,7 +33,11 @@ export async function readCarFile(file) {
   if (file.size > MOST_BYTES) throw new Error("This file is far too large to be a car file.");
   if (file.size === 0) throw new Error("This file is empty.");
   const text = await file.text();
-  try { if (!tooDeep(text)) return JSON.parse(text); } catch { /* The same sentence. */ }
+  try {
+    if (!tooDeep(text)) return JSON.parse(text);
+  } catch {
+    /* The same sentence. */
+  }
   throw new Error("This is not a car file, or it is not whole.");
 }
 
@@ -44,6 +48,9 @@ export function whenDropped(node, take) {
   });
   node.addEventListener("drop", (event) => {
     const file = event.dataTransfer.files[0];
-    if (file) { event.preventDefault(); take(file); }
+    if (file) {
+      event.preventDefault();
+      take(file);
+    }
   });
 }

@@ -9,15 +9,29 @@ const ORDER = [...FIRST_FIVE, "range", ...MORE];
 
 /** Second halves of a question, and the question they belong to. */
 const HALF_OF = {
-  frame: "body", fenders: "body", not_covered: "body", place_list: "place", shore: "place",
-  else_place: "elsewhere", else_list: "elsewhere", else_kept: "elsewhere", else_years: "elsewhere", holes: "seen",
-  earlier_year: "earlier", earlier_proof: "earlier", earlier_parts: "earlier",
+  frame: "body",
+  fenders: "body",
+  not_covered: "body",
+  place_list: "place",
+  shore: "place",
+  else_place: "elsewhere",
+  else_list: "elsewhere",
+  else_kept: "elsewhere",
+  else_years: "elsewhere",
+  holes: "seen",
+  earlier_year: "earlier",
+  earlier_proof: "earlier",
+  earlier_parts: "earlier",
 };
 
-export function mainStep(step) { return HALF_OF[step] ?? step; }
+export function mainStep(step) {
+  return HALF_OF[step] ?? step;
+}
 
 /** True once the range stands beside the question. */
-export function afterRange(step) { return MORE.includes(mainStep(step)); }
+export function afterRange(step) {
+  return MORE.includes(mainStep(step));
+}
 
 /** The half that an answer opens, or null. */
 function opens(step, answer, facts) {

@@ -9,7 +9,8 @@ const LOADING_AFTER_MS = 1000;
 
 /** Five questions come before the range; what follows it may be left out. */
 const BEFORE_RANGE = 5;
-const countOf = (number) => (number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`);
+const countOf = (number) =>
+  number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`;
 
 export class Frame {
   #bands = new Map();
@@ -22,32 +23,49 @@ export class Frame {
     byId("no-start").remove();
     const [, bytes, ...size] = document.querySelector("meta[name=build]").content.split(" ");
     this.#size = { bytes: Number(bytes), text: size.join(" ") };
-    this.#slow = setTimeout(() => { if (!this.#isLoaded) byId("loading").hidden = false; }, LOADING_AFTER_MS);
-    byId("loading-text").textContent = `Getting the sums ready${this.#size.text ? `: ${this.#size.text}` : ""}, once only.`;
+    this.#slow = setTimeout(() => {
+      if (!this.#isLoaded) byId("loading").hidden = false;
+    }, LOADING_AFTER_MS);
+    byId("loading-text").textContent =
+      `Getting the sums ready${this.#size.text ? `: ${this.#size.text}` : ""}, once only.`;
     byId("top").hidden = false;
   }
 
   /** Engine bytes so far. */
   loading(bytes) {
     const bar = byId("loading-bar");
-    if (this.#size.bytes) { bar.max = this.#size.bytes; bar.value = bytes; }
+    if (this.#size.bytes) {
+      bar.max = this.#size.bytes;
+      bar.value = bytes;
+    }
   }
 
-  loaded() { this.#isLoaded = true; clearTimeout(this.#slow); byId("loading").hidden = true; }
+  loaded() {
+    this.#isLoaded = true;
+    clearTimeout(this.#slow);
+    byId("loading").hidden = true;
+  }
 
   shop({ shop, rates }) {
-    byId("shop-name").textContent = shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
+    byId("shop-name").textContent =
+      shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
     byId("rates-line").textContent = rates.line;
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
     const contact = byId("contact");
     const safe = /^(mailto:|tel:|https:)/.test(shop.contact_href ?? "");
-    contact.replaceChildren(safe ? el("a", { href: shop.contact_href, rel: "noopener" }, shop.contact_text) : shop.contact_text);
+    contact.replaceChildren(
+      safe ? el("a", { href: shop.contact_href, rel: "noopener" }, shop.contact_text) : shop.contact_text,
+    );
   }
 
   /** What the build wrote there holds for no figure. */
-  withoutRates() { byId("rates-line").textContent = ""; }
+  withoutRates() {
+    byId("rates-line").textContent = "";
+  }
 
-  onBack(act) { byId("back").addEventListener("click", act); }
+  onBack(act) {
+    byId("back").addEventListener("click", act);
+  }
 
   step(step, number, changing) {
     document.body.dataset.step = step;
@@ -68,7 +86,10 @@ export class Frame {
     const focus = heading ?? byId("range-title");
     document.title = `${this.#count}${focus.textContent} | ${this.#title}`;
     // A frame as tall as its content cannot scroll: the page around it has to.
-    if (moved) { scrollTo(0, 0); focus.focus({ preventScroll: !framed }); }
+    if (moved) {
+      scrollTo(0, 0);
+      focus.focus({ preventScroll: !framed });
+    }
   }
 
   /** What the last answer did, beside the question. */
@@ -79,7 +100,9 @@ export class Frame {
     else box.replaceChildren(node);
   }
 
-  waiting(on) { byId("waiting").hidden = !on; }
+  waiting(on) {
+    byId("waiting").hidden = !on;
+  }
 
   /** One band of each kind; null takes it away. */
   put(kind, node) {
@@ -90,10 +113,13 @@ export class Frame {
     byId("bands").append(node);
   }
 
-  say(text) { byId("status").textContent = text; }
+  say(text) {
+    byId("status").textContent = text;
+  }
 
   connection(off) {
-    byId("offline").textContent = off ? `No connection: everything still works. ${byId("rates-line").textContent}` : "";
+    byId("offline").textContent = off
+      ? `No connection: everything still works. ${byId("rates-line").textContent}`
+      : "";
   }
 }
-

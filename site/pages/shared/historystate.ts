@@ -20,7 +20,8 @@ export class Memory {
   later() {
     clearTimeout(this.#timer);
     const wait = this.#last + APART_MS - performance.now();
-    if (wait <= 0) this.#write(); else this.#timer = setTimeout(() => this.#write(), wait);
+    if (wait <= 0) this.#write();
+    else this.#timer = setTimeout(() => this.#write(), wait);
   }
 
   #write() {
@@ -28,10 +29,19 @@ export class Memory {
     const state = this.#state();
     if (!state) return;
     this.#last = performance.now();
-    try { history.replaceState({ v: VERSION, ...state }, ""); } catch { /* Too large or too often: reload then begins anew. */ }
+    try {
+      history.replaceState({ v: VERSION, ...state }, "");
+    } catch {
+      /* Too large or too often: reload then begins anew. */
+    }
   }
 
-  found() { return history.state?.v === VERSION ? history.state : null; }
+  found() {
+    return history.state?.v === VERSION ? history.state : null;
+  }
 
-  forget() { clearTimeout(this.#timer); history.replaceState(null, "", location.pathname + location.search); }
+  forget() {
+    clearTimeout(this.#timer);
+    history.replaceState(null, "", location.pathname + location.search);
+  }
 }

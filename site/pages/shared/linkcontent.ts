@@ -15,19 +15,24 @@ export function today(clock = new Date()) {
 
 /** A date in words, day first, as the engine writes it for the rates. */
 export function dateText(iso) {
-  return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(new Date(`${iso.slice(0, 10)}T00:00:00Z`));
+  return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(
+    new Date(`${iso.slice(0, 10)}T00:00:00Z`),
+  );
 }
 
 /** What goes into a link. reply: the settled range, or null. */
 export function toShare(car, reply, rates, iso) {
-  const told = reply && reply.rows.length === 1
-    ? { low: reply.rows[0].low_text, high: reply.rows[0].high_text } : undefined;
+  const told =
+    reply && reply.rows.length === 1
+      ? { low: reply.rows[0].low_text, high: reply.rows[0].high_text }
+      : undefined;
   return { format: LINK_FORMAT, entered: iso, rates_of: rates.date, check_code: rates.check_code, told, car };
 }
 
 /** Takes apart what came out of a link; throws when it is not ours. */
 export function fromShared(object) {
-  if (object === null || typeof object !== "object" || object.format !== LINK_FORMAT) throw new Error("not a car");
+  if (object === null || typeof object !== "object" || object.format !== LINK_FORMAT)
+    throw new Error("not a car");
   const { entered, rates_of: ratesOf, check_code: code, told, car } = object;
   return {
     car,

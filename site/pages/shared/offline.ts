@@ -13,14 +13,19 @@ export async function startOffline(nothingEntered, offer, top = "") {
     };
     const consider = (worker) => {
       if (!navigator.serviceWorker.controller) return;
-      if (nothingEntered()) take(worker); else offer(() => take(worker));
+      if (nothingEntered()) take(worker);
+      else offer(() => take(worker));
     };
     if (registration.waiting) consider(registration.waiting);
     registration.addEventListener("updatefound", () => {
       const worker = registration.installing;
-      worker.addEventListener("statechange", () => { if (worker.state === "installed") consider(worker); });
+      worker.addEventListener("statechange", () => {
+        if (worker.state === "installed") consider(worker);
+      });
     });
-  } catch { /* Without it the page works, only not offline. */ }
+  } catch {
+    /* Without it the page works, only not offline. */
+  }
 }
 
 /** tell(true) when the connection goes, tell(false) when it is back. */

@@ -6,25 +6,42 @@ import { dateText, today } from "./linkcontent.ts";
 
 export function paperHead(opened, reply) {
   const rough = reply.state === "rough" || reply.state === "refining";
-  return el("div", { class: "paper" },
+  return el(
+    "div",
+    { class: "paper" },
     rough && el("p", { class: "paper-rough" }, "Rough figure, still being worked out"),
-    el("p", {}, `${opened.shop.contact_text} · printed on ${dateText(today())}`));
+    el("p", {}, `${opened.shop.contact_text} · printed on ${dateText(today())}`),
+  );
 }
 
 /** address: the link that opens these answers again; code: the same to scan, or
  *  null. */
 export function paperFoot(opened, reply, address, code = null) {
-  return el("div", { class: "paper" }, code,
+  return el(
+    "div",
+    { class: "paper" },
+    code,
     opened.terms?.map((text) => el("p", {}, text)),
-    el("p", {}, `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} imagined cars · seed ${reply.seed} · sums version ${opened.version}`),
-    el("p", { class: "paper-link" }, "To open these answers again: ", address));
+    el(
+      "p",
+      {},
+      `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} imagined cars · seed ${reply.seed} · sums version ${opened.version}`,
+    ),
+    el("p", { class: "paper-link" }, "To open these answers again: ", address),
+  );
 }
 
 /** Opens what is folded for the time of printing, where paper needs it. */
 export function unfoldForPaper(root) {
   const opened = [];
   addEventListener("beforeprint", () => {
-    for (const fold of root.querySelectorAll("details[data-paper]")) if (!fold.open) { fold.open = true; opened.push(fold); }
+    for (const fold of root.querySelectorAll("details[data-paper]"))
+      if (!fold.open) {
+        fold.open = true;
+        opened.push(fold);
+      }
   });
-  addEventListener("afterprint", () => { for (const fold of opened.splice(0)) fold.open = false; });
+  addEventListener("afterprint", () => {
+    for (const fold of opened.splice(0)) fold.open = false;
+  });
 }

@@ -59,12 +59,16 @@ export function questions(words) {
   const coat = uk ? "underseal" : "undercoat";
   // British failures on body structure fit the temperate place, and by far not the humid
   // one: House of Lords, written answer of 21 April 1977, column 268, on the new test.
-  const temperate = uk ? "Most of Britain, away from the coast, counts as temperate." : "Roads that are salted only now and then count as temperate.";
+  const temperate = uk
+    ? "Most of Britain, away from the coast, counts as temperate."
+    : "Roads that are salted only now and then count as temperate.";
   const lifeOf = (index) => (car) => car.life?.[index];
   const first = lifeOf(0);
   return {
     body: {
-      number: 1, short: "Body", title: "Which is nearest to your car?",
+      number: 1,
+      short: "Body",
+      title: "Which is nearest to your car?",
       hint: "Five short questions, then a range of what the body work might cost, before the paint comes off.",
       answers: [
         { id: "two_door", text: "Two-door with a fixed roof", drawing: "two_door_unitary" },
@@ -72,7 +76,8 @@ export function questions(words) {
         { id: "convertible_unitary", text: "Convertible with back seats", drawing: "convertible_unitary" },
         { id: "open_two_seater", text: "Open two-seater", drawing: "open_two_seater" },
         { id: "pickup", text: "Pickup", drawing: "pickup" },
-        { id: "none", text: "None of these" }, NOT_SURE,
+        { id: "none", text: "None of these" },
+        NOT_SURE,
       ],
       chosen: bodyOf,
       apply(car, id) {
@@ -83,41 +88,67 @@ export function questions(words) {
       },
     },
     frame: {
-      number: 1, short: "Built", title: `Does the body bolt to a separate ${frame}?`,
+      number: 1,
+      short: "Built",
+      title: `Does the body bolt to a separate ${frame}?`,
       hint: `Look in under the edge below the door, from beside the car. Never put any part of yourself under a car that stands on a jack.`,
       drawing: "under_the_door",
       answers: [
         { id: "frame", text: `Yes: a separate ${frame} runs below the floor` },
-        { id: "shell", text: "No, it is one shell" }, NOT_SURE,
+        { id: "shell", text: "No, it is one shell" },
+        NOT_SURE,
       ],
       chosen: frameOf,
-      apply: (car, id) => withBodies(car, id === "frame" ? ["hardtop_on_frame"] : id === "shell" ? ["two_door_unitary"] : TWO_DOORS),
+      apply: (car, id) =>
+        withBodies(
+          car,
+          id === "frame" ? ["hardtop_on_frame"] : id === "shell" ? ["two_door_unitary"] : TWO_DOORS,
+        ),
     },
     fenders: {
-      number: 1, short: "Bed",
-      title: uk ? "Do the rear wings stand outside the load bed?" : "Do the rear fenders stand outside the bed?",
-      answers: [{ id: "yes", text: "Yes, a narrow bed between them" }, { id: "no", text: "No, the bed sides are smooth" }, NOT_SURE],
+      number: 1,
+      short: "Bed",
+      title: uk
+        ? "Do the rear wings stand outside the load bed?"
+        : "Do the rear fenders stand outside the bed?",
+      answers: [
+        { id: "yes", text: "Yes, a narrow bed between them" },
+        { id: "no", text: "No, the bed sides are smooth" },
+        NOT_SURE,
+      ],
       chosen: (car, said) => said ?? (car.options?.includes("outside_fenders") ? "yes" : null),
       apply: (car, id) => withOption(car, "outside_fenders", id === "yes"),
     },
     year: { number: 2, short: "Made", title: "What year was it made?" },
     place: {
-      number: 3, short: "Where", title: "Where has it spent most of its life?", hint: temperate, answers: CLIMATES,
+      number: 3,
+      short: "Where",
+      title: "Where has it spent most of its life?",
+      hint: temperate,
+      answers: CLIMATES,
       chosen: (car) => climateOf(first(car)?.place),
       apply: (car, id) => (id === "pick" ? car : placed(car, 0, id)),
     },
     shore: {
-      number: 3, short: "Sea", title: "How near the sea was it kept?", answers: SHORE,
+      number: 3,
+      short: "Sea",
+      title: "How near the sea was it kept?",
+      answers: SHORE,
       chosen: (car) => first(car)?.shore ?? null,
       apply: (car, id) => withLife(car, 0, { shore: id }),
     },
     kept: {
-      number: 4, short: "Kept", title: "How was it kept there?", answers: KEPT,
+      number: 4,
+      short: "Kept",
+      title: "How was it kept there?",
+      answers: KEPT,
       chosen: (car) => first(car)?.kept ?? null,
       apply: (car, id) => withLife(car, 0, { kept: id }),
     },
     standard: {
-      number: 5, short: "Standard", title: "How good should it come out?",
+      number: 5,
+      short: "Standard",
+      title: "How good should it come out?",
       answers: [
         { id: "driver", text: "Driver standard", more: "Sound, smart, to be used" },
         { id: "show", text: "Show standard", more: "Straight, polished, tidy underneath" },
@@ -128,59 +159,100 @@ export function questions(words) {
       apply: (car, id) => ({ ...car, standard: id }),
     },
     covered: {
-      number: 6, short: uk ? "New paint or underseal" : "New paint or undercoat", title: `Has it been painted or ${coat}ed in the last ten years or so?`,
+      number: 6,
+      short: uk ? "New paint or underseal" : "New paint or undercoat",
+      title: `Has it been painted or ${coat}ed in the last ten years or so?`,
       hint: `Fresh paint and ${coat} hide rust, so a check that finds nothing says less.`,
       answers: [
         { id: "yes", text: "Yes", means: `Painted or ${coat}ed in the last ten years` },
-        { id: "no", text: "No", means: `Not painted or ${coat}ed in the last ten years` }, NOT_SURE,
+        { id: "no", text: "No", means: `Not painted or ${coat}ed in the last ten years` },
+        NOT_SURE,
       ],
       chosen: (car) => car.covered ?? null,
       apply: (car, id) => ({ ...car, covered: id }),
     },
     road: {
-      number: 7, short: "On the road", title: "For how many years was it driven regularly?",
+      number: 7,
+      short: "On the road",
+      title: "For how many years was it driven regularly?",
       answers: [
         { id: "under_10", text: "Fewer than 10", means: "Fewer than 10 years on the road" },
         { id: "10_to_20", text: "10 to 20", means: "10 to 20 years on the road" },
         { id: "20_to_35", text: "20 to 35", means: "20 to 35 years on the road" },
-        { id: "over_35", text: "More than 35", means: "More than 35 years on the road" }, NOT_SURE,
+        { id: "over_35", text: "More than 35", means: "More than 35 years on the road" },
+        NOT_SURE,
       ],
       chosen: (car) => first(car)?.road_years ?? null,
       apply: (car, id) => withLife(car, 0, { road_years: id }),
     },
     elsewhere: {
-      number: 8, short: "Elsewhere", title: "Did it live anywhere else for five years or more?",
+      number: 8,
+      short: "Elsewhere",
+      title: "Did it live anywhere else for five years or more?",
       answers: [{ id: "no", text: "No", means: "One place only" }, { id: "yes", text: "Yes" }, NOT_SURE],
-      chosen: (car, said) => ((car.life?.length ?? 0) > 1 ? "yes" : said ?? null),
+      chosen: (car, said) => ((car.life?.length ?? 0) > 1 ? "yes" : (said ?? null)),
       apply: (car, id) => (id === "yes" ? car : withoutEarlierPlaces(car)),
     },
-    else_place: { number: 8, short: "Elsewhere", title: "Where was that?", hint: temperate, answers: CLIMATES, draft: "place" },
-    else_kept: { number: 8, short: "Elsewhere", title: "How was it kept there?", answers: KEPT, draft: "kept" },
+    else_place: {
+      number: 8,
+      short: "Elsewhere",
+      title: "Where was that?",
+      hint: temperate,
+      answers: CLIMATES,
+      draft: "place",
+    },
+    else_kept: {
+      number: 8,
+      short: "Elsewhere",
+      title: "How was it kept there?",
+      answers: KEPT,
+      draft: "kept",
+    },
     else_years: { number: 8, short: "Elsewhere", title: "For how many years?" },
     earlier: {
-      number: 9, short: "Earlier work", title: "Has the body been repaired or restored before?",
+      number: 9,
+      short: "Earlier work",
+      title: "Has the body been repaired or restored before?",
       answers: [
-        { id: "not_known_of", text: "Not that I know of", means: "No known repairs" }, { id: "patched_here_and_there", text: "Patched here and there" },
-        { id: "stripped_and_restored", text: "Stripped and restored" }, NOT_SURE,
+        { id: "not_known_of", text: "Not that I know of", means: "No known repairs" },
+        { id: "patched_here_and_there", text: "Patched here and there" },
+        { id: "stripped_and_restored", text: "Stripped and restored" },
+        NOT_SURE,
       ],
       chosen: (car) => car.earlier_work ?? null,
       apply: withEarlierWork,
     },
     earlier_year: { number: 9, short: "Year of that work", title: "When was that?" },
     earlier_proof: {
-      number: 9, short: "Photographs", title: "Do you have photographs or bills of that work?",
+      number: 9,
+      short: "Photographs",
+      title: "Do you have photographs or bills of that work?",
       answers: [{ id: "yes", text: "Yes" }, { id: "no", text: "No" }, NOT_SURE],
-      chosen: (car, said) => (photosOf(car).length > 0 ? "yes" : said ?? null),
+      chosen: (car, said) => (photosOf(car).length > 0 ? "yes" : (said ?? null)),
       apply: (car) => car,
     },
     earlier_parts: {
-      number: 9, short: "Photographs or bills", title: "Which parts do they show renewed or patched?",
+      number: 9,
+      short: "Photographs or bills",
+      title: "Which parts do they show renewed or patched?",
       hint: "Mark only those parts. A picture of bare metal says far more than a line on a bill.",
     },
-    seen: { number: 10, short: "Seen", title: "What can you see?", hint: "Skip what you haven't checked. We don't assume that it's good." },
-    holes: { number: 10, short: "Holes", title: "A hole you can see: light or a finger goes through", hint: "Mark each part where you can see one. Blisters and loose rust are not enough." },
+    seen: {
+      number: 10,
+      short: "Seen",
+      title: "What can you see?",
+      hint: "Skip what you haven't checked. We don't assume that it's good.",
+    },
+    holes: {
+      number: 10,
+      short: "Holes",
+      title: "A hole you can see: light or a finger goes through",
+      hint: "Mark each part where you can see one. Blisters and loose rust are not enough.",
+    },
     scope: {
-      number: 11, short: "Work", title: "What should we do?",
+      number: 11,
+      short: "Work",
+      title: "What should we do?",
       answers: [
         { id: "whole_body", text: "The whole body", more: "Inside, outside and under" },
         { id: "outside_only", text: "Outside only", more: "Leave underneath alone" },

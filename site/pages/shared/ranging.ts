@@ -11,21 +11,39 @@ export class Ranging {
   #asked = null;
   #axis = 0;
 
-  constructor(link, axis) { this.#link = link; this.#axis = axis ?? 0; }
+  constructor(link, axis) {
+    this.#link = link;
+    this.#axis = axis ?? 0;
+  }
 
   /** The money the axis reaches to; within a visit it only grows. */
-  get axis() { return this.#axis; }
+  get axis() {
+    return this.#axis;
+  }
 
-  #key(car, before) { return JSON.stringify([car, before ?? null, this.#axis]); }
+  #key(car, before) {
+    return JSON.stringify([car, before ?? null, this.#axis]);
+  }
 
   /** update(reply, last) for every answer. Nothing is called once overtaken. */
   async want(car, before, update) {
     const known = this.#answered.get(this.#key(car, before));
-    if (known) { this.#asked = null; update(known, true); return; }
+    if (known) {
+      this.#asked = null;
+      update(known, true);
+      return;
+    }
     this.#asked = JSON.stringify(car);
-    const request = { car, ...(before ? { before } : {}), ...(this.#axis ? { axis_at_least: this.#axis } : {}) };
+    const request = {
+      car,
+      ...(before ? { before } : {}),
+      ...(this.#axis ? { axis_at_least: this.#axis } : {}),
+    };
     try {
-      const last = await this.#link.range(request, (reply) => { this.#grow(reply); update(reply, false); });
+      const last = await this.#link.range(request, (reply) => {
+        this.#grow(reply);
+        update(reply, false);
+      });
       this.#grow(last);
       if (last.kind === "range") this.#remember(this.#key(car, before), last);
       update(last, true);

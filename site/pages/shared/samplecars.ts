@@ -2,11 +2,25 @@
 
 import { ofBuild } from "./address.ts";
 
-const CARS = [["two-door-dry", "Two-door, dry state"], ["hardtop", "Hardtop on a frame, mixed life"], ["convertible", "Convertible, road salt"]];
+const CARS = [
+  ["two-door-dry", "Two-door, dry state"],
+  ["hardtop", "Hardtop on a frame, mixed life"],
+  ["convertible", "Convertible, road salt"],
+];
 let loaded = null;
 
 /** A promise of [{name, car}]; fetched once, and again only after a failure. */
 export async function sampleCars() {
-  loaded ??= Promise.all(CARS.map(async ([file, name]) => ({ name, car: await (await fetch(ofBuild(`samples/${file}.json`))).json() })));
-  try { return await loaded; } catch (error) { loaded = null; throw error; }
+  loaded ??= Promise.all(
+    CARS.map(async ([file, name]) => ({
+      name,
+      car: await (await fetch(ofBuild(`samples/${file}.json`))).json(),
+    })),
+  );
+  try {
+    return await loaded;
+  } catch (error) {
+    loaded = null;
+    throw error;
+  }
 }

@@ -18,8 +18,22 @@ export async function scanCode(address) {
   code.make();
   const n = code.getModuleCount();
   let path = "";
-  for (let row = 0; row < n; row++) for (let column = 0; column < n; column++) if (code.isDark(row, column)) path += `M${column + MARGIN} ${row + MARGIN}h1v1h-1z`;
+  for (let row = 0; row < n; row++)
+    for (let column = 0; column < n; column++)
+      if (code.isDark(row, column)) path += `M${column + MARGIN} ${row + MARGIN}h1v1h-1z`;
   const whole = n + 2 * MARGIN;
-  return svg("svg", { class: "scan-code", viewBox: `0 0 ${whole} ${whole}`, width: `${whole * MODULE_MM}mm`, height: `${whole * MODULE_MM}mm`, role: "img", "aria-label": "A code to scan that opens these answers", "shape-rendering": "crispEdges" },
-    svg("rect", { width: whole, height: whole, fill: "#fff" }), svg("path", { d: path, fill: "#000" }));
+  return svg(
+    "svg",
+    {
+      class: "scan-code",
+      viewBox: `0 0 ${whole} ${whole}`,
+      width: `${whole * MODULE_MM}mm`,
+      height: `${whole * MODULE_MM}mm`,
+      role: "img",
+      "aria-label": "A code to scan that opens these answers",
+      "shape-rendering": "crispEdges",
+    },
+    svg("rect", { width: whole, height: whole, fill: "#fff" }),
+    svg("path", { d: path, fill: "#000" }),
+  );
 }

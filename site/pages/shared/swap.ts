@@ -13,6 +13,7 @@ export function swap(box, ...content) {
   const name = box.contains(active) ? nameOf(active) : null;
   const open = new Set([...box.querySelectorAll("details[open]")].map((d) => d.className));
   box.replaceChildren(...content.flat().filter(Boolean));
-  for (const fold of box.querySelectorAll("details[data-stays]")) if (open.has(fold.className)) fold.open = true;
+  for (const fold of box.querySelectorAll("details[data-stays]"))
+    if (open.has(fold.className)) fold.open = true;
   if (name) box.querySelector(name)?.focus({ preventScroll: true });
 }

@@ -16,6 +16,11 @@ export function clockText(clock = new Date()) {
 export function momentText(at, today = moment()) {
   const [day, time] = at.split("T");
   if (day === today.slice(0, 10)) return time;
-  const text = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`));
+  const text = new Intl.DateTimeFormat("en-GB", {
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+    timeZone: "UTC",
+  }).format(new Date(`${day}T00:00:00Z`));
   return `${text}, ${time}`;
 }

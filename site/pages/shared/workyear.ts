@@ -14,7 +14,8 @@ export function workYear(text, { from, to, example, made }) {
   if (/^(not sure|no idea|unknown|i? ?(don't|do not) know|\?+)\.?$/.test(plain)) return null;
   const year = yearIn(plain, to);
   if (year === null) throw new Error(`Write one year, such as ${example}, or “not sure”.`);
-  if (year < from) throw new Error(`Write ${from} or later${made ? ", because the car was not made before that" : ""}.`);
+  if (year < from)
+    throw new Error(`Write ${from} or later${made ? ", because the car was not made before that" : ""}.`);
   if (year > to) throw new Error(`Write ${to} or earlier. ${year} is still to come.`);
   return year;
 }

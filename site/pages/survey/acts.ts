@@ -1,29 +1,60 @@
 // The acts that record something: one press, one act, one entry to take back.
 
-import { begun, contradiction, isOpen, recordAt, stageOf, standing, withCondition, withCouldNotSee, withFinding, withOpened, withRest, withSure, withText, withWholeCar } from "../shared/thiscar/record.ts";
+import {
+  begun,
+  contradiction,
+  isOpen,
+  recordAt,
+  stageOf,
+  standing,
+  withCondition,
+  withCouldNotSee,
+  withFinding,
+  withOpened,
+  withRest,
+  withSure,
+  withText,
+  withWholeCar,
+} from "../shared/thiscar/record.ts";
 
 export class Acts {
   #job;
   #host;
 
   /** host: say(text), refuse(text) (said and shown at the part), stand(on), done(on), next(on) */
-  constructor(job, host) { this.#job = job; this.#host = host; }
+  constructor(job, host) {
+    this.#job = job;
+    this.#host = host;
+  }
 
-  #item(on) { return this.#job.sheet.items[on]; }
+  #item(on) {
+    return this.#job.sheet.items[on];
+  }
 
-  mayRecordInside(on) { return isOpen(this.#job.car, this.#item(on).box); }
+  mayRecordInside(on) {
+    return isOpen(this.#job.car, this.#item(on).box);
+  }
 
   do(name, on, value, group) {
     switch (name) {
-      case "condition": return this.#condition(on, value);
-      case "unseen": return this.#unseen(on);
-      case "found": return this.#found(on, value);
-      case "not_found": return this.#host.say(`No finding has the letter ${value.toUpperCase()}.`);
-      case "box": return this.#box(on);
-      case "rest": return this.#rest(group);
-      case "sure": return this.#sure(on);
-      case "undo": return this.#undo();
-      case "whole_car": return this.#wholeCar(value);
+      case "condition":
+        return this.#condition(on, value);
+      case "unseen":
+        return this.#unseen(on);
+      case "found":
+        return this.#found(on, value);
+      case "not_found":
+        return this.#host.say(`No finding has the letter ${value.toUpperCase()}.`);
+      case "box":
+        return this.#box(on);
+      case "rest":
+        return this.#rest(group);
+      case "sure":
+        return this.#sure(on);
+      case "undo":
+        return this.#undo();
+      case "whole_car":
+        return this.#wholeCar(value);
     }
     throw new Error(`no such act: ${name}`);
   }
@@ -35,12 +66,19 @@ export class Acts {
     this.#host.say(`${this.#item(on).name}: ${said}.`);
   }
 
-  #recordOf(on) { const { car } = this.#job; return recordAt(car, on, stageOf(car, this.#item(on))); }
+  #recordOf(on) {
+    const { car } = this.#job;
+    return recordAt(car, on, stageOf(car, this.#item(on)));
+  }
 
   #condition(on, condition) {
     const why = contradiction(this.#recordOf(on), condition.id);
     if (why) return this.#host.refuse(why);
-    this.#record(on, (car, stage) => withCondition(car, on, stage, condition.id, this.#job.now()), condition.name.toLowerCase());
+    this.#record(
+      on,
+      (car, stage) => withCondition(car, on, stage, condition.id, this.#job.now()),
+      condition.name.toLowerCase(),
+    );
     this.#host.done(on);
     return this.#host.next(on);
   }
@@ -61,15 +99,24 @@ export class Acts {
 
   #found(on, finding) {
     const item = this.#item(on);
-    if (!item.findings?.includes(finding.id)) return this.#host.say(`${finding.name}: cannot be found on this part.`);
+    if (!item.findings?.includes(finding.id))
+      return this.#host.say(`${finding.name}: cannot be found on this part.`);
     const why = contradiction(this.#recordOf(on), finding.id);
     if (why) return this.#host.refuse(why);
-    this.#record(on, (car, stage) => withFinding(car, on, stage, finding, item.lead_joints ?? 0, this.#job.now()), finding.name);
+    this.#record(
+      on,
+      (car, stage) => withFinding(car, on, stage, finding, item.lead_joints ?? 0, this.#job.now()),
+      finding.name,
+    );
     return this.#host.done(on);
   }
 
   text(on, name, value) {
-    this.#record(on, (car, stage) => withText(car, on, stage, name, value, this.#job.now()), name === "note" ? "note written" : "photograph written");
+    this.#record(
+      on,
+      (car, stage) => withText(car, on, stage, name, value, this.#job.now()),
+      name === "note" ? "note written" : "photograph written",
+    );
     this.#host.done(on);
   }
 
@@ -79,13 +126,20 @@ export class Acts {
     if (!box) return this.#host.say("This part is in no closed box.");
     const named = sheet.boxes.find((b) => b.id === box);
     if (isOpen(car, box)) {
-      if (named.items.some((one) => recordAt(car, one, "opening_up"))) return this.#host.say(`${named.name}: parts of it are recorded from inside. Take those back first.`);
+      if (named.items.some((one) => recordAt(car, one, "opening_up")))
+        return this.#host.say(`${named.name}: parts of it are recorded from inside. Take those back first.`);
       this.#job.act("survey", withOpened(car, box, false), { at: on, said: "opened taken back" });
       this.#host.say(`${named.name}: not opened.`);
     } else if (!begun(car, "survey")) {
-      return this.#host.refuse("No survey is recorded yet. A box is opened after the strip and survey, so record the survey first.");
+      return this.#host.refuse(
+        "No survey is recorded yet. A box is opened after the strip and survey, so record the survey first.",
+      );
     } else {
-      this.#job.act("survey", withOpened(car, box, true, this.#job.now()), { stage: "opening_up", at: on, said: "opened" });
+      this.#job.act("survey", withOpened(car, box, true, this.#job.now()), {
+        stage: "opening_up",
+        at: on,
+        said: "opened",
+      });
       this.#host.say(`${named.name}: opened.`);
     }
     return this.#host.done(on);

@@ -11,30 +11,73 @@ export class Grid {
   #at = null;
 
   /** host: cell(on) gives {text, name, fault, recorded, small}; stand(on); key(event) */
-  constructor(host) { this.#host = host; this.node = el("div", { class: "part-list" }); }
+  constructor(host) {
+    this.#host = host;
+    this.node = el("div", { class: "part-list" });
+  }
 
   /** heads: texts of the columns after the first. rows: as in order.js. */
   draw({ label, heads, rows, at, hint }) {
     const had = this.node.contains(document.activeElement);
     this.#cells.clear();
     const hintId = freshId("grid-hint");
-    const table = el("table", { role: "grid", class: heads.length > 1 ? "grid two" : "grid one", "aria-label": label, "aria-describedby": hintId,
-      on: { keydown: (event) => this.#host.key(event), click: (event) => this.#tap(event), focusin: (event) => this.#focused(event) } },
-      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Part"), heads.map((h) => el("th", { scope: "col" }, h)))),
-      el("tbody", {}, rows.map((row) => this.#row(row, heads.length))));
+    const table = el(
+      "table",
+      {
+        role: "grid",
+        class: heads.length > 1 ? "grid two" : "grid one",
+        "aria-label": label,
+        "aria-describedby": hintId,
+        on: {
+          keydown: (event) => this.#host.key(event),
+          click: (event) => this.#tap(event),
+          focusin: (event) => this.#focused(event),
+        },
+      },
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          el("th", { scope: "col" }, "Part"),
+          heads.map((h) => el("th", { scope: "col" }, h)),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        rows.map((row) => this.#row(row, heads.length)),
+      ),
+    );
     this.node.replaceChildren(table, el("p", { id: hintId, class: "visually-hidden" }, hint));
     this.stand(at, had);
   }
 
   #row(row, columns) {
-    if (row.title) return el("tr", { class: "title-row" }, el("th", { scope: "row", colspan: columns + 1 }, row.head));
+    if (row.title)
+      return el("tr", { class: "title-row" }, el("th", { scope: "row", colspan: columns + 1 }, row.head));
     const head = el("th", { scope: "row", class: row.sub ? "sub" : null }, row.head);
     if (row.cells.length === 1) return el("tr", {}, head, this.#cell(row.cells[0], columns));
-    return el("tr", {}, head, row.cells.map((on) => (on ? this.#cell(on, 1) : el("td", { role: "gridcell" }, el("span", { class: "visually-hidden" }, "no such part")))));
+    return el(
+      "tr",
+      {},
+      head,
+      row.cells.map((on) =>
+        on
+          ? this.#cell(on, 1)
+          : el("td", { role: "gridcell" }, el("span", { class: "visually-hidden" }, "no such part")),
+      ),
+    );
   }
 
   #cell(on, span) {
-    const node = el("td", { role: "gridcell", tabindex: "-1", "data-on": on, colspan: span > 1 ? span : null });
+    const node = el("td", {
+      role: "gridcell",
+      tabindex: "-1",
+      "data-on": on,
+      colspan: span > 1 ? span : null,
+    });
     this.#cells.set(on, node);
     this.#fill(on);
     return node;
@@ -47,10 +90,20 @@ export class Grid {
     node.setAttribute("aria-label", name);
     node.classList.toggle("has-fault", Boolean(fault));
     node.classList.toggle("is-recorded", recorded);
-    node.replaceChildren(el("span", { class: "cell" }, el("span", { class: "cell-text" }, text), " ", small && el("span", { class: "cell-small" }, small)));
+    node.replaceChildren(
+      el(
+        "span",
+        { class: "cell" },
+        el("span", { class: "cell-text" }, text),
+        " ",
+        small && el("span", { class: "cell-small" }, small),
+      ),
+    );
   }
 
-  refresh(on = null) { for (const one of on ? [on] : this.#cells.keys()) this.#fill(one); }
+  refresh(on = null) {
+    for (const one of on ? [on] : this.#cells.keys()) this.#fill(one);
+  }
 
   /** Moves the cursor. focus: the keyboard goes along. */
   stand(on, focus) {
@@ -68,8 +121,12 @@ export class Grid {
     node.scrollIntoView({ block: "nearest" });
   }
 
-  focus() { this.#cells.get(this.#at)?.focus(); }
-  get hasFocus() { return this.node.contains(document.activeElement); }
+  focus() {
+    this.#cells.get(this.#at)?.focus();
+  }
+  get hasFocus() {
+    return this.node.contains(document.activeElement);
+  }
 
   #tap(event) {
     const on = event.target.closest("[data-on]")?.dataset.on;

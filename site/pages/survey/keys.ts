@@ -2,9 +2,17 @@
 // key, so that every Latin keyboard works. Single letters can be turned off.
 
 const MOVES = {
-  ArrowUp: ["beside", -1, 0], ArrowDown: ["beside", 1, 0], ArrowLeft: ["beside", 0, -1], ArrowRight: ["beside", 0, 1],
-  Home: ["end", "first"], End: ["end", "last"], PageUp: ["group", -1], PageDown: ["group", 1],
-  Enter: ["panel"], Escape: ["away"], Backspace: ["undo"],
+  ArrowUp: ["beside", -1, 0],
+  ArrowDown: ["beside", 1, 0],
+  ArrowLeft: ["beside", 0, -1],
+  ArrowRight: ["beside", 0, 1],
+  Home: ["end", "first"],
+  End: ["end", "last"],
+  PageUp: ["group", -1],
+  PageDown: ["group", 1],
+  Enter: ["panel"],
+  Escape: ["away"],
+  Backspace: ["undo"],
 };
 const LETTERS = { f: ["finding"], c: ["unseen"], o: ["box"], e: ["rest"], "?": ["help"] };
 
@@ -12,7 +20,8 @@ const LETTERS = { f: ["finding"], c: ["unseen"], o: ["box"], e: ["rest"], "?": [
  *  letter is awaited. */
 export function actOf(event, { conditions, findings, letters, finding }) {
   const { key } = event;
-  if ((event.ctrlKey || event.metaKey) && !event.altKey && key.toLowerCase() === "z" && !event.shiftKey) return ["undo"];
+  if ((event.ctrlKey || event.metaKey) && !event.altKey && key.toLowerCase() === "z" && !event.shiftKey)
+    return ["undo"];
   if (event.ctrlKey || event.metaKey || event.altKey) return null;
   if (MOVES[key]) return MOVES[key];
   if (!letters || [...key].length !== 1) return null;
@@ -22,7 +31,7 @@ export function actOf(event, { conditions, findings, letters, finding }) {
     return found ? ["found", found] : ["not_found", letter];
   }
   const condition = conditions.find((c) => c.key === letter);
-  return condition ? ["condition", condition] : LETTERS[letter] ?? null;
+  return condition ? ["condition", condition] : (LETTERS[letter] ?? null);
 }
 
 /** The table of keys, for "?". */

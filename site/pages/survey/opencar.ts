@@ -30,7 +30,9 @@ export class Job {
 
   /** host: link, rates() (check code), keep() (synchronous), told(what) where
    *  what is "car", "tally" or "sheet", failed(reply or null). */
-  constructor(host) { this.#host = host; }
+  constructor(host) {
+    this.#host = host;
+  }
 
   /** Another car. The sheet must be the one of its body. */
   take(car, sheet, from, ways = {}) {
@@ -66,7 +68,9 @@ export class Job {
     const last = this.#undo.get(list)?.pop();
     if (!last) return null;
     const car = { ...this.car };
-    for (const [name, value] of last.members) if (value === undefined) delete car[name]; else car[name] = value;
+    for (const [name, value] of last.members)
+      if (value === undefined) delete car[name];
+      else car[name] = value;
     if (last.added.length) {
       car.stages = car.stages.filter((s) => !last.added.includes(s.stage));
       if (car.stages.length === 0) delete car.stages;
@@ -75,14 +79,20 @@ export class Job {
     return last;
   }
 
-  canTakeBack(list) { return (this.#undo.get(list)?.length ?? 0) > 0; }
+  canTakeBack(list) {
+    return (this.#undo.get(list)?.length ?? 0) > 0;
+  }
 
   /** Changes answers: nothing to take back, and another sheet may belong to it. */
   async answered(car) {
-    const other = JSON.stringify([car.bodies, car.options]) !== JSON.stringify([this.car.bodies, this.car.options]);
+    const other =
+      JSON.stringify([car.bodies, car.options]) !== JSON.stringify([this.car.bodies, this.car.options]);
     if (other) {
       const sheet = await this.#host.link.ask({ ask: "sheet", car });
-      if (sheet.kind !== "sheet") { this.#host.failed(sheet); return false; }
+      if (sheet.kind !== "sheet") {
+        this.#host.failed(sheet);
+        return false;
+      }
       this.sheet = sheet;
       this.again.took(sheet, car);
       this.#undo.clear();
@@ -92,7 +102,10 @@ export class Job {
     return true;
   }
 
-  setWays(ways) { this.ways = { ...this.ways, ...ways }; this.#host.keep(); }
+  setWays(ways) {
+    this.ways = { ...this.ways, ...ways };
+    this.#host.keep();
+  }
 
   #set(car) {
     this.car = car;
@@ -111,33 +124,57 @@ export class Job {
         this.#askAgain = false;
         const car = this.car;
         const reply = await this.#host.link.ask({ ask: "tally", car });
-        if (car !== this.car) { this.#askAgain = true; continue; }
-        if (reply.kind === "tally") { this.tally = reply; this.#counted = car; this.again.took(reply, car); this.#host.told("tally"); this.#askLater(car); } else this.#host.failed(reply);
+        if (car !== this.car) {
+          this.#askAgain = true;
+          continue;
+        }
+        if (reply.kind === "tally") {
+          this.tally = reply;
+          this.#counted = car;
+          this.again.took(reply, car);
+          this.#host.told("tally");
+          this.#askLater(car);
+        } else this.#host.failed(reply);
       }
-    } catch { this.#host.failed(null); } finally { this.#asking = false; }
+    } catch {
+      this.#host.failed(null);
+    } finally {
+      this.#asking = false;
+    }
   }
 
   /** Asks which entries are very unlike the rest of the car, once nobody has pressed
    *  anything for a moment: it takes the odds of the whole car. */
   #askLater(car) {
     clearTimeout(this.#pause);
-    if (!car.survey?.length) { this.again.forget(); return; }
+    if (!car.survey?.length) {
+      this.again.forget();
+      return;
+    }
     this.#pause = setTimeout(async () => {
       try {
         const reply = await this.#host.link.ask({ ask: "look_again", car });
         if (car !== this.car || reply.kind !== "look_again") return;
         this.again.took(reply, car);
         this.#host.told("tally");
-      } catch { /* the engine is being started again; the next press asks anew */ }
+      } catch {
+        /* the engine is being started again; the next press asks anew */
+      }
     }, PAUSE);
   }
 
   /** The car file: as the engine writes it, or as it stands where the engine has
    *  not read the last press yet or refuses an entry. */
-  text() { return (this.#counted === this.car && this.tally?.canonical) || JSON.stringify(this.car); }
+  text() {
+    return (this.#counted === this.car && this.tally?.canonical) || JSON.stringify(this.car);
+  }
 
   /** The fault at an item, or null. */
-  faultOn(on) { return this.tally?.faults?.find((f) => f.on === on) ?? null; }
+  faultOn(on) {
+    return this.tally?.faults?.find((f) => f.on === on) ?? null;
+  }
 
-  now() { return moment(); }
+  now() {
+    return moment();
+  }
 }

@@ -8,8 +8,14 @@ export function zoneRows(zone) {
     const cells = (line) => (line.whole ? [line.whole] : [line.left || null, line.right || null]);
     const several = part.lines.length > 1 || part.lines[0].label;
     if (!several) return [{ head: part.name, cells: cells(part.lines[0]) }];
-    return [{ head: part.name, title: true, cells: [] },
-      ...part.lines.map((line, n) => ({ head: line.label || `${part.name} ${n + 1}`, sub: true, cells: cells(line) }))];
+    return [
+      { head: part.name, title: true, cells: [] },
+      ...part.lines.map((line, n) => ({
+        head: line.label || `${part.name} ${n + 1}`,
+        sub: true,
+        cells: cells(line),
+      })),
+    ];
   });
 }
 
@@ -21,18 +27,27 @@ export const boxRows = (box, items) => box.items.map((on) => ({ head: items[on].
 export function sequence(rows, down) {
   if (!down) return rows.flatMap((row) => row.cells.filter(Boolean));
   const first = rows.map((row) => row.cells[0]).filter(Boolean);
-  const second = rows.filter((row) => row.cells.length > 1).map((row) => row.cells[1]).filter(Boolean);
+  const second = rows
+    .filter((row) => row.cells.length > 1)
+    .map((row) => row.cells[1])
+    .filter(Boolean);
   return [...first, ...second];
 }
 
 /** The groups of a list with their rows: zones, or boxes when opening up. */
 export function groupsOf(sheet, opening) {
   if (!opening) return sheet.zones.map((z) => ({ id: z.id, name: z.name, rows: zoneRows(z) }));
-  return (sheet.boxes ?? []).map((b) => ({ id: b.id, name: b.name, box: b.id, rows: boxRows(b, sheet.items) }));
+  return (sheet.boxes ?? []).map((b) => ({
+    id: b.id,
+    name: b.name,
+    box: b.id,
+    rows: boxRows(b, sheet.items),
+  }));
 }
 
 /** The rows of all closed boxes in one list, each box under its name. */
-export const allRows = (groups, state) => groups.flatMap((g) => [{ head: `${g.name}: ${state(g)}`, title: true, cells: [] }, ...g.rows]);
+export const allRows = (groups, state) =>
+  groups.flatMap((g) => [{ head: `${g.name}: ${state(g)}`, title: true, cells: [] }, ...g.rows]);
 
 export function groupOf(groups, on) {
   return groups.find((g) => g.rows.some((row) => row.cells.includes(on))) ?? groups[0];
@@ -52,7 +67,8 @@ export function beside(rows, on, rowBy, columnBy) {
   const column = filled[at].cells.indexOf(on);
   if (columnBy) return filled[at].cells[column + columnBy] || on;
   for (let n = at + rowBy; n >= 0 && n < filled.length; n += rowBy) {
-    const found = filled[n].cells[Math.min(column, filled[n].cells.length - 1)] || filled[n].cells.find(Boolean);
+    const found =
+      filled[n].cells[Math.min(column, filled[n].cells.length - 1)] || filled[n].cells.find(Boolean);
     if (found) return found;
   }
   return on;

@@ -3,9 +3,17 @@
 
 import "../shared/trustedtypes.ts";
 import "../shared/refuseframing.ts";
-import { EngineLink } from "../shared/engineclient.ts";
+import { EngineClient } from "../shared/engineclient.ts";
 import { Frame } from "../shared/frame.ts";
-import { band, brokenBand, mistakeBand, notesBand, originBand, pastBand, restartedBand } from "../shared/bands.ts";
+import {
+  band,
+  brokenBand,
+  mistakeBand,
+  notesBand,
+  originBand,
+  pastBand,
+  restartedBand,
+} from "../shared/bands.ts";
 import { questions } from "../shared/questions.ts";
 import { toShare, today } from "../shared/linkcontent.ts";
 import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../shared/carurl.ts";
@@ -25,23 +33,51 @@ import { ofBuild } from "../shared/address.ts";
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };
 
-const link = new EngineLink({ loading: (bytes) => frame.loading(bytes), restarted: () => frame.put("engine", restartedBand()), mistake: (text) => frame.put("mistake", mistakeBand(text)) }, "engine.wasm", ["before_after", "worth", "wide", "plan", "compare_ways", "look_again"]);
+const link = new EngineClient(
+  {
+    loading: (bytes) => frame.loading(bytes),
+    restarted: () => frame.put("engine", restartedBand()),
+    mistake: (text) => frame.put("mistake", mistakeBand(text)),
+  },
+  "engine.wasm",
+  ["before_after", "worth", "wide", "plan", "compare_ways", "look_again"],
+);
 const job = new Job({
   link,
   rates: () => shop.opened.rates.check_code,
-  keep: () => { keeping.keep(); memory.later(); },
+  keep: () => {
+    keeping.keep();
+    memory.later();
+  },
   told,
   failed,
 });
-const keeping = new Keeping({ job, frame, rates: () => shop.opened.rates, reply: () => strip.reply, goOn, again });
+const keeping = new Keeping({
+  job,
+  frame,
+  rates: () => shop.opened.rates,
+  reply: () => strip.reply,
+  goOn,
+  again,
+});
 const strip = new Strip(job, { link, odds: (on, text) => views.saidOdds(on, text) });
 const views = new Views({ job, shop, link, frame, strip, keeping, take, sample, failed, answered });
-const memory = new Memory(() => (job.car ? { car: job.car, ways: job.ways, from: job.from, kept: keeping.on } : null));
+const memory = new Memory(() =>
+  job.car ? { car: job.car, ways: job.ways, from: job.from, kept: keeping.on } : null,
+);
 
 /** Something of the car changed: what is shown of it follows. */
 function told(what) {
-  if (what === "tally") { frame.put("refused", null); faultBand(); views.counted(); return; }
-  if (what === "sheet") { views.show({ focus: false }); return; }
+  if (what === "tally") {
+    frame.put("refused", null);
+    faultBand();
+    views.counted();
+    return;
+  }
+  if (what === "sheet") {
+    views.show({ focus: false });
+    return;
+  }
   if (!views.isList) strip.want(null);
 }
 
@@ -49,49 +85,101 @@ function told(what) {
 function faultBand() {
   const shown = new Set(Object.keys(job.sheet.items));
   const rest = (job.tally.faults ?? []).filter((f) => !shown.has(f.on) && !/^looks\[/.test(f.path));
-  frame.put("faults", rest.length ? band("faults", ["These entries do not count:", ...rest.map((f) => f.text)]) : null);
+  frame.put(
+    "faults",
+    rest.length ? band("faults", ["These entries do not count:", ...rest.map((f) => f.text)]) : null,
+  );
 }
 
 /** A refusal of the whole car, or an engine that did not answer. */
 function failed(reply) {
-  if (reply === null) frame.put("refused", band("refused", ["The sums did not answer. What is recorded is safe; the counts follow with the next entry."]));
+  if (reply === null)
+    frame.put(
+      "refused",
+      band("refused", [
+        "The sums did not answer. What is recorded is safe; the counts follow with the next entry.",
+      ]),
+    );
   else if (reply.kind === "broken") frame.put("refused", brokenBand(reply.text));
-  else frame.put("refused", band("refused", [reply.text, "No figure and no count is shown until this is put right."]));
+  else
+    frame.put(
+      "refused",
+      band("refused", [reply.text, "No figure and no count is shown until this is put right."]),
+    );
 }
 
 /** Opens a car: checked by the engine before anything of it is shown. */
 async function take(car, from, { ways = {}, kept = null, again = false } = {}) {
   frame.put("arrival", null);
   let sheet;
-  try { sheet = await link.ask({ ask: "sheet", car }); } catch { frame.put("arrival", band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."])); return false; }
-  if (sheet.kind !== "sheet") { refusedArrival(car, from, sheet); return false; }
+  try {
+    sheet = await link.ask({ ask: "sheet", car });
+  } catch {
+    frame.put(
+      "arrival",
+      band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."]),
+    );
+    return false;
+  }
+  if (sheet.kind !== "sheet") {
+    refusedArrival(car, from, sheet);
+    return false;
+  }
   keeping.stop();
   frame.put("found", null);
   frame.put("tabs", null);
   job.take(car, sheet, from, ways);
   keeping.opened({ again });
-  if (kept) keeping.goOn(kept); else keeping.keep();
+  if (kept) keeping.goOn(kept);
+  else keeping.keep();
   memory.later();
   job.count();
   notes = [];
   carBands();
   views.opened(Boolean(from?.kind === "link" || from?.kind === "file"));
   if (from?.kind === "sample" || from?.kind === "blank") return true;
-  link.ask({ ask: "check_car", car }).then((reply) => { if (job.car && reply.kind === "car_ok") { notes = reply.notes ?? []; carBands(); } }, () => { /* The car stands without. */ });
+  link.ask({ ask: "check_car", car }).then(
+    (reply) => {
+      if (job.car && reply.kind === "car_ok") {
+        notes = reply.notes ?? [];
+        carBands();
+      }
+    },
+    () => {
+      /* The car stands without. */
+    },
+  );
   return true;
 }
 
 /** What the file of this car did not say, and the answer that each is about. */
 let notes = [];
 /** An answer was changed: what was said of the old one does not hold any more. */
-function answered(field) { notes = notes.filter((n) => fieldOf(n.path) !== field); carBands(); }
-const fieldOf = (path) => ({ covered: "covered", earlier_work_year: "earlier_year" })[path] ?? `kept${/\d+/.exec(path)?.[0] ?? 0}`;
+function answered(field) {
+  notes = notes.filter((n) => fieldOf(n.path) !== field);
+  carBands();
+}
+const fieldOf = (path) =>
+  ({ covered: "covered", earlier_work_year: "earlier_year" })[path] ?? `kept${/\d+/.exec(path)?.[0] ?? 0}`;
 
 /** A customer who was not sure of the body: one is chosen, the rest stays. */
 function refusedArrival(car, from, reply) {
   const several = reply.path === "bodies" && car?.bodies?.length > 1;
-  frame.put("arrival", band("arrival", several ? ["The customer was not sure of the body. Which is it? The other answers stay."] : ["This car could not be opened.", reply.text],
-    several ? car.bodies.map((id) => [shop.opened.bodies.find((b) => b.id === id)?.name ?? id, () => take({ ...car, bodies: [id] }, from)]) : []));
+  frame.put(
+    "arrival",
+    band(
+      "arrival",
+      several
+        ? ["The customer was not sure of the body. Which is it? The other answers stay."]
+        : ["This car could not be opened.", reply.text],
+      several
+        ? car.bodies.map((id) => [
+            shop.opened.bodies.find((b) => b.id === id)?.name ?? id,
+            () => take({ ...car, bodies: [id] }, from),
+          ])
+        : [],
+    ),
+  );
 }
 
 /** The bands that belong to the car in hand. */
@@ -104,7 +192,9 @@ function carBands() {
   frame.put("past", car && shop.opened.rates.valid_until < today() ? pastBand(shop.opened.rates) : null);
 }
 
-function goOn(found) { return take(found.car, found.from ?? null, { ways: found.ways, kept: found }); }
+function goOn(found) {
+  return take(found.car, found.from ?? null, { ways: found.ways, kept: found });
+}
 
 async function sample() {
   const response = await fetch(ofBuild("samples/two-door.json"));
@@ -125,24 +215,56 @@ function again() {
 /** A car that is kept nowhere is let go only when that is said twice. */
 let asked = false;
 function confirmLeave() {
-  if (asked || job.from?.kind === "sample") { asked = false; return true; }
+  if (asked || job.from?.kind === "sample") {
+    asked = false;
+    return true;
+  }
   asked = true;
-  frame.put("leave", band("leave", ["This car is not kept on this device. Beginning another one loses it."],
-    [["Lose it and begin another", () => { frame.put("leave", null); again(); }], ["Stay with this car", () => { asked = false; frame.put("leave", null); }]]));
+  frame.put(
+    "leave",
+    band(
+      "leave",
+      ["This car is not kept on this device. Beginning another one loses it."],
+      [
+        [
+          "Lose it and begin another",
+          () => {
+            frame.put("leave", null);
+            again();
+          },
+        ],
+        [
+          "Stay with this car",
+          () => {
+            asked = false;
+            frame.put("leave", null);
+          },
+        ],
+      ],
+    ),
+  );
   scrollTo(0, 0);
   return false;
 }
 
 function offerFound() {
-  frame.put("found", foundBand({ goOn, erased: () => frame.put("found", null) }, (car) => link.ask({ ask: "tally", car })));
+  frame.put(
+    "found",
+    foundBand({ goOn, erased: () => frame.put("found", null) }, (car) => link.ask({ ask: "tally", car })),
+  );
 }
 
 async function begin() {
-  if (carriesCar(location.hash)) { await fromAddress(); if (job.car) return; }
+  if (carriesCar(location.hash)) {
+    await fromAddress();
+    if (job.car) return;
+  }
   const state = memory.found();
   const kept = shopShelf.kept();
-  if (state?.kept && kept && kept !== "unreadable") { if (await goOn(kept)) return; }
-  if (state?.car && await take(state.car, state.from, { ways: state.ways, again: true })) return;
+  if (state?.kept && kept && kept !== "unreadable") {
+    if (await goOn(kept)) return;
+  }
+  if (state?.car && (await take(state.car, state.from, { ways: state.ways, again: true }))) return;
   offerFound();
   views.start(false);
 }
@@ -151,8 +273,12 @@ async function begin() {
 async function fromAddress() {
   const fragment = location.hash;
   history.replaceState(history.state, "", location.pathname + location.search);
-  try { const { car, from } = await fromLink(fragment); await take(car, from); }
-  catch (error) { frame.put("arrival", band("arrival", [linkProblem(error)])); }
+  try {
+    const { car, from } = await fromLink(fragment);
+    await take(car, from);
+  } catch (error) {
+    frame.put("arrival", band("arrival", [linkProblem(error)]));
+  }
 }
 
 async function begun(reply) {
@@ -173,7 +299,26 @@ document.querySelector('footer a[href="../why/"]').addEventListener("click", asy
 });
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
-whenDropped(document.body, (file) => { if (shop.opened) openFile(file, { take, failed: (text) => frame.put("arrival", band("arrival", [text])) }); });
-addEventListener("hashchange", () => { if (!shop.opened) return; if (carriesCar(location.hash)) fromAddress(); else views.show({ focus: true }); });
-openShop({ frame, link }, begun).finally(() => startOffline(() => !job.car && !location.hash,
-  (load) => frame.put("newer", band("newer", ["A newer version of this page is ready. What is recorded stays."], [["Load it", load]])), "../"));
+whenDropped(document.body, (file) => {
+  if (shop.opened) openFile(file, { take, failed: (text) => frame.put("arrival", band("arrival", [text])) });
+});
+addEventListener("hashchange", () => {
+  if (!shop.opened) return;
+  if (carriesCar(location.hash)) fromAddress();
+  else views.show({ focus: true });
+});
+openShop({ frame, link }, begun).finally(() =>
+  startOffline(
+    () => !job.car && !location.hash,
+    (load) =>
+      frame.put(
+        "newer",
+        band(
+          "newer",
+          ["A newer version of this page is ready. What is recorded stays."],
+          [["Load it", load]],
+        ),
+      ),
+    "../",
+  ),
+);

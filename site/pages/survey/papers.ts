@@ -11,12 +11,25 @@ import { Changes, changesNeed, changesPick, changesSheet, partsNeed } from "./ch
 import { fit } from "../shared/thiscar/fit.ts";
 import { swap } from "../shared/swap.ts";
 
-const PAPERS = [["papers", "Letter"], ["papers/changes", "Changes to agree"], ["paper", "Survey sheet"]];
+const PAPERS = [
+  ["papers", "Letter"],
+  ["papers/changes", "Changes to agree"],
+  ["paper", "Survey sheet"],
+];
 
 /** Which of the papers is looked at: plain links, so that Back works. */
 export function paperLinks(now) {
-  return el("nav", { class: "paper-links no-paper", "aria-label": "Papers" }, el("ul", { class: "steps" }, PAPERS.map(([address, name]) =>
-    el("li", {}, el("a", { href: `#${address}`, "aria-current": address === now ? "page" : null }, name)))));
+  return el(
+    "nav",
+    { class: "paper-links no-paper", "aria-label": "Papers" },
+    el(
+      "ul",
+      { class: "steps" },
+      PAPERS.map(([address, name]) =>
+        el("li", {}, el("a", { href: `#${address}`, "aria-current": address === now ? "page" : null }, name)),
+      ),
+    ),
+  );
 }
 
 export class PapersView {
@@ -38,12 +51,20 @@ export class PapersView {
     this.#letters = new Gathered(host.link);
     this.#sheets = new Gathered(host.link);
     this.node.append(this.#links, this.#note, this.#print, this.#pick, this.#paper);
-    addEventListener("beforeprint", () => { if (this.node.isConnected) fit(this.#paper); });
+    addEventListener("beforeprint", () => {
+      if (this.node.isConnected) fit(this.#paper);
+    });
   }
 
-  get #given() { const { job, shop } = this.#host; return { job, opened: shop.opened, q: shop.q, redraw: (key) => this.#again(key) }; }
+  get #given() {
+    const { job, shop } = this.#host;
+    return { job, opened: shop.opened, q: shop.q, redraw: (key) => this.#again(key) };
+  }
 
-  leave() { this.#letters.leave(); this.#sheets.leave(); }
+  leave() {
+    this.#letters.leave();
+    this.#sheets.leave();
+  }
 
   /** rest: what follows "papers/" in the address. */
   show(rest) {
@@ -55,14 +76,19 @@ export class PapersView {
     this.#paper.dataset.paper = this.#now;
     this.node.dataset.state = "working";
     this.#print.hidden = true;
-    if (this.#now === "letter") this.#letter(); else this.#sheet();
+    if (this.#now === "letter") this.#letter();
+    else this.#sheet();
   }
 
   async #letter() {
     const { car } = this.#host.job;
     const address = await this.#address(car);
-    const code = address && await scanCode(address).catch(() => null);
-    const draw = (replies) => this.#draw(letter(this.#given, replies, address, code), letterNeeds(car).map(([name]) => replies.get(name)));
+    const code = address && (await scanCode(address).catch(() => null));
+    const draw = (replies) =>
+      this.#draw(
+        letter(this.#given, replies, address, code),
+        letterNeeds(car).map(([name]) => replies.get(name)),
+      );
     draw(this.#letters.about(car));
     if (await this.#letters.fetch(car, letterNeeds(car), draw)) draw(this.#letters.about(car));
   }
@@ -70,7 +96,11 @@ export class PapersView {
   /** The customer's page with this car in it, or null where it cannot be made. */
   async #address(car) {
     const page = location.href.split("#")[0].replace(/survey\/[^/]*$/, "");
-    try { return page + await encode(toShare(car, null, this.#host.shop.opened.rates, today())); } catch { return null; }
+    try {
+      return page + (await encode(toShare(car, null, this.#host.shop.opened.rates, today())));
+    } catch {
+      return null;
+    }
   }
 
   async #sheet() {
@@ -78,7 +108,7 @@ export class PapersView {
     this.#changes.about(sheet);
     const draw = () => this.#drawSheet();
     draw();
-    if (!await this.#sheets.fetch(car, changesNeed(car), draw)) return;
+    if (!(await this.#sheets.fetch(car, changesNeed(car), draw))) return;
     const cards = this.#sheets.about(car).get("to_do")?.cards ?? [];
     if (await this.#sheets.fetch(car, partsNeed(car, this.#changes.chosen(cards)), draw)) draw();
   }
@@ -87,14 +117,20 @@ export class PapersView {
     const { car } = this.#host.job;
     const replies = this.#sheets.about(car);
     const cards = replies.get("to_do")?.cards ?? [];
-    const wanted = [...changesNeed(car), ...partsNeed(car, this.#changes.chosen(cards))].map(([name]) => replies.get(name));
-    if (cards.length > 0) swap(this.#pick, changesPick(this.#given, this.#changes, cards)); else this.#pick.replaceChildren();
+    const wanted = [...changesNeed(car), ...partsNeed(car, this.#changes.chosen(cards))].map(([name]) =>
+      replies.get(name),
+    );
+    if (cards.length > 0) swap(this.#pick, changesPick(this.#given, this.#changes, cards));
+    else this.#pick.replaceChildren();
     this.#draw(changesSheet(this.#given, this.#changes, replies), wanted);
   }
 
   /** The shop changed what stands on the sheet. key: where the focus stays. */
   #again(key) {
-    if (key === null) { this.#draw(changesSheet(this.#given, this.#changes, this.#sheets.about(this.#host.job.car)), null); return; }
+    if (key === null) {
+      this.#draw(changesSheet(this.#given, this.#changes, this.#sheets.about(this.#host.job.car)), null);
+      return;
+    }
     this.#sheet();
   }
 
@@ -105,7 +141,11 @@ export class PapersView {
       const broken = replies.some((r) => r?.kind === "refused" || r?.kind === "broken");
       const whole = replies.every(isDone);
       this.node.dataset.state = whole ? "whole" : broken ? "refused" : "working";
-      this.#note.textContent = whole ? "Below is the paper as it will be printed." : broken ? "Something is missing from this paper; it says what." : "Still being worked out; what is missing says so.";
+      this.#note.textContent = whole
+        ? "Below is the paper as it will be printed."
+        : broken
+          ? "Something is missing from this paper; it says what."
+          : "Still being worked out; what is missing says so.";
       this.#print.hidden = !this.#paper.querySelector(".paper-head");
     }
     if (this.node.dataset.state !== "working") fit(this.#paper);

@@ -14,7 +14,9 @@ export class SecondLooks {
     this.#named = reply.look_again.map((one) => ({ ...one, condition: standing(car, one.on)?.condition }));
   }
 
-  forget() { this.#named = []; }
+  forget() {
+    this.#named = [];
+  }
 
   /** [{on, name, text}] of the entries that still stand as they were named. */
   list(car) {
@@ -24,7 +26,9 @@ export class SecondLooks {
     });
   }
 
-  at(car, on) { return this.list(car).find((one) => one.on === on) ?? null; }
+  at(car, on) {
+    return this.list(car).find((one) => one.on === on) ?? null;
+  }
 }
 
 const entries = (n) => (n === 1 ? "1 entry" : `${n} entries`);
@@ -33,16 +37,29 @@ const entries = (n) => (n === 1 ? "1 entry" : `${n} entries`);
 export function lookAgainLine(job, go) {
   const list = job.again.list(job.car);
   if (list.length === 0) return null;
-  return el("p", { class: "look-again-line" }, `${entries(list.length)} to look at again. First: `,
-    button(list[0].name, () => go(list[0].on), { class: "quiet", "data-key": "look-again" }));
+  return el(
+    "p",
+    { class: "look-again-line" },
+    `${entries(list.length)} to look at again. First: `,
+    button(list[0].name, () => go(list[0].on), { class: "quiet", "data-key": "look-again" }),
+  );
 }
 
 /** At the part itself. act(name): "sure" or "words". */
 export function lookAgainHere(job, on, act) {
   const one = job.again.at(job.car, on);
   if (!one) return null;
-  return el("div", { class: "look-again", role: "group", "aria-label": "Look again" }, el("p", {}, one.text),
-    el("div", { class: "switches" }, button("Yes, it is so", () => act("sure"), { "data-act": "sure" }), button("Change it", () => act("words"), { "data-act": "words" })));
+  return el(
+    "div",
+    { class: "look-again", role: "group", "aria-label": "Look again" },
+    el("p", {}, one.text),
+    el(
+      "div",
+      { class: "switches" },
+      button("Yes, it is so", () => act("sure"), { "data-act": "sure" }),
+      button("Change it", () => act("words"), { "data-act": "words" }),
+    ),
+  );
 }
 
 /** On the survey sheet: buttons on the screen, boxes to tick on paper. host: sure(on),
@@ -50,8 +67,28 @@ export function lookAgainHere(job, on, act) {
 export function lookAgainOnPaper(job, host, wordOf) {
   const list = job.again.list(job.car);
   if (list.length === 0) return null;
-  return el("section", { class: "sheet-again" }, el("h2", {}, `Look again: ${entries(list.length)}`),
-    el("ul", {}, list.map(({ on, name, text }) => el("li", {}, el("strong", {}, `${name}: ${wordOf(on)}. `), text,
-      el("span", { class: "sheet-small" }, "☐ yes, it is so  ☐ changed to ____________"),
-      el("span", { class: "switches no-paper" }, button("Yes, it is so", () => host.sure(on), { "data-act": "sure" }), button("Change it", () => host.change(on), { "data-act": "change" }))))));
+  return el(
+    "section",
+    { class: "sheet-again" },
+    el("h2", {}, `Look again: ${entries(list.length)}`),
+    el(
+      "ul",
+      {},
+      list.map(({ on, name, text }) =>
+        el(
+          "li",
+          {},
+          el("strong", {}, `${name}: ${wordOf(on)}. `),
+          text,
+          el("span", { class: "sheet-small" }, "☐ yes, it is so  ☐ changed to ____________"),
+          el(
+            "span",
+            { class: "switches no-paper" },
+            button("Yes, it is so", () => host.sure(on), { "data-act": "sure" }),
+            button("Change it", () => host.change(on), { "data-act": "change" }),
+          ),
+        ),
+      ),
+    ),
+  );
 }

@@ -26,13 +26,20 @@ export class Strip {
   }
 
   show() {
-    this.node.replaceChildren(toggle("Show the range", this.#job.ways.range, (on) => this.set(on), { "data-key": "range" }), this.#box);
-    if (this.#job.ways.range) this.want(null); else this.#box.replaceChildren();
+    this.node.replaceChildren(
+      toggle("Show the range", this.#job.ways.range, (on) => this.set(on), { "data-key": "range" }),
+      this.#box,
+    );
+    if (this.#job.ways.range) this.want(null);
+    else this.#box.replaceChildren();
   }
 
   set(on) {
     this.#job.setWays({ range: on });
-    if (on) { this.want(null); return; }
+    if (on) {
+      this.want(null);
+      return;
+    }
     this.pause();
     this.#host.link.stop();
     this.#box.replaceChildren();
@@ -40,7 +47,10 @@ export class Strip {
   }
 
   /** Another view needs the engine: nothing of the range is waited for. */
-  pause() { clearTimeout(this.#timer); this.#asked++; }
+  pause() {
+    clearTimeout(this.#timer);
+    this.#asked++;
+  }
 
   /** Asks once the presses pause: the range, then the odds of the last entry. */
   want(on) {
@@ -58,19 +68,52 @@ export class Strip {
       if (on) {
         const odds = await this.#host.link.ask({ ask: "odds", car, on });
         if (!still()) return;
-        this.#host.odds(on, odds.kind === "odds" ? [odds.line, odds.before_line, odds.now_line].filter(Boolean).join(" ") : odds.text);
+        this.#host.odds(
+          on,
+          odds.kind === "odds"
+            ? [odds.line, odds.before_line, odds.now_line].filter(Boolean).join(" ")
+            : odds.text,
+        );
       }
-      await this.#ranging.want(car, null, (reply) => { if (still()) { this.#job.again.took(reply, car); this.#took(reply); } });
-    } catch { if (still()) this.#box.replaceChildren(el("p", { class: "error" }, "The range could not be worked out. What is recorded is safe.")); }
+      await this.#ranging.want(car, null, (reply) => {
+        if (still()) {
+          this.#job.again.took(reply, car);
+          this.#took(reply);
+        }
+      });
+    } catch {
+      if (still())
+        this.#box.replaceChildren(
+          el("p", { class: "error" }, "The range could not be worked out. What is recorded is safe."),
+        );
+    }
   }
 
   #took(reply) {
     this.reply = reply.kind === "range" ? reply : null;
     this.node.dataset.range = reply.state ?? reply.kind;
-    if (reply.kind !== "range") { this.#box.replaceChildren(el("p", { class: "error" }, reply.text), el("p", {}, "No figure is shown until this is put right.")); return; }
+    if (reply.kind !== "range") {
+      this.#box.replaceChildren(
+        el("p", { class: "error" }, reply.text),
+        el("p", {}, "No figure is shown until this is put right."),
+      );
+      return;
+    }
     const levels = levelsOf(reply.rows);
-    this.#box.replaceChildren(...reply.rows.map((row) => el("div", { class: reply.state === "settled" ? "range" : "range is-rough" },
-      el("p", { class: "strip-sentence" }, `${row.headline ? `${row.sentence_head} ${row.sentence.join(", ")}.` : row.label}`),
-      el("p", {}, `${row.not_an_estimate} ${row.tax_line}`), dotRow(row, reply.axis, levels))));
+    this.#box.replaceChildren(
+      ...reply.rows.map((row) =>
+        el(
+          "div",
+          { class: reply.state === "settled" ? "range" : "range is-rough" },
+          el(
+            "p",
+            { class: "strip-sentence" },
+            `${row.headline ? `${row.sentence_head} ${row.sentence.join(", ")}.` : row.label}`,
+          ),
+          el("p", {}, `${row.not_an_estimate} ${row.tax_line}`),
+          dotRow(row, reply.axis, levels),
+        ),
+      ),
+    );
   }
 }

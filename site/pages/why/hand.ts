@@ -28,9 +28,13 @@ export const entered = (from) => (from?.kind === "shelf" ? from.first : from);
 export function handLine({ car, sheet, from }, carLine) {
   const name = carLine ?? sheet.body_name;
   const source = entered(from);
-  const unchecked = !car.answers_checked && (source?.kind === "link" || source?.kind === "file") ? ", not checked by the shop" : "";
+  const unchecked =
+    !car.answers_checked && (source?.kind === "link" || source?.kind === "file")
+      ? ", not checked by the shop"
+      : "";
   if (from.kind === "sample") return `The sample car, invented: ${name}`;
-  if (from.kind === "shelf") return `This car, as kept on this device (${momentText(from.when)})${unchecked}: ${name}`;
+  if (from.kind === "shelf")
+    return `This car, as kept on this device (${momentText(from.when)})${unchecked}: ${name}`;
   if (from.kind === "file") return `From a file${unchecked}: ${name}`;
   return `From a link${from.entered ? ` of ${dateText(from.entered)}` : ""}${unchecked}: ${name}`;
 }
@@ -39,5 +43,9 @@ export function handLine({ car, sheet, from }, carLine) {
 export async function surveyAddress({ car, from }, rates) {
   const page = "../survey/";
   if (from.kind === "sample" || from.kind === "shelf") return page;
-  try { return page + (from.fragment ?? await encode(toShare(car, null, rates, today()))); } catch { return page; }
+  try {
+    return page + (from.fragment ?? (await encode(toShare(car, null, rates, today()))));
+  } catch {
+    return page;
+  }
 }

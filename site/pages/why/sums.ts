@@ -6,13 +6,18 @@ import { Gathered, isDone, isRough } from "../shared/thiscar/gather.ts";
 
 /** A range only for its stage and its lines in words: rough is good enough. */
 function wanted(car) {
-  const all = [["twenty", { ask: "twenty", car }, false], ["range", { ask: "range", effort: "rough", car }, false], ["two_ways", { ask: "two_ways", car }, false]];
+  const all = [
+    ["twenty", { ask: "twenty", car }, false],
+    ["range", { ask: "range", effort: "rough", car }, false],
+    ["two_ways", { ask: "two_ways", car }, false],
+  ];
   if (car.stages?.length) all.push(["before_after", { ask: "before_after", car }, true]);
   return [...all, ["worth", { ask: "worth", car, for: "shop" }, true], ["wide", { ask: "wide", car }, true]];
 }
 
 const IN_ONE_GO = ["range"];
-const settled = (name, reply) => (IN_ONE_GO.includes(name) ? Boolean(reply) : Boolean(reply) && !isRough(reply));
+const settled = (name, reply) =>
+  IN_ONE_GO.includes(name) ? Boolean(reply) : Boolean(reply) && !isRough(reply);
 
 export class Sums {
   replies = new Map();
@@ -22,7 +27,10 @@ export class Sums {
   #changed;
 
   /** changed() after every answer, rough ones included. */
-  constructor(link, changed) { this.#gathered = new Gathered(link); this.#changed = changed; }
+  constructor(link, changed) {
+    this.#gathered = new Gathered(link);
+    this.#changed = changed;
+  }
 
   /** Begins on a car, or goes on with it. */
   begin(car) {
@@ -32,9 +40,14 @@ export class Sums {
     this.#run();
   }
 
-  leave() { this.#car = null; this.#gathered.leave(); }
+  leave() {
+    this.#car = null;
+    this.#gathered.leave();
+  }
 
-  get #ahead() { return wanted(this.#car).filter(([name]) => !settled(name, this.replies.get(name))); }
+  get #ahead() {
+    return wanted(this.#car).filter(([name]) => !settled(name, this.replies.get(name)));
+  }
 
   #run() {
     const ahead = this.#ahead;
@@ -52,12 +65,17 @@ export class Sums {
     if (["worth", "wide"].includes(next[0])) this.#run();
   }
 
-  again(name) { this.replies.delete(name); this.#run(); }
+  again(name) {
+    this.replies.delete(name);
+    this.#run();
+  }
 
   /** How far all is that the paper stands on: whole, working or gaps. */
   get state() {
     if (!this.#car || this.#ahead.length) return "working";
-    return wanted(this.#car).every(([name]) => name === "range" || isDone(this.replies.get(name))) ? "whole" : "gaps";
+    return wanted(this.#car).every(([name]) => name === "range" || isDone(this.replies.get(name)))
+      ? "whole"
+      : "gaps";
   }
 }
 
@@ -66,8 +84,19 @@ export class Sums {
 export function missing(reply, again) {
   if (!reply) return el("p", { class: "working" }, "Working it out.");
   if (reply.kind !== "refused" && reply.kind !== "broken") return null;
-  if (reply.path) return el("div", { class: "error" }, el("p", {}, reply.text), el("p", {}, "No figure is shown until this is put right."));
-  return el("div", { class: "error" }, el("p", {}, "The sums did not answer, so no figure is shown here."), again && button("Try once more", again));
+  if (reply.path)
+    return el(
+      "div",
+      { class: "error" },
+      el("p", {}, reply.text),
+      el("p", {}, "No figure is shown until this is put right."),
+    );
+  return el(
+    "div",
+    { class: "error" },
+    el("p", {}, "The sums did not answer, so no figure is shown here."),
+    again && button("Try once more", again),
+  );
 }
 
 /** "working out: 3 of 12", while an answer is on its way; else nothing. */

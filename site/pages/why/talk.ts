@@ -22,7 +22,9 @@ export class Talk {
     addEventListener("keydown", (event) => this.#key(event));
   }
 
-  get running() { return this.#now !== null; }
+  get running() {
+    return this.#now !== null;
+  }
 
   #place() {
     const id = location.hash.slice(1);
@@ -44,14 +46,23 @@ export class Talk {
     this.#host.seen(page);
     page.draw(this.#host.replies());
     if (first && page.focus) page.focus.focus({ preventScroll: true });
-    else if (focus) { scrollTo(0, 0); h1.focus({ preventScroll: true }); }
+    else if (focus) {
+      scrollTo(0, 0);
+      h1.focus({ preventScroll: true });
+    }
   }
 
   /** No car is in hand: nothing of the talk is shown. */
-  put() { this.#now = null; byId("screen").replaceChildren(); delete document.body.dataset.page; }
+  put() {
+    this.#now = null;
+    byId("screen").replaceChildren();
+    delete document.body.dataset.page;
+  }
 
   /** Something new came from the engine. */
-  drawn() { this.#now?.draw(this.#host.replies()); }
+  drawn() {
+    this.#now?.draw(this.#host.replies());
+  }
 
   #turn(by) {
     const next = this.#pages[this.#pages.indexOf(this.#now) + by];
@@ -60,13 +71,22 @@ export class Talk {
 
   /** Keys that a control of the page wants for itself stay with it. */
   #key(event) {
-    if (!this.#now || event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey || event.shiftKey) return;
+    if (
+      !this.#now ||
+      event.defaultPrevented ||
+      event.ctrlKey ||
+      event.altKey ||
+      event.metaKey ||
+      event.shiftKey
+    )
+      return;
     const own = (names) => event.target instanceof Element && event.target.closest(names);
     if (own("input, select, textarea, summary")) return;
     if (event.key === "ArrowRight") this.#turn(1);
     else if (event.key === "ArrowLeft") this.#turn(-1);
-    else if (event.key === " " && !own("button, a")) { if (!this.#now.act?.()) this.#turn(1); }
-    else return;
+    else if (event.key === " " && !own("button, a")) {
+      if (!this.#now.act?.()) this.#turn(1);
+    } else return;
     event.preventDefault();
   }
 }

@@ -30,17 +30,52 @@ export function whyPaper({ opened, uk }, hand, replies) {
   const wide = replies.get("wide");
   const rows = range?.rows ?? [];
   const tax = [...new Set(rows.map((r) => r.tax_line).filter(Boolean))];
-  const head = paperHead({ opened, job: hand }, "Why the range is so wide", range?.car_line ? { car_line: range.car_line } : null);
-  return el("article", { class: "paper-sheet why-paper" }, head,
-    el("p", { class: "loud" }, NOT), hand.car.standard === "not_sure" && el("p", {}, "The standard is not settled yet: these figures are for show standard."),
-    hand.from?.kind !== "sample" && el("p", {}, enteredBy(hand)), tax.length === 1 && el("p", {}, tax[0]),
+  const head = paperHead(
+    { opened, job: hand },
+    "Why the range is so wide",
+    range?.car_line ? { car_line: range.car_line } : null,
+  );
+  return el(
+    "article",
+    { class: "paper-sheet why-paper" },
+    head,
+    el("p", { class: "loud" }, NOT),
+    hand.car.standard === "not_sure" &&
+      el("p", {}, "The standard is not settled yet: these figures are for show standard."),
+    hand.from?.kind !== "sample" && el("p", {}, enteredBy(hand)),
+    tax.length === 1 && el("p", {}, tax[0]),
     section("Same odds, two ways", still(twoWays(replies.get("two_ways"), null, "h3"))),
     section("What each stage takes off", still(takesOff(replies, null, uk, "h3"))),
-    section("What stays", el("p", {}, "This part nobody can take away before the work is done."), still(whatStays(replies, null, uk))),
-    section("What makes it wide", still(shares(wide)), isDone(wide) && el("p", { class: "small" }, wide.shares_note)),
+    section(
+      "What stays",
+      el("p", {}, "This part nobody can take away before the work is done."),
+      still(whatStays(replies, null, uk)),
+    ),
+    section(
+      "What makes it wide",
+      still(shares(wide)),
+      isDone(wide) && el("p", { class: "small" }, wide.shares_note),
+    ),
     isDone(wide) && section("What could make it worse", worse(wide)),
-    !begun(hand.car, "survey") && nextStage(range) && section("So that is why you strip first", nextStage(range)),
-    el("div", { class: "paper-foot" }, el("p", {}, "Imagined cars are cars like yours that the sums make up from the odds of rust; the figures here stand on them. The letter for this car has the whole range."),
-      (range?.cautions ?? []).filter((c) => (c.id === "not_seen" && !hand.car.stages?.length) || c.id === "local").map((c) => el("p", {}, c.text)),
-      el("p", { class: "code" }, `Rates check code ${opened.rates.check_code} · sums version ${opened.version}`)));
+    !begun(hand.car, "survey") &&
+      nextStage(range) &&
+      section("So that is why you strip first", nextStage(range)),
+    el(
+      "div",
+      { class: "paper-foot" },
+      el(
+        "p",
+        {},
+        "Imagined cars are cars like yours that the sums make up from the odds of rust; the figures here stand on them. The letter for this car has the whole range.",
+      ),
+      (range?.cautions ?? [])
+        .filter((c) => (c.id === "not_seen" && !hand.car.stages?.length) || c.id === "local")
+        .map((c) => el("p", {}, c.text)),
+      el(
+        "p",
+        { class: "code" },
+        `Rates check code ${opened.rates.check_code} · sums version ${opened.version}`,
+      ),
+    ),
+  );
 }

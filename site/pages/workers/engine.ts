@@ -10,13 +10,18 @@
 //      {kind:"reply", id, last, reply}       last is false while it refines
 //      {kind:"overtaken", id}                stopped, or a newer one took its place
 // As in trust.js, for this thread: one address may become a script.
-self.trustedTypes?.createPolicy("default", { createScriptURL: (name) => (name === "wasm_exec.js" ? name : null) });
+self.trustedTypes?.createPolicy("default", {
+  createScriptURL: (name) => (name === "wasm_exec.js" ? name : null),
+});
 
 /** What is being refined: the range or the like, and one thing beside it. */
 const newest = { main: 0, aside: 0 };
 
 function dead(error) {
-  postMessage({ kind: "dead", text: [String(error && error.message || error), written].filter(Boolean).join("\n").trim() });
+  postMessage({
+    kind: "dead",
+    text: [String((error && error.message) || error), written].filter(Boolean).join("\n").trim(),
+  });
 }
 
 // At once, while the page is still loading the engine.
@@ -45,7 +50,7 @@ async function start({ module, name, sum }) {
   // stop: without it a whole survey with door gaps, everything worked out, takes 112 MB,
   // with it 64.
   go.env = { GOGC: "50", GOMEMLIMIT: "40MiB" };
-  const instance = await WebAssembly.instantiate(module ?? await loaded(name, sum), go.importObject);
+  const instance = await WebAssembly.instantiate(module ?? (await loaded(name, sum)), go.importObject);
   go.run(instance).then(() => dead("the engine ended"), dead);
   if (typeof globalThis.underpaintAsk !== "function") throw new Error("the engine did not start");
   postMessage({ kind: "ready" });
@@ -58,7 +63,10 @@ const ask = (request, id) => JSON.parse(textOf(request, id));
 function breathe() {
   return new Promise((resolve) => {
     const channel = new MessageChannel();
-    channel.port1.onmessage = () => { channel.port1.close(); resolve(); };
+    channel.port1.onmessage = () => {
+      channel.port1.close();
+      resolve();
+    };
     channel.port2.postMessage(null);
   });
 }
@@ -71,10 +79,13 @@ let lastAside = Promise.resolve();
 /** Answers what was asked aside, in turn: each once nothing is being refined that
  *  somebody looks at, and what came in meanwhile has been read. */
 function inTurn(answer) {
-  lastAside = lastAside.then(async () => {
-    do await breathe(); while (newest.main !== 0);
-    answer();
-  }).catch(dead);
+  lastAside = lastAside
+    .then(async () => {
+      do await breathe();
+      while (newest.main !== 0);
+      answer();
+    })
+    .catch(dead);
 }
 
 const unfinished = (reply) => reply.state === "rough" || reply.state === "refining";
@@ -93,7 +104,10 @@ async function refine(id, request, aside) {
   let said = "";
   for (;;) {
     while (aside && newest.main !== 0 && newest.aside === id) await breathe();
-    if (newest[slot] !== id) { postMessage({ kind: "overtaken", id }); return; }
+    if (newest[slot] !== id) {
+      postMessage({ kind: "overtaken", id });
+      return;
+    }
     const text = textOf(isRange ? { ...request, ...effort } : request, id);
     const reply = JSON.parse(text);
     if (!unfinished(reply)) {
@@ -118,12 +132,25 @@ async function refine(id, request, aside) {
 }
 
 self.onmessage = ({ data }) => {
-  if (data.kind === "start") { start(data).catch(dead); return; }
+  if (data.kind === "start") {
+    start(data).catch(dead);
+    return;
+  }
   try {
-    if (data.kind === "stop") { newest.main = newest.aside = 0; return; }
-    if (data.kind === "refine") { refine(data.id, data.request, data.aside).catch(dead); return; }
-    const answer = () => postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
-    if (data.aside) inTurn(answer); else answer();
-  } catch (error) { dead(error); }
+    if (data.kind === "stop") {
+      newest.main = newest.aside = 0;
+      return;
+    }
+    if (data.kind === "refine") {
+      refine(data.id, data.request, data.aside).catch(dead);
+      return;
+    }
+    const answer = () =>
+      postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
+    if (data.aside) inTurn(answer);
+    else answer();
+  } catch (error) {
+    dead(error);
+  }
 };
 self.onmessageerror = () => dead("a message could not be read");

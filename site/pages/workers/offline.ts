@@ -18,7 +18,11 @@ const here = (path) => new URL(path, self.registration.scope).href;
 async function takeIn(cache, { path, integrity }) {
   const address = here(path);
   let response;
-  try { response = await fetch(address, { integrity }); } catch { response = await fetch(address, { integrity, cache: "reload" }); }
+  try {
+    response = await fetch(address, { integrity });
+  } catch {
+    response = await fetch(address, { integrity, cache: "reload" });
+  }
   if (!response.ok) throw new Error(path + ": " + response.status);
   await cache.put(address, response);
 }
@@ -28,11 +32,17 @@ async function takeIn(cache, { path, integrity }) {
 async function shopIsHere() {
   const open = await self.clients.matchAll({ includeUncontrolled: true, type: "window" });
   const top = here("");
-  if (open.some(({ url }) => url.startsWith(top) && url.slice(top.length).split(/[?#]/)[0].includes("/"))) return true;
+  if (open.some(({ url }) => url.startsWith(top) && url.slice(top.length).split(/[?#]/)[0].includes("/")))
+    return true;
   for (const name of await caches.keys()) {
     if (!name.startsWith("build ") || name === CACHE) continue;
     const kept = await (await caches.open(name)).keys();
-    if (kept.some(({ url }) => build.files.some(({ shop, path }) => shop && url.endsWith(path.slice(path.lastIndexOf("/")))))) return true;
+    if (
+      kept.some(({ url }) =>
+        build.files.some(({ shop, path }) => shop && url.endsWith(path.slice(path.lastIndexOf("/")))),
+      )
+    )
+      return true;
   }
   return false;
 }
@@ -52,16 +62,24 @@ async function activate() {
 }
 
 async function ratesFromHost() {
-  const [named, rates] = await Promise.all([fetch(here("build.json"), { cache: "no-store" }), fetch(here("rates.json"), { cache: "no-cache" })]);
+  const [named, rates] = await Promise.all([
+    fetch(here("build.json"), { cache: "no-store" }),
+    fetch(here("rates.json"), { cache: "no-cache" }),
+  ]);
   if (!named.ok || !rates.ok) throw new Error("no rates");
-  if ((await named.json()).id !== build.id) { self.registration.update(); throw new Error("another build"); }
+  if ((await named.json()).id !== build.id) {
+    self.registration.update();
+    throw new Error("another build");
+  }
   await (await caches.open(CACHE)).put(here("rates.json"), rates.clone());
   return rates;
 }
 
 async function rates() {
   const late = new Promise((_, reject) => setTimeout(() => reject(new Error("late")), RATES_WAIT_MS));
-  try { return await Promise.race([ratesFromHost(), late]); } catch {
+  try {
+    return await Promise.race([ratesFromHost(), late]);
+  } catch {
     return (await (await caches.open(CACHE)).match(here("rates.json"))) ?? fetch(here("rates.json"));
   }
 }
@@ -76,16 +94,24 @@ async function fromBuild(address, file) {
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("message", (event) => { if (event.data === "take over") self.skipWaiting(); });
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+});
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
   url.search = "";
   url.hash = "";
   // The folder of a page, with and without the slash at its end.
-  if (build.files.some((file) => here(file.path) === url.href + "/index.html")) { event.respondWith(Response.redirect(url.href + "/", 302)); return; }
+  if (build.files.some((file) => here(file.path) === url.href + "/index.html")) {
+    event.respondWith(Response.redirect(url.href + "/", 302));
+    return;
+  }
   const address = url.href.endsWith("/") ? url.href + "index.html" : url.href;
-  if (address === here("rates.json")) { event.respondWith(rates()); return; }
+  if (address === here("rates.json")) {
+    event.respondWith(rates());
+    return;
+  }
   const file = build.files.find(({ path }) => here(path) === address);
   if (file) event.respondWith(fromBuild(address, file));
 });

@@ -23,7 +23,11 @@ function filled(units, down) {
   let start = 0;
   let end = 0;
   for (const [from, to] of units) {
-    if (to - start > down) { pages++; start = from; end = to; }
+    if (to - start > down) {
+      pages++;
+      start = from;
+      end = to;
+    }
     end = Math.max(end, to);
   }
   const last = (end - start) / down;
@@ -38,8 +42,11 @@ function emptiest(paper, tighter) {
   paper.classList.add("is-measured");
   paper.classList.toggle("is-tight", tighter > 1);
   const top = paper.getBoundingClientRect().top;
-  const units = [...paper.querySelectorAll(LEAVES)].map((n) => [n.getBoundingClientRect(), /^H\d$/.test(n.tagName) ? WITH_NEXT * em : 0])
-    .filter(([r]) => r.height > 0 && r.height < DOWN[0] * em).map(([r, more]) => [r.top - top, r.bottom - top + more]).sort((a, b) => a[0] - b[0]);
+  const units = [...paper.querySelectorAll(LEAVES)]
+    .map((n) => [n.getBoundingClientRect(), /^H\d$/.test(n.tagName) ? WITH_NEXT * em : 0])
+    .filter(([r]) => r.height > 0 && r.height < DOWN[0] * em)
+    .map(([r, more]) => [r.top - top, r.bottom - top + more])
+    .sort((a, b) => a[0] - b[0]);
   paper.classList.remove("is-measured");
   paper.style.removeProperty("inline-size");
   return Math.min(...DOWN.map((down) => filled(units, down * em)));

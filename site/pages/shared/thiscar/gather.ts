@@ -10,16 +10,23 @@ export class Gathered {
   #replies = new Map();
   #turn = 0;
 
-  constructor(link) { this.#link = link; }
+  constructor(link) {
+    this.#link = link;
+  }
 
   /** The replies about this car so far; those of another car are forgotten. */
   about(car) {
-    if (this.#car !== car) { this.#car = car; this.#replies = new Map(); }
+    if (this.#car !== car) {
+      this.#car = car;
+      this.#replies = new Map();
+    }
     return this.#replies;
   }
 
   /** Nobody waits any more for what was asked. */
-  leave() { this.#turn++; }
+  leave() {
+    this.#turn++;
+  }
 
   /** Asks for every one of wanted that is not there yet. wanted: [name, request,
    *  refines]; changed(replies) after each answer, rough ones included. Gives
@@ -30,12 +37,20 @@ export class Gathered {
     const current = () => turn === this.#turn && this.#car === car;
     for (const [name, request, refines] of wanted) {
       if (replies.has(name) && !isRough(replies.get(name))) continue;
-      const took = (reply) => { if (current()) { replies.set(name, reply); changed(replies); } };
+      const took = (reply) => {
+        if (current()) {
+          replies.set(name, reply);
+          changed(replies);
+        }
+      };
       try {
         took(refines ? await this.#link.refine(request, took) : await this.#link.ask(request));
       } catch (error) {
         if (!current() || error instanceof Overtaken) return false;
-        took({ kind: "refused", text: "The sums did not answer. What is recorded is safe; open this paper once more." });
+        took({
+          kind: "refused",
+          text: "The sums did not answer. What is recorded is safe; open this paper once more.",
+        });
       }
       if (!current()) return false;
     }

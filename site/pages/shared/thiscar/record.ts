@@ -83,14 +83,19 @@ export function withSure(car, on) {
 /** Why an act on a record cannot be: a part that is missing is not sound. Blank where it
  *  can. next: the condition or the finding to be added. */
 export function contradiction(record, next) {
-  if (next === "sound" && record?.also?.includes("missing")) return "This part is recorded as missing, so it cannot be sound as well. Take “Part missing” out first.";
-  if (next === "missing" && record?.condition === "sound") return "This part is recorded as sound, so it cannot be missing as well. Change its condition first.";
+  if (next === "sound" && record?.also?.includes("missing"))
+    return "This part is recorded as missing, so it cannot be sound as well. Take “Part missing” out first.";
+  if (next === "missing" && record?.condition === "sound")
+    return "This part is recorded as sound, so it cannot be missing as well. Change its condition first.";
   return "";
 }
 
 /** All of these in one condition; those recorded already are left alone. */
 export function withRest(car, items, condition, moment) {
-  return items.reduce((now, on) => (standing(now, on) ? now : withCondition(now, on, "survey", condition, moment)), car);
+  return items.reduce(
+    (now, on) => (standing(now, on) ? now : withCondition(now, on, "survey", condition, moment)),
+    car,
+  );
 }
 
 /** How a finding is held in the file. joints: lead joints of the item. */
@@ -107,7 +112,10 @@ export function withFinding(car, on, stage, finding, joints, moment) {
   return withRecord(car, on, stage, (r) => {
     const had = hasFinding(r, finding);
     const at = r.at ?? moment;
-    if (finding.id === "filler_over_dent") { const { dent, ...rest } = r; return had ? rest : { ...rest, dent: true, at }; }
+    if (finding.id === "filler_over_dent") {
+      const { dent, ...rest } = r;
+      return had ? rest : { ...rest, dent: true, at };
+    }
     if (finding.count) {
       const { lead_failed: n, ...rest } = r;
       const next = (n ?? 0) + 1;
@@ -155,7 +163,8 @@ export function withWay(car, on, way, by) {
   return withMember(car, "ways", way ? [...others, { on, way, by }] : others);
 }
 
-export const lookAt = (car, look, on, by) => car.looks?.find((l) => l.look === look && l.on === on && l.by === by) ?? null;
+export const lookAt = (car, look, on, by) =>
+  car.looks?.find((l) => l.look === look && l.on === on && l.by === by) ?? null;
 
 /** result: yes, no, could_not, or null for not looked. */
 export function withLook(car, look, on, by, result) {
@@ -166,6 +175,18 @@ export function withLook(car, look, on, by, result) {
 /** Everything recorded belongs to one body and goes with it. */
 export function withBody(car, body) {
   if (car.bodies?.length === 1 && car.bodies[0] === body) return car;
-  const { looks, options, stages, survey, opened, whole_car: whole, strip_hours: hours, ways, answers_checked: checked, came_to: spent, ...rest } = car;
+  const {
+    looks,
+    options,
+    stages,
+    survey,
+    opened,
+    whole_car: whole,
+    strip_hours: hours,
+    ways,
+    answers_checked: checked,
+    came_to: spent,
+    ...rest
+  } = car;
   return { ...rest, bodies: [body] };
 }

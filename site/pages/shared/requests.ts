@@ -1,0 +1,56 @@
+// What the engine is asked, and what it answers to each: engine/message says it in Go.
+
+import type { CarFile } from "./carfile.ts";
+import type * as R from "./replies.ts";
+
+/** Who reads the answer. */
+type Audience = { for: "customer" | "shop" };
+type AboutCar = { car: CarFile };
+type AboutPart = AboutCar & { on: string };
+
+/** For each request what it carries and what its answer is. */
+interface Exchanges {
+  open: [{ rates: string }, R.OpenedReply];
+  range: [
+    AboutCar & { effort?: "rough" | "settle"; quiet?: boolean; axis_at_least?: number },
+    R.RangeReply | R.RangeGoesOnReply,
+  ];
+  cover: [{ sum: string }, R.CoverReply];
+  fits: [{ sum: string }, R.FitsReply];
+  sheet: [AboutCar, R.SheetReply];
+  worth: [AboutCar & Audience, R.WorthReply];
+  wide: [AboutCar, R.WideReply];
+  plan: [AboutCar, R.PlanReply];
+  decide: [AboutCar, R.DecideReply];
+  check_car: [{ car: unknown }, R.CarOKReply];
+  tally: [AboutCar, R.TallyReply];
+  look_again: [AboutCar, R.LookAgainReply];
+  odds: [AboutPart, R.OddsReply];
+  before_after: [AboutCar & { axis_at_least?: number }, R.BeforeAfterReply];
+  to_do: [AboutCar, R.ToDoReply];
+  compare_ways: [AboutPart, R.CompareWaysReply];
+  twenty: [AboutCar, R.TwentyReply];
+  two_ways: [AboutCar, R.TwoWaysReply];
+  suppose: [AboutPart & { condition: "sound" | "rusted_through" }, R.SupposeReply];
+  check_rates: [{ rates: string; today: string }, R.RatesCheckedReply];
+  rates_outline: [unknown, R.RatesOutlineReply];
+  effect: [{ old: string; new: string; cars: unknown }, R.EffectReply];
+  read_prices: [{ text: string; decimal?: string; words?: string; currency?: unknown }, R.PricesReadReply];
+  write_prices: [{ rates: string; separator: string }, R.PricesWrittenReply];
+  open_jobs: [{ jobs: string }, R.JobsCheckedReply];
+  score: [{ rates: string; today: string }, R.ScoresReply | R.ScoresGoOnReply];
+  read_jobs: [{ text: string; decimal?: string; currency?: string }, R.JobsReadReply];
+  write_jobs: [{ separator: string }, R.JobsWrittenReply];
+  adopt: [{ rates: string; use: unknown; record?: unknown; today: string }, R.AdoptedReply];
+}
+
+export type Ask = keyof Exchanges;
+
+/** A request; A narrows it to one kind, or to several. */
+export type EngineRequest<A extends Ask = Ask> = { [K in A]: { ask: K } & Exchanges[K][0] }[A];
+
+/** What may come back: the answer, a refusal of what was asked, or a mistake of ours. */
+export type ReplyTo<A extends Ask> = Exchanges[A][1] | R.RefusedReply | R.BrokenReply;
+
+/** Called with every answer that is not the last. */
+export type Update<A extends Ask> = (reply: ReplyTo<A>) => void;
