@@ -77,7 +77,7 @@ fuzz: ## a minute on each decoder, and on the engine as a whole
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/carfile
-	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/record
+	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/pastjobs
 	go test -run '^$$' -fuzz FuzzFromLooks -fuzztime 60s -fuzzminimizetime 1x ./engine/evidence
 	go test -run '^$$' -fuzz 'FuzzRead$$' -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
 	go test -run '^$$' -fuzz FuzzWrittenIsReadBack -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
@@ -87,7 +87,7 @@ fuzz: ## a minute on each decoder, and on the engine as a whole
 faults: ## how many mistakes put into three packages their own tests see; long
 	go run ./tests/faults -package ./engine/money -n 150
 	go run ./tests/faults -package ./engine/network -n 150
-	go run ./tests/faults -package ./engine/work -n 150
+	go run ./tests/faults -package ./engine/pricing -n 150
 
 sweeps: ## whether more damage ever costs less: every part of every body, after three surveys; long
 	go test ./tests -run MoreDamage -v -timeout 6h -args -slow

@@ -12,15 +12,15 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 )
 
 // setting is one sort of invented car that takes part.
 type setting struct {
 	body   *car.Body
-	table  *work.Table
+	table  *pricing.Table
 	levels []exposure.Level
 	prior  *damage.Model
 	fig    *figures.Damage
@@ -43,7 +43,7 @@ func settings(t *testing.T) (out []setting) {
 			{Chance: 1, Periods: []exposure.Period{{Climate: one.place, Years: 15, Kept: "driven_all_year"}, {Climate: one.place, Years: 40, Kept: "garage"}}}},
 			exposure.Asked{Year: 2026, WorkedIn: one.workedIn})
 		must(t, err)
-		table, err := work.NewTable(b, common, r, "show", "whole_body")
+		table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 		must(t, err)
 		prior, err := damage.New(damage.Known{Body: b, Levels: levels}, calibrationGrids)
 		must(t, err)
@@ -92,7 +92,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			how.read(&shut, entries, func(i int) bool { return s.body.PartOf(i).SeenWhenStripped })
 			how.read(&known, entries, func(int) bool { return true })
 		case 3:
-			d := work.Undecided()
+			d := pricing.Undecided()
 			for trade, h := range bill.StripHours {
 				if h > 0 {
 					d.StripHours[trade] = float64(h) / 1000
@@ -120,7 +120,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 }
 
 // rank draws cars that know the evidence and says where the true one falls.
-func rank(m *damage.Model, table *work.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
+func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
 	c, u, bill := m.NewCar(), table.NewUniforms(), table.NewBill()
 	stream := chance.NewStream(calibrationSeed+1, seed)
 	is := [measures]int64{price, holes(truth), steps(truth)}

@@ -16,8 +16,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // How many imagined cars a range takes, against cars drawn plainly: one stream of
@@ -37,7 +37,7 @@ var drawsEnds = [...]float64{.1, .5, .9}
 // drawn is one body at one stage.
 type drawn struct {
 	model *damage.Model
-	table *work.Table
+	table *pricing.Table
 }
 
 func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
@@ -52,7 +52,7 @@ func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
 		{Chance: .6, Periods: []exposure.Period{{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}},
 		{Chance: .4, Periods: []exposure.Period{{Climate: "damp", Years: 20, Kept: "driven_all_year"}, {Climate: "dry", Years: 36, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
 	known := damage.Known{Body: b, Levels: levels, EarlierWork: "not_sure"}
 	stream := chance.NewStream(2026, 1)
@@ -104,7 +104,7 @@ func (d drawn) plainly(seed uint64, n int) []int64 {
 // evenly prices the cars of a run; short are the prices without the dearest turn of
 // each car.
 func (d drawn) evenly(seed uint64) (all, short []int64) {
-	run := estimate.NewRun(d.model, []*work.Table{d.table}, seed)
+	run := estimate.NewRun(d.model, []*pricing.Table{d.table}, seed)
 	for run.Cars() < drawsCars {
 		run.Add()
 	}

@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 	"underpaint/tests/plain"
 )
@@ -51,7 +51,7 @@ const believedAtLeast = .97
 // more is one body at the sample shop.
 type more struct {
 	body  *car.Body
-	table *work.Table
+	table *pricing.Table
 	known damage.Known
 	last  *damage.Model
 }
@@ -64,7 +64,7 @@ func newMore(t *testing.T, id string) *more {
 	must(t, err)
 	b, err := car.Load(id)
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
 	w := weighedCase{place: "mild"}
 	return &more{body: b, table: table, known: damage.Known{Body: b, Levels: w.levels(t), LeadFailed: make([]int, len(b.Items))}}
@@ -93,7 +93,7 @@ func (m *more) model(t *testing.T, base []*damage.Likelihood, i, condition int) 
 // medians are those of the price of one randomisation each: runs of one seed differ by
 // what was recorded alone.
 func (m *more) medians(model *damage.Model, seed uint64, blocks int) (out [estimate.Randomisations]float64) {
-	run := estimate.NewRun(model, []*work.Table{m.table}, seed)
+	run := estimate.NewRun(model, []*pricing.Table{m.table}, seed)
 	for range blocks {
 		run.Add()
 	}

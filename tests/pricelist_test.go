@@ -15,8 +15,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // TestExactPriceOfAList: a list of work priced in exact decimals, at rates and
@@ -80,7 +80,7 @@ func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact billed) 
 	model, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
 	must(t, err)
 	return func(s shop, n uint64) (bill, exact billed) {
-		table, err := work.NewTable(b, common, s.rates(t), "show", "whole_body")
+		table, err := pricing.NewTable(b, common, s.rates(t), "show", "whole_body")
 		must(t, err)
 		c, u, got := model.NewCar(), table.NewUniforms(), table.NewBill()
 		stream := chance.NewStream(7, n)
@@ -123,7 +123,7 @@ func (s shop) rates(t *testing.T) *rates.Rates {
 }
 
 // exactly prices the list in decimals of any length.
-func (s shop) exactly(t *work.Table, lines []work.Line, b *work.Bill) (f billed) {
+func (s shop) exactly(t *pricing.Table, lines []pricing.Line, b *pricing.Bill) (f billed) {
 	places := int32(t.Rates.Currency.Digits)
 	minor := func(d decimal.Decimal) money.Minor { return money.Minor(d.Round(places).Shift(places).IntPart()) }
 	major := func(m money.Minor) decimal.Decimal { return decimal.New(int64(m), -places) }

@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 	"underpaint/tests/plain"
 )
@@ -224,14 +224,14 @@ func meanOverMedian(t *testing.T, s *publishedSetting) (float64, *float64) {
 	must(t, err)
 	r, err := rates.Decode(rates.Sample())
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
 	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: s.Place, Years: 15, Kept: "driven_all_year", Use: exposure.OnRoad},
 		{Climate: s.Place, Years: s.Age - 15, Kept: "driven_all_year", Use: exposure.OffRoad}}}}, exposure.Asked{Year: s.Asked})
 	must(t, err)
 	m, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
 	must(t, err)
-	run := estimate.NewRun(m, []*work.Table{table}, 3)
+	run := estimate.NewRun(m, []*pricing.Table{table}, 3)
 	for range 4 {
 		run.Add()
 	}

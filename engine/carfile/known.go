@@ -8,9 +8,9 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Told is the state of knowledge before the shop has seen the car.
@@ -135,8 +135,8 @@ func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own 
 
 // Decided is what is fixed for the work by the end of a stage; chosen ways count
 // only when asked for.
-func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
-	d := work.Undecided()
+func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
+	d := pricing.Undecided()
 	d.KeepOldMetal = slices.Contains(c.Options, KeepOldMetal)
 	if reached != Survey && reached != OpeningUp {
 		return d

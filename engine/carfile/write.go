@@ -7,9 +7,9 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Text writes the car file with its members in their usual order. Reading it
@@ -138,7 +138,7 @@ func (c *Car) Check() (wrong []error) {
 }
 
 // atSample is one body of the car with a table at the sample's rates.
-func (c *Car) atSample(id string) (*car.Body, *work.Table, error) {
+func (c *Car) atSample(id string) (*car.Body, *pricing.Table, error) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {
 		panic("engine: internal error: sample rates: " + err.Error())
@@ -151,7 +151,7 @@ func (c *Car) atSample(id string) (*car.Body, *work.Table, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	t, err := work.NewTable(b, common, r, c.OneStandard(), c.Scope)
+	t, err := pricing.NewTable(b, common, r, c.OneStandard(), c.Scope)
 	return b, t, err
 }
 

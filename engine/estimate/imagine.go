@@ -3,7 +3,7 @@ package estimate
 import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // spread keeps the seeds of neighbouring cars far apart (the odd number nearest
@@ -68,7 +68,7 @@ func (m *maker) draw(n int, c *damage.Car) (z [factors]float64) {
 
 // fill fills in what the work on car n takes in a turn, without the whole-car factors.
 // Every table sees the same numbers.
-func (m *maker) fill(n, turn int, u *work.Uniforms) {
+func (m *maker) fill(n, turn int, u *pricing.Uniforms) {
 	tape := m.tape[:u.Count()]
 	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(turn), tape)
 	s := chance.Scripted(tape)
@@ -78,7 +78,7 @@ func (m *maker) fill(n, turn int, u *work.Uniforms) {
 // Imagine shows the first n cars of a seed to each, one after another, with what
 // they take and cost: the same cars as those of a [Run], each in its first turn, of
 // which nothing is kept. With a nil table the cars are not priced.
-func Imagine(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill)) {
+func Imagine(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, b *pricing.Bill)) {
 	if table == nil {
 		m, c := newMaker(model, seed, 0), model.NewCar()
 		for k := range n {
@@ -87,21 +87,21 @@ func Imagine(model *damage.Model, table *work.Table, seed uint64, n int, each fu
 		}
 		return
 	}
-	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *work.Uniforms, bill *work.Bill) {
+	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *pricing.Uniforms, bill *pricing.Bill) {
 		table.Do(c, model.Levels[c.Level].LastClimate, u, bill)
 		each(k, c, bill)
 	})
 }
 
 // explained is [Imagine] with every line of the work written down.
-func explained(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, b *work.Bill, lines []work.Line)) {
-	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *work.Uniforms, bill *work.Bill) {
+func explained(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, b *pricing.Bill, lines []pricing.Line)) {
+	firstTurns(model, table, seed, n, func(k int, c *damage.Car, u *pricing.Uniforms, bill *pricing.Bill) {
 		each(k, c, bill, table.Explain(c, model.Levels[c.Level].LastClimate, u, bill))
 	})
 }
 
 // firstTurns shows the first n cars to each with the uniforms of their first turn.
-func firstTurns(model *damage.Model, table *work.Table, seed uint64, n int, each func(n int, c *damage.Car, u *work.Uniforms, b *work.Bill)) {
+func firstTurns(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, u *pricing.Uniforms, b *pricing.Bill)) {
 	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
 	m := newMaker(model, seed, u.Count())
 	for k := range n {

@@ -6,7 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // yesByCondition is a telling look at condition, made up for the test.
@@ -56,7 +56,7 @@ func TestIfKnownAgainstConditioning(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			again := NewRun(known, []*work.Table{table}, 99)
+			again := NewRun(known, []*pricing.Table{table}, 99)
 			for range 8 {
 				again.Add()
 			}

@@ -4,7 +4,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/money"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Accuracy says when a range is good enough.
@@ -51,9 +51,9 @@ var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint"
 // row is what is kept of every imagined car at one standard, turn by turn: all
 // turns of a car, then those of the next.
 type row struct {
-	table    *work.Table
-	uniforms *work.Uniforms
-	bill     *work.Bill
+	table    *pricing.Table
+	uniforms *pricing.Uniforms
+	bill     *pricing.Bill
 	total    []int64 // minor units
 	hours    []int64 // thousandths
 	weeks    []int64 // thousandths
@@ -83,7 +83,7 @@ type Run struct {
 }
 
 // NewRun starts a run without cars.
-func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
+func NewRun(model *damage.Model, tables []*pricing.Table, seed uint64) *Run {
 	b := model.Body
 	r := &Run{model: model, car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
 		zone: make([]int32, len(b.Zones)), own: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts)), rusted: make([]bool, len(b.Zones))}

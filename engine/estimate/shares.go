@@ -3,8 +3,8 @@ package estimate
 import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/shapley"
-	"underpaint/engine/work"
 )
 
 // Inputs of the shares before those of the pocket groups.
@@ -30,7 +30,7 @@ type Shares struct {
 
 // NewShares prepares the walks; every uniform of an imagined car belongs to one
 // input, but for the first of the damage, which three numbers stand for.
-func NewShares(m *damage.Model, t *work.Table, seed uint64) *Shares {
+func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	sources := m.Sources()
 	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
 	label := []int{History, CarLuck, Repairs}
@@ -43,7 +43,7 @@ func NewShares(m *damage.Model, t *work.Table, seed uint64) *Shares {
 		}
 	}
 	for _, k := range u.Kinds() {
-		label = append(label, [...]int{work.OfWholeCar: CarHours, work.OfHours: OwnHours, work.OfPrices: Prices, work.OfWays: Ways, work.OfTime: OwnHours}[k])
+		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {

@@ -6,10 +6,10 @@ import (
 
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
-func sharesSetting(t testing.TB) (*damage.Model, *work.Table) {
+func sharesSetting(t testing.TB) (*damage.Model, *pricing.Table) {
 	r := testRun(t, nil)
 	return r.model, r.rows[0].table
 }
@@ -89,7 +89,7 @@ func TestShares(t *testing.T) {
 		t.Errorf("shares add to %v", sum)
 	}
 	var total []float64
-	Imagine(model, table, 9, 2000, func(_ int, _ *damage.Car, b *work.Bill) { total = append(total, float64(b.Total)) })
+	Imagine(model, table, 9, 2000, func(_ int, _ *damage.Car, b *pricing.Bill) { total = append(total, float64(b.Total)) })
 	mean, square := 0.0, 0.0
 	for _, v := range total {
 		mean += v / float64(len(total))
@@ -119,7 +119,7 @@ func TestOnTheirOwn(t *testing.T) {
 	model, table := sharesSetting(t)
 	const n = 2000
 	var together []float64
-	Imagine(model, table, 3, n, func(_ int, _ *damage.Car, b *work.Bill) { together = append(together, float64(b.Total)) })
+	Imagine(model, table, 3, n, func(_ int, _ *damage.Car, b *pricing.Bill) { together = append(together, float64(b.Total)) })
 	var apart []float64
 	for _, v := range OnTheirOwn(model, table, 3, n) {
 		apart = append(apart, float64(v))
@@ -172,7 +172,7 @@ func TestPlan(t *testing.T) {
 		t.Errorf("done %v, left %v, in all %v", done[StepStructure].ByThen, left, done[StepAssembly].ByThen)
 	}
 	var totals []float64
-	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *work.Bill) { totals = append(totals, float64(b.Total)) })
+	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *pricing.Bill) { totals = append(totals, float64(b.Total)) })
 	if got, want := plan[StepAssembly].ByThen, quantilesOf(totals); math.Abs(got.Half-want.Half) > 1 || math.Abs(got.High-want.High) > 1 {
 		t.Errorf("by the end %v, prices %v", got, want)
 	}

@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 func testRun(t testing.TB, change func(*rates.Rates)) *Run {
@@ -36,9 +36,9 @@ func testRun(t testing.TB, change func(*rates.Rates)) *Run {
 	if change != nil {
 		change(r)
 	}
-	table, err := work.NewTable(body, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(body, common, r, "show", "whole_body")
 	must(err)
-	return NewRun(model, []*work.Table{table}, 1)
+	return NewRun(model, []*pricing.Table{table}, 1)
 }
 
 func allAt(pace float64) func(*rates.Rates) {
@@ -113,7 +113,7 @@ func TestDearerRatesNeverLower(t *testing.T) {
 // TestSeedRepeats holds a run to its seed.
 func TestSeedRepeats(t *testing.T) {
 	a, b := testRun(t, nil), testRun(t, nil)
-	c := NewRun(a.model, []*work.Table{a.rows[0].table}, 2)
+	c := NewRun(a.model, []*pricing.Table{a.rows[0].table}, 2)
 	for _, r := range []*Run{a, b, c} {
 		r.Add()
 	}

@@ -13,7 +13,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 const seed = 20260604
@@ -120,8 +120,8 @@ func TestPack(t *testing.T) {
 }
 
 // remembering is a run of one table over so many blocks.
-func remembering(model *damage.Model, table *work.Table, seed uint64, blocks int) *Run {
-	r := NewRun(model, []*work.Table{table}, seed)
+func remembering(model *damage.Model, table *pricing.Table, seed uint64, blocks int) *Run {
+	r := NewRun(model, []*pricing.Table{table}, seed)
 	r.Remember(true)
 	for range blocks {
 		r.Add()
@@ -139,7 +139,7 @@ func TestRemembersWhatWasDrawn(t *testing.T) {
 			t.Fatalf("car %d: remembering changes its price", n)
 		}
 	}
-	Imagine(r.model, nil, 1, 50, func(n int, c *damage.Car, _ *work.Bill) {
+	Imagine(r.model, nil, 1, 50, func(n int, c *damage.Car, _ *pricing.Bill) {
 		seen := Seen{r.memory, n}
 		for i := range c.Condition {
 			if seen.Condition(i) != int(c.Condition[i]) || seen.Finding(i) != c.Finding[i] || seen.Dent(i) != c.Dent[i] {

@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
+	"underpaint/engine/pricing"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // openCar is the open car with its simulated cars so far.
@@ -21,7 +21,7 @@ type openCar struct {
 type bodyRun struct {
 	conditionedModel
 	standards []string
-	tables    []*work.Table
+	tables    []*pricing.Table
 	run       *estimate.Run
 }
 

@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/exposure"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Chosen is the row after the last stage once ways are chosen.
@@ -26,7 +26,7 @@ type stageRanges struct {
 	car    *carfile.Car
 	body   *car.Body
 	levels []exposure.Level
-	plain  *work.Table // nothing decided
+	plain  *pricing.Table // nothing decided
 	runs   []*stageRun
 }
 
@@ -113,7 +113,7 @@ func (j *stageRanges) need(r *stageRun) error {
 		return err
 	}
 	j.models.ofStages = append(j.models.ofStages, k)
-	r.conditionedModel, r.run = k, estimate.NewRun(k.model, []*work.Table{t}, Seed)
+	r.conditionedModel, r.run = k, estimate.NewRun(k.model, []*pricing.Table{t}, Seed)
 	r.run.Remember(true)
 	return nil
 }
@@ -173,7 +173,7 @@ func (j *stageRanges) lastTwo() (before, now *stageRun) {
 }
 
 // priced is the table of the last stage, without chosen ways.
-func (j *stageRanges) priced() *work.Table {
+func (j *stageRanges) priced() *pricing.Table {
 	t, err := j.plain.With(j.car.Decided(j.body, j.car.LastStage(), false))
 	if err != nil {
 		panic("engine: internal error: what was decided could be priced a moment ago")

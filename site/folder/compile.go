@@ -20,8 +20,8 @@ const (
 // place where it is. None of them is at work while cars are imagined.
 var plain = []string{
 	"underpaint/engine/car", "underpaint/engine/carfile", "underpaint/engine/columns",
-	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/rates",
-	"underpaint/engine/record", "underpaint/engine/scores", "underpaint/engine/session", "underpaint/engine/strict", "underpaint/engine/wording",
+	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/pastjobs",
+	"underpaint/engine/pastjobs/scores", "underpaint/engine/rates", "underpaint/engine/session", "underpaint/engine/strict", "underpaint/engine/wording",
 	"github.com/shopspring/decimal", "fmt", "io/fs", "math/big", "os", "reflect", "strconv", "strings", "syscall/...", "time",
 }
 

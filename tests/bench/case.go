@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // Seed is the seed of every race (any other would do).
@@ -21,7 +21,7 @@ const Seed = 1
 // Case is one car and one shop's rates, made ready for drawing and pricing.
 type Case struct {
 	Model *damage.Model
-	Table *work.Table
+	Table *pricing.Table
 }
 
 // Load reads a car file and a rates file. The car is of one body and one standard.
@@ -65,7 +65,7 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 	if one.Model, err = c.ModelAt(body, levels, carfile.Told, r.Own, nil); err != nil {
 		return nil, err
 	}
-	one.Table, err = work.NewTable(body, common, r, c.Standard, c.Scope)
+	one.Table, err = pricing.NewTable(body, common, r, c.Standard, c.Scope)
 	return one, err
 }
 
@@ -93,7 +93,7 @@ func (c *Case) Flat(w io.Writer) error {
 	for _, level := range c.Model.Levels {
 		places = append(places, level.LastClimate)
 	}
-	if err := work.Flat(c.Table, places, put); err != nil {
+	if err := pricing.Flat(c.Table, places, put); err != nil {
 		return err
 	}
 	return out.Flush()

@@ -7,16 +7,16 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // Case is one car and one shop, done at show standard, whole body.
 type Case struct {
 	Figures *Figures
-	Known   damage.Known // its Body from Bare, or the couplings are left out in silence
-	Rates   *rates.Rates // from Steady
-	Table   *work.Table  // read for the sums that are the same for every car
+	Known   damage.Known   // its Body from Bare, or the couplings are left out in silence
+	Rates   *rates.Rates   // from Steady
+	Table   *pricing.Table // read for the sums that are the same for every car
 
 	// Step of the grids of the levels on the log of the depth, and how many
 	// deviations they reach. Steps of 0.3 and 0.2 were

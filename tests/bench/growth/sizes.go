@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // growing is the car that everything is measured on: a two-door of which nothing is
@@ -136,7 +136,7 @@ func (g *growing) drawing(b *car.Body, levels []exposure.Level) (func() error, e
 	if err != nil {
 		return nil, err
 	}
-	table, err := work.NewTable(b, g.common, g.rates, "show", "whole_body")
+	table, err := pricing.NewTable(b, g.common, g.rates, "show", "whole_body")
 	if err != nil {
 		return nil, err
 	}
@@ -158,12 +158,12 @@ func (g *growing) ranging(cars int) (func() error, error) {
 	if err != nil {
 		return nil, err
 	}
-	table, err := work.NewTable(g.body, g.common, g.rates, "show", "whole_body")
+	table, err := pricing.NewTable(g.body, g.common, g.rates, "show", "whole_body")
 	if err != nil {
 		return nil, err
 	}
 	return func() error {
-		run := estimate.NewRun(m, []*work.Table{table}, 1)
+		run := estimate.NewRun(m, []*pricing.Table{table}, 1)
 		for run.Cars() < cars {
 			run.Add()
 		}
