@@ -36,7 +36,7 @@ var moreBases = []struct {
 	{"mixed", func(t *testing.T, m *more) []int8 {
 		fig, err := figures.ReadDamage("..")
 		must(t, err)
-		cars, err := plain.New(plain.Told{Body: m.body, Levels: m.known.Levels, NoRepairs: true}, fig, rand.New(rand.NewPCG(1, 4)))
+		cars, err := plain.New(plain.Told{Body: m.body, Histories: m.known.Histories, NoRepairs: true}, fig, rand.New(rand.NewPCG(1, 4)))
 		must(t, err)
 		one := cars.NewCar()
 		cars.Draw(one)
@@ -67,7 +67,7 @@ func newMore(t *testing.T, id string) *more {
 	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
 	w := weighedCase{place: "mild"}
-	return &more{body: b, table: table, known: damage.Known{Body: b, Levels: w.levels(t), LeadFailed: make([]int, len(b.Items))}}
+	return &more{body: b, table: table, known: damage.Known{Body: b, Histories: w.levels(t), LeadFailed: make([]int, len(b.Items))}}
 }
 
 // read is a record of one item that was seen.
@@ -100,8 +100,8 @@ func (m *more) medians(model *damage.Model, seed uint64, blocks int) (out [estim
 	var part []int64
 	for j := range out {
 		part = part[:0]
-		for at := j * estimate.Turns; at < len(run.Totals(0)); at += estimate.Randomisations * estimate.Turns {
-			part = append(part, run.Totals(0)[at:at+estimate.Turns]...)
+		for at := j * estimate.Replicates; at < len(run.Totals(0)); at += estimate.Randomisations * estimate.Replicates {
+			part = append(part, run.Totals(0)[at:at+estimate.Replicates]...)
 		}
 		slices.Sort(part)
 		out[j] = chance.QuantileMinor(part, .5)

@@ -52,11 +52,11 @@ func measure(t testing.TB, id string, bare bool) measured {
 	lived := func(place string) []exposure.Period {
 		return []exposure.Period{{Climate: place, Years: 12, Kept: "driven_all_year"}, {Climate: "mild", Years: 40, Kept: "garage"}}
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}}, exposure.Asked{Year: 2026, WorkedIn: 1998})
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}}, exposure.Asked{Year: 2026, WorkedIn: 1998})
 	must(err)
 	table, err := pricing.NewTable(body, common, r, "show", "whole_body")
 	must(err)
-	return measured{body, damage.Known{Body: body, Levels: levels, EarlierWork: "not_known_of"}, r, table}
+	return measured{body, damage.Known{Body: body, Histories: histories, EarlierWork: "not_known_of"}, r, table}
 }
 
 // surveyed adds a survey of every second item of an imagined car, and its lead joints.

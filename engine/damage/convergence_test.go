@@ -137,7 +137,7 @@ func TestImaginedGrids(t *testing.T) {
 	few := damage.ImaginedGrids
 	few.PerUnit = 4
 	caught := false
-	hold := func(name string, seen []*damage.Likelihood, worst []damage.Worst) {
+	hold := func(name string, seen []*damage.Likelihood, worst []damage.MaxEvidence) {
 		fine, coarse := chancesOn(t, b, "mild", seen, damage.FineGrids, worst...), chancesOn(t, b, "mild", seen, damage.CoarseGrids, worst...)
 		imagined := chancesOn(t, b, "mild", seen, damage.ImaginedGrids, worst...)
 		if d := apart(coarse, fine); d > 0.01 {
@@ -221,14 +221,14 @@ func gap(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, gri
 	return apart(chancesOn(t, b, place, seen, grids), chancesOn(t, b, place, seen, damage.FineGrids))
 }
 
-func chancesOn(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids, worst ...damage.Worst) []damage.Chances {
+func chancesOn(t *testing.T, b *car.Body, place string, seen []*damage.Likelihood, grids damage.Grids, worst ...damage.MaxEvidence) []damage.Chances {
 	t.Helper()
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
 		{Climate: place, Years: 15, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := damage.New(damage.Known{Body: b, Levels: levels, Seen: seen, Worst: worst}, grids)
+	m, err := damage.New(damage.Known{Body: b, Histories: histories, Seen: seen, Worst: worst}, grids)
 	if err != nil {
 		t.Fatal(err)
 	}

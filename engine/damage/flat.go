@@ -15,7 +15,7 @@ import (
 // no method so that a program that does not use it carries nothing of it.
 func Flat(m *Model, put func(name string, values []float64)) error {
 	only := m.given[0]
-	if len(m.given) > 1 || only.worst != nil || len(only.seenTogether.units) > 0 {
+	if len(m.given) > 1 || only.worst != nil || len(only.layout.units) > 0 {
 		return errors.New("damage: expected a car of which nothing was seen")
 	}
 	if slices.ContainsFunc(m.lead, func(n int) bool { return n >= 0 }) {
@@ -25,20 +25,20 @@ func Flat(m *Model, put func(name string, values []float64)) error {
 		return err
 	}
 	put("state_up_to", m.upTo)
-	flatLevels(m, put)
+	flatHistories(m, put)
 	flatOrder(m, put)
 	flatItems(m, put)
 	flatCauses(m, put)
 	return nil
 }
 
-func flatLevels(m *Model, put func(name string, values []float64)) {
+func flatHistories(m *Model, put func(name string, values []float64)) {
 	put("car_term", slices.Concat(m.carTerm[:]...))
 	put("group_term", slices.Concat(m.groupTerm[:]...))
 	put("side_term", slices.Concat(m.sideTerm[:]...))
 	var lead, mu, hurt []float64
-	for n, level := range m.Levels {
-		lead = append(lead, m.fig.failedLead[level.LastClimate])
+	for n, history := range m.Histories {
+		lead = append(lead, m.fig.failedLead[history.LastClimate])
 		mu = append(mu, slices.Concat(m.mu[n][:]...)...)
 		hurt = append(hurt, m.ages[m.age[n]].all, m.ages[m.age[n]].since)
 	}
@@ -71,7 +71,7 @@ func flatItems(m *Model, put func(name string, values []float64)) {
 		p, l := m.Body.PartOf(i), &m.prior[i]
 		class = append(class, float64(m.class[i]))
 		hidden = append(hidden, float64(b2i(p.Face == car.Hidden)))
-		own = append(own, m.leaf[i].own)
+		own = append(own, m.leaf[i].residualSD)
 		joints = append(joints, float64(p.LeadJoints))
 		knock, kept, holed = append(knock, l.knock[:]...), append(kept, l.kept[:]...), append(holed, l.holed[:]...)
 		found, dent = append(found, l.found[:]...), append(dent, l.dent[:]...)

@@ -78,13 +78,13 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	items := len(m.Body.Items)
 	mixed, from := make([]*damage.Car, n), m.NewCar()
 	u, bill := t.NewUniforms(), t.NewBill()
-	by, hard := newMaker(m, seed, u.Count()), make([][factors]float64, n)
+	by, hard := newSampler(m, seed, u.Count()), make([][factors]float64, n)
 	for k := range mixed {
 		mixed[k] = m.NewCar()
 	}
 	for k := range n {
 		hard[k] = by.draw(k, from)
-		mixed[k].Level, mixed[k].Repair = from.Level, from.Repair
+		mixed[k].History, mixed[k].Repair = from.History, from.Repair
 		for i := range items {
 			// A stride of its own for every item: item i of car k goes to another car each.
 			to := mixed[(k+1+i*(n/items|1))%n]
@@ -95,7 +95,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	for k, c := range mixed {
 		by.fill(k, 0, u)
 		u.Car = hard[k]
-		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}
 	return out

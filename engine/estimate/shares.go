@@ -49,11 +49,11 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	price := func(x []float64) float64 {
 		damaged[0] = m.RootUniform(x[0], x[1], x[2])
 		copy(damaged[1:], x[3:2+len(sources)])
-		s := chance.Scripted(damaged)
+		s := chance.FixedStream(damaged)
 		m.Draw(&s, c)
-		s = chance.Scripted(x[2+len(sources):])
+		s = chance.FixedStream(x[2+len(sources):])
 		u.Fill(&s)
-		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}
 	return &Shares{walks: shapley.New(Groups+len(m.Body.Groups), label, price), stream: chance.NewStream(seed, sharesStream)}

@@ -14,10 +14,10 @@ func sharesSetting(t testing.TB) (*damage.Model, *pricing.Table) {
 	return r.model, r.rows[0].table
 }
 
-// TestScriptedCars: an imagined car drawn from the numbers that a stream gave is that
+// TestFixedStreamCars: an imagined car drawn from the numbers that a stream gave is that
 // car, so the shares are about the same cars as the range; and the three numbers of
 // the root pick its states as often as they are likely.
-func TestScriptedCars(t *testing.T) {
+func TestFixedStreamCars(t *testing.T) {
 	model, table := sharesSetting(t)
 	want, got := model.NewCar(), model.NewCar()
 	n := len(model.Sources())
@@ -33,7 +33,7 @@ func TestScriptedCars(t *testing.T) {
 		if s.Uint64() != next {
 			t.Fatalf("a car takes other than %d numbers", n)
 		}
-		scripted := chance.Scripted(numbers)
+		scripted := chance.FixedStream(numbers)
 		model.Draw(&scripted, got)
 		for i := range want.Condition {
 			if want.Condition[i] != got.Condition[i] || want.Finding[i] != got.Finding[i] || want.LeadFailed[i] != got.LeadFailed[i] {
@@ -59,7 +59,7 @@ func TestScriptedCars(t *testing.T) {
 		for i := 1; i < n; i++ {
 			numbers[i] = first.Uniform()
 		}
-		scripted := chance.Scripted(numbers)
+		scripted := chance.FixedStream(numbers)
 		model.Draw(&scripted, got)
 		states[got.Repair]++
 		s := chance.NewStream(6, uint64(k))

@@ -73,8 +73,8 @@ func offHours(t *testing.T, h worked.Hours, what string, hours []int64) (faults 
 		var of [Randomisations]float64
 		for j := range of {
 			var part []int64
-			for at := j * Turns; at < len(hours); at += Randomisations * Turns {
-				part = append(part, hours[at:at+Turns]...)
+			for at := j * Replicates; at < len(hours); at += Randomisations * Replicates {
+				part = append(part, hours[at:at+Replicates]...)
 			}
 			slices.Sort(part)
 			of[j] = chance.QuantileMinor(part, p) / 1000

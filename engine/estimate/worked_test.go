@@ -22,14 +22,14 @@ func testRun(t testing.TB, change func(*rates.Rates)) *Run {
 			t.Fatal(err)
 		}
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
 		{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(err)
 	body, err := car.Load("two_door_unitary")
 	must(err)
 	common, err := car.LoadCommon()
 	must(err)
-	model, err := damage.New(damage.Known{Body: body, Levels: levels, EarlierWork: "not_known_of"}, damage.StandardGrids)
+	model, err := damage.New(damage.Known{Body: body, Histories: histories, EarlierWork: "not_known_of"}, damage.StandardGrids)
 	must(err)
 	r, err := rates.Decode(rates.Sample())
 	must(err)
@@ -125,22 +125,22 @@ func TestSeedRepeats(t *testing.T) {
 	}
 }
 
-// BenchmarkImaginedCar is one car in one turn; BenchmarkAllTurns one in all.
+// BenchmarkImaginedCar is one car in one replicate; BenchmarkAllReplicates one in all.
 func BenchmarkImaginedCar(b *testing.B) {
 	run := testRun(b, nil)
 	run.Remember(true)
 	benchmarkCars(b, run)
 }
 
-func BenchmarkAllTurns(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
+func BenchmarkAllReplicates(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
 
 func benchmarkCars(b *testing.B, run *Run) {
 	one := &run.rows[0]
 	b.ReportAllocs()
 	n := 0
 	for b.Loop() {
-		z := run.maker.draw(n, run.car)
-		run.maker.priceTurns(n, run.car, z, run.turns, one)
+		z := run.sampler.draw(n, run.car)
+		run.sampler.priceReplicates(n, run.car, z, run.replicates, one)
 		n = (n + 1) % Block
 	}
 }

@@ -129,13 +129,13 @@ func remembering(model *damage.Model, table *pricing.Table, seed uint64, blocks 
 	return r
 }
 
-// TestRemembersWhatWasDrawn: the same cars as a run of all turns in their first.
+// TestRemembersWhatWasDrawn: the same cars as a run of all replicates in their first.
 func TestRemembersWhatWasDrawn(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 1)
 	plain.Add()
 	for n, v := range r.Totals(0) {
-		if plain.Totals(0)[n*Turns] != v {
+		if plain.Totals(0)[n*Replicates] != v {
 			t.Fatalf("car %d: remembering changes its price", n)
 		}
 	}
@@ -146,7 +146,7 @@ func TestRemembersWhatWasDrawn(t *testing.T) {
 				t.Fatalf("car %d, item %d is not as it was drawn", n, i)
 			}
 		}
-		if seen.Level() != c.Level || seen.Repair() != c.Repair {
+		if seen.Level() != c.History || seen.Repair() != c.Repair {
 			t.Fatalf("car %d: history or repair", n)
 		}
 	})

@@ -108,7 +108,7 @@ func (k *known) expected() (out []Expected, all *Expected, err error) {
 // widened.
 func (k *known) imagine(items [][]int, at []int, out []Expected, sum *Expected, n int, spread float64) error {
 	told := k.car.Cut(carfile.Told)
-	set, err := told.Known(k.body, k.levels, carfile.Told, rates.NothingLearnt())
+	set, err := told.Known(k.body, k.histories, carfile.Told, rates.NothingLearnt())
 	if err != nil {
 		return err
 	}

@@ -131,11 +131,11 @@ func finished(totals []int64, found money.Minor) scores.Finished {
 
 // known is the car of one job, ready to be worked out.
 type known struct {
-	car    *carfile.Car
-	body   *car.Body
-	levels []exposure.Level
-	common *car.Common
-	last   *damage.Model // at the last stage on the starting figures, once needed
+	car       *carfile.Car
+	body      *car.Body
+	histories []exposure.History
+	common    *car.Common
+	last      *damage.Model // at the last stage on the starting figures, once needed
 }
 
 func open(c *carfile.Car) (*known, error) {
@@ -147,11 +147,11 @@ func open(c *carfile.Car) (*known, error) {
 	if err != nil {
 		return nil, err
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return nil, err
 	}
-	return &known{car: c, body: b, levels: levels, common: common}, nil
+	return &known{car: c, body: b, histories: histories, common: common}, nil
 }
 
 // table prices the car at a stage. Ways that were chosen count with the last one.
@@ -190,7 +190,7 @@ func (k *known) model(stage string, own *rates.Own) (*damage.Model, error) {
 	if plain && k.last != nil {
 		return k.last, nil
 	}
-	known, err := k.car.Known(k.body, k.levels, stage, own)
+	known, err := k.car.Known(k.body, k.histories, stage, own)
 	if err != nil {
 		return nil, err
 	}

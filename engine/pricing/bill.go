@@ -9,7 +9,7 @@ import (
 
 // Bill is what one imagined car takes and costs. Hours are in thousandths,
 // money in whole minor units. Make one with [Table.NewBill] and fill it again
-// and again with [Table.Do].
+// and again with [Table.Price].
 type Bill struct {
 	StripHours, AfterHours [car.Trades]int64
 	Way                    []car.Way // what is done, by item; Leave where covered
@@ -38,14 +38,14 @@ type Bill struct {
 	list    *[]Line   // when set, every line is written down
 }
 
-// NewBill allocates a bill for Do.
+// NewBill allocates a bill for Price.
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
 	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n)}
 }
 
-// Do works out one imagined car.
-func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
+// Price works out one imagined car.
+func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.noHours()
 	b.partsIn, b.after = 0, b.after[:0]
 	t.drawWays(c, u, b)
@@ -57,12 +57,12 @@ func (t *Table) Do(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	t.getIn(lastPlace, u, &f, b)
 	for k := range t.after {
 		line := &t.after[k]
-		b.add(line, score(u.After[k]), f[line.trade])
+		b.add(line, scaledDeviate(u.After[k]), f[line.trade])
 	}
 	t.workWholeCar(u, &f, b)
 	t.stripCar(u, b)
 	t.chargeStrip(&f, b)
-	t.price(u, b)
+	t.charge(u, b)
 }
 
 func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
@@ -120,13 +120,13 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 		if len(one.hours) == 0 && !extra {
 			continue
 		}
-		s := score(u.Hours[i])
+		s := scaledDeviate(u.Hours[i])
 		t.workItem(i, one, s, f, b)
 		if extra {
 			t.addFindings(c, i, s, f[car.Metal], b)
 		}
 		if one.price != nil {
-			b.part(i, wholeMinor(one.price.At(score(u.Price[i]))))
+			b.part(i, wholeMinor(one.price.At(scaledDeviate(u.Price[i]))))
 		}
 	}
 	for k := range t.above {
@@ -134,7 +134,7 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 		rule := &t.fig.above[a.above]
 		if b.Way[a.brace] >= rule.atLeast && !b.Covered[a.brace] && b.Way[a.floor] <= rule.atMost && !b.Covered[a.floor] {
 			tp := t.money.above[a.above]
-			b.hours(a.brace, rule.id, car.Metal, tp.At(score(u.Hours[a.brace])), f[car.Metal])
+			b.hours(a.brace, rule.id, car.Metal, tp.At(scaledDeviate(u.Hours[a.brace])), f[car.Metal])
 		}
 	}
 }
@@ -185,9 +185,9 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 			continue
 		}
 		lifted = lifted || a.line.id == "body_off"
-		b.add(&a.line, score(u.Access[k]), f[a.line.trade])
+		b.add(&a.line, scaledDeviate(u.Access[k]), f[a.line.trade])
 		if a.price != nil {
-			b.part(-1, wholeMinor(a.price.At(score(u.AccessPay[k]))))
+			b.part(-1, wholeMinor(a.price.At(scaledDeviate(u.AccessPay[k]))))
 		}
 	}
 	if !lifted {
@@ -195,7 +195,7 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 	}
 	for k := range t.nuts {
 		if n := &t.nuts[k]; u.Nut[k] < t.money.nutChance[lastPlace] {
-			b.add(&n.line, score(u.NutHours[k]), f[n.line.trade])
+			b.add(&n.line, scaledDeviate(u.NutHours[k]), f[n.line.trade])
 		}
 	}
 }

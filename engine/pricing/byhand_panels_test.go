@@ -75,7 +75,7 @@ func TestWholePanelByHand(t *testing.T) {
 	} {
 		drawn, u := draws(t, model, table, c.ways)
 		b := table.NewBill()
-		table.Do(drawn, "dry", u, b)
+		table.Price(drawn, "dry", u, b)
 		whole := ""
 		for i, w := range b.Way {
 			if w == car.Full && b.Drawn[i] < car.Full {
@@ -104,7 +104,7 @@ func TestWholePanelAtItsOwnDraws(t *testing.T) {
 		c, u := draws(t, model, table, ways)
 		u.Price[hood] = price
 		b := table.NewBill()
-		table.Do(c, "dry", u, b)
+		table.Price(c, "dry", u, b)
 		return b
 	}
 	pieces, full := map[string]car.Way{"hood.whole": car.Section, "hood_edge.whole": car.Patch}, map[string]car.Way{"hood.whole": car.Full}
@@ -127,7 +127,7 @@ func TestWholePanelIsNotForced(t *testing.T) {
 	way := func(table *Table, d Decided, ways map[string]car.Way, on int) car.Way {
 		c, u := draws(t, model, table, ways)
 		b := table.NewBill()
-		with(t, table, d).Do(c, "dry", u, b)
+		with(t, table, d).Price(c, "dry", u, b)
 		return b.Way[on]
 	}
 	keeps := Undecided()

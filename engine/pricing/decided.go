@@ -41,7 +41,7 @@ func Undecided() (d Decided) {
 // of one man's work).
 const mostHours = 10000
 
-// decided is a checked Decided, ready for Do.
+// decided is a checked Decided, ready for Price.
 type decided struct {
 	way     []int8 // nil = none
 	panels  []wholePanel
@@ -230,6 +230,6 @@ func (t *Table) workWholeCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
 	}
 	for k := range t.decided.car {
 		line := &t.decided.car[k]
-		b.add(&line.plainLine, score(u.Found[line.uniform]), f[line.trade])
+		b.add(&line.plainLine, scaledDeviate(u.Found[line.uniform]), f[line.trade])
 	}
 }

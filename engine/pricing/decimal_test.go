@@ -23,11 +23,11 @@ func testTable(t *testing.T, body, standard string) (*damage.Model, *Table) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
+	m, err := damage.New(damage.Known{Body: b, Histories: histories}, damage.StandardGrids)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func TestForcedWorkIsExplained(t *testing.T) {
 		s := chance.NewStream(9, n)
 		m.Draw(&s, c)
 		u.Fill(&s)
-		table.Do(c, "salt", u, b)
+		table.Price(c, "salt", u, b)
 		for i, by := range b.RaisedBy {
 			if by < 0 {
 				continue

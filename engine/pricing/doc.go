@@ -2,7 +2,7 @@
 // about it, how long that takes and what it costs at a shop's rates.
 //
 // Start with [NewTable]: one body, one standard, one scope and one shop's rates
-// make a flat price table. [Table.Do] takes one imagined car and a set of
+// make a flat price table. [Table.Price] takes one imagined car and a set of
 // uniforms and returns its [Bill], with no allocation.
 //
 // [Table.With] fixes what is no longer left to the odds: ways that were chosen,

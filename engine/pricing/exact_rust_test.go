@@ -56,9 +56,9 @@ func (x *exact) conditions(i int) (out []float64) {
 	case !p.SeenWhenStripped:
 		share = [4]float64{.40, .15, .10, .35}
 	}
-	for l := range x.levels {
-		level := &x.levels[l]
-		mu := level.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM)
+	for l := range x.histories {
+		history := &x.histories[l]
+		mu := history.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM)
 		for _, k := range hermite[9][0] {
 			for r := range damage.RepairStates {
 				for _, g := range hermite[5][0] {
@@ -66,7 +66,7 @@ func (x *exact) conditions(i int) (out []float64) {
 						luck := .85 * (math.Sqrt(share[0])*k + math.Sqrt(share[1])*g + math.Sqrt(share[2])*q)
 						one := x.repaired(p, r, func(reading exposure.Reading, years float64) chances {
 							return x.caused(p, rustAt(p, mu[reading]+luck, .85*math.Sqrt(share[3])), years)
-						}, level)
+						}, history)
 						out = append(out, one[:]...)
 					}
 				}
@@ -110,23 +110,23 @@ func (x *exact) caused(p *car.Part, rust chances, years float64) (out chances) {
 }
 
 // repaired applies earlier repairs; rust gives the chances before them.
-func (x *exact) repaired(p *car.Part, r int, rust func(exposure.Reading, float64) chances, level *exposure.Level) (out chances) {
+func (x *exact) repaired(p *car.Part, r int, rust func(exposure.Reading, float64) chances, history *exposure.History) (out chances) {
 	knocked := chances{.55, .28, .12, .03, .02, 0}
 	first := p.Face == car.Outer || slices.Contains([]string{"front_floor", "rear_floor", "seat_pan", "trunk_floor"}, p.ID)
 	switch r {
 	case 2:
-		out = mended(p, first, .85, [3]float64{.40, .35, .25}, rust(exposure.PaintedAgain, level.AgeYears))
+		out = mended(p, first, .85, [3]float64{.40, .35, .25}, rust(exposure.PaintedAgain, history.AgeYears))
 	case 3:
 		missed := .30
 		if first {
 			missed = .12
 		}
-		reached := rust(exposure.Renewed, level.WorkYearsAgo)
-		for k, v := range mended(p, first, .08, [3]float64{.50, .30, .20}, rust(exposure.AsItIs, level.AgeYears)) {
+		reached := rust(exposure.Renewed, history.WorkYearsAgo)
+		for k, v := range mended(p, first, .08, [3]float64{.50, .30, .20}, rust(exposure.AsItIs, history.AgeYears)) {
 			out[k] = missed*v + (1-missed)*reached[k]
 		}
 	default:
-		out = mended(p, first, [2]float64{.08, .60}[r], [3]float64{.50, .30, .20}, rust(exposure.AsItIs, level.AgeYears))
+		out = mended(p, first, [2]float64{.08, .60}[r], [3]float64{.50, .30, .20}, rust(exposure.AsItIs, history.AgeYears))
 	}
 	if p.Face == car.Outer {
 		knock := [damage.RepairStates]float64{.01, .04, .06, .03}[r]

@@ -32,17 +32,17 @@ var hermite = map[int][2][]float64{
 // It takes the model of rust from its published form (package damage, doc.go)
 // and not from that package's code.
 type exact struct {
-	t      *Table
-	levels []exposure.Level
-	omega  []float64
-	period float64
-	own    map[string]float64 // chance of a cause of its own, by part
-	rust   [][]float64        // [item][((root × 5 + p) × 10 + q) × 6 + condition]
-	phi    []complex128
+	t         *Table
+	histories []exposure.History
+	omega     []float64
+	period    float64
+	own       map[string]float64 // chance of a cause of its own, by part
+	rust      [][]float64        // [item][((root × 5 + p) × 10 + q) × 6 + condition]
+	phi       []complex128
 }
 
-func newExact(t *Table, levels []exposure.Level, own map[string]float64, period float64, terms int) *exact {
-	x := &exact{t: t, levels: levels, own: own, period: period, phi: make([]complex128, terms)}
+func newExact(t *Table, histories []exposure.History, own map[string]float64, period float64, terms int) *exact {
+	x := &exact{t: t, histories: histories, own: own, period: period, phi: make([]complex128, terms)}
 	for n := range terms {
 		x.omega = append(x.omega, 2*math.Pi*float64(n)/period)
 	}
@@ -137,11 +137,11 @@ func (x *exact) items(omega float64, f [car.Trades]float64, rate func(car.Trade)
 			}
 		}
 	}
-	for h, level := range x.levels {
+	for h, history := range x.histories {
 		for k, wk := range hermite[9][1] {
 			for r, wr := range [damage.RepairStates]float64{.36, .45, .12, .07} { // a car over 40 years old
 				root := (h*9+k)*damage.RepairStates + r
-				sum += complex(level.Weight*wk*wr, 0) * x.groups(root, byCondition)
+				sum += complex(history.Weight*wk*wr, 0) * x.groups(root, byCondition)
 			}
 		}
 	}
@@ -207,7 +207,7 @@ func TestAgainstExactCalculation(t *testing.T) {
 	table.openings, table.above, table.seams, table.accesses, table.nuts = nil, nil, nil, nil, nil
 	table.covers, table.panels = make([][]int, len(table.items)), nil
 	table.money.wire = nil
-	x := newExact(table, model.Levels, ownCauses(t), 6e7, 48)
+	x := newExact(table, model.Histories, ownCauses(t), 6e7, 48)
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
 	const cars = 60000
 	totals := make([]int64, cars)
@@ -218,7 +218,7 @@ func TestAgainstExactCalculation(t *testing.T) {
 		for i := range c.Finding {
 			c.Finding[i], c.Dent[i], c.LeadFailed[i] = damage.NoFinding, false, 0
 		}
-		table.Do(c, "salt", u, b)
+		table.Price(c, "salt", u, b)
 		totals[n] = int64(b.Total)
 	}
 	slices.Sort(totals)

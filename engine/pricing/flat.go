@@ -13,7 +13,7 @@ type flat struct {
 	put func(name string, values []float64)
 }
 
-// Flat hands out, list by list, everything that [Table.Do] reads, for a table with
+// Flat hands out, list by list, everything that [Table.Price] reads, for a table with
 // nothing decided; lastPlaces are the places the car was in last, by history level.
 // Distributions of hours and prices are six numbers each ([chance.Flat]);
 // where there is none, all six are 0. Lists of several dimensions are written row

@@ -5,7 +5,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// labour is the trades, hours and price of a wayLine as [Table.Do] reads them: the
+// labour is the trades, hours and price of a wayLine as [Table.Price] reads them: the
 // ways of a whole car then fit into the fast memory of a processor.
 type labour struct {
 	hours []chance.Curve

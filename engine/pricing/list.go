@@ -22,7 +22,7 @@ type Line struct {
 func (t *Table) Explain(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) []Line {
 	lines := []Line{}
 	b.list = &lines
-	t.Do(c, lastPlace, u, b)
+	t.Price(c, lastPlace, u, b)
 	b.list = nil
 	return lines
 }

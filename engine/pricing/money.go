@@ -149,7 +149,7 @@ func (t *Table) materialsOf(stage string) (sum money.Minor) {
 }
 
 // price turns the hours and parts of a bill into money.
-func (t *Table) price(u *Uniforms, b *Bill) {
+func (t *Table) charge(u *Uniforms, b *Bill) {
 	m, r := &t.money, t.Rates
 	stripAsWorked := money.Minor(0)
 	labour := money.Minor(0)
@@ -169,7 +169,7 @@ func (t *Table) price(u *Uniforms, b *Bill) {
 	b.Materials = m.materials
 	b.Consumables = 0
 	if m.wire != nil {
-		perHour := m.wire.At(score(u.Wire)) * t.minorPerMajor()
+		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
 		b.Consumables = wholeMinor(perHour * float64(b.AfterHours[car.Metal]) / 1000)
 	}
 	b.Parts = b.partsIn + r.Parts.Handling.Of(b.partsIn)
@@ -180,9 +180,9 @@ func (t *Table) price(u *Uniforms, b *Bill) {
 		b.Total += l
 	}
 	b.Tax = t.tax(labour, m.stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
-	b.Weeks = float64(hours) / 1000 / m.week.At(score(u.Week))
+	b.Weeks = float64(hours) / 1000 / m.week.At(scaledDeviate(u.Week))
 	if m.wait != nil {
-		b.Weeks += m.wait.At(score(u.Wait))
+		b.Weeks += m.wait.At(scaledDeviate(u.Wait))
 	}
 }
 
@@ -200,7 +200,7 @@ func (t *Table) sentOut(u *Uniforms) (strip, after money.Minor) {
 		if tp == nil {
 			continue
 		}
-		v := wholeMinor(tp.At(score(u.Sent[k])))
+		v := wholeMinor(tp.At(scaledDeviate(u.Sent[k])))
 		if t.Rates.SentOut.Work[k].Stage == rates.StripStage {
 			strip += v
 		} else {

@@ -98,7 +98,7 @@ func (t *Table) setPieces(to *decided, d Decided) error {
 func (t *Table) brackets(i int, cost func(t *Table, i int, w car.Way, s float64) float64) *wayBrackets {
 	out := &wayBrackets{}
 	for k := 1; k < costCells; k++ {
-		s := score(costEdge(k))
+		s := scaledDeviate(costEdge(k))
 		for w := range out {
 			out[w][k] = cost(t, i, car.Way(w), s)
 		}
@@ -201,10 +201,10 @@ func (x *piece) bracket(w car.Way, u *Uniforms) (low, high float64) {
 // costAt is what a way on an item costs at the item's own draws.
 func (t *Table) costAt(i int, w car.Way, u *Uniforms) (cost float64) {
 	if len(t.labour[i][w].hours) > 0 {
-		cost = t.labourCost(i, w, score(u.Hours[i]))
+		cost = t.labourCost(i, w, scaledDeviate(u.Hours[i]))
 	}
 	if t.labour[i][w].price != nil {
-		cost += t.partCost(i, w, score(u.Price[i]))
+		cost += t.partCost(i, w, scaledDeviate(u.Price[i]))
 	}
 	return cost
 }

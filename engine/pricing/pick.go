@@ -51,7 +51,7 @@ func firstBeyond(p *[car.Ways]float64, w car.Way) float64 {
 
 // way is the way picked for a condition.
 func (e *wayEnds) way(condition int8, u float64) car.Way {
-	return car.Way(chance.Reached(&e[condition], u))
+	return car.Way(chance.ThresholdIndex(&e[condition], u))
 }
 
 // pickWay picks by inverse distribution function.

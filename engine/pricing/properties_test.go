@@ -97,7 +97,7 @@ func TestZeroRates(t *testing.T) {
 		s := chance.NewStream(seed, n)
 		model.Draw(&s, c)
 		u.Fill(&s)
-		table.Do(c, "salt", u, b)
+		table.Price(c, "salt", u, b)
 		if b.Labour != [car.Trades]money.Minor{} {
 			t.Fatalf("car %d: labour %v", n, b.Labour)
 		}

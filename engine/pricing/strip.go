@@ -170,7 +170,7 @@ func (t *Table) stripCar(u *Uniforms, b *Bill) {
 	for k := range t.strip {
 		h := 0.0
 		if line := &t.strip[k]; !line.byCustomer && !t.worked(line.trade) {
-			h = line.hours.At(score(u.Strip[k]))
+			h = line.hours.At(scaledDeviate(u.Strip[k]))
 		}
 		b.strip = append(b.strip, h)
 	}

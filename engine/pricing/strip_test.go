@@ -148,14 +148,14 @@ func TestWorkedHoursAreASum(t *testing.T) {
 		s := chance.NewStream(seed, n)
 		model.Draw(&s, c)
 		u.Fill(&s)
-		known.Do(c, "salt", u, b)
+		known.Price(c, "salt", u, b)
 		costs[b.Strip-b.sentIn] = true
 		for _, trade := range stripTrades {
 			if want := int64(math.Round(d.StripHours[trade] * 1000)); b.StripHours[trade] != want {
 				t.Fatalf("%s: %d, worked %d", car.TradeIDs[trade], b.StripHours[trade], want)
 			}
 		}
-		one.Do(c, "salt", u, b)
+		one.Price(c, "salt", u, b)
 		fit[b.StripHours[car.Fit]] = true
 		for k := range one.strip {
 			line := &one.strip[k]
@@ -172,7 +172,7 @@ func TestWorkedHoursAreASum(t *testing.T) {
 	for k := range u.Sent {
 		u.Sent[k] = .5
 	}
-	known.Do(c, "salt", u, b)
+	known.Price(c, "salt", u, b)
 	if stage := known.StagePrice().Likely; stage-b.Strip > 12 || b.Strip-stage > 12 {
 		t.Errorf("the stage is written out at %d and paid at %d", stage, b.Strip)
 	}
@@ -191,7 +191,7 @@ func TestWorkedHoursAreASum(t *testing.T) {
 		}
 	}
 	double := with(t, &free, worked(&free, map[car.Trade]float64{car.Prep: 2}))
-	double.Do(c, "salt", u, b)
+	double.Price(c, "salt", u, b)
 	want := 2 * table.StripOutlook()[car.Prep][1] * charged / likely
 	if charged == 0 || math.Abs(float64(b.billed[car.Prep])/1000-want) > .005 {
 		t.Errorf("charged %d thousandths, want %.3f hours", b.billed[car.Prep], want)

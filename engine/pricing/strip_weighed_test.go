@@ -21,7 +21,7 @@ func draw(model *damage.Model, table *Table, n int) (out sample) {
 		damaged, priced := chance.NewStream(seed, 2*k), chance.NewStream(seed, 2*k+1)
 		model.Draw(&damaged, c)
 		u.Fill(&priced)
-		table.Do(c, "salt", u, b)
+		table.Price(c, "salt", u, b)
 		f := table.factors(u)
 		hours := int64(0)
 		for _, h := range b.AfterHours {

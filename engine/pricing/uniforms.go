@@ -61,11 +61,12 @@ func (u *Uniforms) Count() int {
 	return n
 }
 
-// q90 is the scale of ThreePoint.At: the 90th percentile of a normal is 1.
+// q90 is the 90th percentile of a normal, the unit in which ThreePoint.At measures.
 var q90 = chance.NormalQuantile(0.9)
 
-// score turns a uniform into the argument of ThreePoint.At.
-func score(u float64) float64 { return chance.NormalQuantile(u) / q90 }
+// scaledDeviate is the argument of ThreePoint.At for a uniform: its normal deviate, in
+// units of the one at 0.9.
+func scaledDeviate(u float64) float64 { return chance.NormalQuantile(u) / q90 }
 
 // factors are the two whole-car factors of hours with median 1, by trade: how
 // hard the work on this car goes, in metal and in all other trades. Hours of the

@@ -59,7 +59,7 @@ func (a *assembled) drawn(s *chance.Stream) {
 }
 
 func (a *assembled) costs() float64 {
-	a.table.Do(a.c, "dry", a.u, a.b)
+	a.table.Price(a.c, "dry", a.u, a.b)
 	sum := a.b.Parts
 	for _, l := range a.b.Labour {
 		sum += l

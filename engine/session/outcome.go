@@ -33,11 +33,11 @@ func newOutcome(stages *stageRanges, now *stageRun, t *pricing.Table, n int) (o 
 	m.Draw(&o.stream, o.truth)
 	u := t.NewUniforms()
 	u.Fill(&o.stream)
-	t.Do(o.truth, m.Levels[o.truth.Level].LastClimate, u, o.bill)
-	if o.known, err = c.Known(b, stages.levels, c.LastStage(), t.Rates.Own); err != nil {
+	t.Price(o.truth, m.Histories[o.truth.History].LastClimate, u, o.bill)
+	if o.known, err = c.Known(b, stages.histories, c.LastStage(), t.Rates.Own); err != nil {
 		return nil, err
 	}
-	o.shut, err = c.WithoutClosed(b).Known(b, stages.levels, c.LastStage(), t.Rates.Own)
+	o.shut, err = c.WithoutClosed(b).Known(b, stages.histories, c.LastStage(), t.Rates.Own)
 	return o, err
 }
 

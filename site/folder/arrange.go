@@ -116,7 +116,7 @@ func (f folder) page(name string, source []byte, parts map[string][]byte) error 
 	if err := f.preload(name, parts); err != nil {
 		return err
 	}
-	if err := f.seal(name); err != nil {
+	if err := f.addIntegrity(name); err != nil {
 		return err
 	}
 	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {

@@ -57,12 +57,12 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 	if err != nil {
 		return nil, err
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return nil, err
 	}
 	one := &Case{}
-	if one.Model, err = c.ModelAt(body, levels, carfile.Told, r.Own, nil); err != nil {
+	if one.Model, err = c.ModelAt(body, histories, carfile.Told, r.Own, nil); err != nil {
 		return nil, err
 	}
 	one.Table, err = pricing.NewTable(body, common, r, c.Standard, c.Scope)
@@ -90,8 +90,8 @@ func (c *Case) Flat(w io.Writer) error {
 		return err
 	}
 	var places []string
-	for _, level := range c.Model.Levels {
-		places = append(places, level.LastClimate)
+	for _, history := range c.Model.Histories {
+		places = append(places, history.LastClimate)
 	}
 	if err := pricing.Flat(c.Table, places, put); err != nil {
 		return err
@@ -116,7 +116,7 @@ func (c *Case) Cars(seed uint64, n int, each func(Priced)) {
 		damaged, worked := chance.NewStream(seed, (2*k+1)*spread), chance.NewStream(seed, (2*k+2)*spread)
 		c.Model.Draw(&damaged, one)
 		u.Fill(&worked)
-		c.Table.Do(one, c.Model.Levels[one.Level].LastClimate, u, b)
+		c.Table.Price(one, c.Model.Histories[one.History].LastClimate, u, b)
 		p := Priced{Total: int64(b.Total), Tax: int64(b.Tax), Weeks: int64(b.Weeks*1000 + 0.5)}
 		for t := range b.AfterHours {
 			p.Hours += b.StripHours[t] + b.AfterHours[t]

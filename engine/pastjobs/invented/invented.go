@@ -70,7 +70,7 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	if err != nil {
 		return job, err
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return job, err
 	}
@@ -78,7 +78,7 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	if truth == nil {
 		truth = rates.NothingLearnt()
 	}
-	known, err := c.Known(b, levels, carfile.Told, truth)
+	known, err := c.Known(b, histories, carfile.Told, truth)
 	if err != nil {
 		return job, err
 	}
@@ -94,7 +94,7 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	m.Draw(&stream, is)
 	u, bill := t.NewUniforms(), t.NewBill()
 	u.Fill(&stream)
-	t.Do(is, m.Levels[is.Level].LastClimate, u, bill)
+	t.Price(is, m.Histories[is.History].LastClimate, u, bill)
 	survey(c, b, is, &stream, job.Finished)
 	job.CameTo = bill.Total
 	for trade := range job.Hours {
