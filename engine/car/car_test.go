@@ -81,3 +81,22 @@ func TestRefusals(t *testing.T) {
 		t.Error("the option brings no items")
 	}
 }
+
+// TestReadOnce: bodies and words are read once, each body once for its options.
+func TestReadOnce(t *testing.T) {
+	load := func(options ...string) *Body {
+		b, err := Load("pickup", options...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	if load() != load() || load("outside_fenders") != load("outside_fenders") || load() == load("outside_fenders") {
+		t.Error("a body is read again, or serves with other options")
+	}
+	first, err := LoadCommon()
+	again, _ := LoadCommon()
+	if err != nil || first != again {
+		t.Errorf("the words are read again: %v", err)
+	}
+}
