@@ -33,7 +33,7 @@ func (t *Table) setMoney() error {
 	for trade := range m.perHour {
 		m.perHour[trade] = perHour(t.Rates.Labour.Trades[trade].Rate.Rate)
 	}
-	m.handled = 1 + float64(money.FlatPercent(t.Rates.Parts.Handling.Percent))/1e8
+	m.handled = 1 + float64(t.Rates.Parts.Handling.Percent.Millionths())/1e8
 	t.setPanels()
 	for _, a := range t.fig.above {
 		// Drilling is the same whatever the finish: no factor of the standard.

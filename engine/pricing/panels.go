@@ -133,7 +133,7 @@ func (t *Table) partCost(i int, w car.Way, s float64) float64 {
 
 // perHour is what an hour costs in minor units.
 func perHour(r money.Rate) float64 {
-	millionths, divisor := money.FlatRate(r)
+	millionths, divisor := r.Ratio()
 	if millionths == 0 {
 		return 0 // a rate of nothing has no divisor
 	}

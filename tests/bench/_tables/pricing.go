@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"underpaint/engine/chance"
-	"underpaint/engine/money"
 	"underpaint/engine/rates"
 )
 
@@ -162,7 +161,7 @@ func (f flat) money(t *Table) {
 	var rate, sent, sentIn, taxed []float64
 	divisor := uint64(1)
 	for trade := range r.Labour.Trades {
-		n, d := money.FlatRate(r.Labour.Trades[trade].Rate.Rate)
+		n, d := r.Labour.Trades[trade].Rate.Rate.Ratio()
 		rate, divisor = append(rate, float64(n)), max(divisor, d) // a rate of nothing has no divisor
 	}
 	for k, tp := range m.sent {
@@ -171,15 +170,15 @@ func (f flat) money(t *Table) {
 	for _, v := range m.taxed {
 		taxed = append(taxed, truth(v))
 	}
-	percent := float64(money.FlatPercent(r.Tax.Percent.Percent))
+	percent := float64(r.Tax.Percent.Percent.Millionths())
 	if r.Tax.Published == rates.WithTax || r.Tax.NotSure() {
 		percent = 0
 	}
-	supplies := []float64{truth(r.Supplies.ShareOfLabour), float64(money.FlatPercent(r.Supplies.Percent.Percent)), truth(r.Supplies.Capped), float64(r.Supplies.NoMoreThan)}
+	supplies := []float64{truth(r.Supplies.ShareOfLabour), float64(r.Supplies.Percent.Percent.Millionths()), truth(r.Supplies.Capped), float64(r.Supplies.NoMoreThan)}
 	f.put("rate", append(rate, float64(divisor)))
 	f.put("sent_price", sent)
 	f.put("sent_in_strip", sentIn)
-	f.put("handling", []float64{float64(money.FlatPercent(r.Parts.Handling.Percent)), float64(money.FlatPercent(r.SentOut.Handling.Percent))})
+	f.put("handling", []float64{float64(r.Parts.Handling.Percent.Millionths()), float64(r.SentOut.Handling.Percent.Millionths())})
 	f.put("supplies", supplies) // a share of labour, per cent, capped, no more than
 	f.put("tax", append([]float64{percent}, taxed...))
 	f.put("fixed", []float64{float64(m.stripLabour), float64(m.stripMaterials), float64(m.materials), float64(thousandths(r.Labour.LeastHours)), t.minorPerMajor()})
