@@ -7,6 +7,13 @@ ADDR  ?= 127.0.0.1:8080
 OUT   ?= site/dist
 WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
+# The tables of the peers are laid into the engine (tests/bench/doc.go).
+BENCH = -tags bench -overlay tests/bench/overlay.json
+
+# Its version stands in a go.mod of its own, so that the program's lists only what the
+# program uses. What it asks for stands in staticcheck.conf.
+STATICCHECK = go tool -modfile=tests/lint.mod staticcheck
+
 CARS  ?= 2000
 ADDRESS ?=
 
@@ -23,6 +30,7 @@ test: lint test-go test-wasm test-page
 test-go:
 	go test ./...
 	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
+	go test $(BENCH) ./tests/bench
 
 # The engine's own tests once more where its customers run it, and whole questions
 # through what the built engines export.
@@ -48,9 +56,12 @@ lint:
 	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
+	go vet $(BENCH) ./tests/bench/... ./engine/chance ./engine/damage ./engine/network ./engine/work
+	$(STATICCHECK) ./...
+	echo "browser: GOOS=js GOARCH=wasm" | $(STATICCHECK) -matrix ./wasm/... ./engine/message
 
 bench: /usr/bin/gcc ## the engine against programs written by hand, into DEVELOPERS.md
-	go run ./tests/bench/race -readme DEVELOPERS.md
+	go run $(BENCH) ./tests/bench/race -readme DEVELOPERS.md
 
 /usr/bin/gcc:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gcc libc6-dev

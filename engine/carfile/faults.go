@@ -215,7 +215,7 @@ func (f *faults) opened() {
 	}
 }
 
-// closedItems are the items of a pocket that nobody sees until it is opened.
+// ClosedItems are the items of a pocket that nobody sees until it is opened.
 func ClosedItems(b *car.Body, pocket int) (out []int) {
 	for _, i := range b.Pockets[pocket].Items {
 		if !b.PartOf(i).SeenWhenStripped {

@@ -54,7 +54,7 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	m.drawLead(s, c)
 }
 
-// Covered says whether the car is freshly covered. Where cover makes no difference to
+// DrawCovered says whether the car is freshly covered. Where cover makes no difference to
 // what is known nothing has settled it yet, and u, a uniform, does.
 func (m *Model) DrawCovered(c *Car, u float64) bool {
 	if len(m.given) > 1 {
