@@ -17,7 +17,7 @@ STATICCHECK = go tool -modfile=tests/lint.mod staticcheck
 CARS  ?= 2000
 ADDRESS ?=
 
-.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt pictures
+.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page page-test site-built lint bench bench-go fuzz prompt pictures
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -38,10 +38,21 @@ test-wasm:
 	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/session ./engine/message
 	node --test --test-timeout=1800000 wasm/test/shipped.test.mjs tests/vectors/node.test.mjs
 
-test-page: /usr/bin/chromium site/node_modules/.package-lock.json
+# The most that one file of tests may take is a quiet machine's, times its pace
+# (site/test/pace.mjs), as every wait in them is.
+PAGE_TESTS = cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-timeout=$$(node test/pace.mjs 2400000)
+
+test-page: site-built
+	$(PAGE_TESTS) --test-concurrency=2 test/*.test.mjs
+
+page-test: site-built ## one page test: make page-test NAME="a mistake inside the sums" (FILE=test/pages.test.mjs looks there only)
+	@test -n '$(NAME)' || { echo 'page-test: expected NAME="part of a name"'; exit 1; }
+	$(PAGE_TESTS) --test-reporter=spec --test-reporter-destination=stdout --test-reporter=tap --test-reporter-destination=.built/tap --test-name-pattern='$(NAME)' $(or $(FILE),test/*.test.mjs)
+	@grep -v '# SKIP' site/.built/tap | grep -q '^ *ok [0-9]* - ' || { echo 'page-test: no test has "$(NAME)" in its name'; exit 1; }
+
+site-built: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
-	cd site && SITE_BUILT=$(CURDIR)/site/.built node --test --test-concurrency=2 --test-timeout=2400000 test/*.test.mjs
 
 pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
 	cd site && node test/pictures.mjs

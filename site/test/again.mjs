@@ -4,6 +4,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { heading, pagesOf, takenIn, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { openPage as openJobsPage } from "./pastjobsfiles.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { line, nextCar, openWhy } from "./whyopen.mjs";
@@ -13,7 +14,7 @@ async function begin(page, origin) {
   await page.goto(`${origin}/rates/`);
   await takenIn(page);
   await page.reload();
-  await page.waitForFunction(() => navigator.serviceWorker.controller && document.getElementById("check-code").textContent, null, { timeout: 240_000 });
+  await page.waitForFunction(() => navigator.serviceWorker.controller && document.getElementById("check-code").textContent, null, { timeout: patience(240_000) });
 }
 
 test("rates, past jobs, why so wide and every plain page: the second time they work without a connection", () => visit({ worker: "allow", allow: /ERR_INTERNET|Failed to (load|fetch)/ }, async (page, { origin, context, dir }) => {
@@ -49,7 +50,7 @@ test("new rates and a new build put on the host together: every page that is ope
     // The page of figures is a page to be read, without sums.
     for (const name of pagesOf(dir).filter((n) => !n.endsWith(".html") && n !== "figures/")) {
       await page.goto(`${origin}/${name}`);
-      await page.waitForFunction(() => document.getElementById("check-code").textContent, null, { timeout: 240_000 });
+      await page.waitForFunction(() => document.getElementById("check-code").textContent, null, { timeout: patience(240_000) });
       all.push(await page.locator("#check-code").textContent());
     }
     return all;

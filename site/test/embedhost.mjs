@@ -6,7 +6,8 @@
 import { createServer } from "node:http";
 import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
-import { world } from "./browser.mjs";
+import { newContext, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 
 const TYPES = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".json": "application/json", ".svg": "image/svg+xml", ".wasm": "application/wasm" };
 const open = [];
@@ -56,11 +57,10 @@ export async function embedded({ sameSite = false, more = () => "", ...options }
   const { browser, dir } = await world();
   const tool = await plainHost(dir, sameSite ? "localhost" : "127.0.0.1");
   const shop = await shopHost(frameCode(dir, tool) + more(tool));
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const context = await newContext(browser, { viewport: { width: 1280, height: 900 }, ...options });
   const errors = [];
   try {
     const page = await context.newPage();
-    page.setDefaultTimeout(15000);
     page.on("pageerror", (e) => errors.push(String(e)));
     page.on("console", (m) => { if (m.type() === "error" && !/favicon/.test(m.location().url)) errors.push(m.text()); });
     await page.addInitScript(() => {
@@ -89,5 +89,5 @@ export async function rangeInFrame(frame) {
   await frame.getByLabel("Year").fill("1967");
   await frame.getByRole("button", { name: "Continue" }).click();
   for (const answer of ["mild", "driven_all_year", "show"]) await frame.locator(`[data-answer="${answer}"]`).click();
-  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
+  await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: patience(240_000) });
 }

@@ -4,7 +4,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { closeAll, firstRange, world } from "./browser.mjs";
+import { closeAll, firstRange, newContext, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { goTo, openFile } from "./surveycar.mjs";
 import { effectSettled, openRates } from "./ratesopen.mjs";
 
@@ -37,8 +38,8 @@ const PICTURES = {
     await openFile(page, origin, surveyed);
     await page.evaluate(() => { location.hash = "stages"; });
     // On a busy machine the last of it takes minutes; the picture then says "About".
-    await page.waitForFunction(() => document.querySelectorAll(".stage-row .dots").length >= 3, null, { timeout: 240000 });
-    await page.waitForSelector(".before-after[data-state=settled]", { timeout: 60000 }).catch(() => console.log("stages: still being worked out"));
+    await page.waitForFunction(() => document.querySelectorAll(".stage-row .dots").length >= 3, null, { timeout: patience(240_000) });
+    await page.waitForSelector(".before-after[data-state=settled]", { timeout: patience(60_000) }).catch(() => console.log("stages: still being worked out"));
   }],
   rates: [{ width: 1040, height: 1400 }, async (page, origin) => { await openRates(page, origin); await effectSettled(page); }],
   why: [DESK, async (page, origin) => {
@@ -54,7 +55,8 @@ const PICTURES = {
 
 /** The picture as WebP: the browser that took it also packs it. */
 async function packed(browser, png, quality) {
-  const page = await browser.newPage();
+  const context = await newContext(browser);
+  const page = await context.newPage();
   const text = await page.evaluate(async ([data, q]) => {
     const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${data}`)).blob());
     const canvas = new OffscreenCanvas(picture.width, picture.height);
@@ -62,7 +64,7 @@ async function packed(browser, png, quality) {
     const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: "image/webp", quality: q })).arrayBuffer());
     return btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(""));
   }, [png.toString("base64"), quality]);
-  await page.close();
+  await context.close();
   return Buffer.from(text, "base64");
 }
 
@@ -75,9 +77,8 @@ mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
     if (!wanted.includes(name)) continue;
-    const context = await browser.newContext({ viewport, colorScheme: "light", reducedMotion: "reduce", serviceWorkers: "block", acceptDownloads: true });
+    const context = await newContext(browser, { viewport, colorScheme: "light", reducedMotion: "reduce", serviceWorkers: "block", acceptDownloads: true });
     const page = await context.newPage();
-    page.setDefaultTimeout(120000);
     await show(page, origin);
     const png = await page.screenshot();
     let picture = await packed(browser, png, 0.8);

@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { changed, draftOf, effectSettled, field, focusedPath, named, openRates, type } from "./ratesopen.mjs";
 
 test("a fault stands at its field and at the top, what was typed stays, and a way leads there", () => visit({}, async (page, { origin }) => {
@@ -60,7 +61,7 @@ test("a dearer hour moves three sample cars, and the lines that it moves are nam
   await effectSettled(page);
   assert.match(await page.locator(".effect-car p").first().textContent(), /as on the site/);
   await type(page, "labour.metal.rate", "105");
-  await page.waitForFunction(() => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent), null, { timeout: 240_000 });
+  await page.waitForFunction(() => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent), null, { timeout: patience(240_000) });
   await effectSettled(page);
   assert.equal(await page.locator(".effect-car").count(), 3);
   assert.match(await page.locator(".effect-car p").first().textContent(), /on the site, \$.* here/);

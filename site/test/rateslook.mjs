@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { axeSource, visit } from "./browser.mjs";
+import { sleep } from "./pace.mjs";
 import { changed, effectSettled, openRates } from "./ratesopen.mjs";
 
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -23,7 +24,7 @@ test("every section at 320 px without sideways scroll, and no fault that a progr
     if (id === "done") await changed(page, () => page.getByRole("button", { name: /Set our own/ }).click());
     // Three entries of each list stand for the others, which are made alike.
     await page.locator("details").evaluateAll((all) => { let entries = 0; for (const d of all) d.open = !d.classList.contains("entry") || entries++ < 3; });
-    await page.waitForTimeout(50);
+    await sleep(50);
     assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 320, `${id} is too wide`);
     for (const [scheme, only] of [["light", { type: "tag", values: RULES }], ["dark", { type: "rule", values: COLOURS }]]) {
       await page.emulateMedia({ colorScheme: scheme });

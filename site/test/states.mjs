@@ -4,7 +4,8 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
-import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
+import { firstRange, heading, newContext, press, sentence, settled, visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { openCar, stand, step, twoDoor } from "./surveycar.mjs";
 
@@ -103,7 +104,7 @@ test("a browser without WebAssembly says so", () => visit({ allow: /./ }, async 
 
 test("without scripts the page says what it can", () => visit({ javaScriptEnabled: false }, async (page, { origin }) => {
   await page.goto(`${origin}/`);
-  await page.waitForTimeout(4500);
+  await sleep(4500);
   assert.ok(await page.locator("#no-start").isVisible());
   assert.match(await page.locator("#no-start").innerText(), /not an estimate, not a quotation/);
 }));
@@ -125,7 +126,7 @@ test("a worker that dies is started again, and nothing entered is lost", () => v
 const SHOPS = {
   "survey/": { enter: async (page, origin) => { await openCar(page, origin, twoDoor); await stand(page); for (const key of "ss") await page.keyboard.press(key); },
     entered: (page) => page.evaluate(() => history.state.car.survey.length), want: 2,
-    goesOn: async (page) => { await step(page, "stages").click(); await page.waitForSelector(".before-after[data-state=settled]", { timeout: 300_000 }); } },
+    goesOn: async (page) => { await step(page, "stages").click(); await page.waitForSelector(".before-after[data-state=settled]", { timeout: patience(300_000) }); } },
   "rates/": { enter: async (page, origin) => { await openRates(page, origin); await type(page, "labour.metal.rate", "91.50"); },
     entered: (page) => page.locator('[data-path="labour.metal.rate"] input').first().inputValue(), want: "91.50",
     goesOn: async (page) => { await type(page, "labour.metal.rate", "92.50"); await effectSettled(page); } },
@@ -152,7 +153,7 @@ test("a script that something on the way has changed is not run, and the page sa
     if (name === "style.css") {
       assert.equal(await page.evaluate(() => [...document.styleSheets].filter((s) => s.href).length), 0, "a style that is another");
     } else {
-      await page.waitForTimeout(4500);
+      await sleep(4500);
       assert.match(await page.locator("#no-start").innerText(), /load it again/);
       assert.equal(await page.locator("[data-answer]").count(), 0, `${name}: nothing of the page runs`);
     }
@@ -182,7 +183,7 @@ test("a worker that falls silent is taken for dead and started again", () => vis
   await page.workers()[0].evaluate(() => self.close());
   await page.getByRole("button", { name: /Change: Kept/ }).click();
   await press(page, "garage");
-  await page.waitForTimeout(300);
+  await sleep(300);
   assert.equal(await page.locator('[data-band="restarted"]').count(), 0);
   await page.clock.runFor(21000);
   await page.waitForSelector('[data-band="restarted"]');
@@ -280,9 +281,9 @@ function otherBuild(dir) {
 const builds = (page) => page.evaluate(() => caches.keys());
 
 test("a newer build takes over by itself while nothing is entered, and is offered while something is", () => visit({ worker: "allow" }, async (page, { origin, dir, browser }) => {
-  const second = await browser.newContext();
+  const second = await newContext(browser);
   const entered = await second.newPage();
-  for (const p of [page, entered]) { await p.goto(`${origin}/`); await takenIn(p); await p.reload(); await p.waitForTimeout(500); }
+  for (const p of [page, entered]) { await p.goto(`${origin}/`); await takenIn(p); await p.reload(); await sleep(500); }
   const [before] = await builds(page);
   await answerAll(entered);
   await settled(entered);

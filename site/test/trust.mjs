@@ -6,14 +6,15 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { firstRange, pagesOf, takenIn, visit, world } from "./browser.mjs";
+import { firstRange, newContext, pagesOf, takenIn, visit, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { closeHosts, plainHost, shopHost } from "./embedhost.mjs";
 
 const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
 const hasScripts = (name) => name === "" || name.endsWith("/");
 /** The page of figures has a script and no sums. */
 const hasSums = (name) => hasScripts(name) && name !== "figures/";
-const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: 240_000 }) : null);
+const ready = (page, name) => (hasSums(name) ? page.waitForFunction(() => document.getElementById("check-code")?.textContent && document.querySelector("h1"), null, { timeout: patience(240_000) }) : null);
 const listing = (dir) => new Map(JSON.parse(/files: (\[.*\]) \};/.exec(readFileSync(join(dir, "sw.js"), "utf8"))[1]).map((f) => [f.path, f.integrity]));
 const sum = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
 
@@ -133,7 +134,7 @@ test("in a frame only the customer's page works; the shop's pages give a sentenc
   const { browser } = await world();
   const plain = await plainHost(dir, "127.0.0.1");
   const frames = (base, names) => names.map((name) => `<iframe src="${base}/${name}" title="x" width="600" height="400"></iframe>`).join("");
-  const context = await browser.newContext({ serviceWorkers: "block" });
+  const context = await newContext(browser, { serviceWorkers: "block" });
   try {
     const open = await context.newPage();
     await open.goto(`${await shopHost(frames(plain, SHOPS))}/`);
