@@ -30,6 +30,7 @@ test: lint test-go test-wasm test-page
 test-go:
 	go test ./...
 	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
+	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence -run 'LearnFromAPlainShop|Joining|SchemaRequired|Properties' -timeout 1h -args -slow
 	go test $(BENCH) ./tests/bench
 
 # The engine's own tests once more where its customers run it, and whole questions
@@ -67,7 +68,7 @@ lint:
 	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
-	go vet $(BENCH) ./tests/bench/... ./engine/chance ./engine/damage ./engine/network ./engine/work
+	go vet $(BENCH) ./tests/bench/... ./engine/chance ./engine/damage ./engine/network ./engine/pricing
 	$(STATICCHECK) ./...
 	echo "browser: GOOS=js GOARCH=wasm" | $(STATICCHECK) -matrix ./wasm/... ./engine/message
 

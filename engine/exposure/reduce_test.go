@@ -122,7 +122,11 @@ func chancesOf(histories []History) (out []float64) {
 // apart), and .015 for young ones of these. The full lists of the largest cases,
 // over 2,600 combinations, are not compared.
 func TestJoining(t *testing.T) {
-	joined, largest := 0, 0
+	joined, largest, most := 0, 0, 2600
+	if !*slow {
+		most = 800
+		t.Log("not run without -slow: full lists of over 800 combinations")
+	}
 	for _, c := range unsure() {
 		histories, err := Histories(c.ages, c.told, asked)
 		if err != nil {
@@ -134,7 +138,7 @@ func TestJoining(t *testing.T) {
 			combinations *= len(told.ways(30, 1))
 		}
 		largest = max(largest, combinations)
-		if combinations > 2600 {
+		if combinations > most {
 			continue
 		}
 		whole := wholeHistories(c.ages, c.told, asked)

@@ -99,6 +99,9 @@ func agrees(t *testing.T, l scores.Learnt, is float64) {
 // TestLearnFromAPlainShop: where the starting figures are the truth, nothing moves
 // beyond noise, and neither do the misses.
 func TestLearnFromAPlainShop(t *testing.T) {
+	if !*slow {
+		t.Skip("not run without -slow")
+	}
 	j := jobsOf(t, nil, 15, 40)
 	all := scoreAll(j)
 	l, err := pastjobs.Learn(all, pastjobs.EveryJob)
