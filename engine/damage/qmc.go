@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// Shared draws the uniforms of the shared factors, those that come first in
+// SharedFactors draws the uniforms of the shared factors, those that come first in
 // [Model.Draw], from the coordinates of one point of a cube, so that points that
 // fill the cube evenly give cars that are spread evenly over what matters most. The
 // first coordinate says how badly the car as a whole has come off, history and luck
