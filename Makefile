@@ -7,10 +7,17 @@ ADDR  ?= 127.0.0.1:8080
 OUT   ?= site/dist
 WASM_EXEC = $(shell go env GOROOT)/lib/wasm/go_js_wasm_exec
 
+# The tables of the peers are laid into the engine (tests/bench/doc.go).
+BENCH = -tags bench -overlay tests/bench/overlay.json
+
+# Its version stands in a go.mod of its own, so that the program's lists only what the
+# program uses. What it asks for stands in staticcheck.conf.
+STATICCHECK = go tool -modfile=tests/lint.mod staticcheck
+
 CARS  ?= 2000
 ADDRESS ?=
 
-.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page lint bench bench-go fuzz prompt pictures
+.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page page-test site-built lint bench bench-go fuzz prompt pictures
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -23,6 +30,8 @@ test: lint test-go test-wasm test-page
 test-go:
 	go test ./...
 	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
+	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence -run 'LearnFromAPlainShop|Joining|SchemaRequired|Properties' -timeout 1h -args -slow
+	go test $(BENCH) ./tests/bench
 
 # The engine's own tests once more where its customers run it, and whole questions
 # through what the built engines export.
@@ -30,10 +39,21 @@ test-wasm:
 	GOOS=js GOARCH=wasm go test -exec="$(WASM_EXEC)" ./engine/chance ./engine/network ./engine/damage ./engine/estimate ./engine/session ./engine/message
 	node --test --test-timeout=1800000 wasm/test/shipped.test.mjs tests/vectors/node.test.mjs
 
-test-page: /usr/bin/chromium site/node_modules/.package-lock.json
+# The most that one file of tests may take is a quiet machine's, times its pace
+# (site/test/pace.mjs), as every wait in them is.
+PAGE_TESTS = cd site && SITE_BUILT=$(CURDIR)/site/.built node --import tsx --test --test-timeout=$$(node test/pace.mjs 2400000)
+
+test-page: site-built
+	$(PAGE_TESTS) --test-concurrency=2 test/*.test.mjs
+
+page-test: site-built ## one page test: make page-test NAME="a mistake inside the sums" (FILE=test/pages.test.mjs looks there only)
+	@test -n '$(NAME)' || { echo 'page-test: expected NAME="part of a name"'; exit 1; }
+	$(PAGE_TESTS) --test-reporter=spec --test-reporter-destination=stdout --test-reporter=tap --test-reporter-destination=.built/tap --test-name-pattern='$(NAME)' $(or $(FILE),test/*.test.mjs)
+	@grep -v '# SKIP' site/.built/tap | grep -q '^ *ok [0-9]* - ' || { echo 'page-test: no test has "$(NAME)" in its name'; exit 1; }
+
+site-built: /usr/bin/chromium site/node_modules/.package-lock.json
 	rm -rf site/.built && mkdir site/.built && go build -o site/.built/site ./site
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
-	cd site && SITE_BUILT=$(CURDIR)/site/.built node --import tsx --test --test-concurrency=2 --test-timeout=2400000 test/*.test.mjs
 
 pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
 	cd site && node --import tsx test/pictures.mjs
@@ -48,9 +68,12 @@ lint:
 	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
+	go vet $(BENCH) ./tests/bench/... ./engine/chance ./engine/damage ./engine/network ./engine/pricing
+	$(STATICCHECK) ./...
+	echo "browser: GOOS=js GOARCH=wasm" | $(STATICCHECK) -matrix ./wasm/... ./engine/message
 
 bench: /usr/bin/gcc ## the engine against programs written by hand, into DEVELOPERS.md
-	go run ./tests/bench/race -readme DEVELOPERS.md
+	go run $(BENCH) ./tests/bench/race -readme DEVELOPERS.md
 
 /usr/bin/gcc:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq gcc libc6-dev
@@ -77,7 +100,7 @@ fuzz: ## a minute on each decoder, and on the engine as a whole
 	go test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 1x ./engine/money
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/rates
 	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/carfile
-	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/record
+	go test -run '^$$' -fuzz FuzzDecode -fuzztime 60s -fuzzminimizetime 1x ./engine/pastjobs
 	go test -run '^$$' -fuzz FuzzFromLooks -fuzztime 60s -fuzzminimizetime 1x ./engine/evidence
 	go test -run '^$$' -fuzz 'FuzzRead$$' -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
 	go test -run '^$$' -fuzz FuzzWrittenIsReadBack -fuzztime 60s -fuzzminimizetime 1x ./engine/columns
@@ -87,7 +110,7 @@ fuzz: ## a minute on each decoder, and on the engine as a whole
 faults: ## how many mistakes put into three packages their own tests see; long
 	go run ./tests/faults -package ./engine/money -n 150
 	go run ./tests/faults -package ./engine/network -n 150
-	go run ./tests/faults -package ./engine/work -n 150
+	go run ./tests/faults -package ./engine/pricing -n 150
 
 sweeps: ## whether more damage ever costs less: every part of every body, after three surveys; long
 	go test ./tests -run MoreDamage -v -timeout 6h -args -slow

@@ -1,5 +1,5 @@
 // Command site makes the folder of pages for a web host and serves such a folder
-// on this machine. The folder itself is made by package folder; the pages lie in
+// on this machine. The folder itself is made by package build; the pages lie in
 // pages: the customer's (pages/page.js), the shop's "This car"
 // (pages/survey/page.js) and others in folders of their own, and some plain ones.
 //

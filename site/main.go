@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 	"time"
 
 	"underpaint/site/build"
@@ -35,7 +36,7 @@ func main() {
 // run carries out one command line. What a person wants to read goes to out.
 func run(args []string, out io.Writer) error {
 	if len(args) == 0 {
-		return errors.New("say build, weigh or serve\n" + usage)
+		return errors.New("say build, weigh or serve\n" + strings.TrimSpace(usage))
 	}
 	flags := flag.NewFlagSet(args[0], flag.ContinueOnError)
 	flags.Usage = func() { fmt.Fprint(flags.Output(), usage) }

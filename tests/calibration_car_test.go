@@ -12,18 +12,18 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 )
 
 // setting is one sort of invented car that takes part.
 type setting struct {
-	body   *car.Body
-	table  *work.Table
-	levels []exposure.Level
-	prior  *damage.Model
-	fig    *figures.Damage
+	body      *car.Body
+	table     *pricing.Table
+	histories []exposure.History
+	prior     *damage.Model
+	fig       *figures.Damage
 }
 
 func settings(t *testing.T) (out []setting) {
@@ -39,15 +39,15 @@ func settings(t *testing.T) (out []setting) {
 	}{{"two_door_unitary", "mild", 0}, {"open_two_seater", "salt", 1995}, {"pickup", "dry", 0}} {
 		b, err := car.Load(one.body)
 		must(t, err)
-		levels, err := exposure.Exact([]exposure.Alternative{
+		histories, err := exposure.Exact([]exposure.Alternative{
 			{Chance: 1, Periods: []exposure.Period{{Climate: one.place, Years: 15, Kept: "driven_all_year"}, {Climate: one.place, Years: 40, Kept: "garage"}}}},
 			exposure.Asked{Year: 2026, WorkedIn: one.workedIn})
 		must(t, err)
-		table, err := work.NewTable(b, common, r, "show", "whole_body")
+		table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 		must(t, err)
-		prior, err := damage.New(damage.Known{Body: b, Levels: levels}, calibrationGrids)
+		prior, err := damage.New(damage.Known{Body: b, Histories: histories}, calibrationGrids)
 		must(t, err)
-		out = append(out, setting{b, table, levels, prior, fig})
+		out = append(out, setting{b, table, histories, prior, fig})
 	}
 	return out
 }
@@ -66,11 +66,11 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	s.prior.Draw(&stream, truth)
 	u, bill := s.table.NewUniforms(), s.table.NewBill()
 	u.Fill(&stream)
-	s.table.Do(truth, s.levels[truth.Level].LastClimate, u, bill)
+	s.table.Price(truth, s.histories[truth.History].LastClimate, u, bill)
 	price := int64(bill.Total)
 
 	covered := stream.Uniform() < s.fig.Cover.Chance[truth.Repair]
-	known := damage.Known{Body: s.body, Levels: s.levels, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
+	known := damage.Known{Body: s.body, Histories: s.histories, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
 	if known.EarlierWork, err = s.answer(truth.Repair, stream.Uniform()); err != nil {
 		return out, err
 	}
@@ -92,7 +92,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			how.read(&shut, entries, func(i int) bool { return s.body.PartOf(i).SeenWhenStripped })
 			how.read(&known, entries, func(int) bool { return true })
 		case 3:
-			d := work.Undecided()
+			d := pricing.Undecided()
 			for trade, h := range bill.StripHours {
 				if h > 0 {
 					d.StripHours[trade] = float64(h) / 1000
@@ -103,7 +103,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			}
 			// What the stage is charged follows from its hours alone from here on.
 			again := table.NewBill()
-			table.Do(truth, s.levels[truth.Level].LastClimate, u, again)
+			table.Price(truth, s.histories[truth.History].LastClimate, u, again)
 			price += int64(again.Strip - bill.Strip)
 		case 4:
 			known = shut
@@ -120,7 +120,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 }
 
 // rank draws cars that know the evidence and says where the true one falls.
-func rank(m *damage.Model, table *work.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
+func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
 	c, u, bill := m.NewCar(), table.NewUniforms(), table.NewBill()
 	stream := chance.NewStream(calibrationSeed+1, seed)
 	is := [measures]int64{price, holes(truth), steps(truth)}
@@ -129,7 +129,7 @@ func rank(m *damage.Model, table *work.Table, price int64, truth *damage.Car, se
 	for n := range prices {
 		m.Draw(&stream, c)
 		u.Fill(&stream)
-		table.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		table.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		prices[n] = int64(bill.Total)
 		for what, v := range [measures]int64{prices[n], holes(c), steps(c)} {
 			switch {

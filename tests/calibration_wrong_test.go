@@ -21,7 +21,7 @@ func (how trial) double(k *damage.Known) {
 			items[i] = evidence.Joined(l, l)
 		}
 	}
-	for _, sides := range [][]damage.Worst{k.Worst, k.Cover.Worst} {
+	for _, sides := range [][]damage.MaxEvidence{k.Worst, k.Cover.Worst} {
 		for n := range sides {
 			for c, v := range sides[n].Likely {
 				sides[n].Likely[c] = v * v

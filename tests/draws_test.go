@@ -16,8 +16,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // How many imagined cars a range takes, against cars drawn plainly: one stream of
@@ -37,7 +37,7 @@ var drawsEnds = [...]float64{.1, .5, .9}
 // drawn is one body at one stage.
 type drawn struct {
 	model *damage.Model
-	table *work.Table
+	table *pricing.Table
 }
 
 func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
@@ -48,13 +48,13 @@ func drawsOf(t *testing.T, body string) (out [len(drawsStages)]drawn) {
 	must(t, err)
 	b, err := car.Load(body)
 	must(t, err)
-	levels, err := exposure.Exact([]exposure.Alternative{
+	histories, err := exposure.Exact([]exposure.Alternative{
 		{Chance: .6, Periods: []exposure.Period{{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}},
 		{Chance: .4, Periods: []exposure.Period{{Climate: "damp", Years: 20, Kept: "driven_all_year"}, {Climate: "dry", Years: 36, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
-	known := damage.Known{Body: b, Levels: levels, EarlierWork: "not_sure"}
+	known := damage.Known{Body: b, Histories: histories, EarlierWork: "not_sure"}
 	stream := chance.NewStream(2026, 1)
 	var truth *damage.Car
 	for k := range out {
@@ -95,7 +95,7 @@ func (d drawn) plainly(seed uint64, n int) []int64 {
 		s := chance.NewStream(seed, uint64(k))
 		d.model.Draw(&s, c)
 		u.Fill(&s)
-		d.table.Do(c, d.model.Levels[c.Level].LastClimate, u, b)
+		d.table.Price(c, d.model.Histories[c.History].LastClimate, u, b)
 		out[k] = int64(b.Total)
 	}
 	return out
@@ -104,11 +104,11 @@ func (d drawn) plainly(seed uint64, n int) []int64 {
 // evenly prices the cars of a run; short are the prices without the dearest turn of
 // each car.
 func (d drawn) evenly(seed uint64) (all, short []int64) {
-	run := estimate.NewRun(d.model, []*work.Table{d.table}, seed)
+	run := estimate.NewRun(d.model, []*pricing.Table{d.table}, seed)
 	for run.Cars() < drawsCars {
 		run.Add()
 	}
-	for turns := range slices.Chunk(run.Totals(0), estimate.Turns) {
+	for turns := range slices.Chunk(run.Totals(0), estimate.Replicates) {
 		at := len(all)
 		all = append(all, turns...)
 		slices.Sort(all[at:])

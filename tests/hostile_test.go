@@ -13,8 +13,8 @@ import (
 
 	"underpaint/engine/columns"
 	"underpaint/engine/message"
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
 )
 
 // Input that somebody made to do harm: refused before it costs anything, never
@@ -137,9 +137,9 @@ func TestHostileTables(t *testing.T) {
 		"a name of 20 MB":        `{"` + strings.Repeat("n", 20<<20) + `":1}`,
 	} {
 		var faults []error
-		var jobs *record.Jobs
-		used := allocated(func() { jobs, faults = record.Decode([]byte(text)) })
-		if jobs != nil || len(faults) == 0 || len(faults) > record.MostJobs {
+		var jobs *pastjobs.Jobs
+		used := allocated(func() { jobs, faults = pastjobs.Decode([]byte(text)) })
+		if jobs != nil || len(faults) == 0 || len(faults) > pastjobs.MostJobs {
 			t.Errorf("%s: taken, or %d faults", name, len(faults))
 		}
 		if most := 64<<20 + 6*uint64(len(text)); used > most {

@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 	"underpaint/tests/plain"
 )
@@ -36,7 +36,7 @@ var moreBases = []struct {
 	{"mixed", func(t *testing.T, m *more) []int8 {
 		fig, err := figures.ReadDamage("..")
 		must(t, err)
-		cars, err := plain.New(plain.Told{Body: m.body, Levels: m.known.Levels, NoRepairs: true}, fig, rand.New(rand.NewPCG(1, 4)))
+		cars, err := plain.New(plain.Told{Body: m.body, Histories: m.known.Histories, NoRepairs: true}, fig, rand.New(rand.NewPCG(1, 4)))
 		must(t, err)
 		one := cars.NewCar()
 		cars.Draw(one)
@@ -51,7 +51,7 @@ const believedAtLeast = .97
 // more is one body at the sample shop.
 type more struct {
 	body  *car.Body
-	table *work.Table
+	table *pricing.Table
 	known damage.Known
 	last  *damage.Model
 }
@@ -64,10 +64,10 @@ func newMore(t *testing.T, id string) *more {
 	must(t, err)
 	b, err := car.Load(id)
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
 	w := weighedCase{place: "mild"}
-	return &more{body: b, table: table, known: damage.Known{Body: b, Levels: w.levels(t), LeadFailed: make([]int, len(b.Items))}}
+	return &more{body: b, table: table, known: damage.Known{Body: b, Histories: w.levels(t), LeadFailed: make([]int, len(b.Items))}}
 }
 
 // read is a record of one item that was seen.
@@ -93,15 +93,15 @@ func (m *more) model(t *testing.T, base []*damage.Likelihood, i, condition int) 
 // medians are those of the price of one randomisation each: runs of one seed differ by
 // what was recorded alone.
 func (m *more) medians(model *damage.Model, seed uint64, blocks int) (out [estimate.Randomisations]float64) {
-	run := estimate.NewRun(model, []*work.Table{m.table}, seed)
+	run := estimate.NewRun(model, []*pricing.Table{m.table}, seed)
 	for range blocks {
 		run.Add()
 	}
 	var part []int64
 	for j := range out {
 		part = part[:0]
-		for at := j * estimate.Turns; at < len(run.Totals(0)); at += estimate.Randomisations * estimate.Turns {
-			part = append(part, run.Totals(0)[at:at+estimate.Turns]...)
+		for at := j * estimate.Replicates; at < len(run.Totals(0)); at += estimate.Randomisations * estimate.Replicates {
+			part = append(part, run.Totals(0)[at:at+estimate.Replicates]...)
 		}
 		slices.Sort(part)
 		out[j] = chance.QuantileMinor(part, .5)

@@ -15,8 +15,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // TestExactPriceOfAList: a list of work priced in exact decimals, at rates and
@@ -75,12 +75,12 @@ func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact billed) 
 	must(t, err)
 	common, err := car.LoadCommon()
 	must(t, err)
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "salt", Years: 12, Kept: "driven_all_year"}, {Climate: "salt", Years: 43, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(t, err)
-	model, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
+	model, err := damage.New(damage.Known{Body: b, Histories: histories}, damage.StandardGrids)
 	must(t, err)
 	return func(s shop, n uint64) (bill, exact billed) {
-		table, err := work.NewTable(b, common, s.rates(t), "show", "whole_body")
+		table, err := pricing.NewTable(b, common, s.rates(t), "show", "whole_body")
 		must(t, err)
 		c, u, got := model.NewCar(), table.NewUniforms(), table.NewBill()
 		stream := chance.NewStream(7, n)
@@ -123,7 +123,7 @@ func (s shop) rates(t *testing.T) *rates.Rates {
 }
 
 // exactly prices the list in decimals of any length.
-func (s shop) exactly(t *work.Table, lines []work.Line, b *work.Bill) (f billed) {
+func (s shop) exactly(t *pricing.Table, lines []pricing.Line, b *pricing.Bill) (f billed) {
 	places := int32(t.Rates.Currency.Digits)
 	minor := func(d decimal.Decimal) money.Minor { return money.Minor(d.Round(places).Shift(places).IntPart()) }
 	major := func(m money.Minor) decimal.Decimal { return decimal.New(int64(m), -places) }

@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/figures"
 	"underpaint/tests/plain"
 )
@@ -61,12 +61,12 @@ func throughStructural(t *testing.T, s *publishedSetting) (float64, *float64) {
 }
 
 // driven is the history of a car driven all year in one place.
-func driven(t *testing.T, place string, age float64, asked int) []exposure.Level {
+func driven(t *testing.T, place string, age float64, asked int) []exposure.History {
 	t.Helper()
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: place, Years: age, Kept: "driven_all_year"}}}},
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: place, Years: age, Kept: "driven_all_year"}}}},
 		exposure.Asked{Year: asked})
 	must(t, err)
-	return levels
+	return histories
 }
 
 // share is the share of two-door cars with a part of some sort in a condition or worse.
@@ -91,7 +91,7 @@ func (s *publishedSetting) share(t *testing.T, worst int8, of func(*car.Part) bo
 	}
 	rust, all := 0.0, 0.0
 	for age, weight := range ages {
-		cars, err := plain.New(plain.Told{Body: b, Levels: driven(t, s.Place, age, s.Asked), NoRepairs: true}, fig, rand.New(rand.NewPCG(7, uint64(10*age))))
+		cars, err := plain.New(plain.Told{Body: b, Histories: driven(t, s.Place, age, s.Asked), NoRepairs: true}, fig, rand.New(rand.NewPCG(7, uint64(10*age))))
 		must(t, err)
 		n, one := publishedCars/len(ages)+1, cars.NewCar()
 		for range n {
@@ -155,9 +155,9 @@ func medianYears(t *testing.T, s *publishedSetting) (float64, *float64) {
 	for range 40 {
 		age := (low + high) / 2
 		made := float64(s.Asked)
-		level := exposure.Level{RatesTimes: 1, AgeYears: age, Made: made, WorkYearsAgo: 0, LastClimate: s.Place,
+		history := exposure.History{RatesTimes: 1, AgeYears: age, Made: made, WorkYearsAgo: 0, LastClimate: s.Place,
 			Periods: []exposure.Period{{Climate: s.Place, Years: age, Kept: "driven_all_year"}}}
-		if level.Medians(s.M, s.B, s.Life, s.Splash, s.MM)[exposure.AsItIs] < 0 {
+		if history.Medians(s.M, s.B, s.Life, s.Splash, s.MM)[exposure.AsItIs] < 0 {
 			low = age
 		} else {
 			high = age
@@ -182,9 +182,9 @@ func saltRatio(t *testing.T, s *publishedSetting) (float64, *float64) {
 // over one kept outside.
 func heatedGarage(t *testing.T, s *publishedSetting) (float64, *float64) {
 	mu := func(kept string) float64 {
-		level := exposure.Level{RatesTimes: 1, AgeYears: s.Age, Made: float64(s.Asked) - s.Age, LastClimate: s.Place,
+		history := exposure.History{RatesTimes: 1, AgeYears: s.Age, Made: float64(s.Asked) - s.Age, LastClimate: s.Place,
 			Periods: []exposure.Period{{Climate: s.Place, Years: s.Age, Kept: kept, Use: exposure.OnRoad}}}
-		return level.Medians(2.5, .85, 5, .9, 1)[exposure.AsItIs]
+		return history.Medians(2.5, .85, 5, .9, 1)[exposure.AsItIs]
 	}
 	return math.Exp(mu("dry_or_heated_garage") - mu("open_shed_or_outside")), nil
 }
@@ -224,14 +224,14 @@ func meanOverMedian(t *testing.T, s *publishedSetting) (float64, *float64) {
 	must(t, err)
 	r, err := rates.Decode(rates.Sample())
 	must(t, err)
-	table, err := work.NewTable(b, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	must(t, err)
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: s.Place, Years: 15, Kept: "driven_all_year", Use: exposure.OnRoad},
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: s.Place, Years: 15, Kept: "driven_all_year", Use: exposure.OnRoad},
 		{Climate: s.Place, Years: s.Age - 15, Kept: "driven_all_year", Use: exposure.OffRoad}}}}, exposure.Asked{Year: s.Asked})
 	must(t, err)
-	m, err := damage.New(damage.Known{Body: b, Levels: levels}, damage.StandardGrids)
+	m, err := damage.New(damage.Known{Body: b, Histories: histories}, damage.StandardGrids)
 	must(t, err)
-	run := estimate.NewRun(m, []*work.Table{table}, 3)
+	run := estimate.NewRun(m, []*pricing.Table{table}, 3)
 	for range 4 {
 		run.Add()
 	}

@@ -17,9 +17,9 @@ import (
 
 var update = flag.Bool("update", false, "write the answers of today into the vectors and print what has changed")
 
-// customersAsk is what is asked of the customer's engine too. It answers more, which
+// customerRequests is what is asked of the customer's engine too. It answers more, which
 // takes long and is compared in engine/message.
-var customersAsk = strings.Fields("open range cover sheet plan check_car")
+var customerRequests = strings.Fields("open range cover sheet plan check_car")
 
 // TestVectors asks every scenario of a fresh engine: the figures, and the bytes of
 // the whole reply. run.mjs does the same under Node and in a browser.
@@ -104,7 +104,7 @@ func refusalAlone(t *testing.T, reply []byte) {
 func ofCustomers(requests []string) bool {
 	for _, text := range requests {
 		var r struct{ Ask string }
-		if json.Unmarshal([]byte(text), &r) != nil || !slices.Contains(customersAsk, r.Ask) {
+		if json.Unmarshal([]byte(text), &r) != nil || !slices.Contains(customerRequests, r.Ask) {
 			return false
 		}
 	}

@@ -54,12 +54,12 @@ var weighedCases = []weighedCase{
 }
 
 // levels are those of a car of 55 years.
-func (w *weighedCase) levels(t *testing.T) []exposure.Level {
+func (w *weighedCase) levels(t *testing.T) []exposure.History {
 	t.Helper()
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: w.place, Years: 15, Kept: "driven_all_year"},
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: w.place, Years: 15, Kept: "driven_all_year"},
 		{Climate: w.place, Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026, WorkedIn: w.workedIn})
 	must(t, err)
-	return levels
+	return histories
 }
 
 // number is one posterior mean, by name.
@@ -73,7 +73,7 @@ func (w *weighedCase) network(t *testing.T, b *car.Body, independent bool) (out 
 	t.Helper()
 	seen, err := evidence.FromLooks(b, w.looks)
 	must(t, err)
-	m, err := damage.New(damage.Known{Body: b, Levels: w.levels(t), EarlierWork: w.earlier, Seen: seen.Items, Worst: seen.Worst, Independent: independent,
+	m, err := damage.New(damage.Known{Body: b, Histories: w.levels(t), EarlierWork: w.earlier, Seen: seen.Items, Worst: seen.Worst, Independent: independent,
 		Cover: damage.Cover{Answer: w.covered, Fresh: seen.Cover, Seen: seen.CoveredItems, Worst: seen.CoveredWorst}}, damage.StandardGrids)
 	must(t, err)
 	chances, holed := m.Chances(), 0.0
@@ -115,7 +115,7 @@ func (w *weighedCase) plainly(t *testing.T, b *car.Body, noCauses bool) plain.We
 	must(t, err)
 	looks, err := figures.ReadLooks("..")
 	must(t, err)
-	cars, err := plain.New(plain.Told{Body: b, Levels: w.levels(t), EarlierWork: w.earlier, Cover: w.covered, NoCauses: noCauses}, fig, rand.New(rand.NewPCG(5, 11)))
+	cars, err := plain.New(plain.Told{Body: b, Histories: w.levels(t), EarlierWork: w.earlier, Cover: w.covered, NoCauses: noCauses}, fig, rand.New(rand.NewPCG(5, 11)))
 	must(t, err)
 	var seen plain.Seen
 	for _, l := range w.looks {

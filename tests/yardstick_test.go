@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/exact"
 )
 
@@ -27,7 +27,7 @@ type measured struct {
 	body  *car.Body
 	known damage.Known
 	rates *rates.Rates
-	table *work.Table
+	table *pricing.Table
 }
 
 // measure makes a case of a body: where it lived is not certain, so that the history
@@ -52,11 +52,11 @@ func measure(t testing.TB, id string, bare bool) measured {
 	lived := func(place string) []exposure.Period {
 		return []exposure.Period{{Climate: place, Years: 12, Kept: "driven_all_year"}, {Climate: "mild", Years: 40, Kept: "garage"}}
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}}, exposure.Asked{Year: 2026, WorkedIn: 1998})
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: lived("salt")}}, exposure.Asked{Year: 2026, WorkedIn: 1998})
 	must(err)
-	table, err := work.NewTable(body, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(body, common, r, "show", "whole_body")
 	must(err)
-	return measured{body, damage.Known{Body: body, Levels: levels, EarlierWork: "not_known_of"}, r, table}
+	return measured{body, damage.Known{Body: body, Histories: histories, EarlierWork: "not_known_of"}, r, table}
 }
 
 // surveyed adds a survey of every second item of an imagined car, and its lead joints.
@@ -81,13 +81,13 @@ func (m measured) surveyed(t testing.TB) measured {
 }
 
 // sampled is what the engine says of a case.
-func (m measured) sampled(t testing.TB, known damage.Known, table *work.Table) estimate.Range {
+func (m measured) sampled(t testing.TB, known damage.Known, table *pricing.Table) estimate.Range {
 	t.Helper()
 	model, err := damage.New(known, damage.StandardGrids)
 	if err != nil {
 		t.Fatal(err)
 	}
-	run := estimate.NewRun(model, []*work.Table{table}, 20)
+	run := estimate.NewRun(model, []*pricing.Table{table}, 20)
 	for run.Cars() < yardstickCars {
 		run.Add()
 	}
@@ -168,7 +168,7 @@ func TestYardstickCanFail(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	table, err := work.NewTable(m.body, common, &slow, "show", "whole_body")
+	table, err := pricing.NewTable(m.body, common, &slow, "show", "whole_body")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -81,3 +81,23 @@ func TestRefusals(t *testing.T) {
 		t.Error("the option brings no items")
 	}
 }
+
+// TestReadOnce: bodies and words are read once, each body once for its options.
+func TestReadOnce(t *testing.T) {
+	load := func(options ...string) *Body {
+		b, err := Load("pickup", options...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	plain, outside := load(), load("outside_fenders")
+	if load() != plain || load("outside_fenders") != outside || plain == outside {
+		t.Error("a body is read again, or serves with other options")
+	}
+	first, err := LoadCommon()
+	again, _ := LoadCommon()
+	if err != nil || first != again {
+		t.Errorf("the words are read again: %v", err)
+	}
+}

@@ -1,6 +1,10 @@
 package car
 
-import "underpaint/engine/strict"
+import (
+	"sync"
+
+	"underpaint/engine/strict"
+)
 
 // Common holds what is the same for every body: names of trades, conditions and
 // ways, and which neighbours tend to need work with a part.
@@ -39,8 +43,13 @@ func RustByTrap(trap int) Rust {
 	return rustByTrap[trap]
 }
 
-// LoadCommon reads the shared words.
-func LoadCommon() (*Common, error) {
+// LoadCommon returns the shared words. They are read once and shared:
+// callers must not change them. An error means a damaged build.
+func LoadCommon() (*Common, error) { return loadCommon() }
+
+var loadCommon = sync.OnceValues(readCommon)
+
+func readCommon() (*Common, error) {
 	f, err := strict.Parse(commonWords)
 	if err != nil {
 		return nil, err

@@ -60,7 +60,7 @@ var loaded struct {
 }
 
 // Load returns one pattern with the given options (ids of Body.Options). It is read
-// once and shared: read only. The data is part of the program, so an error means a
+// once and shared: callers must not change it. The data is part of the program, so an error means a
 // damaged build or an option that the body does not have.
 func Load(id string, options ...string) (*Body, error) {
 	key := strings.Join(append([]string{id}, options...), " ")

@@ -30,11 +30,11 @@ func surveyed(t *testing.T, but map[string]string) (*Car, *damage.Model) {
 			c.Survey = append(c.Survey, r)
 		}
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := c.ModelAt(b, levels, Survey, rates.NothingLearnt(), nil)
+	m, err := c.ModelAt(b, histories, Survey, rates.NothingLearnt(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

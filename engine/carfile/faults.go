@@ -8,8 +8,8 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
+	"underpaint/engine/pricing"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Fault is one entry that cannot stand, with the item it is about, if any. A
@@ -23,13 +23,13 @@ type Fault struct {
 type faults struct {
 	c    *Car
 	b    *car.Body
-	t    *work.Table
+	t    *pricing.Table
 	list []Fault
 }
 
 // Faults checks looks, records, opened boxes, strip hours and choices, and
 // returns every fault in the order of the file.
-func (c *Car) Faults(b *car.Body, t *work.Table) []Fault {
+func (c *Car) Faults(b *car.Body, t *pricing.Table) []Fault {
 	f := &faults{c: c, b: b, t: t}
 	f.looks()
 	f.stages()
@@ -188,13 +188,13 @@ func (c *Car) IsOpen(box string) bool {
 	return slices.ContainsFunc(c.Opened, func(o Opened) bool { return o.Box == box })
 }
 
-func findingNamed(id string) (work.Finding, bool) {
-	for _, one := range work.Findings() {
+func findingNamed(id string) (pricing.Finding, bool) {
+	for _, one := range pricing.Findings() {
 		if one.ID == id {
 			return one, true
 		}
 	}
-	return work.Finding{}, false
+	return pricing.Finding{}, false
 }
 
 func (f *faults) opened() {
@@ -215,7 +215,7 @@ func (f *faults) opened() {
 	}
 }
 
-// closedItems are the items of a pocket that nobody sees until it is opened.
+// ClosedItems are the items of a pocket that nobody sees until it is opened.
 func ClosedItems(b *car.Body, pocket int) (out []int) {
 	for _, i := range b.Pockets[pocket].Items {
 		if !b.PartOf(i).SeenWhenStripped {

@@ -8,9 +8,9 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Told is the state of knowledge before the shop has seen the car.
@@ -83,8 +83,8 @@ func (c *Car) RecordedCondition(on string) int {
 
 // Known is everything that counts for the odds by the end of a stage, on the
 // starting figures or on what the shop has learnt.
-func (c *Car) Known(b *car.Body, levels []exposure.Level, reached string, own *rates.Own) (damage.Known, error) {
-	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.EarlierWork, Shift: shiftOf(b, own), Spread: own.Spread.Factor}
+func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, own *rates.Own) (damage.Known, error) {
+	k := damage.Known{Body: b, Histories: histories, EarlierWork: c.EarlierWork, Shift: shiftOf(b, own), Spread: own.Spread.Factor}
 	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
 	if err != nil {
 		return k, err
@@ -121,8 +121,8 @@ func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
 
 // ModelAt conditions the odds of a body on everything known by a stage. What has not
 // changed since an earlier model of the car, which may be nil, is taken from there.
-func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own *rates.Own, earlier *damage.Model) (*damage.Model, error) {
-	k, err := c.Known(b, levels, reached, own)
+func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string, own *rates.Own, earlier *damage.Model) (*damage.Model, error) {
+	k, err := c.Known(b, histories, reached, own)
 	if err != nil {
 		return nil, err
 	}
@@ -135,8 +135,8 @@ func (c *Car) ModelAt(b *car.Body, levels []exposure.Level, reached string, own 
 
 // Decided is what is fixed for the work by the end of a stage; chosen ways count
 // only when asked for.
-func (c *Car) Decided(b *car.Body, reached string, ways bool) work.Decided {
-	d := work.Undecided()
+func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
+	d := pricing.Undecided()
 	d.KeepOldMetal = slices.Contains(c.Options, KeepOldMetal)
 	if reached != Survey && reached != OpeningUp {
 		return d
@@ -209,10 +209,10 @@ func joinedWith(a, b []*damage.Likelihood) []*damage.Likelihood {
 }
 
 // withWorst adds looks at sides. A gap looked at already is not imagined again.
-func withWorst(known, more []damage.Worst) []damage.Worst {
+func withWorst(known, more []damage.MaxEvidence) []damage.MaxEvidence {
 	out := slices.Clone(known)
 	for _, w := range more {
-		if !slices.ContainsFunc(out, func(o damage.Worst) bool { return slices.Equal(o.Items, w.Items) }) && len(out) < damage.MostWorst {
+		if !slices.ContainsFunc(out, func(o damage.MaxEvidence) bool { return slices.Equal(o.Items, w.Items) }) && len(out) < damage.MostMaxEvidence {
 			out = append(out, w)
 		}
 	}

@@ -53,7 +53,7 @@ type Life struct {
 // NotSure is the answer of somebody who does not know.
 const NotSure = "not_sure"
 
-// DecodeCar reads a car file. The error names the first fault by its path.
+// Decode reads a car file. The error names the first fault by its path.
 func Decode(data []byte) (*Car, error) {
 	f, err := strict.Parse(data)
 	if err != nil {

@@ -78,7 +78,7 @@ func fittingAfter(t *testing.T, c *Car) int64 {
 	u.Car = [2]float64{.5, .5}
 	n := len(b.Items)
 	sound := &damage.Car{Condition: make([]int8, n), Finding: make([]damage.Finding, n), Dent: make([]bool, n), LeadFailed: make([]int8, n)}
-	table.Do(sound, "mild", u, bill)
+	table.Price(sound, "mild", u, bill)
 	return bill.AfterHours[car.Fit]
 }
 

@@ -28,7 +28,7 @@ func TestKept(t *testing.T) {
 		if c.Life[0].Kept != want || !strings.Contains(string(c.Text()), `"kept":"`+want+`"`) {
 			t.Errorf("%s: read as %s, written as %s", said, c.Life[0].Kept, c.Text())
 		}
-		if _, err := c.Levels(); err != nil {
+		if _, err := c.Histories(); err != nil {
 			t.Errorf("%s: no history: %v", said, err)
 		}
 	}

@@ -7,9 +7,9 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Text writes the car file with its members in their usual order. Reading it
@@ -89,9 +89,9 @@ func (c *Car) writeLooks(w *strict.Writer) {
 	}
 }
 
-// Levels turns what was told of the car's age and life into the alternatives of
+// Histories turns what was told of the car's age and life into the alternatives of
 // its history, earliest period first.
-func (c *Car) Levels() ([]exposure.Level, error) {
+func (c *Car) Histories() ([]exposure.History, error) {
 	ages, err := c.ages()
 	if err != nil {
 		return nil, err
@@ -105,7 +105,7 @@ func (c *Car) Levels() ([]exposure.Level, error) {
 		}
 		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
 	}
-	return exposure.Levels(ages, told, exposure.Asked{Year: c.AskedIn, WorkedIn: c.WorkYear})
+	return exposure.Histories(ages, told, exposure.Asked{Year: c.AskedIn, WorkedIn: c.WorkYear})
 }
 
 func (c *Car) ages() (exposure.Ages, error) {
@@ -122,7 +122,7 @@ func (c *Car) ages() (exposure.Ages, error) {
 // together, looks and records that a body does not allow. What hangs on a shop's
 // rates is checked at the sample's.
 func (c *Car) Check() (wrong []error) {
-	if _, err := c.Levels(); err != nil {
+	if _, err := c.Histories(); err != nil {
 		return []error{err}
 	}
 	for _, id := range c.Bodies {
@@ -138,7 +138,7 @@ func (c *Car) Check() (wrong []error) {
 }
 
 // atSample is one body of the car with a table at the sample's rates.
-func (c *Car) atSample(id string) (*car.Body, *work.Table, error) {
+func (c *Car) atSample(id string) (*car.Body, *pricing.Table, error) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {
 		panic("engine: internal error: sample rates: " + err.Error())
@@ -151,7 +151,7 @@ func (c *Car) atSample(id string) (*car.Body, *work.Table, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	t, err := work.NewTable(b, common, r, c.OneStandard(), c.Scope)
+	t, err := pricing.NewTable(b, common, r, c.OneStandard(), c.Scope)
 	return b, t, err
 }
 

@@ -14,27 +14,27 @@ import "math/bits"
 // of it is whole-number arithmetic: the same points everywhere. Neighbouring points are
 // found fastest.
 type Latin struct {
-	of      *Matrices
-	now     []uint32 // by coordinate: point n in this turn, in units of 2^-32
-	n, turn uint32
+	of           *Matrices
+	now          []uint32 // by coordinate: point n in this replicate, in units of 2^-32
+	n, replicate uint32
 }
 
 // Matrices are those of a Latin hypercube: for each coordinate a random lower
 // triangular matrix (J. Matoušek, Journal of Complexity 14, 1998) times a random upper
 // triangular one (H. Faure and S. Tezuka, in: Monte Carlo and Quasi-Monte Carlo Methods
-// 2000, 2002), both with ones on the diagonal, and such a product for its turns.
+// 2000, 2002), both with ones on the diagonal, and such a product for its replicates.
 type Matrices struct {
-	points [latinDigits][]uint32 // columns, by digit of the point, then by coordinate
-	turns  [turnDigits][]uint32
+	points     [latinDigits][]uint32 // columns, by digit of the point, then by coordinate
+	replicates [replicateDigits][]uint32
 }
 
 const (
-	latinDigits = 16
-	turnDigits  = 3
+	latinDigits     = 16
+	replicateDigits = 3
 	// LatinPoints is how many points there are.
 	LatinPoints = 1 << latinDigits
-	// MostTurns is how many turns each point has.
-	MostTurns = 1 << turnDigits
+	// MostReplicates is how many replicates each point has.
+	MostReplicates = 1 << replicateDigits
 )
 
 // NewMatrices draws the matrices of so many coordinates, the same of each however many
@@ -44,12 +44,12 @@ func NewMatrices(coordinates int, s *Stream) *Matrices {
 	for c := range m.points {
 		m.points[c] = make([]uint32, coordinates)
 	}
-	for c := range m.turns {
-		m.turns[c] = make([]uint32, coordinates)
+	for c := range m.replicates {
+		m.replicates[c] = make([]uint32, coordinates)
 	}
 	for k := range coordinates {
 		setColumns(m.points[:], k, s)
-		setColumns(m.turns[:], k, s)
+		setColumns(m.replicates[:], k, s)
 	}
 	return m
 }
@@ -81,17 +81,17 @@ func (m *Matrices) Shifted(s *Stream) *Latin {
 	return l
 }
 
-// At fills in the first coordinates of point n, below LatinPoints, in a turn below
-// MostTurns: numbers (k + ½)/2^32, strictly between 0 and 1. The first 2^k turns of a
-// point fall one into every interval of 2^-k in each coordinate, and the points of each
-// turn are a Latin hypercube by themselves.
-func (l *Latin) At(n, turn uint32, out []float64) {
-	if n >= LatinPoints || turn >= MostTurns {
+// At fills in the first coordinates of point n, below LatinPoints, in a replicate below
+// MostReplicates: numbers (k + ½)/2^32, strictly between 0 and 1. The first 2^k replicates
+// of a point fall one into every interval of 2^-k in each coordinate, and the points of
+// each replicate are a Latin hypercube by themselves.
+func (l *Latin) At(n, replicate uint32, out []float64) {
+	if n >= LatinPoints || replicate >= MostReplicates {
 		panic("engine: internal error: a point of a Latin hypercube beyond the last")
 	}
 	l.move(l.of.points[:], l.n^n)
-	l.move(l.of.turns[:], l.turn^turn)
-	l.n, l.turn = n, turn
+	l.move(l.of.replicates[:], l.replicate^replicate)
+	l.n, l.replicate = n, replicate
 	for k, v := range l.now[:len(out)] {
 		out[k] = openUniform32(v)
 	}

@@ -27,21 +27,21 @@ func everyInterval(n int, at func(k int) float64) bool {
 // TestLatinFillsEveryInterval: (0, 1)-sequences in base 2 (H. Niederreiter, Random
 // Number Generation and Quasi-Monte Carlo Methods, SIAM 1992, definition 4.2): of 2^k
 // points from a multiple of 2^k on, one lies in every interval of 2^-k of every
-// coordinate; the same of turns. Points not in a row do not.
+// coordinate; the same of replicates. Points not in a row do not.
 func TestLatinFillsEveryInterval(t *testing.T) {
 	const coordinates = 200
 	l, out := latin(coordinates, 1), make([]float64, coordinates)
-	at := func(n, turn, k int) float64 { l.At(uint32(n), uint32(turn), out); return out[k] }
+	at := func(n, replicate, k int) float64 { l.At(uint32(n), uint32(replicate), out); return out[k] }
 	failed := false
 	for k := range coordinates {
 		for _, digits := range []int{1, 2, 3, 6, 8} {
 			size := 1 << digits
 			for _, from := range []int{0, size, 5 * size} {
-				turn := from % MostTurns
-				if !everyInterval(size, func(n int) float64 { return at(from+n, turn, k) }) {
+				replicate := from % MostReplicates
+				if !everyInterval(size, func(n int) float64 { return at(from+n, replicate, k) }) {
 					t.Fatalf("coordinate %d: two of points %d to %d in one interval of %d", k, from, from+size-1, size)
 				}
-				if size <= MostTurns && !everyInterval(size, func(turn int) float64 { return at(from, turn, k) }) {
+				if size <= MostReplicates && !everyInterval(size, func(replicate int) float64 { return at(from, replicate, k) }) {
 					t.Fatalf("coordinate %d, point %d: two of %d turns in one interval", k, from, size)
 				}
 			}
@@ -137,7 +137,7 @@ func TestSpreadOfLatinMeans(t *testing.T) {
 
 // TestLatinEnds: there is an end, and it is said.
 func TestLatinEnds(t *testing.T) {
-	for _, p := range [][2]uint32{{LatinPoints, 0}, {0, MostTurns}} {
+	for _, p := range [][2]uint32{{LatinPoints, 0}, {0, MostReplicates}} {
 		func() {
 			defer func() {
 				if recover() == nil {

@@ -52,11 +52,11 @@ func scramble(hi, lo uint64) uint64 {
 // but faster: the state stays in registers, and two numbers at a time do not wait for
 // each other's products.
 func (s *Stream) Fill(dst []float64) {
-	if s.script != nil {
-		n := copy(dst, s.script)
-		dst, s.script = dst[n:], s.script[n:]
-		if s.led && len(s.script) == 0 {
-			s.script = nil
+	if s.given != nil {
+		n := copy(dst, s.given)
+		dst, s.given = dst[n:], s.given[n:]
+		if s.prefix && len(s.given) == 0 {
+			s.given = nil
 		} else if len(dst) > 0 {
 			panic("engine: internal error: more uniforms asked than a script has")
 		}

@@ -29,7 +29,7 @@ func TestSameAsToolchain(t *testing.T) {
 		}
 	}
 	list := []float64{.25, .5, .75}
-	s, got := Scripted(list), make([]float64, 3)
+	s, got := FixedStream(list), make([]float64, 3)
 	s.Fill(got[:2])
 	s.Fill(got[2:])
 	for i := range list {

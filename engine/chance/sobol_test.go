@@ -138,7 +138,7 @@ func TestSpreadOfMeans(t *testing.T) {
 
 // TestLed: the list first, then the generator from its beginning.
 func TestLed(t *testing.T) {
-	s, plain := Led([]float64{.25, .5}, 3, 4), NewStream(3, 4)
+	s, plain := StreamWithPrefix([]float64{.25, .5}, 3, 4), NewStream(3, 4)
 	got := make([]float64, 5)
 	got[0] = s.Uniform()
 	s.Fill(got[1:])
@@ -150,7 +150,7 @@ func TestLed(t *testing.T) {
 			t.Errorf("number %d: %v, want %v", k+2, v, want)
 		}
 	}
-	none := Led(nil, 3, 4)
+	none := StreamWithPrefix(nil, 3, 4)
 	again := NewStream(3, 4)
 	if none.Uniform() != again.Uniform() {
 		t.Error("nothing to lead changes the stream")

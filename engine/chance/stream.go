@@ -9,21 +9,21 @@ import "math"
 // The zero Stream is NewStream(0, 0).
 type Stream struct {
 	pcg    pcg
-	script []float64
-	led    bool // the generator goes on where the script ends
+	given  []float64
+	prefix bool // the generator goes on where the given numbers end
 }
 
-// Scripted is a stream that gives the numbers of a list, one after another, and
+// FixedStream is a stream that gives the numbers of a list, one after another, and
 // panics beyond its end. It is for asking what a result would be for given numbers.
 // It has no bits: Uint64 is not for it.
-func Scripted(uniforms []float64) Stream { return Stream{script: uniforms} }
+func FixedStream(uniforms []float64) Stream { return Stream{given: uniforms} }
 
-// Led is a stream whose first numbers are those of a list, which is not copied; after
-// them it goes on as NewStream(seed, index).
-func Led(first []float64, seed, index uint64) Stream {
+// StreamWithPrefix is a stream whose first numbers are those of a list, which is not
+// copied; after them it goes on as NewStream(seed, index).
+func StreamWithPrefix(first []float64, seed, index uint64) Stream {
 	s := NewStream(seed, index)
 	if len(first) > 0 {
-		s.script, s.led = first, true
+		s.given, s.prefix = first, true
 	}
 	return s
 }
@@ -44,17 +44,17 @@ func (s *Stream) Uint64() uint64 {
 // the upper 52 bits of Uint64. Every such number is exact, and so is 1 minus it;
 // with one bit more the largest would round to 1.
 func (s *Stream) Uniform() float64 {
-	if s.script != nil {
-		return s.scripted()
+	if s.given != nil {
+		return s.nextGiven()
 	}
 	return openUniform(s.pcg.next())
 }
 
-func (s *Stream) scripted() float64 {
-	next := s.script[0]
-	s.script = s.script[1:]
-	if s.led && len(s.script) == 0 {
-		s.script = nil
+func (s *Stream) nextGiven() float64 {
+	next := s.given[0]
+	s.given = s.given[1:]
+	if s.prefix && len(s.given) == 0 {
+		s.given = nil
 	}
 	return next
 }

@@ -14,13 +14,13 @@ import (
 // with cover that hides some of it.
 func entries(t *testing.T, b *car.Body, r *rand.Rand, n int) (out []Known) {
 	t.Helper()
-	known := Known{Body: b, Levels: salted(t), EarlierWork: "not_sure", Seen: make([]*Likelihood, len(b.Items))}
+	known := Known{Body: b, Histories: salted(t), EarlierWork: "not_sure", Seen: make([]*Likelihood, len(b.Items))}
 	for step := range n {
 		next := known
 		next.Seen = append([]*Likelihood{}, known.Seen...)
 		next.Seen[r.IntN(len(b.Items))] = randomLikelihood(r)
 		if step > 2 {
-			next.Worst = []Worst{onSide(b, car.Left, gapBad), either(t, b, "drip_rail.left", "drip_rail.right", holeSeen)}
+			next.Worst = []MaxEvidence{onSide(b, car.Left, gapBad), either(t, b, "drip_rail.left", "drip_rail.right", holeSeen)}
 		}
 		if step > 4 {
 			next.Worst = append(next.Worst, either(t, b, "outer_sill.left", "outer_sill.right", gapGood))
@@ -85,7 +85,7 @@ func TestAnEntryAfterAnother(t *testing.T) {
 // over.
 func TestOnlyTheTouchedGroupIsWorkedOut(t *testing.T) {
 	b := body(t, "two_door_unitary")
-	known := Known{Body: b, Levels: salted(t), Seen: make([]*Likelihood, len(b.Items))}
+	known := Known{Body: b, Histories: salted(t), Seen: make([]*Likelihood, len(b.Items))}
 	r := rand.New(rand.NewPCG(3, 10))
 	for i := range known.Seen {
 		known.Seen[i] = randomLikelihood(r)
@@ -116,7 +116,7 @@ func TestSumsOfPockets(t *testing.T) {
 	for _, id := range []string{"two_door_unitary", "pickup"} {
 		b := body(t, id)
 		r := rand.New(rand.NewPCG(3, 11))
-		known := Known{Body: b, Levels: salted(t), Seen: make([]*Likelihood, len(b.Items))}
+		known := Known{Body: b, Histories: salted(t), Seen: make([]*Likelihood, len(b.Items))}
 		for i := range known.Seen {
 			known.Seen[i] = randomLikelihood(r)
 			if i%4 == 0 { // nearly a fact, as a record of bare metal is

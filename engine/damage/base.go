@@ -12,8 +12,8 @@ import (
 // base is everything about one car that does not depend on what was seen of it. All
 // conditionings of the car share it.
 type base struct {
-	Body   *car.Body
-	Levels []exposure.Level
+	Body      *car.Body
+	Histories []exposure.History
 
 	fig       *figures
 	grids     Grids
@@ -56,22 +56,22 @@ func newBase(known *Known, grids Grids) (*base, error) {
 	if known.Spread > 0 && known.Spread != 1 {
 		fig = fig.spreadBy(known.Spread)
 	}
-	b := &base{Body: known.Body, Levels: known.Levels, fig: fig, grids: grids, shift: known.Shift, spread: known.Spread, alone: known.Independent}
+	b := &base{Body: known.Body, Histories: known.Histories, fig: fig, grids: grids, shift: known.Shift, spread: known.Spread, alone: known.Independent}
 	b.scale = newScale(cmp.Or(grids.PerUnit, pointsToAUnit))
 	b.setTerms()
 	b.setItems()
-	b.setLevels()
+	b.setHistories()
 	b.alive = b.livesAlike()
 	return b, nil
 }
 
 // serves says whether a base is that of a car known otherwise, up to what was seen.
 func (b *base) serves(known *Known, grids Grids) bool {
-	sameLevel := func(x, y exposure.Level) bool {
+	sameLevel := func(x, y exposure.History) bool {
 		return x.Weight == y.Weight && x.RatesTimes == y.RatesTimes && x.Life() == y.Life()
 	}
 	return b.Body == known.Body && b.grids == grids && b.spread == known.Spread && b.alone == known.Independent &&
-		slices.Equal(b.shift, known.Shift) && slices.EqualFunc(b.Levels, known.Levels, sameLevel)
+		slices.Equal(b.shift, known.Shift) && slices.EqualFunc(b.Histories, known.Histories, sameLevel)
 }
 
 // setTerms fixes what the shared factors add to the log of a depth.
@@ -102,30 +102,30 @@ func (b *base) setItems() {
 	for i := range b.Body.Items {
 		p := b.Body.PartOf(i)
 		k := kind{p.Face == car.Hidden, b.fig.classOf(p)}
-		threshold, own := &b.threshold[b2i(k.hidden)], b.fig.sigma*math.Sqrt(b.fig.share[k.class].own)
+		threshold, residualSD := &b.threshold[b2i(k.hidden)], b.fig.sigma*math.Sqrt(b.fig.share[k.class].residual)
 		if tables[k] == nil {
-			tables[k] = newConditionTable(b.scale, *threshold, own)
+			tables[k] = newConditionTable(b.scale, *threshold, residualSD)
 		}
 		b.class, b.table = append(b.class, k.class), append(b.table, tables[k])
 		b.prior, b.cause = append(b.prior, b.fig.leafPrior(p)), append(b.cause, b.fig.cause.of(p))
 		if p.LeadJoints > 0 {
 			b.joined = append(b.joined, i)
 		}
-		b.leaf = append(b.leaf, leaf{own, threshold, p.LeadJoints})
+		b.leaf = append(b.leaf, leaf{residualSD, threshold, p.LeadJoints})
 	}
 }
 
-// setLevels fixes the medians and the years under each alternative of the history.
-func (b *base) setLevels() {
-	for n := range b.Levels {
-		level := &b.Levels[n]
+// setHistories fixes the medians and the years under each alternative of the history.
+func (b *base) setHistories() {
+	for n := range b.Histories {
+		history := &b.Histories[n]
 		var mu [exposure.Readings][]float64
 		for r := range mu {
 			mu[r] = make([]float64, len(b.Body.Items))
 		}
 		for i := range b.Body.Items {
 			p := b.Body.PartOf(i)
-			for r, v := range level.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM) {
+			for r, v := range history.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM) {
 				if b.shift != nil {
 					v += b.shift[p.Group]
 				}
@@ -133,7 +133,7 @@ func (b *base) setLevels() {
 			}
 		}
 		b.mu = append(b.mu, mu)
-		y := years{b.fig.cause.times(level.AgeYears), b.fig.cause.times(level.WorkYearsAgo)}
+		y := years{b.fig.cause.times(history.AgeYears), b.fig.cause.times(history.WorkYearsAgo)}
 		at := slices.Index(b.ages, y)
 		if at < 0 {
 			at, b.ages = len(b.ages), append(b.ages, y)
@@ -158,7 +158,7 @@ func (b *base) causesAfter(times float64) (out []ownCause) {
 }
 
 // blocks is the number of pairs of a history and a level of the car.
-func (b *base) blocks() int { return len(b.Levels) * len(b.carTerm[open]) }
+func (b *base) blocks() int { return len(b.Histories) * len(b.carTerm[open]) }
 
 // split turns a root state of one conditioning into history level, car level and
 // repair state.

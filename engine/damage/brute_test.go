@@ -46,8 +46,8 @@ func smallBody(t *testing.T) *car.Body {
 	return out
 }
 
-// bruteLevels are two histories of different ages.
-func bruteLevels(t *testing.T) (out []exposure.Level) {
+// bruteHistories are two histories of different ages.
+func bruteHistories(t *testing.T) (out []exposure.History) {
 	t.Helper()
 	for n, years := range []float64{30, 42} {
 		l, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: "mild", Years: years, Kept: "garage"}}}}, exposure.Asked{Year: 2026, WorkedIn: 2001})
@@ -127,11 +127,11 @@ func brute(m *Model, v int) (root []float64, chances []Chances, evidence float64
 }
 
 func TestSmallNetworkAgainstAllStates(t *testing.T) {
-	b, levels := smallBody(t), bruteLevels(t)
+	b, histories := smallBody(t), bruteHistories(t)
 	grids := Grids{Car: Grid{3, -2, 2}, Group: Grid{3, -2, 2}, Pocket: Grid{4, -2, 4}, LeafByLeaf: true}
 	r := rand.New(rand.NewPCG(7, 1))
 	for range 3 {
-		known := Known{Body: b, Levels: levels, EarlierWork: "stripped_and_restored", Seen: make([]*Likelihood, len(b.Items)),
+		known := Known{Body: b, Histories: histories, EarlierWork: "stripped_and_restored", Seen: make([]*Likelihood, len(b.Items)),
 			Cover: Cover{Answer: "not_sure", Fresh: [2]float64{0.04, 0.70}, Seen: make([]*Likelihood, len(b.Items))}}
 		for i := range known.Seen {
 			known.Seen[i], known.Cover.Seen[i] = randomLikelihood(r), randomLikelihood(r)
@@ -183,7 +183,7 @@ func exactly(t *testing.T, what string, got, want float64) {
 // TestCoverIsSettledByAnswers: the chance of cover is worked out here from the figures
 // of the data file, state by state, and does not move with what else is seen.
 func TestCoverIsSettledByAnswers(t *testing.T) {
-	b, levels := smallBody(t), bruteLevels(t)
+	b, histories := smallBody(t), bruteHistories(t)
 	// Chances by repair state at 30 and 42 years, straight between 15 and 40.
 	young, old := [4]float64{.70, .28, .013, .007}, [4]float64{.36, .45, .12, .07}
 	answer, cover := [4]float64{.02, .05, .50, .80}, [4]float64{.04, .12, .25, .12}
@@ -195,7 +195,7 @@ func TestCoverIsSettledByAnswers(t *testing.T) {
 			covered += w * cover[r] * .70
 		}
 	}
-	known := Known{Body: b, Levels: levels, EarlierWork: "stripped_and_restored", Cover: Cover{Answer: "yes"}}
+	known := Known{Body: b, Histories: histories, EarlierWork: "stripped_and_restored", Cover: Cover{Answer: "yes"}}
 	m, err := New(known, coarse)
 	if err != nil {
 		t.Fatal(err)
@@ -219,8 +219,8 @@ func TestCoverIsSettledByAnswers(t *testing.T) {
 // TestCoverThatHidesNothingMakesNoJump: where what was seen counts alike on a covered
 // car, both conditionings are one.
 func TestCoverThatHidesNothingMakesNoJump(t *testing.T) {
-	b, levels, r := smallBody(t), bruteLevels(t), rand.New(rand.NewPCG(7, 3))
-	known := Known{Body: b, Levels: levels, Seen: make([]*Likelihood, len(b.Items))}
+	b, histories, r := smallBody(t), bruteHistories(t), rand.New(rand.NewPCG(7, 3))
+	known := Known{Body: b, Histories: histories, Seen: make([]*Likelihood, len(b.Items))}
 	for i := range known.Seen {
 		known.Seen[i] = randomLikelihood(r)
 	}

@@ -31,8 +31,8 @@ func (m *Model) Chances() []Chances {
 type Pieces struct {
 	Chances []Chances // by item, as far as they are worked out
 	model   *Model
-	given   int  // the conditioning in turn
-	at      spot // the next pocket
+	given   int       // the conditioning in turn
+	at      pocketRef // the next pocket
 }
 
 // ChancesInPieces has none worked out yet.
@@ -48,10 +48,10 @@ func (p *Pieces) Next() bool {
 	}
 	c, weight := p.model.given[p.given], p.model.weight[p.given]
 	for p.at.group < len(c.nested.Groups) && p.at.pocket == len(c.nested.Groups[p.at.group].Pockets) {
-		p.at = spot{group: p.at.group + 1}
+		p.at = pocketRef{group: p.at.group + 1}
 	}
 	if p.at.group == len(c.nested.Groups) {
-		p.given, p.at = p.given+1, spot{}
+		p.given, p.at = p.given+1, pocketRef{}
 		return p.Next()
 	}
 	for i, joint := range c.jointsAt(p.at) {
@@ -66,8 +66,8 @@ func (p *Pieces) Next() bool {
 // hundredth of the cost of [Model.Chances].
 func (m *Model) ChancesOf(i int) (out Chances) {
 	for v, c := range m.given {
-		at := c.spotOf(i)
-		joint := c.jointsAt(spot{group: at.group, pocket: at.pocket})[i]
+		at := c.pocketRefOf(i)
+		joint := c.jointsAt(pocketRef{group: at.group, pocket: at.pocket})[i]
 		one := joint.chances()
 		out.addTimes(&one, m.weight[v])
 	}
@@ -75,9 +75,9 @@ func (m *Model) ChancesOf(i int) (out Chances) {
 }
 
 // jointsAt works out everything about the items in one pocket of the network.
-func (c *conditioned) jointsAt(at spot) map[int]Likelihood {
+func (c *conditioned) jointsAt(at pocketRef) map[int]Likelihood {
 	out := map[int]Likelihood{}
-	if len(c.seenTogether.units) > 0 {
+	if len(c.layout.units) > 0 {
 		c.passAt(at).run(c, out)
 		return out
 	}
@@ -215,7 +215,7 @@ func (m *Model) RepairState() (p [RepairStates]float64) {
 
 // HistoryLevel is the posterior chance of each alternative of the history.
 func (m *Model) HistoryLevel() []float64 {
-	p := make([]float64, len(m.Levels))
+	p := make([]float64, len(m.Histories))
 	for state, v := range m.root {
 		level, _, _ := m.split(state / m.states() * RepairStates)
 		p[level] += v

@@ -11,8 +11,8 @@ import (
 // no piece holds more than a third of them. With a look at a whole side and without.
 func TestPieces(t *testing.T) {
 	b := body(t, "two_door_unitary")
-	for name, worst := range map[string][]Worst{"apart": nil, "together": {onSide(b, car.Left, gapBad), either(t, b, "drip_rail.left", "drip_rail.right", holeSeen)}} {
-		m, err := New(Known{Body: b, Levels: salted(t), Worst: worst, EarlierWork: "not_sure"}, coarse)
+	for name, worst := range map[string][]MaxEvidence{"apart": nil, "together": {onSide(b, car.Left, gapBad), either(t, b, "drip_rail.left", "drip_rail.right", holeSeen)}} {
+		m, err := New(Known{Body: b, Histories: salted(t), Worst: worst, EarlierWork: "not_sure"}, coarse)
 		if err != nil {
 			t.Fatal(err)
 		}

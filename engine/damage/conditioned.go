@@ -11,14 +11,14 @@ type conditioned struct {
 	seen      []*Likelihood // by item, nil = nothing
 	nested    network.Nested
 	posterior *network.NestedPosterior
-	worst     *network.WorstPosterior // nil without Worst nodes
-	rest      *network.Remainder      // for drawing what counts in them
+	worst     *network.MaxPosterior // nil without max nodes
+	rest      *network.Remainder    // for drawing what counts in them
 
-	seenTogether together
-	spot         []spot                // by pocket of the body
-	alike        []int                 // by item: the first of its part with the same evidence
-	densities    map[tabled]*densities // by what is alike
-	likely       map[tabled]*likely    // likewise
+	layout     maxLayout
+	pocketRefs []pocketRef           // by pocket of the body
+	alike      []int                 // by item: the first of its part with the same evidence
+	densities  map[tabled]*densities // by what is alike
+	likely     map[tabled]*likely    // likewise
 }
 
 // tabled names tables that items with the same evidence have in common: the first of
@@ -27,7 +27,7 @@ type tabled struct{ item, age int }
 
 // condition takes everything in. What an earlier conditioning says of groups in which
 // nothing has changed is taken from there.
-func (m *Model) condition(root []float64, seen []*Likelihood, worst []Worst, earlier []*conditioned) (*conditioned, error) {
+func (m *Model) condition(root []float64, seen []*Likelihood, worst []MaxEvidence, earlier []*conditioned) (*conditioned, error) {
 	c := &conditioned{base: m.base, seen: seen, densities: map[tabled]*densities{}, likely: map[tabled]*likely{}}
 	if c.seen == nil {
 		c.seen = make([]*Likelihood, len(m.Body.Items))
@@ -35,14 +35,14 @@ func (m *Model) condition(root []float64, seen []*Likelihood, worst []Worst, ear
 	if err := c.arrange(worst); err != nil {
 		return nil, err
 	}
-	c.alike, c.spot = c.findAlike(), make([]spot, len(m.Body.Pockets))
+	c.alike, c.pocketRefs = c.findAlike(), make([]pocketRef, len(m.Body.Pockets))
 	from, same := c.unchanged(earlier)
-	c.nested = network.Nested{Root: root, Band: RepairStates}
+	c.nested = network.Nested{Root: root, Batch: RepairStates}
 	for g := range m.Body.Groups {
 		group := network.Group{Weights: m.group}
 		if same[g] {
 			group.Pockets = from.nested.Groups[g].Pockets
-			c.takeSpots(g, from)
+			c.takePocketRefs(g, from)
 		} else {
 			group.Pockets = c.pocketsOf(g)
 		}
@@ -56,7 +56,7 @@ func (m *Model) condition(root []float64, seen []*Likelihood, worst []Worst, ear
 	if c.posterior, err = c.nested.ConditionAfter(before, func(g int) bool { return same[g] }); err != nil {
 		return nil, err
 	}
-	return c, c.setWorst(from, same)
+	return c, c.setMax(from, same)
 }
 
 // unchanged finds the earlier conditioning with the most groups of which the same was
@@ -85,7 +85,7 @@ func (c *conditioned) unchanged(earlier []*conditioned) (from *conditioned, same
 // pairs.
 func (c *conditioned) sameGroup(e *conditioned, g int) bool {
 	for _, pocket := range c.Body.Groups[g].Pockets {
-		if c.seenTogether.partner[pocket] != e.seenTogether.partner[pocket] {
+		if c.layout.partner[pocket] != e.layout.partner[pocket] {
 			return false
 		}
 		for _, i := range c.Body.Pockets[pocket].Items {
@@ -98,9 +98,9 @@ func (c *conditioned) sameGroup(e *conditioned, g int) bool {
 }
 
 // takeSpots takes over where the pockets of a group stand.
-func (c *conditioned) takeSpots(g int, from *conditioned) {
+func (c *conditioned) takePocketRefs(g int, from *conditioned) {
 	for _, pocket := range c.Body.Groups[g].Pockets {
-		c.spot[pocket] = from.spot[pocket]
+		c.pocketRefs[pocket] = from.pocketRefs[pocket]
 	}
 }
 

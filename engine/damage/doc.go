@@ -15,8 +15,8 @@
 // more of a lottery. Conditioning on evidence is exact (package network); what
 // the grids cost is measured by the convergence test.
 //
-// What was seen of the worst of several items ([Worst]) is taken in exactly too:
-// the sides of a car, and one side or the other of a part. worst.go lays it out.
+// What was seen of the worst of several items ([MaxEvidence]) is taken in exactly too:
+// the sides of a car, and one side or the other of a part. max.go lays it out.
 //
 // The figures are in data/damage.json with a source on each block. [Model.Draw]
 // draws whole cars that agree with everything known.

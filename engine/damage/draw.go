@@ -8,12 +8,12 @@ import (
 // Car is one imagined car that agrees with everything known. Make one with
 // [Model.NewCar] and fill it again and again with [Model.Draw].
 type Car struct {
-	Level, Repair int       // history level, repair state
-	Condition     []int8    // by item
-	Finding       []Finding // by item
-	Dent          []bool    // filler over a dent, by item
-	OwnCause      []bool    // by item: its condition is due to a cause of its own, rust would have left it milder
-	LeadFailed    []int8    // failed lead joints, by item
+	History, Repair int       // which of Histories, repair state
+	Condition       []int8    // by item
+	Finding         []Finding // by item
+	Dent            []bool    // filler over a dent, by item
+	OwnCause        []bool    // by item: its condition is due to a cause of its own, rust would have left it milder
+	LeadFailed      []int8    // failed lead joints, by item
 
 	given   int // the conditioning that it was drawn from
 	shared  network.NestedDraw
@@ -54,7 +54,7 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	m.drawLead(s, c)
 }
 
-// Covered says whether the car is freshly covered. Where cover makes no difference to
+// DrawCovered says whether the car is freshly covered. Where cover makes no difference to
 // what is known nothing has settled it yet, and u, a uniform, does.
 func (m *Model) DrawCovered(c *Car, u float64) bool {
 	if len(m.given) > 1 {
@@ -70,8 +70,8 @@ func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
 		m.posterior.SampleGiven(root, s, &c.shared)
 	}
 	level, k, repair := m.split(root)
-	c.Level, c.Repair = level, repair
-	together := len(m.seenTogether.units) > 0
+	c.History, c.Repair = level, repair
+	together := len(m.layout.units) > 0
 	if together {
 		c.units.fit(m)
 	}
@@ -79,7 +79,7 @@ func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
 	uniform := c.uniform
 	for g := range m.Body.Groups {
 		for _, pocket := range m.Body.Groups[g].Pockets {
-			q := m.ownLevel(m.spot[pocket], c.shared.Q[g][m.spot[pocket].pocket])
+			q := m.ownLevel(m.pocketRefs[pocket], c.shared.Q[g][m.pocketRefs[pocket].pocket])
 			luck := m.luckIn(k, c.shared.P[g], q)
 			for _, i := range m.Body.Pockets[pocket].Items {
 				m.drawItem((*[perItem]float64)(uniform), c, i, luck[m.class[i]])
@@ -95,7 +95,7 @@ func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
 // drawItem draws one item. luck is what all levels above add to the mean of its log
 // depth.
 func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64) {
-	if of := m.seenTogether.unitOf; of != nil && of[i] >= 0 {
+	if of := m.layout.unitOf; of != nil && of[i] >= 0 {
 		c.units.own[i], c.units.cause[i] = u[uRust], u[uCause] // drawn once all shared factors are known
 		return
 	}
@@ -115,8 +115,8 @@ func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64)
 	if c.Repair == thorough {
 		s, left = l.pickReached(left)
 	}
-	k := m.leaf[i].condition(m.mu[c.Level][s.reading()][i]+luck, u[uRust])
-	if cause := m.causeAt(i, m.age[c.Level], s); u[uCause] < cause.spared || u[uCause] >= 1-cause.hurt {
+	k := m.leaf[i].condition(m.mu[c.History][s.reading()][i]+luck, u[uRust])
+	if cause := m.causeAt(i, m.age[c.History], s); u[uCause] < cause.spared || u[uCause] >= 1-cause.hurt {
 		k, c.OwnCause[i] = cause.draw(k, u[uCause])
 	}
 	c.Finding[i], c.Condition[i] = NoFinding, k
@@ -186,7 +186,7 @@ func pick(p *byCondition, u float64) int8 {
 }
 
 func (m *Model) drawLead(s *chance.Stream, c *Car) {
-	p := m.fig.failedLead[m.Levels[c.Level].LastClimate]
+	p := m.fig.failedLead[m.Histories[c.History].LastClimate]
 	for _, i := range m.joined {
 		n := int8(0)
 		for joint := m.leaf[i].joints; joint > 0; joint-- {

@@ -5,7 +5,7 @@ package damage
 
 // drawSeen draws an item of which something was seen of it alone.
 func (m *conditioned) drawSeen(u *[perItem]float64, c *Car, i int, luck float64) {
-	j := m.jointAt(i, c.Level, c.Repair, luck)
+	j := m.jointAt(i, c.History, c.Repair, luck)
 	sum := 0.0
 	for k := range j {
 		for f := range j[k] {
@@ -57,10 +57,10 @@ func (m *conditioned) drawOwnCause(c *Car, i int, luck, u float64) {
 	}
 	// Of a thoroughly restored car the item may be in either stratum: each counts by
 	// its chance of the condition.
-	age, due, all := m.age[c.Level], 0.0, 0.0
+	age, due, all := m.age[c.History], 0.0, 0.0
 	first, last := strataOf(c.Repair)
 	for s := first; s <= last; s++ {
-		rust, cause := m.table[i].read(m.mu[c.Level][s.reading()][i]+luck), m.causeAt(i, age, s)
+		rust, cause := m.table[i].read(m.mu[c.History][s.reading()][i]+luck), m.causeAt(i, age, s)
 		weight := float64(cause.apply(rust)[k] * float64(m.prior[i].kept[s]*(1-m.prior[i].holed[s])))
 		due += float64(weight * cause.shareOf(k, &rust))
 		all += weight

@@ -80,7 +80,7 @@ const (
 )
 
 // shares are shares of the variance of the log depth; they add to 1.
-type shares struct{ car, group, side, own float64 }
+type shares struct{ car, group, side, residual float64 }
 
 // leak is a pocket with a leak of its own: with this chance its factor is drawn about
 // shift instead of 0.
@@ -135,7 +135,7 @@ func (g *figures) spreadBy(factor float64) *figures {
 func (g *figures) independent() *figures {
 	own := *g
 	for c := range own.share {
-		own.share[c] = shares{own: 1}
+		own.share[c] = shares{residual: 1}
 	}
 	return &own
 }

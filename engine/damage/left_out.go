@@ -9,7 +9,7 @@ func (m *Model) LeftOut(entry []*Likelihood) []Chances {
 	for v, c := range m.given {
 		for g := range c.nested.Groups {
 			for k := range c.nested.Groups[g].Pockets {
-				for i, joint := range c.jointsAt(spot{group: g, pocket: k}) {
+				for i, joint := range c.jointsAt(pocketRef{group: g, pocket: k}) {
 					if entry[i] != nil {
 						one := joint.without(entry[i])
 						out[i].addTimes(&one, m.weight[v])

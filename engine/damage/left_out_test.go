@@ -7,8 +7,8 @@ import (
 
 // TestLeftOut: without one entry the chances are those of a model that never had it.
 func TestLeftOut(t *testing.T) {
-	b, levels, r := smallBody(t), bruteLevels(t), rand.New(rand.NewPCG(7, 4))
-	known := Known{Body: b, Levels: levels, Seen: make([]*Likelihood, len(b.Items)), Worst: []Worst{{Items: []int{0, 1, 2}, Likely: gapBad}}}
+	b, histories, r := smallBody(t), bruteHistories(t), rand.New(rand.NewPCG(7, 4))
+	known := Known{Body: b, Histories: histories, Seen: make([]*Likelihood, len(b.Items)), Worst: []MaxEvidence{{Items: []int{0, 1, 2}, Likely: gapBad}}}
 	entry := make([]*Likelihood, len(b.Items))
 	for i := range known.Seen {
 		entry[i] = randomLikelihood(r)

@@ -15,7 +15,7 @@ type seenLeaf struct {
 // depth given the levels above, as the stratum reads the history.
 type likely [strata][]float64
 
-var _ network.Banded = (*seenLeaf)(nil)
+var _ network.BatchLeaf = (*seenLeaf)(nil)
 
 // leaves returns the leaves of a pocket on which something was seen; the others
 // send no message.
@@ -108,11 +108,11 @@ func (l *likely) read(sc scale, s stratum, x float64) float64 {
 const leastLikely = 1e-300
 
 // Multiply multiplies the likelihood at every level of the pocket into dst.
-func (l *seenLeaf) Multiply(root, p int, dst []float64) { l.MultiplyBand(root, 1, p, dst) }
+func (l *seenLeaf) Multiply(root, p int, dst []float64) { l.MultiplyBatch(root, 1, p, dst) }
 
-// MultiplyBand is Multiply for root states that differ in the repair state alone, as
+// MultiplyBatch is Multiply for root states that differ in the repair state alone, as
 // those that follow each other do.
-func (l *seenLeaf) MultiplyBand(root, states, p int, dst []float64) {
+func (l *seenLeaf) MultiplyBatch(root, states, p int, dst []float64) {
 	level, k, repair := l.b.split(root)
 	luck, mu, table := l.b.luck(l.item, k, p), &l.b.mu[level], l.likely[l.b.age[level]]
 	side := l.b.sideOf(l.item)

@@ -8,15 +8,15 @@ import (
 // Known is what is known of one car.
 type Known struct {
 	Body        *car.Body
-	Levels      []exposure.Level // alternatives of its history; weights sum to 1
-	EarlierWork string           // one of Answers, or "" when not asked
-	Seen        []*Likelihood    // by item; nil entries (or a nil slice) = nothing seen
-	Worst       []Worst          // what was seen of the worst of several items; at most MostWorst
-	Cover       Cover            // what is known of a fresh cover
-	LeadFailed  []int            // failed lead joints counted, by item; negative (or a nil slice) = not counted
-	Shift       []float64        // added to the log of every depth, by group of the body; nil = none
-	Spread      float64          // on sigma, the spread of depths; 0 = 1
-	Independent bool             // every part rusts on its own luck: the wrong model, for comparison
+	Histories   []exposure.History // alternatives of its history; weights sum to 1
+	EarlierWork string             // one of Answers, or "" when not asked
+	Seen        []*Likelihood      // by item; nil entries (or a nil slice) = nothing seen
+	Worst       []MaxEvidence      // what was seen of the worst of several items; at most MostMaxEvidence
+	Cover       Cover              // what is known of a fresh cover
+	LeadFailed  []int              // failed lead joints counted, by item; negative (or a nil slice) = not counted
+	Shift       []float64          // added to the log of every depth, by group of the body; nil = none
+	Spread      float64            // on sigma, the spread of depths; 0 = 1
+	Independent bool               // every part rusts on its own luck: the wrong model, for comparison
 }
 
 // Cover is what is known of fresh undercoat, recent or thick paint, and what was seen
@@ -26,7 +26,7 @@ type Cover struct {
 	Answer string     // one of CoverAnswers, or "" when not asked
 	Fresh  [2]float64 // likelihood of what looks say of the cover: as it shows, covered; zero = nothing
 	Seen   []*Likelihood
-	Worst  []Worst
+	Worst  []MaxEvidence
 }
 
 // Model is the network of one car, conditioned on what is known.
@@ -63,7 +63,7 @@ func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
 		earlier = nil
 	}
 	root := m.rootWeights(&known)
-	add := func(seen []*Likelihood, worst []Worst, weight float64) error {
+	add := func(seen []*Likelihood, worst []MaxEvidence, weight float64) error {
 		after := m.given // the car as it shows has most in common with it covered
 		if earlier != nil {
 			after = append(append([]*conditioned{}, earlier.given[min(len(m.given), len(earlier.given)-1)]), m.given...)
@@ -106,11 +106,11 @@ func (m *Model) rootWeights(known *Known) (root []float64) {
 		}
 	}
 	all, covered := 0.0, 0.0
-	for _, level := range m.Levels {
-		repair := m.fig.repairPrior(level.AgeYears)
+	for _, history := range m.Histories {
+		repair := m.fig.repairPrior(history.AgeYears)
 		var joint [RepairStates]float64
 		for r := range repair {
-			v := float64(level.Weight * repair[r])
+			v := float64(history.Weight * repair[r])
 			if asked {
 				v *= said[r]
 			}

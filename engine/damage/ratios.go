@@ -13,10 +13,10 @@ type productRatios struct {
 	sums    *pocketSums // of everything seen in the pocket
 }
 
-var _ network.BoundedSums = (*productRatios)(nil)
+var _ network.CDFSums = (*productRatios)(nil)
 
 // ratiosOf is nil where every level has to be asked.
-func (m *conditioned) ratiosOf(l *product) network.BoundedSums {
+func (m *conditioned) ratiosOf(l *product) network.CDFSums {
 	if m.grids.LeafByLeaf || l.at.node != alone {
 		return nil
 	}

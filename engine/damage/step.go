@@ -33,18 +33,18 @@ func betweenQuantiles() (b [cells][2]float64) {
 
 // leaf is what the draw of an item reads of its part.
 type leaf struct {
-	own       float64 // deviation of what is the item's alone
-	threshold *[car.Conditions - 1]float64
-	joints    int // lead-loaded
+	residualSD float64 // deviation of what is the item's alone
+	threshold  *[car.Conditions - 1]float64
+	joints     int // lead-loaded
 }
 
 // condition is the condition of an item at x before its own luck, and uniform u for
 // that luck.
 func (l *leaf) condition(x, u float64) int8 {
 	near := &quantileBetween[int(u*cells)&(cells-1)]
-	k := chance.Reached(l.threshold, x+float64(l.own*near[0]))
-	if int(k) == len(l.threshold) || x+float64(l.own*near[1]) < l.threshold[k] {
+	k := chance.ThresholdIndex(l.threshold, x+float64(l.residualSD*near[0]))
+	if int(k) == len(l.threshold) || x+float64(l.residualSD*near[1]) < l.threshold[k] {
 		return k
 	}
-	return chance.Reached(l.threshold, x+float64(l.own*chance.NormalQuantile(u)))
+	return chance.ThresholdIndex(l.threshold, x+float64(l.residualSD*chance.NormalQuantile(u)))
 }

@@ -23,15 +23,15 @@ func TestConditionWithoutQuantile(t *testing.T) {
 		if !slices.IsSorted(threshold[:]) {
 			t.Fatalf("thresholds %v are out of order", threshold)
 		}
-		for _, own := range []float64{0, 0.3, 0.425, 1.7} {
-			l := leaf{own: own, threshold: &threshold}
+		for _, residualSD := range []float64{0, 0.3, 0.425, 1.7} {
+			l := leaf{residualSD: residualSD, threshold: &threshold}
 			check := func(x, u float64) {
-				y, want := x+float64(own*chance.NormalQuantile(u)), int8(0)
+				y, want := x+float64(residualSD*chance.NormalQuantile(u)), int8(0)
 				for int(want) < len(threshold) && y >= threshold[want] {
 					want++
 				}
 				if got := l.condition(x, u); got != want {
-					t.Fatalf("own %v, x %v, u %v: condition %d, want %d", own, x, u, got, want)
+					t.Fatalf("own %v, x %v, u %v: condition %d, want %d", residualSD, x, u, got, want)
 				}
 				seen[want]++
 			}
@@ -42,7 +42,7 @@ func TestConditionWithoutQuantile(t *testing.T) {
 				}
 				if u > 0 {
 					check(float64(8*s.Uniform())-6, u)
-					check(threshold[n%5]-float64(own*chance.NormalQuantile(u)), u)
+					check(threshold[n%5]-float64(residualSD*chance.NormalQuantile(u)), u)
 				}
 			}
 			check(0, 0x1p-53)

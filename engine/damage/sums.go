@@ -38,8 +38,8 @@ type place struct {
 // livesAlike sorts the levels of the history.
 func (b *base) livesAlike() (out []alive) {
 	of := map[string]int{}
-	for n := range b.Levels {
-		life := b.Levels[n].Life()
+	for n := range b.Histories {
+		life := b.Histories[n].Life()
 		at, known := of[life]
 		if !known {
 			at, of[life] = len(out), len(out)

@@ -44,20 +44,20 @@ type conditionTable struct {
 
 // newConditionTable tabulates the conditions for thresholds log (loss ratio) and
 // the standard deviation own of what is the item's alone.
-func newConditionTable(s scale, threshold [car.Conditions - 1]float64, own float64) *conditionTable {
+func newConditionTable(s scale, threshold [car.Conditions - 1]float64, residualSD float64) *conditionTable {
 	t := &conditionTable{scale: s, at: make([]byCondition, s.size)}
 	for n := range t.at {
-		t.at[n] = conditionsAt(tableLow+float64(float64(n)/s.perUnit), threshold, own)
+		t.at[n] = conditionsAt(tableLow+float64(float64(n)/s.perUnit), threshold, residualSD)
 	}
 	return t
 }
 
 // conditionsAt is the exact chance of each condition at x, each difference of
 // two normal probabilities taken on the side where it keeps its digits.
-func conditionsAt(x float64, threshold [car.Conditions - 1]float64, own float64) (p byCondition) {
+func conditionsAt(x float64, threshold [car.Conditions - 1]float64, residualSD float64) (p byCondition) {
 	var z [car.Conditions - 1]float64
 	for k := range z {
-		z[k] = (threshold[k] - x) / own
+		z[k] = (threshold[k] - x) / residualSD
 	}
 	p[0] = chance.NormalCDF(z[0])
 	for k := 1; k < len(z); k++ {

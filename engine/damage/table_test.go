@@ -15,7 +15,7 @@ func TestReadingBetweenPoints(t *testing.T) {
 	}
 	off := func(perUnit int) (worst float64) {
 		for _, share := range fig.share {
-			deviation := fig.sigma * math.Sqrt(share.own)
+			deviation := fig.sigma * math.Sqrt(share.residual)
 			table := newConditionTable(newScale(perUnit), fig.logStep, deviation)
 			for n := range 40_000 {
 				x := tableLow + 0.01 + float64(n)*(tableHigh-tableLow-0.02)/40_000

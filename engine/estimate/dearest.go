@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // PartCost is what one kind of part takes of its own, both sides together, on the
@@ -19,11 +19,11 @@ type PartCost struct {
 
 // Dearest compares the dearest fifth of n imagined cars with all of them, part by
 // part in the order of the body. They are cars of a run with the same seed.
-func Dearest(m *damage.Model, t *work.Table, seed uint64, n int) []PartCost {
+func Dearest(m *damage.Model, t *pricing.Table, seed uint64, n int) []PartCost {
 	parts := len(m.Body.Parts)
 	cost, holed := make([]float64, n*parts), make([]bool, n*parts)
 	total := make([]int64, n)
-	explained(m, t, seed, n, func(k int, c *damage.Car, bill *work.Bill, lines []work.Line) {
+	explained(m, t, seed, n, func(k int, c *damage.Car, bill *pricing.Bill, lines []pricing.Line) {
 		for _, l := range lines {
 			if l.Item >= 0 {
 				p := m.Body.Items[l.Item].Part
@@ -74,17 +74,17 @@ func (p *PartCost) add(cost float64, holed, dearest bool) {
 // each other: each item is taken from another car of the same odds, so every item
 // alone is as likely to be holed as ever, and no two go together. It is the usual
 // wrong way to add up, shown beside the right one.
-func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
+func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	items := len(m.Body.Items)
 	mixed, from := make([]*damage.Car, n), m.NewCar()
 	u, bill := t.NewUniforms(), t.NewBill()
-	by, hard := newMaker(m, seed, u.Count()), make([][factors]float64, n)
+	by, hard := newSampler(m, seed, u.Count()), make([][factors]float64, n)
 	for k := range mixed {
 		mixed[k] = m.NewCar()
 	}
 	for k := range n {
 		hard[k] = by.draw(k, from)
-		mixed[k].Level, mixed[k].Repair = from.Level, from.Repair
+		mixed[k].History, mixed[k].Repair = from.History, from.Repair
 		for i := range items {
 			// A stride of its own for every item: item i of car k goes to another car each.
 			to := mixed[(k+1+i*(n/items|1))%n]
@@ -95,7 +95,7 @@ func OnTheirOwn(m *damage.Model, t *work.Table, seed uint64, n int) []int64 {
 	for k, c := range mixed {
 		by.fill(k, 0, u)
 		u.Car = hard[k]
-		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}
 	return out

@@ -49,6 +49,6 @@ func less(b, a []int64) []int64 {
 
 // Width is P90 − P10 of the k-th table, in minor units.
 func (r *Run) Width(k int) float64 {
-	e := r.rows[k].ends(r.turns)
+	e := r.rows[k].ends(r.replicates)
 	return e.high - e.low
 }

@@ -13,14 +13,14 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // chosenWays are decisions of one way on each of some items.
-func chosenWays(t testing.TB, table *work.Table, ways map[string]car.Way) *work.Table {
+func chosenWays(t testing.TB, table *pricing.Table, ways map[string]car.Way) *pricing.Table {
 	t.Helper()
-	d := work.Undecided()
+	d := pricing.Undecided()
 	d.Way = slices.Repeat([]int8{-1}, len(table.Body.Items))
 	for id, w := range ways {
 		i, ok := table.Body.ItemNamed(id)
@@ -49,7 +49,7 @@ func TestDifferenceProperties(t *testing.T) {
 		id := table.Body.Items[i].ID
 		a := chosenWays(t, table, map[string]car.Way{id: ways[first%len(ways)]})
 		b := chosenWays(t, table, map[string]car.Way{id: ways[second%len(ways)]})
-		r := NewRun(plain.model, []*work.Table{a, b, a}, 1)
+		r := NewRun(plain.model, []*pricing.Table{a, b, a}, 1)
 		r.Add()
 		there, back, none := r.Difference(0, 1), r.Difference(1, 0), r.Difference(0, 2)
 		var gaps []float64
@@ -81,13 +81,13 @@ func TestDifferenceOfAKnownJob(t *testing.T) {
 	})
 	table := plain.rows[0].table
 	rate := table.Rates.Labour.Trades[car.Metal].Rate.Of(1000)
-	d := work.Undecided()
+	d := pricing.Undecided()
 	d.WholeCar = []string{"twist"}
 	twisted, err := table.With(d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := NewRun(plain.model, []*work.Table{table, twisted}, 1)
+	r := NewRun(plain.model, []*pricing.Table{table, twisted}, 1)
 	for range 8 {
 		r.Add()
 	}
@@ -128,7 +128,7 @@ func TestRunsOfChosenWaysShareTheirCars(t *testing.T) {
 	table := plain.rows[0].table
 	leave := chosenWays(t, table, map[string]car.Way{"roof_skin.whole": car.Leave})
 	patch := chosenWays(t, table, map[string]car.Way{"roof_skin.whole": car.Patch})
-	r := NewRun(plain.model, []*work.Table{leave, patch}, 1)
+	r := NewRun(plain.model, []*pricing.Table{leave, patch}, 1)
 	r.Add()
 	for _, kind := range []Kind{StripStage, SentOut} {
 		if !slices.Equal(r.rows[0].kinds[kind], r.rows[1].kinds[kind]) {

@@ -5,7 +5,7 @@
 // price table for each standard asked about; [Run.Add] adds imagined cars;
 // [Run.Range] reads the range off. What all items of a car share, and how hard the
 // work on it goes, comes from scrambled Sobol points, the rest from Latin hypercubes
-// (imagine.go); the work on each car is imagined several times (turns.go). A car is
+// (sampler.go); the work on each car is imagined several times (replicates.go). A car is
 // worth about two dozen drawn plainly, in twice the time of one (measured in
 // tests/draws_test.go).
 //

@@ -6,7 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // yesByCondition is a telling look at condition, made up for the test.
@@ -52,11 +52,11 @@ func TestIfKnownAgainstConditioning(t *testing.T) {
 		for _, yes := range []bool{true, false} {
 			seen := make([]*damage.Likelihood, len(model.Body.Items))
 			seen[item] = lookAt(yes)
-			known, err := damage.New(damage.Known{Body: model.Body, Levels: model.Levels, EarlierWork: "not_known_of", Seen: seen}, damage.StandardGrids)
+			known, err := damage.New(damage.Known{Body: model.Body, Histories: model.Histories, EarlierWork: "not_known_of", Seen: seen}, damage.StandardGrids)
 			if err != nil {
 				t.Fatal(err)
 			}
-			again := NewRun(known, []*work.Table{table}, 99)
+			again := NewRun(known, []*pricing.Table{table}, 99)
 			for range 8 {
 				again.Add()
 			}
@@ -64,7 +64,7 @@ func TestIfKnownAgainstConditioning(t *testing.T) {
 			if !yes {
 				got, chance = w.WidthNo, 1-w.Yes
 			}
-			e := again.rows[0].ends(again.turns)
+			e := again.rows[0].ends(again.replicates)
 			v := (e.seLow*e.seLow + e.seHigh*e.seHigh) * (1 + float64(again.Cars())/w.Effective)
 			t.Logf("%s %v: weighed %.0f, conditioned %.0f, standard error %.0f, now %.0f", id, yes, got, again.Width(0), math.Sqrt(v), w.Now)
 			if math.Abs(got-again.Width(0)) > 4*math.Sqrt(v) {

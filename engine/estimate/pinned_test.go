@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"underpaint/engine/car"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // pinned is the sum of everything below; a change that means to change these
@@ -22,7 +22,7 @@ func TestSameBytesDecided(t *testing.T) {
 	plain := testRun(t, nil)
 	table := plain.rows[0].table
 	n := len(table.Body.Items)
-	d := work.Undecided()
+	d := pricing.Undecided()
 	d.Way, d.Also = slices.Repeat([]int8{-1}, n), make([][]string, n)
 	at := func(id string) int {
 		i, ok := table.Body.ItemNamed(id)
@@ -38,7 +38,7 @@ func TestSameBytesDecided(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := NewRun(plain.model, []*work.Table{table, decided}, 1)
+	r := NewRun(plain.model, []*pricing.Table{table, decided}, 1)
 	r.Remember(true)
 	r.Add()
 	sum := sha256.New()
@@ -49,7 +49,7 @@ func TestSameBytesDecided(t *testing.T) {
 			}
 		}
 	}
-	inTurns := NewRun(plain.model, []*work.Table{table, decided}, 1)
+	inTurns := NewRun(plain.model, []*pricing.Table{table, decided}, 1)
 	inTurns.Add()
 	for _, run := range []*Run{r, inTurns} {
 		for k := range run.rows {

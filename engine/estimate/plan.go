@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Step is one of the stages in which a job is done and at which it can stop.
@@ -35,10 +35,10 @@ type StepPlan struct{ Money, ByThen, Hours Quantiles }
 // stage they stand in the place of what was imagined. That a stage came out dear
 // says nothing here about those to come: hours worked in the strip are taken in by
 // the table.
-func Plan(m *damage.Model, t *work.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
+func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
 	var money, byThen, hours [Steps][]float64
 	var rest []float64
-	explained(m, t, seed, n, func(_ int, _ *damage.Car, bill *work.Bill, lines []work.Line) {
+	explained(m, t, seed, n, func(_ int, _ *damage.Car, bill *pricing.Bill, lines []pricing.Line) {
 		cost, worked := stepsOf(m.Body, t, lines, bill)
 		sum, still := 0.0, 0.0
 		for s := range cost {
@@ -58,7 +58,7 @@ func Plan(m *damage.Model, t *work.Table, seed uint64, n int, cameTo []int64) (p
 }
 
 // stepsOf splits one car.
-func stepsOf(b *car.Body, t *work.Table, lines []work.Line, bill *work.Bill) (cost, hours [Steps]float64) {
+func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.Bill) (cost, hours [Steps]float64) {
 	metal := [Steps]float64{}
 	for _, l := range lines {
 		if l.Strip {
@@ -92,7 +92,7 @@ func stepsOf(b *car.Body, t *work.Table, lines []work.Line, bill *work.Bill) (co
 }
 
 // stepOf says in which stage a line of work is done.
-func stepOf(b *car.Body, l work.Line) Step {
+func stepOf(b *car.Body, l pricing.Line) Step {
 	switch {
 	case l.Trade == car.BodyWork || l.Trade == car.Paint:
 		return StepPaint

@@ -35,9 +35,9 @@ type ends struct {
 	sorted                   []int64
 }
 
-// ends takes P10 and P90 of all turns of all cars, and their standard errors from
+// ends takes P10 and P90 of all replicates of all cars, and their standard errors from
 // the spread over the randomisations.
-func (one *row) ends(turns int) (e ends) {
+func (one *row) ends(replicates int) (e ends) {
 	if one.knownAt == len(one.total) && one.knownAt > 0 {
 		return one.known
 	}
@@ -48,8 +48,8 @@ func (one *row) ends(turns int) (e ends) {
 	var low, high [Randomisations]float64
 	for j := range low {
 		part = part[:0]
-		for at := j * turns; at < len(one.total); at += Randomisations * turns {
-			part = append(part, one.total[at:at+turns]...)
+		for at := j * replicates; at < len(one.total); at += Randomisations * replicates {
+			part = append(part, one.total[at:at+replicates]...)
 		}
 		slices.Sort(part)
 		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
@@ -74,7 +74,7 @@ func standardError(v []float64) float64 {
 
 // Price reads the range of the k-th standard off the cars so far.
 func (r *Run) Price(k int) PriceRange {
-	e := r.rows[k].ends(r.turns)
+	e := r.rows[k].ends(r.replicates)
 	out := PriceRange{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
 	out.Half, out.SetAside = chance.QuantileMinor(e.sorted, 0.5), chance.QuantileMinor(e.sorted, 0.8)
 	for d := range out.Dots {
@@ -101,7 +101,7 @@ func quantiles(v []int64) Quantiles {
 	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}
 }
 
-// Below is the share of imagined cars of the k-th standard, turn by turn, whose
+// Below is the share of imagined cars of the k-th standard, replicate by replicate, whose
 // price is at or below a sum in minor units.
 func (r *Run) Below(k int, sum int64) float64 {
 	n := 0
@@ -114,7 +114,7 @@ func (r *Run) Below(k int, sum int64) float64 {
 }
 
 // Totals returns the prices of all cars of the k-th standard, in the order of
-// the cars, each in all its turns. Read only.
+// the cars, each in all its replicates. Read only.
 func (r *Run) Totals(k int) []int64 { return r.rows[k].total }
 
 // Holed is the share of cars in which item i is rusted through or gone.
@@ -140,7 +140,7 @@ func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.c
 // else chance alone would move what nobody changed.
 func (r *Run) Mean(k int, kind Kind, cars int) float64 {
 	first := r.rows[k].kinds[kind]
-	first = first[:min(len(first), cars*r.turns)]
+	first = first[:min(len(first), cars*r.replicates)]
 	sum := int64(0)
 	for _, v := range first {
 		sum += v

@@ -4,7 +4,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/money"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Accuracy says when a range is good enough.
@@ -48,51 +48,51 @@ const (
 // KindIDs name them in replies.
 var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
 
-// row is what is kept of every imagined car at one standard, turn by turn: all
-// turns of a car, then those of the next.
+// row is what is kept of every imagined car at one standard, replicate by replicate: all
+// replicates of a car, then those of the next.
 type row struct {
-	table    *work.Table
-	uniforms *work.Uniforms
-	bill     *work.Bill
+	table    *pricing.Table
+	uniforms *pricing.Uniforms
+	bill     *pricing.Bill
 	total    []int64 // minor units
 	hours    []int64 // thousandths
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	kinds    [Kinds][]int64
-	known    ends    // as of the first knownAt turns, so that asking again costs nothing
-	knownAt  int     // in turns
+	known    ends    // as of the first knownAt replicates, so that asking again costs nothing
+	knownAt  int     // in replicates
 	ordered  []int32 // cars by price, once asked for
 }
 
 // Run is a growing set of imagined cars, priced at one or more standards.
 type Run struct {
-	model  *damage.Model
-	maker  *maker
-	car    *damage.Car
-	rows   []row
-	cars   int
-	turns  int     // of each car
-	holed  []int32 // by item: cars in which it is rusted through or gone
-	zone   []int32 // by zone: cars in which anything there is
-	own    []int32 // by zone: those in which only causes of their own did it
-	part   []int32 // by part
-	seen   []bool
-	rusted []bool // by zone: of the car counted last
+	model      *damage.Model
+	sampler    *sampler
+	car        *damage.Car
+	rows       []row
+	cars       int
+	replicates int     // of each car
+	holed      []int32 // by item: cars in which it is rusted through or gone
+	zone       []int32 // by zone: cars in which anything there is
+	own        []int32 // by zone: those in which only causes of their own did it
+	part       []int32 // by part
+	seen       []bool
+	rusted     []bool // by zone: of the car counted last
 
 	memory *memory // nil = what each car was like is let go
 }
 
 // NewRun starts a run without cars.
-func NewRun(model *damage.Model, tables []*work.Table, seed uint64) *Run {
+func NewRun(model *damage.Model, tables []*pricing.Table, seed uint64) *Run {
 	b := model.Body
-	r := &Run{model: model, car: model.NewCar(), turns: Turns, holed: make([]int32, len(b.Items)),
+	r := &Run{model: model, car: model.NewCar(), replicates: Replicates, holed: make([]int32, len(b.Items)),
 		zone: make([]int32, len(b.Zones)), own: make([]int32, len(b.Zones)), part: make([]int32, len(b.Parts)), seen: make([]bool, len(b.Zones)+len(b.Parts)), rusted: make([]bool, len(b.Zones))}
 	works := 0
 	for _, t := range tables {
 		r.rows = append(r.rows, row{table: t, uniforms: t.NewUniforms(), bill: t.NewBill()})
 		works = max(works, r.rows[len(r.rows)-1].uniforms.Count())
 	}
-	r.maker = newMaker(model, seed, works)
+	r.sampler = newSampler(model, seed, works)
 	return r
 }
 
@@ -106,13 +106,13 @@ func (r *Run) Rows() int { return len(r.rows) }
 // n mod Randomisations.
 func (r *Run) Add() {
 	for n := r.cars; n < r.cars+Block; n++ {
-		z := r.maker.draw(n, r.car)
+		z := r.sampler.draw(n, r.car)
 		r.countHoles()
 		if r.memory != nil {
 			r.memory.add(r.car)
 		}
 		for k := range r.rows {
-			r.maker.priceTurns(n, r.car, z, r.turns, &r.rows[k])
+			r.sampler.priceReplicates(n, r.car, z, r.replicates, &r.rows[k])
 		}
 	}
 	r.cars += Block
@@ -172,7 +172,7 @@ func (r *Run) Settled(a Accuracy) bool {
 		return false
 	}
 	for k := range r.rows {
-		ends := r.rows[k].ends(r.turns)
+		ends := r.rows[k].ends(r.replicates)
 		if w := ends.high - ends.low; ends.seLow > a.ShareOfWidth*w || ends.seHigh > a.ShareOfWidth*w {
 			return false
 		}

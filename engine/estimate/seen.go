@@ -19,9 +19,9 @@ func (r *Run) Remember(on bool) {
 	if r.cars > 0 {
 		panic("engine: internal error: a run asked to remember cars it has already let go")
 	}
-	r.memory, r.turns = nil, Turns
+	r.memory, r.replicates = nil, Replicates
 	if on {
-		r.turns = 1
+		r.replicates = 1
 		r.memory = &memory{packed: make([][]byte, len(r.model.Body.Items))}
 	}
 }
@@ -31,7 +31,7 @@ func (m *memory) add(c *damage.Car) {
 	for i, k := range c.Condition {
 		m.packed[i] = append(m.packed[i], Pack(int(k), c.Finding[i], c.Dent[i]))
 	}
-	m.level, m.repair = append(m.level, int32(c.Level)), append(m.repair, int32(c.Repair))
+	m.level, m.repair = append(m.level, int32(c.History)), append(m.repair, int32(c.Repair))
 }
 
 // packs is how many different packed bytes there can be.

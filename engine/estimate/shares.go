@@ -3,8 +3,8 @@ package estimate
 import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/shapley"
-	"underpaint/engine/work"
 )
 
 // Inputs of the shares before those of the pocket groups.
@@ -30,7 +30,7 @@ type Shares struct {
 
 // NewShares prepares the walks; every uniform of an imagined car belongs to one
 // input, but for the first of the damage, which three numbers stand for.
-func NewShares(m *damage.Model, t *work.Table, seed uint64) *Shares {
+func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	sources := m.Sources()
 	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
 	label := []int{History, CarLuck, Repairs}
@@ -43,17 +43,17 @@ func NewShares(m *damage.Model, t *work.Table, seed uint64) *Shares {
 		}
 	}
 	for _, k := range u.Kinds() {
-		label = append(label, [...]int{work.OfWholeCar: CarHours, work.OfHours: OwnHours, work.OfPrices: Prices, work.OfWays: Ways, work.OfTime: OwnHours}[k])
+		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
 		damaged[0] = m.RootUniform(x[0], x[1], x[2])
 		copy(damaged[1:], x[3:2+len(sources)])
-		s := chance.Scripted(damaged)
+		s := chance.FixedStream(damaged)
 		m.Draw(&s, c)
-		s = chance.Scripted(x[2+len(sources):])
+		s = chance.FixedStream(x[2+len(sources):])
 		u.Fill(&s)
-		t.Do(c, m.Levels[c.Level].LastClimate, u, bill)
+		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}
 	return &Shares{walks: shapley.New(Groups+len(m.Body.Groups), label, price), stream: chance.NewStream(seed, sharesStream)}

@@ -6,18 +6,18 @@ import (
 
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
-func sharesSetting(t testing.TB) (*damage.Model, *work.Table) {
+func sharesSetting(t testing.TB) (*damage.Model, *pricing.Table) {
 	r := testRun(t, nil)
 	return r.model, r.rows[0].table
 }
 
-// TestScriptedCars: an imagined car drawn from the numbers that a stream gave is that
+// TestFixedStreamCars: an imagined car drawn from the numbers that a stream gave is that
 // car, so the shares are about the same cars as the range; and the three numbers of
 // the root pick its states as often as they are likely.
-func TestScriptedCars(t *testing.T) {
+func TestFixedStreamCars(t *testing.T) {
 	model, table := sharesSetting(t)
 	want, got := model.NewCar(), model.NewCar()
 	n := len(model.Sources())
@@ -33,7 +33,7 @@ func TestScriptedCars(t *testing.T) {
 		if s.Uint64() != next {
 			t.Fatalf("a car takes other than %d numbers", n)
 		}
-		scripted := chance.Scripted(numbers)
+		scripted := chance.FixedStream(numbers)
 		model.Draw(&scripted, got)
 		for i := range want.Condition {
 			if want.Condition[i] != got.Condition[i] || want.Finding[i] != got.Finding[i] || want.LeadFailed[i] != got.LeadFailed[i] {
@@ -59,7 +59,7 @@ func TestScriptedCars(t *testing.T) {
 		for i := 1; i < n; i++ {
 			numbers[i] = first.Uniform()
 		}
-		scripted := chance.Scripted(numbers)
+		scripted := chance.FixedStream(numbers)
 		model.Draw(&scripted, got)
 		states[got.Repair]++
 		s := chance.NewStream(6, uint64(k))
@@ -89,7 +89,7 @@ func TestShares(t *testing.T) {
 		t.Errorf("shares add to %v", sum)
 	}
 	var total []float64
-	Imagine(model, table, 9, 2000, func(_ int, _ *damage.Car, b *work.Bill) { total = append(total, float64(b.Total)) })
+	Imagine(model, table, 9, 2000, func(_ int, _ *damage.Car, b *pricing.Bill) { total = append(total, float64(b.Total)) })
 	mean, square := 0.0, 0.0
 	for _, v := range total {
 		mean += v / float64(len(total))
@@ -119,7 +119,7 @@ func TestOnTheirOwn(t *testing.T) {
 	model, table := sharesSetting(t)
 	const n = 2000
 	var together []float64
-	Imagine(model, table, 3, n, func(_ int, _ *damage.Car, b *work.Bill) { together = append(together, float64(b.Total)) })
+	Imagine(model, table, 3, n, func(_ int, _ *damage.Car, b *pricing.Bill) { together = append(together, float64(b.Total)) })
 	var apart []float64
 	for _, v := range OnTheirOwn(model, table, 3, n) {
 		apart = append(apart, float64(v))
@@ -172,7 +172,7 @@ func TestPlan(t *testing.T) {
 		t.Errorf("done %v, left %v, in all %v", done[StepStructure].ByThen, left, done[StepAssembly].ByThen)
 	}
 	var totals []float64
-	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *work.Bill) { totals = append(totals, float64(b.Total)) })
+	Imagine(model, table, 3, 800, func(_ int, _ *damage.Car, b *pricing.Bill) { totals = append(totals, float64(b.Total)) })
 	if got, want := plan[StepAssembly].ByThen, quantilesOf(totals); math.Abs(got.Half-want.Half) > 1 || math.Abs(got.High-want.High) > 1 {
 		t.Errorf("by the end %v, prices %v", got, want)
 	}

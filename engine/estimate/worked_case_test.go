@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 	"underpaint/tests/worked"
 )
 
@@ -47,11 +47,11 @@ func runWorked(t *testing.T, w worked.Case, pace float64) *Run {
 	r, err := rates.Decode(rates.Sample())
 	must(err)
 	allAt(pace)(r)
-	table, err := work.NewTable(b, common, r, w.Standard, "whole_body")
+	table, err := pricing.NewTable(b, common, r, w.Standard, "whole_body")
 	must(err)
 	// The calculation knows of no panels that are fitted whole because their pieces
 	// would cost more, so old metal is kept here.
-	keeps := work.Undecided()
+	keeps := pricing.Undecided()
 	keeps.KeepOldMetal = true
 	table, err = table.With(keeps)
 	must(err)
@@ -59,7 +59,7 @@ func runWorked(t *testing.T, w worked.Case, pace float64) *Run {
 	must(err)
 	model, err := damage.New(known, damage.StandardGrids)
 	must(err)
-	run := NewRun(model, []*work.Table{table}, 1)
+	run := NewRun(model, []*pricing.Table{table}, 1)
 	for range workedBlocks {
 		run.Add()
 	}
@@ -73,8 +73,8 @@ func offHours(t *testing.T, h worked.Hours, what string, hours []int64) (faults 
 		var of [Randomisations]float64
 		for j := range of {
 			var part []int64
-			for at := j * Turns; at < len(hours); at += Randomisations * Turns {
-				part = append(part, hours[at:at+Turns]...)
+			for at := j * Replicates; at < len(hours); at += Randomisations * Replicates {
+				part = append(part, hours[at:at+Replicates]...)
 			}
 			slices.Sort(part)
 			of[j] = chance.QuantileMinor(part, p) / 1000

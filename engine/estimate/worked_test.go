@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 func testRun(t testing.TB, change func(*rates.Rates)) *Run {
@@ -22,23 +22,23 @@ func testRun(t testing.TB, change func(*rates.Rates)) *Run {
 			t.Fatal(err)
 		}
 	}
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
 		{Climate: "salt", Years: 9, Kept: "driven_all_year"}, {Climate: "dry", Years: 47, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	must(err)
 	body, err := car.Load("two_door_unitary")
 	must(err)
 	common, err := car.LoadCommon()
 	must(err)
-	model, err := damage.New(damage.Known{Body: body, Levels: levels, EarlierWork: "not_known_of"}, damage.StandardGrids)
+	model, err := damage.New(damage.Known{Body: body, Histories: histories, EarlierWork: "not_known_of"}, damage.StandardGrids)
 	must(err)
 	r, err := rates.Decode(rates.Sample())
 	must(err)
 	if change != nil {
 		change(r)
 	}
-	table, err := work.NewTable(body, common, r, "show", "whole_body")
+	table, err := pricing.NewTable(body, common, r, "show", "whole_body")
 	must(err)
-	return NewRun(model, []*work.Table{table}, 1)
+	return NewRun(model, []*pricing.Table{table}, 1)
 }
 
 func allAt(pace float64) func(*rates.Rates) {
@@ -113,7 +113,7 @@ func TestDearerRatesNeverLower(t *testing.T) {
 // TestSeedRepeats holds a run to its seed.
 func TestSeedRepeats(t *testing.T) {
 	a, b := testRun(t, nil), testRun(t, nil)
-	c := NewRun(a.model, []*work.Table{a.rows[0].table}, 2)
+	c := NewRun(a.model, []*pricing.Table{a.rows[0].table}, 2)
 	for _, r := range []*Run{a, b, c} {
 		r.Add()
 	}
@@ -125,22 +125,22 @@ func TestSeedRepeats(t *testing.T) {
 	}
 }
 
-// BenchmarkImaginedCar is one car in one turn; BenchmarkAllTurns one in all.
+// BenchmarkImaginedCar is one car in one replicate; BenchmarkAllReplicates one in all.
 func BenchmarkImaginedCar(b *testing.B) {
 	run := testRun(b, nil)
 	run.Remember(true)
 	benchmarkCars(b, run)
 }
 
-func BenchmarkAllTurns(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
+func BenchmarkAllReplicates(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
 
 func benchmarkCars(b *testing.B, run *Run) {
 	one := &run.rows[0]
 	b.ReportAllocs()
 	n := 0
 	for b.Loop() {
-		z := run.maker.draw(n, run.car)
-		run.maker.priceTurns(n, run.car, z, run.turns, one)
+		z := run.sampler.draw(n, run.car)
+		run.sampler.priceReplicates(n, run.car, z, run.replicates, one)
 		n = (n + 1) % Block
 	}
 }

@@ -105,7 +105,7 @@ func (one *row) order() []int32 {
 
 // worth reads both widths off the prices in order, weight by weight.
 func (r *Run) worth(k int, weight []float64) Worth {
-	e := r.rows[k].ends(r.turns)
+	e := r.rows[k].ends(r.replicates)
 	w := Worth{Now: e.high - e.low, Effective: math.Inf(1)}
 	var yes, no weighted
 	for _, v := range weight {

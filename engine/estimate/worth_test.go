@@ -13,7 +13,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 const seed = 20260604
@@ -120,8 +120,8 @@ func TestPack(t *testing.T) {
 }
 
 // remembering is a run of one table over so many blocks.
-func remembering(model *damage.Model, table *work.Table, seed uint64, blocks int) *Run {
-	r := NewRun(model, []*work.Table{table}, seed)
+func remembering(model *damage.Model, table *pricing.Table, seed uint64, blocks int) *Run {
+	r := NewRun(model, []*pricing.Table{table}, seed)
 	r.Remember(true)
 	for range blocks {
 		r.Add()
@@ -129,24 +129,24 @@ func remembering(model *damage.Model, table *work.Table, seed uint64, blocks int
 	return r
 }
 
-// TestRemembersWhatWasDrawn: the same cars as a run of all turns in their first.
+// TestRemembersWhatWasDrawn: the same cars as a run of all replicates in their first.
 func TestRemembersWhatWasDrawn(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 1)
 	plain.Add()
 	for n, v := range r.Totals(0) {
-		if plain.Totals(0)[n*Turns] != v {
+		if plain.Totals(0)[n*Replicates] != v {
 			t.Fatalf("car %d: remembering changes its price", n)
 		}
 	}
-	Imagine(r.model, nil, 1, 50, func(n int, c *damage.Car, _ *work.Bill) {
+	Imagine(r.model, nil, 1, 50, func(n int, c *damage.Car, _ *pricing.Bill) {
 		seen := Seen{r.memory, n}
 		for i := range c.Condition {
 			if seen.Condition(i) != int(c.Condition[i]) || seen.Finding(i) != c.Finding[i] || seen.Dent(i) != c.Dent[i] {
 				t.Fatalf("car %d, item %d is not as it was drawn", n, i)
 			}
 		}
-		if seen.Level() != c.Level || seen.Repair() != c.Repair {
+		if seen.Level() != c.History || seen.Repair() != c.Repair {
 			t.Fatalf("car %d: history or repair", n)
 		}
 	})

@@ -13,7 +13,7 @@ import (
 // imagined is a car drawn for a body that has been through some salt.
 func imagined(t testing.TB, b *car.Body, draw uint64) *damage.Car {
 	t.Helper()
-	m, err := damage.New(damage.Known{Body: b, Levels: history(t, "salt")}, few)
+	m, err := damage.New(damage.Known{Body: b, Histories: history(t, "salt")}, few)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -53,13 +53,13 @@ type Look struct {
 // the two versions together say nothing of which holds: that is for Cover.
 type Seen struct {
 	Items []*damage.Likelihood // as the car shows, by item; nil where nothing was seen of it alone
-	Worst []damage.Worst
+	Worst []damage.MaxEvidence
 
 	// CoveredItems and CoveredWorst are the same where the car is freshly covered.
 	// Both are nil when nothing was seen that cover can hide; then Items and Worst
 	// serve both. An item of which nothing such was seen shares its likelihood.
 	CoveredItems []*damage.Likelihood
-	CoveredWorst []damage.Worst
+	CoveredWorst []damage.MaxEvidence
 
 	Cover [2]float64 // likelihood of what looks say of the cover: as it shows, freshly covered; 1 and 1 for nothing
 }
@@ -123,9 +123,9 @@ func seen(results [][]result, nodes []node, cover freshUndercoat) Seen {
 	return out
 }
 
-func worst(nodes []node, on cover) (out []damage.Worst) {
+func worst(nodes []node, on cover) (out []damage.MaxEvidence) {
 	for _, n := range nodes {
-		out = append(out, damage.Worst{Items: n.items, Likely: worstOf(n.results, on)})
+		out = append(out, damage.MaxEvidence{Items: n.items, Likely: worstOf(n.results, on)})
 	}
 	return out
 }

@@ -14,7 +14,12 @@ import (
 
 func TestProperties(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(seed)
-	parameters.MinSuccessfulTests = 1200
+	parameters.MinSuccessfulTests = 300
+	if *slow {
+		parameters.MinSuccessfulTests = 1200
+	} else {
+		t.Log("not run without -slow: nine hundred visits more")
+	}
 	all := gopter.NewProperties(parameters)
 	visits := genVisit(allBodies(t))
 	all.Property("a bad result never makes any condition or worse less likely, a good one never more likely", prop.ForAll(

@@ -150,7 +150,7 @@ func TestRules(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for n, worst := range [][]damage.Worst{seen.Worst, seen.CoveredWorst} {
+			for n, worst := range [][]damage.MaxEvidence{seen.Worst, seen.CoveredWorst} {
 				alone := v.seen(t, here, bothCovers[n])
 				if alone == nil || n == 1 && seen.CoveredItems == nil {
 					continue

@@ -19,14 +19,14 @@ import (
 
 var few = damage.Grids{Car: damage.Grid{Points: 5, Low: -3, High: 3}, Group: damage.Grid{Points: 3, Low: -2, High: 2}, Pocket: damage.Grid{Points: 3, Low: -2, High: 2}}
 
-func history(t testing.TB, place string) []exposure.Level {
+func history(t testing.TB, place string) []exposure.History {
 	t.Helper()
-	levels, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
+	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{
 		{Climate: place, Years: 12, Kept: "driven_all_year"}, {Climate: place, Years: 40, Kept: "garage"}}}}, exposure.Asked{Year: 2026})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return levels
+	return histories
 }
 
 // places are all places of a body at which a look can be made by somebody.
@@ -81,13 +81,13 @@ func buildVisit(b *car.Body, numbers []int) (v wholeVisit) {
 	return v
 }
 
-func (v wholeVisit) model(t *testing.T, levels []exposure.Level, on cover, more ...Look) (*damage.Model, damage.Known) {
+func (v wholeVisit) model(t *testing.T, histories []exposure.History, on cover, more ...Look) (*damage.Model, damage.Known) {
 	t.Helper()
 	seen, err := FromLooks(v.body, append(append([]Look{}, v.list...), more...))
 	if err != nil {
 		t.Fatal(err)
 	}
-	known := damage.Known{Body: v.body, Levels: levels, Seen: seen.Items, Worst: seen.Worst}
+	known := damage.Known{Body: v.body, Histories: histories, Seen: seen.Items, Worst: seen.Worst}
 	if on == freshlyCovered && seen.CoveredItems != nil {
 		known.Seen, known.Worst = seen.CoveredItems, seen.CoveredWorst
 	}
@@ -118,7 +118,7 @@ func holed(t *testing.T, m *damage.Model, known damage.Known, l Look) float64 {
 	if !kind.BySide && len(at) == 1 {
 		return chances[at[0]].Holed()
 	}
-	known.Worst = append(append([]damage.Worst{}, known.Worst...), damage.Worst{Items: at, Likely: [car.Conditions]float64{.5, .5, .5, .5, 1, 1}})
+	known.Worst = append(append([]damage.MaxEvidence{}, known.Worst...), damage.MaxEvidence{Items: at, Likely: [car.Conditions]float64{.5, .5, .5, .5, 1, 1}})
 	more, err := damage.New(known, few)
 	if err != nil {
 		t.Fatal(err)
@@ -130,7 +130,7 @@ func TestWholeBodies(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(seed)
 	parameters.MinSuccessfulTests = 25
 	all := gopter.NewProperties(parameters)
-	bodies, levels := allBodies(t), history(t, "salt")
+	bodies, histories := allBodies(t), history(t, "salt")
 	several, hidden := map[bool]int{}, 0
 	visits := gopter.CombineGens(gen.IntRange(0, len(bodies)-1), gen.SliceOfN(30, gen.IntRange(0, 1<<30))).Map(func(x []any) wholeVisit {
 		return buildVisit(bodies[x[0].(int)], x[1].([]int))
@@ -149,10 +149,10 @@ func TestWholeBodies(t *testing.T) {
 			with := func(result, by string) float64 {
 				l := v.more
 				l.Result, l.By = result, by
-				m, known := v.model(t, levels, on, l)
+				m, known := v.model(t, histories, on, l)
 				return holed(t, m, known, l)
 			}
-			m, known := v.model(t, levels, on)
+			m, known := v.model(t, histories, on)
 			none := holed(t, m, known, v.more)
 			bad, good := with(Yes, v.more.By), with(No, v.more.By)
 			if !(bad >= none-1e-9 && good <= none+1e-9 && bad > good+1e-6) {

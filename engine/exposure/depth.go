@@ -17,7 +17,7 @@ import "underpaint/engine/chance"
 // PaintedAgain: at the restoration the paint starts anew, the loss so far stays,
 // and the depth is larger at the end. Renewed: paint starts anew and the loss so
 // far counts for nothing. New paint is not that of the year of make.
-func (l Level) Medians(m, b, paintLife, splashShare, mm float64) (mu [Readings]float64) {
+func (l History) Medians(m, b, paintLife, splashShare, mm float64) (mu [Readings]float64) {
 	var room [8]weather
 	var speeds [8]float64
 	all := l.weathers(room[:0])
@@ -26,7 +26,7 @@ func (l Level) Medians(m, b, paintLife, splashShare, mm float64) (mu [Readings]f
 	scale := chance.Log(m) - chance.Log(1000*mm*data().thickness.at(l.Made))
 	rates := chance.Log(l.RatesTimes)
 	for r, depth := range depths {
-		// Rates are added last, so that levels with equal lives differ by nothing else.
+		// Rates are added last, so that histories with equal lives differ by nothing else.
 		mu[r] = (scale + depth) + rates
 	}
 	return mu
@@ -48,7 +48,7 @@ func speedsOf(all []weather, b, splashShare float64, out []float64) (last float6
 // depths returns the log of the loss in µm where the worst spot is no worse than
 // the mean, for each reading, with rates as told. It takes what weathers and
 // speedsOf return.
-func (l Level) depths(all []weather, speeds []float64, last, b, paintLife float64) (out [Readings]float64) {
+func (l History) depths(all []weather, speeds []float64, last, b, paintLife float64) (out [Readings]float64) {
 	g := data()
 	var spots [Readings]surface
 	spots[AsItIs].paint = paintLife * g.paintLife.at(l.Made)

@@ -54,10 +54,10 @@ func TestDepthByHand(t *testing.T) {
 	}
 }
 
-// with is a level as told, with a year of make and a restoration so many years
+// with is a history as told, with a year of make and a restoration so many years
 // ago.
-func with(made, work float64, periods ...[]Period) Level {
-	l := Level{RatesTimes: 1, Made: made, WorkYearsAgo: work}
+func with(made, work float64, periods ...[]Period) History {
+	l := History{RatesTimes: 1, Made: made, WorkYearsAgo: work}
 	for _, list := range periods {
 		l.Periods = append(l.Periods, list...)
 	}
@@ -72,7 +72,7 @@ func with(made, work float64, periods ...[]Period) Level {
 // changes: the loss so far is turned into the years that would have given it at
 // the next piece's rate. Same law, other algebra, the standard library's
 // functions, and figures written here once more.
-func slowMedians(l Level, m, b, paintLife, splashShare, mm float64) (mu [Readings]float64) {
+func slowMedians(l History, m, b, paintLife, splashShare, mm float64) (mu [Readings]float64) {
 	for r := range Readings {
 		worn, lost, rate := 0.0, 0.0, 0.0
 		life, at := paintLife*line(l.Made, 1940, .85, 1957, .9, 1965, 1, 1973, 1, 1980, 1.4, 1986, 2, 1992, 3), 0.0

@@ -1,9 +1,9 @@
 // Package exposure turns what somebody knows of a car's life into how deep rust
 // has probably eaten into each part.
 //
-// Start with [Levels], which makes the alternatives of a car's history from what
-// was told of it, and [Level.Medians], the logs of the median loss of a part as a
-// share of its sheet. [Exact] does the same as Levels for histories known period
+// Start with [Histories], which makes the alternatives of a car's history from what
+// was told of it, and [History.Medians], the logs of the median loss of a part as a
+// share of its sheet. [Exact] does the same as Histories for histories known period
 // by period. What is not sure is a mixture of alternatives with chances and never
 // a guess: a place, the way of keeping, years on the road, a decade instead of a
 // year. No history is certain, so every one also counts with all its rates a
@@ -43,11 +43,11 @@
 //
 // # Guarantees
 //
-// Weights of the levels sum to 1 within rounding. The order is by falling weight,
-// then by content, and the same on every build. Equal histories are one level;
+// Weights of the histories sum to 1 within rounding. The order is by falling weight,
+// then by content, and the same on every build. Equal histories are one history;
 // neighbouring stretches that act alike are one period. There are at most
-// [MaxLevels]; how levels are joined beyond that is told in reduce.go. Joining
-// never mixes ages or last climates. Levels of equal [Level.Life] differ in every
+// [MaxHistories]; how histories are joined beyond that is told in reduce.go. Joining
+// never mixes ages or last climates. Histories of equal [History.Life] differ in every
 // μ by the same amount. Errors are *strict.Error with paths of the car file.
 //
 // With the year of make kept, more years never make μ smaller in any reading, nor

@@ -94,19 +94,19 @@ func TestSteelMass(t *testing.T) {
 
 // bare is a history of so many years with no paint in open air, losing so many
 // µm in the first.
-func bare(years, um float64) Level {
+func bare(years, um float64) History {
 	c, _ := ClimateOf("mild")
 	return driven("mild", years, um/c.AirUM)
 }
 
 // driven is a history of so many years in one climate, of a car of 1970, whose
 // year of make changes nothing.
-func driven(climate string, years, times float64) Level {
-	return Level{RatesTimes: times, AgeYears: years, Made: 1970, Periods: []Period{{climate, years, "driven_all_year", Whole}}}
+func driven(climate string, years, times float64) History {
+	return History{RatesTimes: times, AgeYears: years, Made: 1970, Periods: []Period{{climate, years, "driven_all_year", Whole}}}
 }
 
 // mu is the log of the loss as a share of the sheet if nothing was done to it.
-func mu(l Level, m, b, life, splash, mm float64) float64 {
+func mu(l History, m, b, life, splash, mm float64) float64 {
 	return l.Medians(m, b, life, splash, mm)[AsItIs]
 }
 

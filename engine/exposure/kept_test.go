@@ -18,15 +18,15 @@ func TestKeptIDs(t *testing.T) {
 	}
 }
 
-// meanMu is the mean of μ over the levels of a car of 55 of which one place is
+// meanMu is the mean of μ over the histories of a car of 55 of which one place is
 // known, for one reading.
 func meanMu(t *testing.T, place, kept, roadYears string, r Reading, b, life, splash float64) (mean float64) {
 	t.Helper()
-	levels, err := Levels(year(55), []ToldPeriod{{one(place), 0, kept, roadYears}}, asked)
+	histories, err := Histories(year(55), []ToldPeriod{{one(place), 0, kept, roadYears}}, asked)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, l := range levels {
+	for _, l := range histories {
 		mean += l.Weight * l.Medians(2, b, life, splash, 1)[r]
 	}
 	return mean

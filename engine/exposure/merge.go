@@ -9,7 +9,7 @@ import (
 )
 
 // cross puts each of the next stretches after each of the lives so far.
-func cross(lives []Level, next []stretch) (out []Level) {
+func cross(lives []History, next []stretch) (out []History) {
 	for _, a := range lives {
 		for _, b := range next {
 			// Rates moved to keep the mean of lives that were joined would move those
@@ -25,13 +25,13 @@ func cross(lives []Level, next []stretch) (out []Level) {
 }
 
 // finish merges, doubts, joins and orders complete lives.
-func finish(lives []Level) []Level {
+func finish(lives []History) []History {
 	lives = mergeEqual(lives)
 	if len(lives) > beforeDoubt {
 		lives = reduce(lives, probeAll(lives), beforeDoubt, sameEnd)
 	}
 	doubt := data().doubt
-	var out []Level
+	var out []History
 	for _, l := range lives {
 		for _, d := range doubt {
 			doubted := l
@@ -40,7 +40,7 @@ func finish(lives []Level) []Level {
 			out = append(out, doubted)
 		}
 	}
-	if len(out) > MaxLevels {
+	if len(out) > MaxHistories {
 		// Doubt moves every μ of a life by one amount.
 		var seen [][]float64
 		for _, mu := range probeAll(lives) {
@@ -48,16 +48,16 @@ func finish(lives []Level) []Level {
 				seen = append(seen, moved(mu, chance.Log(d.value)))
 			}
 		}
-		out = reduce(out, seen, MaxLevels, sameEnd)
+		out = reduce(out, seen, MaxHistories, sameEnd)
 	}
 	return inOrder(out)
 }
 
-// mergeEqual writes every level in its shortest form and makes equal ones one.
+// mergeEqual writes every history in its shortest form and makes equal ones one.
 // The order is that of first appearance.
-func mergeEqual(levels []Level) (out []Level) {
+func mergeEqual(histories []History) (out []History) {
 	at := map[string]int{}
-	for _, l := range levels {
+	for _, l := range histories {
 		l.Periods = shortest(l.Periods, l.Made)
 		l.LastClimate = ""
 		if n := len(l.Periods); n > 0 {
@@ -105,28 +105,28 @@ func alike(a, b Period, from float64) bool {
 	return x.share == y.share && x.lnSplash == y.lnSplash
 }
 
-// key is the content of a level as text.
-func (l Level) key() string {
+// key is the content of a history as text.
+func (l History) key() string {
 	return string(l.appendLife(append(strconv.AppendFloat(nil, l.RatesTimes, 'g', -1, 64), ' ')))
 }
 
-// inOrder returns the levels by falling weight, then by content.
-func inOrder(levels []Level) []Level {
-	out := make([]Level, 0, len(levels))
-	for _, i := range ranks(levels) {
-		out = append(out, levels[i])
+// inOrder returns the histories by falling weight, then by content.
+func inOrder(histories []History) []History {
+	out := make([]History, 0, len(histories))
+	for _, i := range ranks(histories) {
+		out = append(out, histories[i])
 	}
 	return out
 }
 
-// ranks are the indexes of levels by falling weight, then by content.
-func ranks(levels []Level) []int {
-	at, keys := make([]int, len(levels)), make([]string, len(levels))
-	for i, l := range levels {
+// ranks are the indexes of histories by falling weight, then by content.
+func ranks(histories []History) []int {
+	at, keys := make([]int, len(histories)), make([]string, len(histories))
+	for i, l := range histories {
 		at[i], keys[i] = i, l.key()
 	}
 	slices.SortFunc(at, func(i, k int) int {
-		return cmp.Or(cmp.Compare(levels[k].Weight, levels[i].Weight), cmp.Compare(keys[i], keys[k]))
+		return cmp.Or(cmp.Compare(histories[k].Weight, histories[i].Weight), cmp.Compare(keys[i], keys[k]))
 	})
 	return at
 }

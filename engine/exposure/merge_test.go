@@ -44,26 +44,26 @@ func TestShortest(t *testing.T) {
 // TestLife: equal lives are lives that act alike, whatever the chance and the
 // rates; everything else tells lives apart.
 func TestLife(t *testing.T) {
-	of := func(change func(*Level)) string {
+	of := func(change func(*History)) string {
 		l := with(1960, 20, []Period{{"salt", 10, "driven_all_year", OnRoad}, {"dry", 40, "driven_in_summer", Whole}})
 		change(&l)
 		return l.Life()
 	}
-	life := of(func(*Level) {})
-	for name, change := range map[string]func(*Level){
-		"chance": func(l *Level) { l.Weight = .3 }, "rates": func(l *Level) { l.RatesTimes = .75 },
-		"way of keeping that acts alike": func(l *Level) { l.Periods[0].Kept = "open_shed_or_outside" },
+	life := of(func(*History) {})
+	for name, change := range map[string]func(*History){
+		"chance": func(l *History) { l.Weight = .3 }, "rates": func(l *History) { l.RatesTimes = .75 },
+		"way of keeping that acts alike": func(l *History) { l.Periods[0].Kept = "open_shed_or_outside" },
 	} {
 		if got := of(change); got != life {
 			t.Errorf("another %s: %s, was %s", name, got, life)
 		}
 	}
 	seen := map[string]string{life: "none"}
-	for name, change := range map[string]func(*Level){
-		"year of make": func(l *Level) { l.Made++ }, "age": func(l *Level) { l.AgeYears++ }, "year of work": func(l *Level) { l.WorkYearsAgo++ },
-		"climate": func(l *Level) { l.Periods[0].Climate = "damp" }, "years": func(l *Level) { l.Periods[0].Years = 9 },
-		"kept": func(l *Level) { l.Periods[0].Kept = "garage" }, "use": func(l *Level) { l.Periods[0].Use = Whole },
-		"one period less": func(l *Level) { l.Periods = l.Periods[:1] },
+	for name, change := range map[string]func(*History){
+		"year of make": func(l *History) { l.Made++ }, "age": func(l *History) { l.AgeYears++ }, "year of work": func(l *History) { l.WorkYearsAgo++ },
+		"climate": func(l *History) { l.Periods[0].Climate = "damp" }, "years": func(l *History) { l.Periods[0].Years = 9 },
+		"kept": func(l *History) { l.Periods[0].Kept = "garage" }, "use": func(l *History) { l.Periods[0].Use = Whole },
+		"one period less": func(l *History) { l.Periods = l.Periods[:1] },
 	} {
 		got := of(change)
 		if other, same := seen[got]; same {
@@ -90,20 +90,20 @@ func TestLifeNamesAir(t *testing.T) {
 	}
 }
 
-// TestMerging: equal histories are one level, and what follows lives that were
+// TestMerging: equal histories are one history, and what follows lives that were
 // joined goes by its own rates.
 func TestMerging(t *testing.T) {
 	same := Period{"salt", 10, "garage", Whole}
-	levels, err := Exact([]Alternative{{.25, []Period{same, same}}, {.5, []Period{{"salt", 20, "garage", Whole}}}, {.25, []Period{{"salt", 21, "garage", Whole}}}}, asked)
-	if err != nil || len(levels) != 6 {
-		t.Fatalf("%v %v", levels, err)
+	histories, err := Exact([]Alternative{{.25, []Period{same, same}}, {.5, []Period{{"salt", 20, "garage", Whole}}}, {.25, []Period{{"salt", 21, "garage", Whole}}}}, asked)
+	if err != nil || len(histories) != 6 {
+		t.Fatalf("%v %v", histories, err)
 	}
-	if l := levels[0]; l.AgeYears != 20 || math.Abs(l.Weight-.75*.7) > 1e-12 {
+	if l := histories[0]; l.AgeYears != 20 || math.Abs(l.Weight-.75*.7) > 1e-12 {
 		t.Errorf("%+v", l)
 	}
 	joined := with(1990, 0, []Period{same})
 	joined.Weight, joined.RatesTimes = .5, 1.1
-	for _, l := range cross([]Level{joined}, []stretch{{.5, []Period{{"dry", 3, "garage", Whole}}}, {.5, []Period{{"dry", 4, "garage", Whole}}}}) {
+	for _, l := range cross([]History{joined}, []stretch{{.5, []Period{{"dry", 3, "garage", Whole}}}, {.5, []Period{{"dry", 4, "garage", Whole}}}}) {
 		if l.RatesTimes != 1 || l.Weight != .25 || len(l.Periods) != 2 {
 			t.Errorf("%+v", l)
 		}

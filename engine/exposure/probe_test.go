@@ -9,19 +9,19 @@ import (
 )
 
 // TestCommonCases: with one place and the year known nothing is joined, and the
-// number of levels is 3 road years × 3 doubts.
+// number of histories is 3 road years × 3 doubts.
 func TestCommonCases(t *testing.T) {
 	for _, climate := range Climates() {
 		for _, kept := range KeptIDs() {
-			levels, err := Levels(year(55), []ToldPeriod{{one(climate.ID), 0, kept, NotSure}}, asked)
-			if err != nil || len(levels) != 9 {
-				t.Errorf("%s %s: %d levels, %v", climate.ID, kept, len(levels), err)
+			histories, err := Histories(year(55), []ToldPeriod{{one(climate.ID), 0, kept, NotSure}}, asked)
+			if err != nil || len(histories) != 9 {
+				t.Errorf("%s %s: %d histories, %v", climate.ID, kept, len(histories), err)
 			}
 		}
 	}
 }
 
-// TestProbes: the kinds of part on which levels are compared are those of the
+// TestProbes: the kinds of part on which histories are compared are those of the
 // six bodies, no more and no fewer.
 func TestProbes(t *testing.T) {
 	have := map[[2]float64]bool{}
@@ -45,16 +45,16 @@ func TestProbes(t *testing.T) {
 	}
 }
 
-// TestJoinKeepsMean: joined levels keep the weight, and the mean of μ over levels,
+// TestJoinKeepsMean: joined histories keep the weight, and the mean of μ over histories,
 // probes and readings, where a restored reading counts half.
 func TestJoinKeepsMean(t *testing.T) {
 	all, _ := ClimatesAt(NotSure, "")
 	decade, _ := MadeInDecade(1960, 2026)
-	lives := wholeLevels(decade, []ToldPeriod{{all, 0, NotSure, NotSure}}, asked)
-	mean := func(levels []Level) (sum float64) {
-		for k, mus := range probeAll(levels) {
+	lives := wholeHistories(decade, []ToldPeriod{{all, 0, NotSure, NotSure}}, asked)
+	mean := func(histories []History) (sum float64) {
+		for k, mus := range probeAll(histories) {
 			for i, mu := range mus {
-				sum += levels[k].Weight * mu * []float64{1, .5, .5}[i%3] / float64(2*3*len(probes))
+				sum += histories[k].Weight * mu * []float64{1, .5, .5}[i%3] / float64(2*3*len(probes))
 			}
 		}
 		return sum
@@ -62,18 +62,18 @@ func TestJoinKeepsMean(t *testing.T) {
 	before := mean(lives)
 	joined := reduce(lives, probeAll(lives), 30, sameEnd)
 	if len(joined) > 30 {
-		t.Fatalf("%d levels", len(joined))
+		t.Fatalf("%d histories", len(joined))
 	}
 	if after := mean(joined); math.Abs(after-before) > 1e-12 {
 		t.Errorf("mean of μ %.15g, was %.15g", after, before)
 	}
 }
 
-// TestProbesSee: levels that differ in one reading only, or by their era only, do
+// TestProbesSee: histories that differ in one reading only, or by their era only, do
 // not look alike.
 func TestProbesSee(t *testing.T) {
 	drive, rest := Period{"salt", 20, "driven_all_year", Whole}, Period{"salt", 20, "garage", Whole}
-	apart := func(a, b Level) (by [Readings]float64) {
+	apart := func(a, b History) (by [Readings]float64) {
 		x, y := a.probe(nil), b.probe(nil)
 		if len(x) != probed || len(y) != probed {
 			t.Fatalf("%d and %d figures, want %d", len(x), len(y), probed)
@@ -97,9 +97,9 @@ func TestProbesSee(t *testing.T) {
 	}
 }
 
-// BenchmarkLevelsNotSure: nothing is known but the year or the decade, with up to
+// BenchmarkHistoriesNotSure: nothing is known but the year or the decade, with up to
 // two earlier places.
-func BenchmarkLevelsNotSure(b *testing.B) {
+func BenchmarkHistoriesNotSure(b *testing.B) {
 	all, _ := ClimatesAt(NotSure, "")
 	decade, _ := MadeInDecade(1960, 2026)
 	for name, ages := range map[string]Ages{"year": {{59, 1}}, "decade": decade} {
@@ -110,7 +110,7 @@ func BenchmarkLevelsNotSure(b *testing.B) {
 			}
 			b.Run(fmt.Sprintf("%s+%d", name, earlier), func(b *testing.B) {
 				for b.Loop() {
-					if _, err := Levels(ages, told, Asked{Year: 2026}); err != nil {
+					if _, err := Histories(ages, told, Asked{Year: 2026}); err != nil {
 						b.Fatal(err)
 					}
 				}
@@ -120,7 +120,7 @@ func BenchmarkLevelsNotSure(b *testing.B) {
 }
 
 func BenchmarkMedians(b *testing.B) {
-	l := Level{RatesTimes: 1, AgeYears: 56, Made: 1970, WorkYearsAgo: 25, Periods: []Period{{"salt", 9, "driven_all_year", Whole}, {"dry", 47, "garage", Whole}}}
+	l := History{RatesTimes: 1, AgeYears: 56, Made: 1970, WorkYearsAgo: 25, Periods: []Period{{"salt", 9, "driven_all_year", Whole}, {"dry", 47, "garage", Whole}}}
 	for b.Loop() {
 		l.Medians(2, .85, 5, .5, 1)
 	}

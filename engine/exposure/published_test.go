@@ -17,12 +17,12 @@ var loadBearing = []string{"outer_sill", "inner_sill", "sill_web", "front_rail",
 // .85² items share .40; nearness of parts and causes of their own are left out.
 func rustedThrough(t *testing.T, body *car.Body, climate string, age float64, asked int) (share float64) {
 	t.Helper()
-	levels, err := Exact([]Alternative{{1, []Period{{climate, age, "driven_all_year", Whole}}}}, Asked{Year: asked})
+	histories, err := Exact([]Alternative{{1, []Period{{climate, age, "driven_all_year", Whole}}}}, Asked{Year: asked})
 	if err != nil {
 		t.Fatal(err)
 	}
 	const sigma, shared, step = .85, .40, .5
-	for _, l := range levels {
+	for _, l := range histories {
 		for k := -5.0; k <= 5; k += step {
 			none := 1.0
 			for _, p := range body.Parts {

@@ -2,34 +2,34 @@ package exposure
 
 import "underpaint/engine/chance"
 
-// How levels are joined. The work of the network grows with the number of
-// levels, and an answer "not sure" to everything gives some thousands. A level
+// How histories are joined. The work of the network grows with the number of
+// histories, and an answer "not sure" to everything gives some thousands. A history
 // matters only through μ of every part in every reading, through the car's age
 // (chances of earlier repairs, causes of their own) and through the last climate
-// (failed lead joints). So levels of the same age and last climate are joined
+// (failed lead joints). So histories of the same age and last climate are joined
 // where their μ are nearest on every kind of part, in the order of Ward (J. Am.
 // Stat. Assoc. 58, 1963): each step joins the two whose joining adds least to the
 // sum of weight × squared distance from the mean. One member then stands for all,
 // with their weights added, and with its rates times so much that the mean of μ
-// over levels, kinds of part and readings (weighted alike) stays what it was;
+// over histories, kinds of part and readings (weighted alike) stays what it was;
 // what is lost is of second order and small beside the scatter of a single part
 // about μ, of standard deviation .85. The tests measure what it does to chances.
 
-// MaxLevels is the most levels that Levels and Exact return.
-const MaxLevels = 120
+// MaxHistories is the most histories that Histories and Exact return.
+const MaxHistories = 120
 
 // Bounds before that, chosen so that joining early costs little (tested) and the
 // worst case is quick.
 const (
 	mostLives   = 40   // alternatives of the earlier places
 	beforeDoubt = 300  // lives, before each is doubted
-	forWard     = 1200 // levels that Ward's order, quadratic in them, starts from
+	forWard     = 1200 // histories that Ward's order, quadratic in them, starts from
 )
 
-// probes are the kinds of part on which levels are compared: b and paint life in
+// probes are the kinds of part on which histories are compared: b and paint life in
 // years of all parts of the bodies (package car; a test compares), by b, each
 // with no, half and full road splash, in every reading. m and the thickness
-// shift μ of all levels of an age alike.
+// shift μ of all histories of an age alike.
 var (
 	probes = [][2]float64{{.523, 10}, {.575, 8}, {.85, 3}, {.85, 4}, {.85, 5}, {.85, 6}, {.85, 7}}
 	splash = [3]float64{0, .5, 1}
@@ -38,8 +38,8 @@ var (
 // probed is how many figures probe appends.
 var probed = len(probes) * len(splash) * int(Readings)
 
-// probe appends μ of a level on every kind of part, less what is the same for all.
-func (l Level) probe(mu []float64) []float64 {
+// probe appends μ of a history on every kind of part, less what is the same for all.
+func (l History) probe(mu []float64) []float64 {
 	var room [8]weather
 	all := l.weathers(room[:0])
 	rates := chance.Log(l.RatesTimes)
@@ -59,9 +59,9 @@ func (l Level) probe(mu []float64) []float64 {
 }
 
 // probeAll compares complete lives.
-func probeAll(levels []Level) [][]float64 {
-	out := make([][]float64, len(levels))
-	for i, l := range levels {
+func probeAll(histories []History) [][]float64 {
+	out := make([][]float64, len(histories))
+	for i, l := range histories {
 		out[i] = l.probe(make([]float64, 0, probed))
 	}
 	return out
@@ -70,9 +70,9 @@ func probeAll(levels []Level) [][]float64 {
 // probeAhead compares alternatives of the earlier places. What follows is not
 // known yet, so two different continuations of the years that are left stand for
 // it (assumption): driven, and in a garage.
-func probeAhead(levels []Level, left float64) [][]float64 {
-	out := make([][]float64, len(levels))
-	for i, l := range levels {
+func probeAhead(histories []History, left float64) [][]float64 {
+	out := make([][]float64, len(histories))
+	for i, l := range histories {
 		out[i] = make([]float64, 0, 2*probed)
 		for _, kept := range []string{"driven_all_year", "garage"} {
 			next := l
@@ -83,30 +83,30 @@ func probeAhead(levels []Level, left float64) [][]float64 {
 	return out
 }
 
-// end is what levels that are joined must have in common.
+// end is what histories that are joined must have in common.
 type end struct {
 	climate string
 	age     float64
 }
 
-func sameEnd(l Level) end { return end{l.LastClimate, l.AgeYears} }
+func sameEnd(l History) end { return end{l.LastClimate, l.AgeYears} }
 
 // anyEnd is for lives of one age that go on.
-func anyEnd(Level) end { return end{} }
+func anyEnd(History) end { return end{} }
 
-// reduce joins levels until at most so many are left. It returns more only if
-// there are more different ends. seen are the levels' μ on every kind of part.
-func reduce(levels []Level, seen [][]float64, most int, ending func(Level) end) []Level {
-	if len(levels) <= most {
-		return levels
+// reduce joins histories until at most so many are left. It returns more only if
+// there are more different ends. seen are the histories' μ on every kind of part.
+func reduce(histories []History, seen [][]float64, most int, ending func(History) end) []History {
+	if len(histories) <= most {
+		return histories
 	}
-	all := make([]cluster, len(levels))
-	for k, i := range ranks(levels) {
-		all[k] = cluster{weight: levels[i].Weight, mean: append([]float64{}, seen[i]...), end: ending(levels[i]), members: []int{i}}
+	all := make([]cluster, len(histories))
+	for k, i := range ranks(histories) {
+		all[k] = cluster{weight: histories[i].Weight, mean: append([]float64{}, seen[i]...), end: ending(histories[i]), members: []int{i}}
 	}
-	var out []Level
+	var out []History
 	for _, c := range ward(thin(all), most) {
-		out = append(out, c.speaker(levels, seen))
+		out = append(out, c.speaker(histories, seen))
 	}
 	return out
 }

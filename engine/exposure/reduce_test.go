@@ -43,11 +43,11 @@ func unsure() (cases []struct {
 	return cases
 }
 
-// wholeLevels makes the levels with nothing joined but equals.
-func wholeLevels(ages Ages, told []ToldPeriod, asked Asked) (out []Level) {
+// wholeHistories makes the histories with nothing joined but equals.
+func wholeHistories(ages Ages, told []ToldPeriod, asked Asked) (out []History) {
 	for _, a := range ages {
 		for _, times := range roadTimes(told) {
-			lives, left := []Level{asked.begin(a.Years)}, a.Years
+			lives, left := []History{asked.begin(a.Years)}, a.Years
 			lives[0].Weight = a.Chance * times.chance
 			for _, t := range told {
 				years := t.Years
@@ -76,7 +76,7 @@ func wholeLevels(ages Ages, told []ToldPeriod, asked Asked) (out []Level) {
 // reading counts with its chance, once without an answer about earlier work (car
 // states .36 + .45, .12 and .07) and once after "stripped and restored". The
 // standard library's functions, independent of the network.
-func chancesOf(levels []Level) (out []float64) {
+func chancesOf(histories []History) (out []float64) {
 	const sigma, shared = .85, .55
 	own := sigma * math.Sqrt(1-shared)
 	kinds := [][3]float64{{.523, 10, 0}, {.575, 8, .6}, {.85, 6, .1}, {.85, 5, .5}, {.85, 4, .9}, {.85, 3, 1}}
@@ -86,7 +86,7 @@ func chancesOf(levels []Level) (out []float64) {
 	for _, prior := range [][Readings]float64{{.81, .12, .07}, {.2, .41, .39}} {
 		var sums [3][6][3]float64
 		var evidence [3]float64
-		for _, l := range levels {
+		for _, l := range histories {
 			var mu [6][Readings]float64
 			for i, p := range kinds {
 				mu[i] = l.Medians(2.5, p[0], p[1], p[2], 1)
@@ -116,36 +116,40 @@ func chancesOf(levels []Level) (out []float64) {
 	return out
 }
 
-// TestJoining: whatever a customer leaves open gives at most MaxLevels levels.
+// TestJoining: whatever a customer leaves open gives at most MaxHistories histories.
 // Joining moves chances, before or after evidence, by no more than .005 for cars
 // whose year is known, .01 for those whose decade is (whose three ages stay
 // apart), and .015 for young ones of these. The full lists of the largest cases,
 // over 2,600 combinations, are not compared.
 func TestJoining(t *testing.T) {
-	joined, largest := 0, 0
+	joined, largest, most := 0, 0, 2600
+	if !*slow {
+		most = 800
+		t.Log("not run without -slow: full lists of over 800 combinations")
+	}
 	for _, c := range unsure() {
-		levels, err := Levels(c.ages, c.told, asked)
+		histories, err := Histories(c.ages, c.told, asked)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		checkLevels(t, c.name, levels)
+		checkHistories(t, c.name, histories)
 		combinations := len(c.ages) * len(data().doubt) * len(roadTimes(c.told))
 		for _, told := range c.told {
 			combinations *= len(told.ways(30, 1))
 		}
 		largest = max(largest, combinations)
-		if combinations > 2600 {
+		if combinations > most {
 			continue
 		}
-		whole := wholeLevels(c.ages, c.told, asked)
-		if len(whole) <= MaxLevels {
-			if len(levels) != len(whole) {
-				t.Errorf("%s: %d levels of %d though none need be joined", c.name, len(levels), len(whole))
+		whole := wholeHistories(c.ages, c.told, asked)
+		if len(whole) <= MaxHistories {
+			if len(histories) != len(whole) {
+				t.Errorf("%s: %d histories of %d though none need be joined", c.name, len(histories), len(whole))
 			}
 			continue
 		}
 		joined++
-		checkEnds(t, c.name, whole, levels)
+		checkEnds(t, c.name, whole, histories)
 		limit, apart := .005, 0.0
 		if len(c.ages) > 1 {
 			limit = .01
@@ -153,11 +157,11 @@ func TestJoining(t *testing.T) {
 		if c.ages[0].Years < 40 {
 			limit = .015
 		}
-		a, b := chancesOf(whole), chancesOf(levels)
+		a, b := chancesOf(whole), chancesOf(histories)
 		for i := range a {
 			apart = math.Max(apart, math.Abs(a[i]-b[i]))
 		}
-		t.Logf("%s: %d levels joined to %d, chances move by up to %.5f", c.name, len(whole), len(levels), apart)
+		t.Logf("%s: %d histories joined to %d, chances move by up to %.5f", c.name, len(whole), len(histories), apart)
 		if apart > limit {
 			t.Errorf("%s: joining moves a chance by %.5f", c.name, apart)
 		}
@@ -168,7 +172,7 @@ func TestJoining(t *testing.T) {
 }
 
 // checkEnds: joining moves no chance of a last climate, nor of an age.
-func checkEnds(t *testing.T, name string, whole, joined []Level) {
+func checkEnds(t *testing.T, name string, whole, joined []History) {
 	t.Helper()
 	chances := map[string]float64{}
 	for _, l := range whole {

@@ -64,7 +64,7 @@ func TestErrors(t *testing.T) {
 			"life[1].kept: expected driven_all_year, driven_in_summer, dry_or_heated_garage, garage, open_shed_or_outside or not_sure, found mostly_outside"},
 		{"road years", []ToldPeriod{with(func(p *ToldPeriod) { p.RoadYears = "8" }), main}, "life[1].road_years: expected under_10, 10_to_20, 20_to_35, over_35 or not_sure, found 8"},
 	} {
-		_, err := Levels(year(55), c.told, asked)
+		_, err := Histories(year(55), c.told, asked)
 		var wrong *strict.Error
 		if !errors.As(err, &wrong) || err.Error() != c.want {
 			t.Errorf("%s: %v\nwant %s", c.name, err, c.want)
@@ -83,17 +83,17 @@ func TestErrors(t *testing.T) {
 		{"where_it_lived", []Alternative{{.5, []Period{{"dry", 1, "garage", Whole}}}}},
 		{"where_it_lived", nil},
 	} {
-		levels, err := Exact(c.bad, asked)
+		histories, err := Exact(c.bad, asked)
 		var wrong *strict.Error
 		if !errors.As(err, &wrong) || wrong.Path != c.path {
-			t.Errorf("%v: %v %v, want an error at %s", c.bad, levels, err, c.path)
+			t.Errorf("%v: %v %v, want an error at %s", c.bad, histories, err, c.path)
 		}
 	}
-	if _, err := Levels(nil, []ToldPeriod{main}, asked); err == nil {
+	if _, err := Histories(nil, []ToldPeriod{main}, asked); err == nil {
 		t.Error("no age taken")
 	}
 	for _, in := range []int{0, 1899, 2201} {
-		_, told := Levels(year(55), []ToldPeriod{main}, Asked{Year: in})
+		_, told := Histories(year(55), []ToldPeriod{main}, Asked{Year: in})
 		_, exact := Exact([]Alternative{{1, []Period{{"dry", 1, "garage", Whole}}}}, Asked{Year: in})
 		for _, err := range []error{told, exact} {
 			var wrong *strict.Error
@@ -111,7 +111,7 @@ var genTold = gopter.CombineGens(gen.IntRange(0, 5), gen.IntRange(0, 5), gen.Int
 	return ToldPeriod{climates, float64(v[3].(int)), append(KeptIDs(), NotSure)[v[1].(int)], roadAnswers[v[2].(int)]}
 })
 
-// TestToldProperties: what Levels promises of anything that can be told.
+// TestToldProperties: what Histories promises of anything that can be told.
 func TestToldProperties(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(seed)
 	parameters.MinSuccessfulTests = 60
@@ -119,12 +119,12 @@ func TestToldProperties(t *testing.T) {
 	all.Property("weights, ages, order and number", prop.ForAll(
 		func(earlier []ToldPeriod, main ToldPeriod, age int) bool {
 			main.Years = 0
-			levels, err := Levels(Ages{{float64(age), 1}}, append(append([]ToldPeriod{}, earlier...), main), asked)
+			histories, err := Histories(Ages{{float64(age), 1}}, append(append([]ToldPeriod{}, earlier...), main), asked)
 			if err != nil {
 				return false
 			}
-			checkLevels(t, "told", levels)
-			for _, l := range levels {
+			checkHistories(t, "told", histories)
+			for _, l := range histories {
 				if l.AgeYears != float64(age) {
 					return false
 				}
@@ -134,8 +134,8 @@ func TestToldProperties(t *testing.T) {
 	all.Property("the same again", prop.ForAll(
 		func(main ToldPeriod, age int) bool {
 			main.Years = 0
-			a, err := Levels(Ages{{float64(age), 1}}, []ToldPeriod{main}, asked)
-			b, _ := Levels(Ages{{float64(age), 1}}, []ToldPeriod{main}, asked)
+			a, err := Histories(Ages{{float64(age), 1}}, []ToldPeriod{main}, asked)
+			b, _ := Histories(Ages{{float64(age), 1}}, []ToldPeriod{main}, asked)
 			return err == nil && bytes.Equal([]byte(text(a)), []byte(text(b)))
 		}, genTold, gen.IntRange(1, 90)))
 	run(t, all)

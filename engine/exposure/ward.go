@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// cluster is a set of levels on the way to becoming one.
+// cluster is a set of histories on the way to becoming one.
 type cluster struct {
 	weight  float64
 	mean    []float64 // of the members' μ on every kind of part, by weight
@@ -148,9 +148,9 @@ func byEnd(all []cluster) (out []cluster, until []int) {
 // speaker is the member that stands for all: the one whose μ, moved by the same
 // amount on every kind of part, come nearest to the mean of the cluster. seen are
 // the members' μ.
-func (c *cluster) speaker(levels []Level, seen [][]float64) Level {
+func (c *cluster) speaker(histories []History, seen [][]float64) History {
 	if len(c.members) == 1 {
-		return levels[c.members[0]]
+		return histories[c.members[0]]
 	}
 	best, least, move := 0, never, 0.0
 	for _, k := range c.members {
@@ -165,7 +165,7 @@ func (c *cluster) speaker(levels []Level, seen [][]float64) Level {
 			best, least, move = k, square, shift
 		}
 	}
-	l := levels[best]
+	l := histories[best]
 	l.RatesTimes *= chance.Exp(move)
 	l.Weight = c.weight
 	return l

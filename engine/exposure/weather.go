@@ -63,11 +63,11 @@ type weather struct {
 	lnAir, lnSplash           float64
 }
 
-// weathers appends what each period of the level does. Of the road salt only
+// weathers appends what each period of the history does. Of the road salt only
 // the share of the period's middle year counts. Climates and ways of keeping
-// that are not known count for nothing, but take their time; Levels and Exact
+// that are not known count for nothing, but take their time; Histories and Exact
 // refuse them.
-func (l Level) weathers(out []weather) []weather {
+func (l History) weathers(out []weather) []weather {
 	at := l.Made
 	for _, p := range l.Periods {
 		out = append(out, weatherOf(p, at))

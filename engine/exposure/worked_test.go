@@ -42,9 +42,9 @@ func workedPeriods(f strict.Field) (out []Period) {
 	return out
 }
 
-// levelPeriods are the periods of a level as the case writes them, with the use
+// historyPeriods are the periods of a history as the case writes them, with the use
 // after the way of keeping.
-func levelPeriods(f strict.Field) (out []Period) {
+func historyPeriods(f strict.Field) (out []Period) {
 	for _, p := range f.Items() {
 		kept, use, _ := strings.Cut(p.Get("kept").Text(40), "/")
 		uses := map[string]Use{"": Whole, "on_road": OnRoad, "off_road": OffRoad}
@@ -53,7 +53,7 @@ func levelPeriods(f strict.Field) (out []Period) {
 	return out
 }
 
-// TestWorkedCases: the levels of three histories, and μ of ten items of a body in
+// TestWorkedCases: the alternatives of three histories, and μ of ten items of a body in
 // each of them and in each reading, to all nine digits.
 func TestWorkedCases(t *testing.T) {
 	for _, name := range []string{"worked_01.json", "worked_05.json", "worked_06.json"} {
@@ -63,27 +63,27 @@ func TestWorkedCases(t *testing.T) {
 			t.Fatal(err)
 		}
 		told := f.Get("where_it_lived").Items()[0]
-		levels, err := Exact([]Alternative{{told.Get("chance").Number(0, 1), workedPeriods(told.Get("periods"))}},
+		histories, err := Exact([]Alternative{{told.Get("chance").Number(0, 1), workedPeriods(told.Get("periods"))}},
 			Asked{Year: f.Get("this_year").Whole(1900, 2200)})
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
 		want := f.Get("history_levels").Items()
-		if len(levels) != len(want) || len(want) != 3 {
-			t.Fatalf("%s: %d levels, want %d", name, len(levels), len(want))
+		if len(histories) != len(want) || len(want) != 3 {
+			t.Fatalf("%s: %d histories, want %d", name, len(histories), len(want))
 		}
 		for k, w := range want {
-			l := levelOf(t, levels, w.Get("rates_times").Number(0, 2))
+			l := historyOf(t, histories, w.Get("rates_times").Number(0, 2))
 			if l.Weight != w.Get("weight").Number(0, 1) || l.AgeYears != f.Get("age_years").Number(0, 200) {
-				t.Errorf("%s: level %d is %+v", name, k, l)
+				t.Errorf("%s: history %d is %+v", name, k, l)
 			}
-			periods := levelPeriods(w.Get("periods"))
+			periods := historyPeriods(w.Get("periods"))
 			if len(periods) != len(l.Periods) {
-				t.Fatalf("%s: level %d has periods %v, want %v", name, k, l.Periods, periods)
+				t.Fatalf("%s: history %d has periods %v, want %v", name, k, l.Periods, periods)
 			}
 			for i := range periods {
 				if periods[i] != l.Periods[i] {
-					t.Errorf("%s: level %d has periods %v, want %v", name, k, l.Periods, periods)
+					t.Errorf("%s: history %d has periods %v, want %v", name, k, l.Periods, periods)
 				}
 			}
 			items := f.Get("mu").Names()
@@ -99,7 +99,7 @@ func TestWorkedCases(t *testing.T) {
 				got := l.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM)
 				for r, levelled := range f.Get("mu").Get(item).Items() {
 					if mu := levelled.Numbers(3, -20, 20)[k]; math.Abs(got[r]-mu) > 1e-9 {
-						t.Errorf("%s, %s, level %d, reading %d: μ = %.10f, want %.9f", name, item, k, r, got[r], mu)
+						t.Errorf("%s, %s, history %d, reading %d: μ = %.10f, want %.9f", name, item, k, r, got[r], mu)
 					}
 				}
 			}
@@ -110,14 +110,14 @@ func TestWorkedCases(t *testing.T) {
 	}
 }
 
-// levelOf finds the level whose rates are multiplied by a number.
-func levelOf(t *testing.T, levels []Level, times float64) Level {
+// historyOf finds the history whose rates are multiplied by a number.
+func historyOf(t *testing.T, histories []History, times float64) History {
 	t.Helper()
-	for _, l := range levels {
+	for _, l := range histories {
 		if l.RatesTimes == times {
 			return l
 		}
 	}
-	t.Fatalf("no level with rates times %g", times)
-	return Level{}
+	t.Fatalf("no history with rates times %g", times)
+	return History{}
 }

@@ -3,8 +3,8 @@ package message
 import (
 	"underpaint/engine/columns"
 	"underpaint/engine/money"
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
 	"underpaint/engine/session"
 	"underpaint/engine/strict"
 	"underpaint/engine/wording"
@@ -12,7 +12,7 @@ import (
 
 func openJobs(e *Engine, f strict.Field) (Reply, error) {
 	f.Keys("id", "ask", "jobs")
-	text := f.Get("jobs").Document(record.MostBytes)
+	text := f.Get("jobs").Document(pastjobs.MostBytes)
 	if f.Err() != nil {
 		return nil, f.Err()
 	}
@@ -70,7 +70,7 @@ func readJobs(_ *Engine, f strict.Field) (Reply, error) {
 	if err != nil {
 		return nil, &strict.Error{Path: "currency", Expected: "the letters of a currency"}
 	}
-	jobs, table, err := record.ReadTable(text, decimal, c)
+	jobs, table, err := pastjobs.ReadTable(text, decimal, c)
 	if err != nil {
 		return nil, refuse("table", err)
 	}

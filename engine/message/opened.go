@@ -3,10 +3,10 @@ package message
 import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/pricing"
 	"underpaint/engine/session"
 	"underpaint/engine/strict"
 	"underpaint/engine/wording"
-	"underpaint/engine/work"
 )
 
 // Version is the version of the messages; a page and an engine of different
@@ -74,7 +74,7 @@ func openedBody(o *openShop, b session.Body) OpenedBody {
 	return out
 }
 
-func stripStage(o *openShop, st *work.Stage) StripStage {
+func stripStage(o *openShop, st *pricing.Stage) StripStage {
 	t := o.text
 	out := StripStage{Name: wording.StripAndSurvey, PriceText: t.ToTheUnit(st.Likely), FixedLine: t.StripFixed(st),
 		GetLine: wording.StripGet, StopLine: t.StripStop(st), Includes: o.Rates.Strip.Includes}

@@ -4,9 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"underpaint/engine/pastjobs"
+	"underpaint/engine/pastjobs/invented"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
-	"underpaint/engine/record/invented"
 )
 
 // TestPastJobs: a file of jobs is scored step by step, said in words, and what it
@@ -20,7 +20,7 @@ func TestPastJobs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j.Jobs[3].Said = &record.Said{Low: 1_234_567, High: 4_567_890}
+	j.Jobs[3].Said = &pastjobs.Said{Low: 1_234_567, High: 4_567_890}
 	text, sample := string(j.Text([][]byte{rates.Sample()})), string(rates.Sample())
 	e := &Engine{}
 	if reply := shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"}); reply["kind"] != "refused" {

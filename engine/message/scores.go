@@ -1,7 +1,7 @@
 package message
 
 import (
-	"underpaint/engine/scores"
+	"underpaint/engine/pastjobs/scores"
 	"underpaint/engine/session"
 	"underpaint/engine/strict"
 	"underpaint/engine/wording"

@@ -6,9 +6,9 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/pricing"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
-	"underpaint/engine/work"
 )
 
 // conditionKeys are the keys of the conditions: their first letters.
@@ -24,7 +24,7 @@ func askSheet(o *openShop, q carRequest) (Reply, error) {
 	for k, id := range car.ConditionIDs {
 		out.Conditions = append(out.Conditions, SheetCondition{id, conditionKeys[k], t.Condition(k), t.ConditionLooks(k)})
 	}
-	for _, f := range work.Findings() {
+	for _, f := range pricing.Findings() {
 		if f.PerCar {
 			out.WholeCarFindings = append(out.WholeCarFindings, IDName{f.ID, t.In(f.Name)})
 		} else {

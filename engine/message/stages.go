@@ -2,9 +2,9 @@ package message
 
 import (
 	"underpaint/engine/car"
+	"underpaint/engine/pricing"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
-	"underpaint/engine/work"
 )
 
 func askBeforeAfter(o *openShop, q carRequest) (Reply, error) {
@@ -71,7 +71,7 @@ func NewToDo(t *wording.Text, v session.ToDo) *ToDoReply {
 	return out
 }
 
-func toDoWay(t *wording.Text, b *car.Body, w *work.WayCard, price string) ToDoWay {
+func toDoWay(t *wording.Text, b *car.Body, w *pricing.WayCard, price string) ToDoWay {
 	return ToDoWay{ID: car.WayIDs[w.Way], Name: t.Way(w.Way), HoursText: wording.WayHours(w), PriceText: price, Sentence: t.WaySentence(w),
 		CoversText: t.WayCovers(b, w), Opens: t.WayOpens(b, w), Allowed: true}
 }

@@ -53,6 +53,11 @@ func (r Rate) Of(thousandths int64) Minor {
 	return mulDiv(r.millionths, thousandths, r.divisor)
 }
 
+// Ratio returns the two whole numbers behind [Rate.Of]: the price of a quantity in
+// thousandths is millionths × thousandths ÷ divisor, half away from zero. The zero Rate
+// has no divisor: both are 0.
+func (r Rate) Ratio() (millionths int64, divisor uint64) { return r.millionths, r.divisor }
+
 // Percent is a rate in hundredths, such as a tax or a mark-up, held as whole
 // millionths of a per cent. The zero Percent is 0 %.
 type Percent struct{ millionths int64 }
@@ -68,6 +73,10 @@ func NewPercent(d Decimal) (Percent, error) {
 // Of returns that part of an amount, rounded once, exactly as Currency.Round
 // rounds the decimal product.
 func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*millionth) }
+
+// Millionths returns the percentage in millionths of a per cent; the part of an amount
+// is millionths × amount ÷ 100,000,000, half away from zero.
+func (p Percent) Millionths() int64 { return p.millionths }
 
 // mulDiv returns a × b / divisor, rounded half away from zero. The product is
 // held in 128 bits.

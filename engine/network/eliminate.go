@@ -90,7 +90,7 @@ func (post *Posterior) sumOut(order []int, keep func(factor)) []factor {
 
 // eliminate sums everything out, keeps the rows that sampling needs, and returns
 // the probability of the evidence.
-func (post *Posterior) eliminate(order []int) wide {
+func (post *Posterior) eliminate(order []int) extFloat {
 	left := post.sumOut(order, func(f factor) {
 		post.steps = append(post.steps, post.step(f))
 	})
@@ -107,7 +107,7 @@ func (post *Posterior) step(f factor) step {
 	levels := post.levels(f.scope[len(f.scope)-1])
 	out := step{scope: f.scope, row: make([]float64, len(f.cells))}
 	for at := 0; at < len(f.cells); at += levels {
-		var sum wide
+		var sum extFloat
 		for _, v := range f.cells[at : at+levels] {
 			sum = sum.plus(v)
 		}

@@ -6,7 +6,7 @@ import "slices"
 // variable of the scope runs fastest.
 type factor struct {
 	scope []int
-	cells []wide
+	cells []extFloat
 }
 
 // product multiplies factors into one table over the variables of scope, which
@@ -16,9 +16,9 @@ func product(factors []factor, scope []int, levels func(variable int) int) facto
 	for _, v := range scope {
 		size *= levels(v)
 	}
-	out := factor{scope: scope, cells: make([]wide, size)}
+	out := factor{scope: scope, cells: make([]extFloat, size)}
 	for i := range out.cells {
-		out.cells[i] = widen(1)
+		out.cells[i] = toExt(1)
 	}
 	for _, f := range factors {
 		out.multiply(f, levels)
@@ -52,7 +52,7 @@ func (f *factor) multiply(g factor, levels func(variable int) int) {
 // sumLast sums the last variable of the scope, which has the given number of
 // levels, out of the table.
 func (f factor) sumLast(levels int) factor {
-	out := factor{scope: f.scope[:len(f.scope)-1], cells: make([]wide, len(f.cells)/levels)}
+	out := factor{scope: f.scope[:len(f.scope)-1], cells: make([]extFloat, len(f.cells)/levels)}
 	for i := range out.cells {
 		for _, v := range f.cells[i*levels : (i+1)*levels] {
 			out.cells[i] = out.cells[i].plus(v)

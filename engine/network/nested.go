@@ -17,12 +17,12 @@ type Leaf interface {
 	Multiply(r, p int, dst []float64)
 }
 
-// Banded is a Leaf that shares work between root states that follow each other.
-// MultiplyBand does for the states r to r+states−1 what Multiply does for one, to the
+// BatchLeaf is a Leaf that shares work between root states that follow each other.
+// MultiplyBatch does for the states r to r+states−1 what Multiply does for one, to the
 // same bits: dst has the levels of the first state, then those of the next.
-type Banded interface {
+type BatchLeaf interface {
 	Leaf
-	MultiplyBand(r, states, p int, dst []float64)
+	MultiplyBatch(r, states, p int, dst []float64)
 }
 
 // Summed knows what a pocket says without asking its leaves level by level.
@@ -58,11 +58,11 @@ type Group struct {
 // groups are independent, given a group's level its pockets are, and given a
 // pocket's level its leaves are. The Weights of groups and pockets count in
 // proportion. Root holds prior weight × likelihood of each root state and counts
-// as it stands: its scale enters the evidence. Band is how many root states in a row
-// [Banded] leaves are asked about at once; 0 is 1.
+// as it stands: its scale enters the evidence. Batch is how many root states in a row
+// [BatchLeaf] leaves are asked about at once; 0 is 1.
 type Nested struct {
 	Root   []float64
-	Band   int
+	Batch  int
 	Groups []Group
 }
 
@@ -70,38 +70,38 @@ type Nested struct {
 // the leaves again when asked for rows, so they must not change; and it keeps
 // rows and scratch space, so one goroutine at a time may use it.
 type NestedPosterior struct {
-	evidence wide
+	evidence extFloat
 	root     []float64 // posterior, adds to 1
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
-	bands    bands // for as many root states as are passed up at once
+	batches  batches // for as many root states as are passed up at once
 }
 
 // groupPosterior is one group after the upward pass.
 type groupPosterior struct {
-	prior   []float64 // of its levels, adds to 1
-	cum     *ladder   // its running sums
-	given   []float64 // [root × levels + p] posterior of the levels given the root; nil = no evidence
-	says    []wide    // by root state: the group's message; nil = no evidence
+	prior   []float64  // of its levels, adds to 1
+	cum     *ladder    // its running sums
+	given   []float64  // [root × levels + p] posterior of the levels given the root; nil = no evidence
+	says    []extFloat // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
 }
 
 // pocketPosterior is one pocket; its posterior rows are worked out when asked for.
 type pocketPosterior struct {
-	prior   []float64 // of its levels, adds to 1
-	cum     *ladder   // its running sums; nil where there is evidence or a second node
-	inner   int       // levels of the second node, 0 = there is one
-	leaves  []Leaf
-	banded  []Banded // by leaf; nil where it is none
-	sum     Summed
-	firstAt int // number of its first row among all rows of the group
-	rows    *rowCache
+	prior       []float64 // of its levels, adds to 1
+	cum         *ladder   // its running sums; nil where there is evidence or a second node
+	inner       int       // levels of the second node, 0 = there is one
+	leaves      []Leaf
+	batchLeaves []BatchLeaf // by leaf; nil where it is none
+	sum         Summed
+	firstAt     int // number of its first row among all rows of the group
+	rows        *rowCache
 }
 
 // Condition passes the evidence of all leaves up to the root. Each leaf is asked
 // once for every group level and every root state that the prior leaves possible,
-// and about those in the same band with one; groups and pockets without leaves cost
+// and about those in the same batch with one; groups and pockets without leaves cost
 // nothing. The error is [ErrNoSupport], or names the weights or the leaf that cannot
 // be used.
 func (n Nested) Condition() (*NestedPosterior, error) { return n.ConditionAfter(nil, nil) }
@@ -115,9 +115,9 @@ func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) 
 	if err != nil {
 		return nil, err
 	}
-	upward := make([]wide, len(n.Root))
+	upward := make([]extFloat, len(n.Root))
 	for r, w := range n.Root {
-		upward[r] = widen(w)
+		upward[r] = toExt(w)
 	}
 	for g := range post.groups {
 		group := &post.groups[g]
@@ -182,8 +182,8 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 				return nil, unusable(g, k, ": expected a weight for each pair of levels of its two nodes")
 			}
 			for _, leaf := range pocket.Leaves {
-				banded, _ := leaf.(Banded)
-				one.banded = append(one.banded, banded)
+				batched, _ := leaf.(BatchLeaf)
+				one.batchLeaves = append(one.batchLeaves, batched)
 			}
 			if len(pocket.Leaves) > 0 {
 				rows += len(n.Root) * len(group.Weights)
@@ -196,7 +196,7 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		}
 	}
 	post.scratch = newScratch(widest)
-	post.bands = newBands(widest, max(1, n.Band))
+	post.batches = newBatches(widest, max(1, n.Batch))
 	return post, nil
 }
 

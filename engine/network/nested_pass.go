@@ -8,15 +8,15 @@ package network
 // scratch is working space for one pocket's levels.
 type scratch struct {
 	level []float64 // one value per level
-	wide  []wide
+	ext   []extFloat
 }
 
 func newScratch(width int) scratch {
-	return scratch{level: make([]float64, width), wide: make([]wide, width)}
+	return scratch{level: make([]float64, width), ext: make([]extFloat, width)}
 }
 
 // pass works out what group g says to each root state that the prior leaves possible,
-// and the levels of the group given it, a band of root states at a time. When a leaf
+// and the levels of the group given it, a batch of root states at a time. When a leaf
 // misbehaves it stops and returns the pocket and leaf; otherwise leaf is -1.
 func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 	group := &post.groups[g]
@@ -37,7 +37,7 @@ func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 			}
 		}
 	}
-	group.given, group.says = make([]float64, len(rows)), make([]wide, len(prior))
+	group.given, group.says = make([]float64, len(rows)), make([]extFloat, len(prior))
 	for r := range prior {
 		group.says[r] = shares(rows[r*levels:(r+1)*levels], group.given[r*levels:(r+1)*levels])
 	}
@@ -46,12 +46,12 @@ func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 
 // started holds the weights of the group's levels by root state, nothing where the
 // prior rules the root state out.
-func (group *groupPosterior) started(prior []float64) (rows []wide) {
-	rows = make([]wide, len(prior)*len(group.prior))
+func (group *groupPosterior) started(prior []float64) (rows []extFloat) {
+	rows = make([]extFloat, len(prior)*len(group.prior))
 	for r, w := range prior {
 		for p := range group.prior {
 			if w > 0 {
-				rows[r*len(group.prior)+p] = widen(group.prior[p])
+				rows[r*len(group.prior)+p] = toExt(group.prior[p])
 			}
 		}
 	}
@@ -59,21 +59,21 @@ func (group *groupPosterior) started(prior []float64) (rows []wide) {
 }
 
 // timesSums multiplies in the message of a pocket that knows it.
-func (pocket *pocketPosterior) timesSums(rows []wide, levels int) {
+func (pocket *pocketPosterior) timesSums(rows []extFloat, levels int) {
 	sums := make([]float64, len(rows))
 	pocket.sum.LogSums(levels, sums)
 	for at, v := range sums {
 		if !rows[at].zero() {
-			rows[at] = rows[at].times(widenExp(v))
+			rows[at] = rows[at].times(expExt(v))
 		}
 	}
 }
 
 // timesMessages multiplies in the message of a pocket, leaf by leaf.
-func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []wide, levels int) (leaf int) {
-	roots, band := len(rows)/levels, len(post.bands.v)
-	for r := 0; r < roots; r += band {
-		v := post.bands.v[:min(band, roots-r)]
+func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []extFloat, levels int) (leaf int) {
+	roots, batch := len(rows)/levels, len(post.batches.v)
+	for r := 0; r < roots; r += batch {
+		v := post.batches.v[:min(batch, roots-r)]
 		for p := range levels {
 			for n := range v {
 				v[n] = rows[(r+n)*levels+p]
@@ -81,7 +81,7 @@ func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []wide,
 			if allZero(v) {
 				continue
 			}
-			if leaf := pocket.messages(r, p, v, &post.bands, &post.scratch); leaf >= 0 {
+			if leaf := pocket.messages(r, p, v, &post.batches, &post.scratch); leaf >= 0 {
 				return leaf
 			}
 			for n := range v {
@@ -94,7 +94,7 @@ func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []wide,
 
 // shares writes each value's share of their sum to dst, which is all zero, and returns
 // the sum.
-func shares(values []wide, dst []float64) (sum wide) {
+func shares(values []extFloat, dst []float64) (sum extFloat) {
 	for _, v := range values {
 		sum = sum.plus(v)
 	}
@@ -107,7 +107,7 @@ func shares(values []wide, dst []float64) (sum wide) {
 	return sum
 }
 
-func allZero(values []wide) bool {
+func allZero(values []extFloat) bool {
 	for _, v := range values {
 		if !v.zero() {
 			return false
@@ -147,7 +147,7 @@ func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
 	}
 	sum, _ := pocket.careful(r, p, s)
 	for q := range dst {
-		dst[q] = s.wide[q].over(sum)
+		dst[q] = s.ext[q].over(sum)
 	}
 }
 
@@ -155,16 +155,16 @@ func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
 // returns false, as soon as a value is zero, out of bounds or not a number.
 func (pocket *pocketPosterior) plain(r, p int, dst []float64) bool {
 	var one [1]bool
-	pocket.plainBand(r, p, dst, one[:])
+	pocket.plainBatch(r, p, dst, one[:])
 	return one[0]
 }
 
 // careful is plain for likelihoods of any size: it takes each leaf by itself and
-// multiplies in wide numbers, left in s.wide, whose sum it returns.
-func (pocket *pocketPosterior) careful(r, p int, s *scratch) (sum wide, leaf int) {
-	level, product := s.level[:len(pocket.prior)], s.wide[:len(pocket.prior)]
+// multiplies in extended numbers, left in s.ext, whose sum it returns.
+func (pocket *pocketPosterior) careful(r, p int, s *scratch) (sum extFloat, leaf int) {
+	level, product := s.level[:len(pocket.prior)], s.ext[:len(pocket.prior)]
 	for q, w := range pocket.prior {
-		product[q] = widen(w)
+		product[q] = toExt(w)
 	}
 	for n, leaf := range pocket.leaves {
 		for q := range level {
@@ -173,9 +173,9 @@ func (pocket *pocketPosterior) careful(r, p int, s *scratch) (sum wide, leaf int
 		leaf.Multiply(r, p, level)
 		for q, v := range level {
 			if !usable(v) {
-				return wide{}, n
+				return extFloat{}, n
 			}
-			product[q] = product[q].times(widen(v))
+			product[q] = product[q].times(toExt(v))
 		}
 	}
 	for _, v := range product {

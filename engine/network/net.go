@@ -131,11 +131,11 @@ func (n *Net) check(likelihood map[string][]float64) error {
 // factor is the table of variable i times the likelihood of what was seen of it.
 func (n *Net) factor(i int, likelihood []float64) factor {
 	v := &n.variables[i]
-	f := factor{scope: append(slices.Clone(v.parents), i), cells: make([]wide, len(v.table))}
+	f := factor{scope: append(slices.Clone(v.parents), i), cells: make([]extFloat, len(v.table))}
 	for at, chance := range v.table {
-		f.cells[at] = widen(chance)
+		f.cells[at] = toExt(chance)
 		if likelihood != nil {
-			f.cells[at] = f.cells[at].times(widen(likelihood[at%v.levels]))
+			f.cells[at] = f.cells[at].times(toExt(likelihood[at%v.levels]))
 		}
 	}
 	return f

@@ -12,7 +12,7 @@ type Posterior struct {
 	variables []variable
 	index     map[string]int
 	factors   []factor // table × likelihood of each variable
-	evidence  wide
+	evidence  extFloat
 	steps     []step // by order of elimination
 
 	state   []int // scratch of Sample
@@ -47,7 +47,7 @@ func (post *Posterior) Joint(names ...string) []float64 {
 	}
 	order, _ := post.order(scope)
 	joint := product(post.sumOut(order, func(factor) {}), scope, post.levels)
-	var sum wide
+	var sum extFloat
 	for _, v := range joint.cells {
 		sum = sum.plus(v)
 	}

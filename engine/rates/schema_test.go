@@ -124,7 +124,13 @@ func TestSchemaIDs(t *testing.T) {
 // every group of both samples.
 func TestSchemaRequired(t *testing.T) {
 	s := schema(t)
-	for _, sample := range [][]byte{Sample(), SampleUK()} {
+	samples := [][]byte{Sample()}
+	if *slow {
+		samples = append(samples, SampleUK())
+	} else {
+		t.Log("not run without -slow: the British sample")
+	}
+	for _, sample := range samples {
 		file := tree(t, sample)
 		if fault := fits(t, s, s, file); fault != "" {
 			t.Fatalf("a sample does not fit the schema: %s", fault)

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
 	"underpaint/engine/strict"
 )
 
@@ -20,7 +20,7 @@ func (p *PastJobs) Chosen(use []string, publish bool, today string) (*rates.Own,
 	if p.Jobs == nil || p.of != p.Jobs || len(p.scores) < len(p.of.Jobs) {
 		return nil, nil, &strict.Error{Path: "jobs", Found: "jobs that are not scored", Expected: "past jobs to be scored first"}
 	}
-	taught, err := record.Learn(p.scores, record.EveryJob)
+	taught, err := pastjobs.Learn(p.scores, pastjobs.EveryJob)
 	if err != nil {
 		return nil, nil, err
 	}

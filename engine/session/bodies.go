@@ -2,14 +2,14 @@ package session
 
 import (
 	"underpaint/engine/car"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Body is a body that the shop prices.
 type Body struct {
 	*car.Body
 	Places []CustomerPlace
-	Strip  *work.Stage // its strip and survey; nil where the rates give no price
+	Strip  *pricing.Stage // its strip and survey; nil where the rates give no price
 }
 
 // Bodies are all bodies, with the strip and survey of each to show standard.
@@ -20,7 +20,7 @@ func (s *Shop) Bodies() (out []Body) {
 			panic("engine: internal error: " + err.Error())
 		}
 		one := Body{Body: b, Places: customerPlaces(b)}
-		if t, err := work.NewTable(b, s.Common, s.Rates, "show", "whole_body"); err == nil {
+		if t, err := pricing.NewTable(b, s.Common, s.Rates, "show", "whole_body"); err == nil {
 			price := t.StagePrice()
 			one.Strip = &price
 		}

@@ -3,7 +3,7 @@ package session
 import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // What a stage is worth is worked out on simulated outcomes: a car is drawn from
@@ -26,7 +26,7 @@ type checkValues struct {
 	ahead    []string  // stages still to come
 	width    []float64 // by stage ahead: the widths so far, added up
 	done, of int
-	table    *work.Table
+	table    *pricing.Table
 	next     *outcome // the one being worked out, nil between two
 }
 

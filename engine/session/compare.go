@@ -4,8 +4,8 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
+	"underpaint/engine/pricing"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Compared is how many simulated cars two ways are compared on: the differences are
@@ -45,7 +45,7 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 		out.Against = int(base.Way[i])
 	}
 	ways := j.plain.Allowed(i, c.RecordedCondition(on))
-	tables := make([]*work.Table, 0, len(ways)+1)
+	tables := make([]*pricing.Table, 0, len(ways)+1)
 	for k := -1; k < len(ways); k++ {
 		d := base
 		if k >= 0 {

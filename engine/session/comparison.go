@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // RatesComparison shows what a change of the rates does to a few cars. The runs at
@@ -24,7 +24,7 @@ type ratesSide struct {
 }
 
 type ratesCar struct {
-	plain *work.Table
+	plain *pricing.Table
 	run   *estimate.Run
 }
 
@@ -77,7 +77,7 @@ func newRatesSide(ratesText string, cars []*carfile.Car) (*ratesSide, error) {
 		if err != nil {
 			return nil, err
 		}
-		side.cars = append(side.cars, ratesCar{j.plain, estimate.NewRun(now.model, []*work.Table{priced}, Seed)})
+		side.cars = append(side.cars, ratesCar{j.plain, estimate.NewRun(now.model, []*pricing.Table{priced}, Seed)})
 	}
 	return side, nil
 }
@@ -138,7 +138,7 @@ func (j *RatesComparison) Comparable() bool {
 type PricedCar struct {
 	Exact estimate.PriceRange
 	Shown Ends
-	Strip work.Stage
+	Strip pricing.Stage
 }
 
 func (c *ratesCar) priced() PricedCar {

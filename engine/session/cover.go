@@ -5,9 +5,9 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // Amount reads an amount of money as people type it, of 0 or more, and rounds it to
@@ -54,7 +54,7 @@ func (s *Session) Fits(amount money.Minor) (out []Fit, err error) {
 				return nil, err
 			}
 			within := 0
-			estimate.Imagine(run.run.Model(), t, Seed, fitsCars, func(_ int, _ *damage.Car, b *work.Bill) {
+			estimate.Imagine(run.run.Model(), t, Seed, fitsCars, func(_ int, _ *damage.Car, b *pricing.Bill) {
 				if b.Total <= amount {
 					within++
 				}

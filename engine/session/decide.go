@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // decideBlocks is how many blocks of simulated cars the decisions are compared on.
@@ -19,41 +19,41 @@ const decideBlocks = 2
 type Option struct {
 	ID, Standard string
 	Difference   estimate.Difference
-	wish         work.Wish
+	wish         pricing.Wish
 }
 
 // options are the decisions that a customer has before the strip begins.
-func options(now work.Wish) (out []Option) {
-	add := func(id, standard string, change func(w *work.Wish)) {
+func options(now pricing.Wish) (out []Option) {
+	add := func(id, standard string, change func(w *pricing.Wish)) {
 		w := now
 		if change(&w); w != now {
 			out = append(out, Option{ID: id, Standard: standard, wish: w})
 		}
 	}
 	for _, standard := range car.Standards {
-		add("standard."+standard, standard, func(w *work.Wish) { w.Standard, w.Unseen = standard, standard })
+		add("standard."+standard, standard, func(w *pricing.Wish) { w.Standard, w.Unseen = standard, standard })
 	}
 	if k := slices.Index(car.Standards, now.Standard); k > 0 {
-		add("unseen", "", func(w *work.Wish) { w.Unseen = car.Standards[0] })
+		add("unseen", "", func(w *pricing.Wish) { w.Unseen = car.Standards[0] })
 	}
-	add("scope.outside_only", "", func(w *work.Wish) { w.Scope = "outside_only" })
-	add("scope.metalwork_only", "", func(w *work.Wish) { w.Scope = "metalwork_only" })
-	add("own_disassembly", "", func(w *work.Wish) { w.OwnDisassembly = true })
+	add("scope.outside_only", "", func(w *pricing.Wish) { w.Scope = "outside_only" })
+	add("scope.metalwork_only", "", func(w *pricing.Wish) { w.Scope = "metalwork_only" })
+	add("own_disassembly", "", func(w *pricing.Wish) { w.OwnDisassembly = true })
 	return out
 }
 
 // offer makes a table for the job as it is wished now, and one for each option that can
 // still be had: once the strip has begun, none that changes it. What was worked in it is
 // read with the wish under which it was worked on every table that is left.
-func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*work.Table, leftOut bool, err error) {
-	wish := work.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
-	now, err := work.NewTableFor(b, s.Common, s.Rates, wish)
+func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*pricing.Table, leftOut bool, err error) {
+	wish := pricing.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
+	now, err := pricing.NewTableFor(b, s.Common, s.Rates, wish)
 	if err != nil {
 		return nil, nil, false, err
 	}
 	tables = append(tables, now)
 	for _, o := range options(wish) {
-		t, err := work.NewTableFor(b, s.Common, s.Rates, o.wish)
+		t, err := pricing.NewTableFor(b, s.Common, s.Rates, o.wish)
 		if err != nil {
 			return nil, nil, false, err
 		}

@@ -26,7 +26,7 @@ type models struct {
 }
 
 // condition gives the model of a body with everything known by the end of a stage.
-func (m *models) condition(c *carfile.Car, b *car.Body, levels []exposure.Level, reached string, own *rates.Own) (conditionedModel, error) {
+func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.History, reached string, own *rates.Own) (conditionedModel, error) {
 	evidence := evidenceOf(c, b.ID, reached)
 	for _, list := range [][]conditionedModel{m.ofRange, m.ofStages} {
 		for _, one := range list {
@@ -35,7 +35,7 @@ func (m *models) condition(c *carfile.Car, b *car.Body, levels []exposure.Level,
 			}
 		}
 	}
-	model, err := c.ModelAt(b, levels, reached, own, m.before(b))
+	model, err := c.ModelAt(b, histories, reached, own, m.before(b))
 	return conditionedModel{evidence, b, model}, err
 }
 

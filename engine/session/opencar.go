@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
+	"underpaint/engine/pricing"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // openCar is the open car with its simulated cars so far.
@@ -21,7 +21,7 @@ type openCar struct {
 type bodyRun struct {
 	conditionedModel
 	standards []string
-	tables    []*work.Table
+	tables    []*pricing.Table
 	run       *estimate.Run
 }
 
@@ -31,7 +31,7 @@ func newOpenCar(s *Shop, m *models, c *carfile.Car) (*openCar, error) {
 	if len(c.Bodies) > 1 && len(c.Survey) > 0 {
 		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is recorded of a bare car is recorded on one"}
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return nil, err
 	}
@@ -52,7 +52,7 @@ func newOpenCar(s *Shop, m *models, c *carfile.Car) (*openCar, error) {
 			}
 			one.tables = append(one.tables, t)
 		}
-		if one.conditionedModel, err = m.condition(c, b, levels, c.LastStage(), s.Rates.Own); err != nil {
+		if one.conditionedModel, err = m.condition(c, b, histories, c.LastStage(), s.Rates.Own); err != nil {
 			return nil, err
 		}
 		one.run = estimate.NewRun(one.model, one.tables, Seed)

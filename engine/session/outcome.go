@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // outcomeSeed keeps the simulated outcomes apart from the simulated cars of ranges.
@@ -19,25 +19,25 @@ const outcomeSeed = 0x0C0E
 type outcome struct {
 	stream      chance.Stream
 	truth       *damage.Car
-	bill        *work.Bill
+	bill        *pricing.Bill
 	known, shut damage.Known // shut is without what was read of closed boxes from outside
-	table       *work.Table
+	table       *pricing.Table
 	stage       int           // of those ahead
 	run         *estimate.Run // the range after it, nil until its odds are worked out
 }
 
 // newOutcome draws the n-th car that agrees with all that is known.
-func newOutcome(stages *stageRanges, now *stageRun, t *work.Table, n int) (o *outcome, err error) {
+func newOutcome(stages *stageRanges, now *stageRun, t *pricing.Table, n int) (o *outcome, err error) {
 	b, c, m := stages.body, stages.car, now.model
 	o = &outcome{stream: chance.NewStream(outcomeSeed, uint64(n)), truth: m.NewCar(), bill: t.NewBill(), table: t}
 	m.Draw(&o.stream, o.truth)
 	u := t.NewUniforms()
 	u.Fill(&o.stream)
-	t.Do(o.truth, m.Levels[o.truth.Level].LastClimate, u, o.bill)
-	if o.known, err = c.Known(b, stages.levels, c.LastStage(), t.Rates.Own); err != nil {
+	t.Price(o.truth, m.Histories[o.truth.History].LastClimate, u, o.bill)
+	if o.known, err = c.Known(b, stages.histories, c.LastStage(), t.Rates.Own); err != nil {
 		return nil, err
 	}
-	o.shut, err = c.WithoutClosed(b).Known(b, stages.levels, c.LastStage(), t.Rates.Own)
+	o.shut, err = c.WithoutClosed(b).Known(b, stages.histories, c.LastStage(), t.Rates.Own)
 	return o, err
 }
 
@@ -48,7 +48,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 	}
 	m, err := damage.New(o.known, damage.ImaginedGrids)
 	if err == nil {
-		o.run = estimate.NewRun(m, []*work.Table{o.table}, outcomeSeed+uint64(n)+1)
+		o.run = estimate.NewRun(m, []*pricing.Table{o.table}, outcomeSeed+uint64(n)+1)
 	}
 	return err
 }
@@ -78,7 +78,7 @@ func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (er
 }
 
 // worked enters the strip hours of a simulated car.
-func worked(d work.Decided, bill *work.Bill) work.Decided {
+func worked(d pricing.Decided, bill *pricing.Bill) pricing.Decided {
 	for t, h := range bill.StripHours {
 		if h > 0 {
 			d.StripHours[t] = float64(h) / 1000

@@ -2,14 +2,14 @@ package session
 
 import (
 	"underpaint/engine/car"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Outline is what a form of rates chooses from.
 type Outline struct {
 	Parts  []*OutlinePart
 	Bodies []car.Words // in the order of car.BodyIDs
-	Steps  []work.Step
+	Steps  []pricing.Step
 	Common *car.Common
 	Ways   [3][4][car.Conditions][car.Ways]float64 // by standard, kind of part, condition: the chance of each way
 }
@@ -38,10 +38,10 @@ func NewOutline() (o Outline, err error) {
 	if o.Common, err = car.LoadCommon(); err != nil {
 		return o, err
 	}
-	if o.Steps, err = work.Steps(); err != nil {
+	if o.Steps, err = pricing.Steps(); err != nil {
 		return o, err
 	}
-	if o.Ways, err = work.StartingWays(); err != nil {
+	if o.Ways, err = pricing.StartingWays(); err != nil {
 		return o, err
 	}
 	o.Bodies, o.Parts = outlineParts()

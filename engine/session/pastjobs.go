@@ -3,8 +3,8 @@ package session
 import (
 	"crypto/sha256"
 
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
 	"underpaint/engine/strict"
 )
 
@@ -12,17 +12,17 @@ import (
 // no file open. Scores of jobs that did not change are taken over when the file is
 // opened anew.
 type PastJobs struct {
-	Jobs    *record.Jobs // nil: none open
-	of      *record.Jobs // those that were scored
-	scores  []record.Score
-	again   []record.Again
-	already map[[32]byte]record.Score
+	Jobs    *pastjobs.Jobs // nil: none open
+	of      *pastjobs.Jobs // those that were scored
+	scores  []pastjobs.Score
+	again   []pastjobs.Again
+	already map[[32]byte]pastjobs.Score
 }
 
 // Open makes a file of past jobs the open one. With faults nothing of it is taken, and
 // the jobs before stay.
-func (p *PastJobs) Open(text []byte) (*record.Jobs, []error) {
-	j, faults := record.Decode(text)
+func (p *PastJobs) Open(text []byte) (*pastjobs.Jobs, []error) {
+	j, faults := pastjobs.Decode(text)
 	if j != nil {
 		p.Jobs = j
 	}
@@ -47,7 +47,7 @@ func (p *PastJobs) Step() (at Progress, worked bool, err error) {
 	if p.of != p.Jobs {
 		p.of, p.scores, p.again = p.Jobs, nil, nil
 		if p.already == nil {
-			p.already = map[[32]byte]record.Score{}
+			p.already = map[[32]byte]pastjobs.Score{}
 		}
 	}
 	switch n := len(p.of.Jobs); {
@@ -81,17 +81,17 @@ func (p *PastJobs) scoreNext() {
 }
 
 // keyOf names a job with everything that its score depends on.
-func keyOf(j *record.Jobs, n int) [32]byte {
+func keyOf(j *pastjobs.Jobs, n int) [32]byte {
 	return sha256.Sum256(j.Jobs[n].Text(j.Currency))
 }
 
 // JobScores is what finished jobs say, once all are scored and worked out again.
 type JobScores struct {
-	Jobs     *record.Jobs
-	Scores   []record.Score
-	Summary  record.Summary
-	Taught   record.Teaching
-	Improved record.Improved
+	Jobs     *pastjobs.Jobs
+	Scores   []pastjobs.Score
+	Summary  pastjobs.Summary
+	Taught   pastjobs.Teaching
+	Improved pastjobs.Improved
 	InUse    *rates.Own
 	Offered  *rates.Own // what would be used from now on
 }
@@ -103,12 +103,12 @@ func (p *PastJobs) Scores(inUse *rates.Own, today string) (JobScores, error) {
 }
 
 // NewJobScores puts jobs together whose scores are there.
-func NewJobScores(j *record.Jobs, all []record.Score, again []record.Again, inUse *rates.Own, today string) (out JobScores, err error) {
-	out = JobScores{Jobs: j, Scores: all, Improved: record.Improve(again), InUse: inUse}
+func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again, inUse *rates.Own, today string) (out JobScores, err error) {
+	out = JobScores{Jobs: j, Scores: all, Improved: pastjobs.Improve(again), InUse: inUse}
 	if out.Summary, err = j.Sum(all); err != nil {
 		return out, err
 	}
-	if out.Taught, err = record.Learn(all, record.EveryJob); err != nil {
+	if out.Taught, err = pastjobs.Learn(all, pastjobs.EveryJob); err != nil {
 		return out, err
 	}
 	out.Offered = out.Taught.Own(today, j.CheckCode())

@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Ranges are the ranges of the open car, one for each body and standard.
@@ -29,7 +29,7 @@ type Range struct {
 	Shown     Ends
 	GoodTo    money.Minor // twice the larger standard error of an end, rounded up
 	Zones     []ZoneShare
-	Strip     work.Stage
+	Strip     pricing.Stage
 }
 
 // ZoneShare says in what share of the simulated cars anything in a zone is rusted

@@ -3,9 +3,9 @@ package session
 import (
 	"underpaint/engine/car"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
-	"underpaint/engine/work"
 )
 
 // RatesCheck is what a form hears about rates: their faults, or the rates with what is
@@ -48,7 +48,7 @@ func stripBelow(r *rates.Rates) *StripBelow {
 	if err != nil {
 		panic("engine: internal error: " + err.Error())
 	}
-	t, err := work.NewTable(b, common, r, "show", "whole_body")
+	t, err := pricing.NewTable(b, common, r, "show", "whole_body")
 	if err != nil {
 		return nil
 	}

@@ -5,7 +5,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Sheet is all that a survey sheet of a body needs and that recording does not
@@ -91,7 +91,7 @@ func placeWithoutSide(it *car.Item) string {
 
 // FindingsOn are the ids of the findings that a part can have.
 func FindingsOn(p *car.Part) (ids []string) {
-	for _, f := range work.Findings() {
+	for _, f := range pricing.Findings() {
 		if !f.PerCar && f.On(p) {
 			ids = append(ids, f.ID)
 		}

@@ -3,8 +3,8 @@ package session
 import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // Shop is one shop's rates with what all bodies have in common. It is read-only.
@@ -33,17 +33,17 @@ func OpenShop(ratesText []byte) (*Shop, error) {
 
 // oneBody loads the only body of the car, with a table for it on which nothing is
 // decided.
-func (s *Shop) oneBody(c *carfile.Car) (*car.Body, *work.Table, error) {
+func (s *Shop) oneBody(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	b, err := c.OneBody()
 	if err != nil {
 		return nil, nil, err
 	}
-	t, err := work.NewTable(b, s.Common, s.Rates, c.OneStandard(), c.Scope)
+	t, err := pricing.NewTable(b, s.Common, s.Rates, c.OneStandard(), c.Scope)
 	return b, t, err
 }
 
 // faultless is oneBody for a car in which every entry can stand.
-func (s *Shop) faultless(c *carfile.Car) (*car.Body, *work.Table, error) {
+func (s *Shop) faultless(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
 		return nil, nil, err
@@ -56,8 +56,8 @@ func (s *Shop) faultless(c *carfile.Car) (*car.Body, *work.Table, error) {
 
 // table is the price table of a body with everything recorded and chosen. What
 // cannot stand is refused here, before any odds are worked out.
-func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*work.Table, error) {
-	t, err := work.NewTable(b, s.Common, s.Rates, standard, c.Scope)
+func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Table, error) {
+	t, err := pricing.NewTable(b, s.Common, s.Rates, standard, c.Scope)
 	if err != nil {
 		return nil, err
 	}

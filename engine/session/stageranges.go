@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/exposure"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // Chosen is the row after the last stage once ways are chosen.
@@ -20,14 +20,14 @@ var stageAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 14}
 
 // stageRanges is a car with the range at each stage that it has reached.
 type stageRanges struct {
-	shop   *Shop
-	models *models
-	key    string
-	car    *carfile.Car
-	body   *car.Body
-	levels []exposure.Level
-	plain  *work.Table // nothing decided
-	runs   []*stageRun
+	shop      *Shop
+	models    *models
+	key       string
+	car       *carfile.Car
+	body      *car.Body
+	histories []exposure.History
+	plain     *pricing.Table // nothing decided
+	runs      []*stageRun
 }
 
 // stageRun is what was known by the end of one stage, worked out when needed.
@@ -46,11 +46,11 @@ func newStageRanges(s *Shop, m *models, c *carfile.Car, before *stageRanges) (*s
 	if err != nil {
 		return nil, err
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return nil, err
 	}
-	j := &stageRanges{shop: s, models: m, key: string(c.Text()), car: c, body: b, levels: levels, plain: t}
+	j := &stageRanges{shop: s, models: m, key: string(c.Text()), car: c, body: b, histories: histories, plain: t}
 	for _, id := range append([]string{carfile.Told}, carfile.StageIDs...) {
 		if id == carfile.Told || c.Begun(id) {
 			j.runs = append(j.runs, &stageRun{id: id})
@@ -104,7 +104,7 @@ func (j *stageRanges) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
 	}
-	k, err := j.models.condition(j.car, j.body, j.levels, j.reached(r.id), j.shop.Rates.Own)
+	k, err := j.models.condition(j.car, j.body, j.histories, j.reached(r.id), j.shop.Rates.Own)
 	if err != nil {
 		return err
 	}
@@ -113,7 +113,7 @@ func (j *stageRanges) need(r *stageRun) error {
 		return err
 	}
 	j.models.ofStages = append(j.models.ofStages, k)
-	r.conditionedModel, r.run = k, estimate.NewRun(k.model, []*work.Table{t}, Seed)
+	r.conditionedModel, r.run = k, estimate.NewRun(k.model, []*pricing.Table{t}, Seed)
 	r.run.Remember(true)
 	return nil
 }
@@ -173,7 +173,7 @@ func (j *stageRanges) lastTwo() (before, now *stageRun) {
 }
 
 // priced is the table of the last stage, without chosen ways.
-func (j *stageRanges) priced() *work.Table {
+func (j *stageRanges) priced() *pricing.Table {
 	t, err := j.plain.With(j.car.Decided(j.body, j.car.LastStage(), false))
 	if err != nil {
 		panic("engine: internal error: what was decided could be priced a moment ago")

@@ -44,7 +44,7 @@ func (s *Session) Suppose(c *carfile.Car, on, condition string) (out Supposed, e
 	if condition == "" {
 		condition = car.ConditionIDs[holedFrom]
 	}
-	known, err := c.Known(j.body, j.levels, c.LastStage(), s.Rates.Own)
+	known, err := c.Known(j.body, j.histories, c.LastStage(), s.Rates.Own)
 	if err != nil {
 		return out, err
 	}

@@ -9,7 +9,7 @@ import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // whyCars is how many simulated cars are behind each row of the talk.
@@ -32,7 +32,7 @@ func (s *Session) Twenty(c *carfile.Car) (out Twenty, err error) {
 		return out, err
 	}
 	out.Body = j.body
-	estimate.Imagine(now.model, j.priced(), Seed, len(out.Totals), func(k int, d *damage.Car, b *work.Bill) {
+	estimate.Imagine(now.model, j.priced(), Seed, len(out.Totals), func(k int, d *damage.Car, b *pricing.Bill) {
 		out.Totals[k] = float64(b.Total)
 		out.Most = math.Max(out.Most, out.Totals[k])
 		for i, condition := range d.Condition {
@@ -72,9 +72,9 @@ func MostDot(rows ...Prices) float64 {
 	return most
 }
 
-func pricesOf(m *damage.Model, t *work.Table) Prices {
+func pricesOf(m *damage.Model, t *pricing.Table) Prices {
 	totals := make(Prices, 0, whyCars)
-	estimate.Imagine(m, t, Seed, whyCars, func(_ int, _ *damage.Car, b *work.Bill) { totals = append(totals, int64(b.Total)) })
+	estimate.Imagine(m, t, Seed, whyCars, func(_ int, _ *damage.Car, b *pricing.Bill) { totals = append(totals, int64(b.Total)) })
 	slices.Sort(totals)
 	return totals
 }

@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/money"
-	"underpaint/engine/work"
+	"underpaint/engine/pricing"
 )
 
 // ToDo are the decisions that the recorded conditions ask for, the most expensive
@@ -21,14 +21,14 @@ type ToDo struct {
 
 // Decision is one damaged item with the ways that its condition allows.
 type Decision struct {
-	work.Card
+	pricing.Card
 	Part        *car.Part
-	Likely      []money.Minor   // what each of the card's ways would likely cost
-	Chosen      *carfile.Choice // nil: not decided
-	CannotLeave bool            // metal in this condition is not left as it is
-	Structural  bool            // it cannot be left because it carries the load
-	CoveredBy   int             // the item whose chosen way covers this one, −1
-	OpenedFor   []work.Opened   // by chosen ways: Item is the one whose way opens this
+	Likely      []money.Minor    // what each of the card's ways would likely cost
+	Chosen      *carfile.Choice  // nil: not decided
+	CannotLeave bool             // metal in this condition is not left as it is
+	Structural  bool             // it cannot be left because it carries the load
+	CoveredBy   int              // the item whose chosen way covers this one, −1
+	OpenedFor   []pricing.Opened // by chosen ways: Item is the one whose way opens this
 }
 
 // heavyPitting is the mildest condition at which structural metal is not left.
@@ -54,19 +54,19 @@ func (s *Shop) ToDo(c *carfile.Car) (ToDo, error) {
 	return out, nil
 }
 
-func (s *Shop) decision(c *carfile.Car, b *car.Body, t *work.Table, i int) Decision {
+func (s *Shop) decision(c *carfile.Car, b *car.Body, t *pricing.Table, i int) Decision {
 	k := c.RecordedCondition(b.Items[i].ID)
 	d := Decision{Card: t.Card(i, k), Part: b.PartOf(i), Chosen: chosenWay(c, b.Items[i].ID), CoveredBy: -1}
 	for _, w := range d.Ways {
 		d.Likely = append(d.Likely, s.likelyPrice(w))
 	}
-	d.CannotLeave = !slices.ContainsFunc(d.Ways, func(w work.WayCard) bool { return w.Way == car.Leave })
+	d.CannotLeave = !slices.ContainsFunc(d.Ways, func(w pricing.WayCard) bool { return w.Way == car.Leave })
 	d.Structural = d.Part.Structural && k >= heavyPitting
 	return d
 }
 
 // likelyPrice is a way at its likely hours and the likely price of its part.
-func (s *Shop) likelyPrice(w work.WayCard) (sum money.Minor) {
+func (s *Shop) likelyPrice(w pricing.WayCard) (sum money.Minor) {
 	for t, h := range w.ByTrade {
 		sum += s.Rates.Labour.Trades[t].Rate.Of(int64(float64(h[1]*1000) + 0.5))
 	}
@@ -74,11 +74,11 @@ func (s *Shop) likelyPrice(w work.WayCard) (sum money.Minor) {
 }
 
 // chosenCards are the cards of the way chosen: one, or none.
-func (d *Decision) chosenCards() []work.WayCard {
+func (d *Decision) chosenCards() []pricing.WayCard {
 	if d.Chosen == nil {
 		return nil
 	}
-	var out []work.WayCard
+	var out []pricing.WayCard
 	for _, w := range d.Ways {
 		if car.WayIDs[w.Way] == d.Chosen.Way {
 			out = append(out, w)

@@ -4,8 +4,8 @@ import (
 	"strconv"
 
 	"underpaint/engine/car"
-	"underpaint/engine/record"
-	"underpaint/engine/scores"
+	"underpaint/engine/pastjobs"
+	"underpaint/engine/pastjobs/scores"
 	"underpaint/engine/session"
 )
 
@@ -75,8 +75,8 @@ const (
 )
 
 // AgreedOnTop says what of a job was agreed on top; nothing where nothing was.
-func (t *Text) AgreedOnTop(job *record.Job) string {
-	if m := job.More[record.ChangesAgreed]; m > 0 {
+func (t *Text) AgreedOnTop(job *pastjobs.Job) string {
+	if m := job.More[pastjobs.ChangesAgreed]; m > 0 {
 		return "of it " + t.Amount(m) + " for changes agreed on top, which do not count against the range"
 	}
 	return ""
@@ -84,7 +84,7 @@ func (t *Text) AgreedOnTop(job *record.Job) string {
 
 // Cause names a cause why jobs came to more.
 func Cause(k int) string {
-	return [record.Causes]string{"Rust found", "More hours than thought", "Dearer parts", "Changes agreed on top"}[k]
+	return [pastjobs.Causes]string{"Rust found", "More hours than thought", "Dearer parts", "Changes agreed on top"}[k]
 }
 
 // groupName is the name of a pocket group, of the first body that has it.

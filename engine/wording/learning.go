@@ -6,8 +6,8 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
-	"underpaint/engine/record"
-	"underpaint/engine/scores"
+	"underpaint/engine/pastjobs"
+	"underpaint/engine/pastjobs/scores"
 	"underpaint/engine/session"
 )
 
@@ -20,7 +20,7 @@ func (t *Text) Bias(v *session.JobScores) (out []string) {
 		return nil
 	}
 	line := func(r scores.Ratio, subject, more, less, than string) {
-		if r.Jobs >= record.LeastToUse && r.Known && (r.Low > 1.005 || r.High < 0.995) {
+		if r.Jobs >= pastjobs.LeastToUse && r.Known && (r.Low > 1.005 || r.High < 0.995) {
 			out = append(out, subject+" "+percentOf(r.Ratio, more, less)+" than "+than+" ("+Jobs(r.Jobs)+"; 8 in 10: "+
 				percentOf(r.Low, more, less)+" to "+percentOf(r.High, more, less)+").")
 		}
@@ -91,7 +91,7 @@ func (t *Text) Learnt(v *session.JobScores) (out []LearntLine) {
 		_, low, high := l.Factor()
 		text := "By these jobs alone " + subject + " " + percentOf(chance.Exp(l.Plain), more, less) + " than the starting figures say. Drawn towards them: " + percentOf(chance.Exp(l.Shift), more, less) +
 			" (8 in 10: " + percentOf(low, more, less) + " to " + percentOf(high, more, less) + ")."
-		out = append(out, learntLine(id, name, text, l.Jobs, l.Jobs >= record.LeastToUse, factor, inUse, l.Share))
+		out = append(out, learntLine(id, name, text, l.Jobs, l.Jobs >= pastjobs.LeastToUse, factor, inUse, l.Share))
 	}
 	for _, l := range v.Taught.Rust {
 		one("rust."+l.Group, t.groupName(l.Group), l, v.Offered.RustFactor(l.Group), v.InUse.RustFactor(l.Group), "rust goes", "deeper", "less deep")
@@ -111,11 +111,11 @@ func (t *Text) Learnt(v *session.JobScores) (out []LearntLine) {
 // LearningNote says how the figures are drawn from the jobs.
 func LearningNote() string {
 	return "Each figure is drawn towards the starting figure, the more so the fewer the jobs. A figure is offered from " +
-		strconv.Itoa(record.LeastToUse) + " jobs on, the spread from " + strconv.Itoa(scores.LeastJobs) + ". Depth is learnt only from surveys that record every part of a group that bare metal shows. Jobs with changes agreed on top teach nothing about hours, for theirs cannot be told apart. Parts of a car share its luck, so groups can move together by chance."
+		strconv.Itoa(pastjobs.LeastToUse) + " jobs on, the spread from " + strconv.Itoa(scores.LeastJobs) + ". Depth is learnt only from surveys that record every part of a group that bare metal shows. Jobs with changes agreed on top teach nothing about hours, for theirs cannot be told apart. Parts of a car share its luck, so groups can move together by chance."
 }
 
 // Improved says whether what the others taught would have helped.
-func (t *Text) Improved(i *record.Improved) string {
+func (t *Text) Improved(i *pastjobs.Improved) string {
 	if i.Jobs < scores.LeastJobs {
 		return "Too few jobs with a car to say whether learning helps."
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // eachPriced says in how many replicates a simulated car is priced.
-var eachPriced = "each priced " + strconv.Itoa(estimate.Turns) + " times as its work may go"
+var eachPriced = "each priced " + strconv.Itoa(estimate.Replicates) + " times as its work may go"
 
 // HowSure says on how many simulated cars the ranges rest, and how good they are.
 func (t *Text) HowSure(r *session.Ranges) string {

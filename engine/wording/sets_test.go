@@ -6,6 +6,7 @@ import (
 	"go/token"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -68,7 +69,7 @@ func textsOf(t *testing.T) (us, uk []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := append(l.notInIt, l.limits...)
+	all := slices.Concat(l.notInIt, l.limits)
 	for _, c := range l.cautions {
 		all = append(all, c.text)
 	}

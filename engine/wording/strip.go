@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // StripLine is one step of the strip and survey: how it is charged, and its amount,
@@ -13,7 +13,7 @@ import (
 type StripLine struct{ Text, Basis, Amount string }
 
 // StripLines are the steps of the strip and survey as the customer reads them.
-func (t *Text) StripLines(st *work.Stage) (out []StripLine) {
+func (t *Text) StripLines(st *pricing.Stage) (out []StripLine) {
 	for _, l := range st.Lines {
 		line := StripLine{t.In(l.Name), "fixed", t.ToTheUnit(l.Likely)}
 		switch l.How {
@@ -39,7 +39,7 @@ func (t *Text) StripLines(st *work.Stage) (out []StripLine) {
 }
 
 // StripFixed says what of the strip and survey is fixed.
-func (t *Text) StripFixed(st *work.Stage) string {
+func (t *Text) StripFixed(st *pricing.Stage) string {
 	by := map[string][]string{}
 	var ceiling money.Minor
 	for _, l := range st.Lines {
@@ -72,6 +72,6 @@ func (t *Text) StripFixed(st *work.Stage) string {
 const StripGet = "You get the shell in primer and every part's condition in writing."
 
 // StripStop says what it costs to stop after it.
-func (t *Text) StripStop(st *work.Stage) string {
+func (t *Text) StripStop(st *pricing.Stage) string {
 	return "To stop there: " + t.ToTheUnit(st.ToStop) + "."
 }

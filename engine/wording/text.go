@@ -2,6 +2,7 @@ package wording
 
 import (
 	_ "embed"
+	"sync"
 
 	"underpaint/engine/car"
 	"underpaint/engine/money"
@@ -68,7 +69,10 @@ type lists struct {
 	cautions        []Caution
 }
 
-func loadLists() (*lists, error) {
+// loadLists reads them once; they are shared, and nobody may change them.
+var loadLists = sync.OnceValues(readLists)
+
+func readLists() (*lists, error) {
 	f, err := strict.Parse(wordsFile)
 	if err != nil {
 		return nil, err

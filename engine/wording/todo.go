@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
+	"underpaint/engine/pricing"
 	"underpaint/engine/session"
-	"underpaint/engine/work"
 )
 
 // GettingIn names the work that is charged once for all chosen ways that ask for it.
@@ -76,7 +76,7 @@ func MountingCaution(p *car.Part) string {
 }
 
 // WayHours says how many hours a way takes.
-func WayHours(w *work.WayCard) string {
+func WayHours(w *pricing.WayCard) string {
 	h := w.Hours
 	if h == (car.Hours{}) {
 		return "no hours of its own"
@@ -88,7 +88,7 @@ func WayHours(w *work.WayCard) string {
 func (t *Text) WayPrice(likely money.Minor) string { return "about " + t.Likely(float64(likely)) }
 
 // WaySentence says what a way takes: its hours, and its part where it has one.
-func (t *Text) WaySentence(w *work.WayCard) string {
+func (t *Text) WaySentence(w *pricing.WayCard) string {
 	if !w.HasPart {
 		return WayHours(w)
 	}
@@ -96,7 +96,7 @@ func (t *Text) WaySentence(w *work.WayCard) string {
 }
 
 // WayCovers names the parts that need no work of their own then.
-func (t *Text) WayCovers(b *car.Body, w *work.WayCard) string {
+func (t *Text) WayCovers(b *car.Body, w *pricing.WayCard) string {
 	var covers []string
 	for _, i := range w.Covers {
 		covers = append(covers, lowerFirst(t.Item(b, i)))
@@ -108,7 +108,7 @@ func (t *Text) WayCovers(b *car.Body, w *work.WayCard) string {
 }
 
 // WayOpens names the parts that have to be opened for it, and why.
-func (t *Text) WayOpens(b *car.Body, w *work.WayCard) (out []string) {
+func (t *Text) WayOpens(b *car.Body, w *pricing.WayCard) (out []string) {
 	for _, o := range w.Opens {
 		out = append(out, lowerFirst(t.Item(b, o.Item))+" ("+lowerFirst(t.Way(o.To))+"): "+lowerFirst(t.In(o.Why)))
 	}

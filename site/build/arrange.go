@@ -115,7 +115,7 @@ func (f folder) page(name string, source []byte, parts map[string][]byte) error 
 		return fmt.Errorf("pages/%s: expected %s in it", name, before+markBuildDir)
 	}
 	f.files[name] = bytes.ReplaceAll(source, []byte(before+markBuildDir), []byte(before+f.dir()))
-	if err := f.seal(name); err != nil {
+	if err := f.addIntegrity(name); err != nil {
 		return err
 	}
 	if bytes.Contains(source, []byte(markScript)) || bytes.Contains(source, []byte(markSettings)) {

@@ -18,10 +18,10 @@ const (
 // plain are the packages compiled without inlining (-l): they read files and write
 // texts, once for a page or a reply, and what is inlined is loaded again at every
 // place where it is. None of them is at work while cars are imagined.
-var plain = []string{
+var noInline = []string{
 	"underpaint/engine/car", "underpaint/engine/carfile", "underpaint/engine/columns",
-	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/rates",
-	"underpaint/engine/record", "underpaint/engine/scores", "underpaint/engine/session", "underpaint/engine/strict", "underpaint/engine/wording",
+	"underpaint/engine/evidence", "underpaint/engine/exposure", "underpaint/engine/message", "underpaint/engine/pastjobs",
+	"underpaint/engine/pastjobs/scores", "underpaint/engine/rates", "underpaint/engine/session", "underpaint/engine/strict", "underpaint/engine/wording",
 	"github.com/shopspring/decimal", "fmt", "io/fs", "math/big", "os", "reflect", "strconv", "strings", "syscall/...", "time",
 }
 
@@ -52,7 +52,7 @@ func compile(program, linking string) ([]byte, error) {
 	defer os.RemoveAll(dir)
 	target := filepath.Join(dir, engineName)
 	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=" + linking, "-o", target}
-	for _, p := range plain {
+	for _, p := range noInline {
 		args = append(args, "-gcflags="+p+"=-l")
 	}
 	cmd := exec.Command("go", append(args, program)...)

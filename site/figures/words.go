@@ -14,7 +14,7 @@ var files = []file{
 	{"damage/data/damage.json", "damage", "Hidden rust", "How depth becomes a condition, how much parts of one car share, and what earlier repairs hide."},
 	{"evidence/data/looks.json", "looks", "Looks before the strip", "The chance of a yes by the true condition, soundest first."},
 	{"evidence/data/reading.json", "reading", "What is written down in a survey", "How often a record of bare metal is right."},
-	{"work/data/work.json", "work", "Work", "What is done for which condition, and its hours: low, likely, high (1 job in 10 below, half, 1 in 10 above)."},
+	{"pricing/data/work.json", "work", "Work", "What is done for which condition, and its hours: low, likely, high (1 job in 10 below, half, 1 in 10 above)."},
 	{"car/data/common.json", "common", "What all bodies share", ""},
 	{"car/data/two_door_unitary.json", "two-door", "Two-door in one shell", bodyAbout},
 	{"car/data/hardtop_on_frame.json", "hardtop", "Two-door hardtop on a frame or chassis", bodyAbout},

@@ -4,6 +4,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { heading, pagesOf, takenIn, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { openPage as openJobsPage } from "./pastjobsfiles.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { line, nextCar, openWhy } from "./whyopen.mjs";
@@ -16,7 +17,7 @@ async function begin(page, origin) {
   await page.waitForFunction(
     () => navigator.serviceWorker.controller && document.getElementById("check-code").textContent,
     null,
-    { timeout: 240_000 },
+    { timeout: patience(240_000) },
   );
 }
 
@@ -60,7 +61,7 @@ test("new rates and a new build put on the host together: every page that is ope
       for (const name of pagesOf(dir).filter((n) => !n.endsWith(".html") && n !== "figures/")) {
         await page.goto(`${origin}/${name}`);
         await page.waitForFunction(() => document.getElementById("check-code").textContent, null, {
-          timeout: 240_000,
+          timeout: patience(240_000),
         });
         all.push(await page.locator("#check-code").textContent());
       }

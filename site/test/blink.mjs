@@ -5,6 +5,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { firstRange, press, sentence, settled, visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { largest, openFile } from "./surveycar.mjs";
 
 /** A range by itself stays below 40 MB, a full survey reached 55 and one with door
@@ -66,7 +67,7 @@ async function machine(page, cores, mostWorkers = 9) {
 const noted = (page) => page.evaluate(() => globalThis.noted);
 const openFold = (page, kind) => page.locator(`.fold-${kind} > summary`).click();
 const foldDone = (page, kind) =>
-  page.waitForSelector(`.fold-${kind}[data-state=settled]`, { timeout: 480_000 });
+  page.waitForSelector(`.fold-${kind}[data-state=settled]`, { timeout: patience(480_000) });
 const killed = "killed by the test";
 const kill = (worker) =>
   worker.evaluate((text) => {
@@ -176,7 +177,7 @@ async function everyAnswer(cores) {
   await visit({}, async (page, { origin }) => {
     await machine(page, cores);
     await firstRange(page, origin, { place: "salt" });
-    await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 480_000 });
+    await page.waitForSelector(".one-look[data-worth=settled]", { timeout: patience(480_000) });
     for (const kind of ["plan", "decide", "wide"]) {
       await openFold(page, kind);
       await foldDone(page, kind);
@@ -350,7 +351,7 @@ test("the second worker falls silent: taken for dead and started again", () =>
       setTimeout(() => self.close());
     });
     await openFold(page, "decide");
-    await page.waitForTimeout(300);
+    await sleep(300);
     assert.equal(await page.locator('[data-band="restarted"]').count(), 0);
     await page.clock.runFor(21000);
     await page.waitForSelector('[data-band="restarted"]');
@@ -414,20 +415,20 @@ for (const [what, plain] of [
       });
       await machine(page, 2);
       await page.goto(`${origin}/survey/`);
-      await page.waitForSelector("[data-key=sample]", { timeout: 180_000 });
+      await page.waitForSelector("[data-key=sample]", { timeout: patience(180_000) });
       await openFile(page, origin, await surveyed(page.workers()[0], plain));
       await page.locator("[data-key=range]").click();
-      await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 300_000 });
+      await page.waitForSelector(".range-strip[data-range=settled]", { timeout: patience(300_000) });
       await page.evaluate(() => {
         location.hash = "stages";
       });
       await page.waitForSelector(".before-after [data-worth=settled], .before-after[data-worth=settled]", {
-        timeout: 1_500_000,
+        timeout: patience(1_500_000),
       });
       await page.evaluate(() => {
         location.hash = "papers";
       });
-      await page.waitForSelector(".papers[data-state=whole]", { timeout: 600_000 });
+      await page.waitForSelector(".papers[data-state=whole]", { timeout: patience(600_000) });
       const sizes = await Promise.all(
         page.workers().map((w) => w.evaluate(() => globalThis.memoryOfTest.buffer.byteLength)),
       );

@@ -13,6 +13,7 @@ import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
+import { patience } from "./pace.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const RATES = process.env.SITE_RATES ?? join(root, "engine", "rates", "data", "sample.json");
@@ -28,6 +29,11 @@ export const FLAGS = [
 ];
 
 export const axeSource = readFileSync(join(root, "site", "node_modules", "axe-core", "axe.min.js"), "utf8");
+/** Milliseconds on a quiet machine: until a browser has started, and until a page shows
+ *  what a test waits for where the test says nothing else (common practice, no
+ *  published source). */
+export const STARTS = 60_000;
+const USUAL = 120_000;
 const workFolder = mkdtempSync(join(tmpdir(), "site-test-"));
 
 function run(args) {
@@ -99,7 +105,22 @@ export async function closeAll() {
 }
 
 export function browser() {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS });
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: FLAGS,
+    timeout: patience(STARTS),
+  });
+}
+
+/** A fresh profile of a browser; what its pages wait for has the usual time. */
+export async function newContext(b, options = {}) {
+  return usual(await b.newContext(options));
+}
+
+/** Gives whatever the pages of a context wait for the usual time; the context itself. */
+export function usual(context) {
+  context.setDefaultTimeout(patience(USUAL));
+  return context;
 }
 
 /** Runs fn(page, more) as a fresh visitor, and fails when the page asked another
@@ -108,7 +129,6 @@ export async function visit(options, fn) {
   const w = await world();
   const { allow = null, ...rest } = options;
   const v = await visitor(w.browser, w.origin, rest);
-  v.page.setDefaultTimeout(120_000);
   try {
     await fn(v.page, { ...w, ...v });
     assert.deepEqual(v.seen.elsewhere, [], "requests off the origin");
@@ -124,7 +144,7 @@ export async function visit(options, fn) {
 
 /** A fresh visitor. Requests off the origin and script errors are collected. */
 export async function visitor(b, origin, { worker = "block", ...options } = {}) {
-  const context = await b.newContext({
+  const context = await newContext(b, {
     viewport: { width: 1280, height: 900 },
     acceptDownloads: true,
     serviceWorkers: worker,
@@ -146,7 +166,9 @@ export async function visitor(b, origin, { worker = "block", ...options } = {}) 
 export const press = (page, answer) => page.locator(`[data-answer="${answer}"]`).click();
 export const heading = (page) => page.locator("h1:visible").first().textContent();
 export const settled = (page) =>
-  page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", { timeout: 240_000 });
+  page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", {
+    timeout: patience(240_000),
+  });
 
 /** The first five questions (six for a two-door), then the settled range. */
 export async function firstRange(
@@ -167,13 +189,15 @@ export async function firstRange(
 
 /** Waits until the worker for offline use has the whole build; for ever is too long. */
 export const takenIn = (page) =>
-  page.evaluate(() =>
-    Promise.race([
-      navigator.serviceWorker.ready.then(() => true),
-      new Promise((_, late) =>
-        setTimeout(() => late(new Error("not taken in for use without a connection")), 90000),
-      ),
-    ]),
+  page.evaluate(
+    (most) =>
+      Promise.race([
+        navigator.serviceWorker.ready.then(() => true),
+        new Promise((_, late) =>
+          setTimeout(() => late(new Error("not taken in for use without a connection")), most),
+        ),
+      ]),
+    patience(90_000),
   );
 
 export const sentence = async (page) => (await page.locator(".sentence li").allTextContents()).join(" | ");

@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { axeSource, visit } from "./browser.mjs";
+import { sleep, until } from "./pace.mjs";
 import { embedded, rangeInFrame } from "./embedhost.mjs";
 
 const inner = (frame) =>
@@ -15,15 +16,11 @@ const inner = (frame) =>
 const outer = (page) => page.locator("#cost-range").evaluate((n) => n.clientHeight);
 
 /** Waits until the frame has the height of what is in it. */
-const fits = (page, frame) =>
-  assert.doesNotReject(async () => {
-    for (let i = 0; ; i++) {
-      if ((await outer(page)) === (await inner(frame)).height) return;
-      if (i === 50)
-        throw new Error(`the frame is ${await outer(page)} high, its content ${(await inner(frame)).height}`);
-      await page.waitForTimeout(100);
-    }
-  });
+async function fits(page, frame) {
+  const same = await until(async () => (await outer(page)) === (await inner(frame)).height, 5000);
+  if (!same)
+    assert.fail(`the frame is ${await outer(page)} high, its content ${(await inner(frame)).height}`);
+}
 
 /** axe-core, with the rules for WCAG 2.2 A and AA and its best practice. */
 async function axe(page, where) {
@@ -124,7 +121,7 @@ test("the page listens to no message, and outside a frame it sends none", () =>
       ])
         contentWindow.postMessage(text, "*");
     });
-    await page.waitForTimeout(300);
+    await sleep(300);
     assert.equal(await frame.locator("body").innerText(), before);
     const alone = await context.newPage();
     await alone.addInitScript(() => {

@@ -6,7 +6,8 @@
 import { createServer } from "node:http";
 import { existsSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
-import { world } from "./browser.mjs";
+import { newContext, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 
 const TYPES = {
   ".html": "text/html",
@@ -78,11 +79,10 @@ export async function embedded({ sameSite = false, more = () => "", ...options }
   const { browser, dir } = await world();
   const tool = await plainHost(dir, sameSite ? "localhost" : "127.0.0.1");
   const shop = await shopHost(frameCode(dir, tool) + more(tool));
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const context = await newContext(browser, { viewport: { width: 1280, height: 900 }, ...options });
   const errors = [];
   try {
     const page = await context.newPage();
-    page.setDefaultTimeout(15000);
     page.on("pageerror", (e) => errors.push(String(e)));
     page.on("console", (m) => {
       if (m.type() === "error" && !/favicon/.test(m.location().url)) errors.push(m.text());
@@ -118,6 +118,6 @@ export async function rangeInFrame(frame) {
   for (const answer of ["mild", "driven_all_year", "show"])
     await frame.locator(`[data-answer="${answer}"]`).click();
   await frame.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", {
-    timeout: 240_000,
+    timeout: patience(240_000),
   });
 }

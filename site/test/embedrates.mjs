@@ -7,6 +7,7 @@ import { cpSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { firstRange, press, served, visit, visitor } from "./browser.mjs";
+import { sleep } from "./pace.mjs";
 
 const sample = (dir) => readFileSync(`${dir}/rates.json`, "utf8");
 
@@ -54,7 +55,7 @@ for (const [name, answer, told] of WRONG) {
       await page.getByLabel("Year").fill("1967");
       await page.getByRole("button", { name: "Continue" }).click();
       for (const a of ["mild", "driven_all_year", "show"]) await press(page, a);
-      await page.waitForTimeout(500);
+      await sleep(500);
       assert.equal(await page.locator(".sentence, .dots, .stage-price").count(), 0, "no figure");
       assert.ok(await notice.isVisible());
       assert.match(await page.evaluate(() => JSON.stringify(history.state)), /1967/);

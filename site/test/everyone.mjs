@@ -7,6 +7,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { axeSource, firstRange, pagesOf, visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { openJobs, ten } from "./pastjobsfiles.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { openCar, twoDoor } from "./surveycar.mjs";
@@ -230,7 +231,7 @@ for (const [name, { open, says }] of Object.entries(PAGES)) {
       ]);
       assert.deepEqual(moving, [], "moves although less motion is asked for");
       await page.emulateMedia({ forcedColors: "none", reducedMotion: "no-preference" });
-      await page.waitForTimeout(600);
+      await sleep(600);
       assert.deepEqual(
         await page.evaluate(
           () =>
@@ -301,7 +302,7 @@ test("found, refused, without connection, stopped: no fault that a program can f
       ["past-jobs/", "found"],
     ]) {
       await page.goto(`${origin}/${name}`);
-      await page.locator(`[data-band="${band}"]`).waitFor({ timeout: 240_000 });
+      await page.locator(`[data-band="${band}"]`).waitFor({ timeout: patience(240_000) });
       await page.waitForFunction(() => document.getElementById("check-code").textContent);
       await page
         .locator("input[type=file]")
@@ -316,7 +317,7 @@ test("found, refused, without connection, stopped: no fault that a program can f
     await page.route("**/*.wasm", (route) => route.fulfill({ status: 404, body: "" }));
     for (const name of ["", "survey/", "rates/", "past-jobs/", "why/"]) {
       await page.goto(`${origin}/${name}`);
-      await page.locator('[data-band="dead"]').waitFor({ timeout: 240_000 });
+      await page.locator('[data-band="dead"]').waitFor({ timeout: patience(240_000) });
       await both(`/${name}: stopped`);
     }
   }));
@@ -340,7 +341,7 @@ test("rates: what they do is spoken once after a change, when it has settled, an
       "nothing was changed, nothing is spoken",
     );
     await type(page, "labour.metal.rate", "140");
-    await page.waitForFunction(() => globalThis.spoken.length > 0, null, { timeout: 240_000 });
+    await page.waitForFunction(() => globalThis.spoken.length > 0, null, { timeout: patience(240_000) });
     const spoken = await page.evaluate(() => globalThis.spoken);
     assert.equal(spoken.length, 1, `${spoken}`);
     assert.match(spoken[0][0], /\$/);

@@ -354,13 +354,11 @@ test("a file of an earlier version says what is not known and how it was read, e
       standard: "show",
     };
     const open = (file) =>
-      page
-        .locator("input[type=file]")
-        .setInputFiles({
-          name: "car.json",
-          mimeType: "application/json",
-          buffer: Buffer.from(JSON.stringify(file)),
-        });
+      page.locator("input[type=file]").setInputFiles({
+        name: "car.json",
+        mimeType: "application/json",
+        buffer: Buffer.from(JSON.stringify(file)),
+      });
     await page.goto(`${origin}/`);
     await page.waitForFunction(() => document.getElementById("check-code").textContent !== "");
     await open(car);

@@ -3,7 +3,8 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
+import { firstRange, heading, newContext, press, sentence, settled, visit } from "./browser.mjs";
+import { sleep } from "./pace.mjs";
 import { decode, encode } from "../pages/shared/carurl.ts";
 
 const stored = (page) => page.evaluate(() => localStorage.length);
@@ -72,7 +73,7 @@ test("start again erases the answers, also behind Back", () =>
     assert.equal(await heading(page), "Which is nearest to your car?");
     for (let i = 0; i < 3; i++) {
       await page.goBack();
-      await page.waitForTimeout(100);
+      await sleep(100);
       assert.equal(await page.evaluate(() => JSON.stringify(history.state).includes("1967")), false);
       assert.equal(await heading(page), "Which is nearest to your car?");
     }
@@ -85,7 +86,7 @@ test("a link gives the same range, says who entered it, and leaves the address",
     const link = await theLink(page);
     assert.ok(link.startsWith(`${origin}/#v1.`));
     assert.ok(link.length < 1500, `the link has ${link.length} characters`);
-    const other = await browser.newContext({ serviceWorkers: "block" });
+    const other = await newContext(browser, { serviceWorkers: "block" });
     const reader = await other.newPage();
     const asked = [];
     reader.on("request", (r) => asked.push(r.url()));

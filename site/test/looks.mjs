@@ -5,6 +5,7 @@ import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { axeSource, firstRange, press, settled, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 
 const css = readFileSync(new URL("../pages/styles/style.css", import.meta.url), "utf8");
 
@@ -322,7 +323,7 @@ test("what makes it wide: worked out when asked for, adds up, and says how one w
   visit({}, async (page, { origin }) => {
     await firstRange(page, origin);
     await page.getByText("What makes it wide, and what could make it worse").click();
-    await page.waitForSelector(".fold-wide[data-state=settled]", { timeout: 300_000 });
+    await page.waitForSelector(".fold-wide[data-state=settled]", { timeout: patience(300_000) });
     const percents = (await page.locator(".wide-shares strong").allTextContents()).map((t) =>
       Number(/^(\d+) %/.exec(t)[1]),
     );
@@ -374,13 +375,13 @@ test("the job in stages with what it costs to stop, and what other wishes would 
   visit({ viewport: { width: 320, height: 800 } }, async (page, { origin }) => {
     await firstRange(page, origin);
     await page.getByText("The job in stages, and the price to stop at each").click();
-    await page.waitForSelector(".fold-plan[data-state=settled]", { timeout: 240_000 });
+    await page.waitForSelector(".fold-plan[data-state=settled]", { timeout: patience(240_000) });
     const stages = await page.locator(".plan-stages > li").allTextContents();
     assert.equal(stages.length, 5);
     for (const text of stages.slice(0, 4))
       assert.match(text, /\$.*hours.*weeks.*By the end of it: \$.*To stop there: .*\$2,300/s);
     await page.getByText("What another standard or less work would change").click();
-    await page.waitForSelector(".fold-decide[data-state=settled]", { timeout: 240_000 });
+    await page.waitForSelector(".fold-decide[data-state=settled]", { timeout: patience(240_000) });
     const options = await page.locator(".decide-options > li").allTextContents();
     assert.ok(options.length >= 6);
     for (const text of options) assert.match(text, /\$.*(a saving in|no difference)/s);

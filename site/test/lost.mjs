@@ -8,7 +8,8 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
-import { FLAGS, firstRange, press, visit, world } from "./browser.mjs";
+import { FLAGS, STARTS, firstRange, press, usual, visit, world } from "./browser.mjs";
+import { patience, until } from "./pace.mjs";
 import { openPage as openJobsPage, entry, file, job } from "./pastjobsfiles.mjs";
 import { openRates, type } from "./ratesopen.mjs";
 import { openCar, stand, twoDoor } from "./surveycar.mjs";
@@ -98,7 +99,7 @@ for (const name of ["", "rates/", "past-jobs/"]) {
       await crashed;
       const again = await context.newPage();
       await again.goto(`${origin}/${name}`);
-      await again.locator(`[data-band="${k.found}"]`).waitFor({ timeout: 240_000 });
+      await again.locator(`[data-band="${k.found}"]`).waitFor({ timeout: patience(240_000) });
       assert.equal(await heldBy(again, k), k.want(2));
     }));
 }
@@ -114,15 +115,16 @@ async function ownBrowser(profile) {
     { stdio: "ignore", detached: true },
   );
   const ended = new Promise((done) => child.once("exit", done));
-  for (let n = 0; n < 600 && !(existsSync(told) && readFileSync(told, "utf8").includes("\n")); n++)
-    await new Promise((later) => setTimeout(later, 100));
+  await until(() => existsSync(told) && readFileSync(told, "utf8").includes("\n"), STARTS);
   const [port, path] = readFileSync(told, "utf8").split("\n");
-  const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${port}${path}`);
-  const page = await browser.contexts()[0].newPage();
-  page.setDefaultTimeout(120_000);
+  const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${port}${path}`, {
+    timeout: patience(STARTS),
+  });
+  const context = usual(browser.contexts()[0]);
+  const page = await context.newPage();
   return {
     page,
-    context: browser.contexts()[0],
+    context,
     kill: async () => {
       try {
         process.kill(-child.pid, "SIGKILL");
@@ -136,21 +138,23 @@ async function ownBrowser(profile) {
 
 /** Takes a folder away. A process that is not quite dead may still put files in it. */
 async function removed(folder) {
-  for (let tries = 0; ; tries++) {
+  let fault = null;
+  const gone = await until(() => {
     try {
       rmSync(folder, { recursive: true, force: true });
-      return;
+      return true;
     } catch (error) {
-      if (tries > 40) throw error;
+      fault = error;
+      return false;
     }
-    await new Promise((later) => setTimeout(later, 250));
-  }
+  }, 10_000);
+  if (!gone) throw fault;
 }
 
 /** How far a shelf is written on the disk: strict transactions end only then. */
 const onDisk = (page, key, count) =>
   page.evaluate(
-    async ([k, n]) => {
+    async ([k, n, most, pause]) => {
       const written = () =>
         new Promise((done) => {
           const asked = indexedDB.open("underpaint kept 1");
@@ -162,12 +166,12 @@ const onDisk = (page, key, count) =>
             };
           };
         });
-      for (let tries = 0; (await written()) < n; tries++) {
-        if (tries > 300) throw new Error(`${k}: ${await written()} of ${n} are on the disk`);
-        await new Promise((later) => setTimeout(later, 200));
+      for (const end = performance.now() + most; (await written()) < n; ) {
+        if (performance.now() > end) throw new Error(`${k}: ${await written()} of ${n} are on the disk`);
+        await new Promise((later) => setTimeout(later, pause));
       }
     },
-    [key, count],
+    [key, count, patience(60_000), patience(200)],
   );
 
 test("a browser that is killed: all but the last press of each page of the shop is there when it starts again", async () => {
@@ -182,7 +186,6 @@ test("a browser that is killed: all but the last press of each page of the shop 
     const pages = [];
     for (const name of names) {
       const page = await first.context.newPage();
-      page.setDefaultTimeout(120_000);
       await KEEPERS[name].open(page, origin);
       await KEEPERS[name].keep(page);
       pages.push(page);
@@ -230,10 +233,9 @@ for (const name of Object.keys(KEEPERS)) {
       for (const [what, text] of Object.entries(HOSTILE)) {
         await page.evaluate(([k, t]) => localStorage.setItem(k, t), [key, text]);
         const tab = await context.newPage();
-        tab.setDefaultTimeout(120_000);
         await tab.goto(`${origin}/${name}`);
         const band = tab.locator(`[data-band="${found}"]`);
-        await band.waitFor({ timeout: 240_000 });
+        await band.waitFor({ timeout: patience(240_000) });
         await tab.waitForFunction(() => document.getElementById("check-code").textContent);
         for (const way of GO_ON) {
           const button = band.getByRole("button", { name: way, exact: true });
@@ -361,7 +363,7 @@ for (const [name, { open, drop, same }] of Object.entries(OPENED)) {
               buffer: typeof content === "number" ? Buffer.alloc(content, " ") : Buffer.from(content),
             });
         const band = page.locator('[data-band="arrival"]');
-        await band.waitFor({ timeout: 240_000 }).catch(() => assert.fail(`${what}: not refused`));
+        await band.waitFor({ timeout: patience(240_000) }).catch(() => assert.fail(`${what}: not refused`));
         assert.ok((await band.innerText()).length > 15, `${what}: a sentence`);
         assert.equal(await same(page), before, `${what}: nothing else changes`);
         assert.equal(
@@ -390,7 +392,7 @@ test("a clock that was set back or forward: what is kept is still offered, and l
         await tab.goto(`${origin}/${name}`);
         await tab
           .locator(`[data-band="${KEEPERS[name].found}"]`, { hasText: "20 June 2026" })
-          .waitFor({ timeout: 240_000 });
+          .waitFor({ timeout: patience(240_000) });
         assert.deepEqual(
           JSON.parse(await lies(tab, KEEPERS[name].key)).car,
           kept[name],
@@ -437,7 +439,6 @@ test("leaving with something that is kept nowhere is asked about; once it is kep
     for (const name of ["survey/", "rates/", "past-jobs/"]) {
       for (const keeps of [false, true]) {
         const tab = await context.newPage();
-        tab.setDefaultTimeout(120_000);
         await KEEPERS[name].open(tab, origin);
         await KEEPERS[name].press(tab, 1);
         if (keeps) await KEEPERS[name].keep(tab);

@@ -5,6 +5,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { firstRange, press, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { openCar, stand, twoDoor } from "./surveycar.mjs";
 
 /** What stands before worker.js: every engine that it starts has bodies and figures without parts. */
@@ -40,7 +41,7 @@ for (const address of ["survey/", "why/", "rates/", "past-jobs/"]) {
         await spoilt(page);
         await page.goto(`${origin}/${address}`);
         const band = page.locator('[data-band="mistake"]');
-        await band.waitFor({ timeout: 240_000 });
+        await band.waitFor({ timeout: patience(240_000) });
         await band.locator("summary").click();
         const text = await band.locator("pre").innerText();
         assert.match(
@@ -62,7 +63,10 @@ test("the customer's page has the sentence, and the console the rest", () =>
   visit({ allow: ON_CONSOLE }, async (page, { origin, seen }) => {
     await spoilt(page);
     await page.goto(`${origin}/`);
-    await page.locator("[data-band]").first().waitFor({ timeout: 240_000 });
+    await page
+      .locator("[data-band]")
+      .first()
+      .waitFor({ timeout: patience(240_000) });
     assert.match(await page.locator("#bands").innerText(), new RegExp(SENTENCE.replaceAll(".", "\\.")));
     assert.doesNotMatch(await page.locator("body").textContent(), /internal error|\.go:/);
     assert.equal(await page.locator('[data-band="mistake"]').count(), 0);

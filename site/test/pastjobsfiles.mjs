@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { patience } from "./pace.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const sample = JSON.parse(readFileSync(join(here, "..", "pages", "samples", "past-jobs.json"), "utf8"));
@@ -58,7 +59,7 @@ export const scored = (page) =>
       !document.querySelector(".working") &&
       !document.querySelector("#outcome .from-before"),
     null,
-    { timeout: 300_000 },
+    { timeout: patience(300_000) },
   );
 
 /** Opens a file of jobs and waits until it is worked out. */

@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import {
   file,
   headline,
@@ -42,7 +43,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
     await page.locator('[data-tick="rust.sill"]').check();
     await page.locator('[data-tick="record"]').check();
     await page.locator("[data-key=effect]").click();
-    await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: 300_000 });
+    await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: patience(300_000) });
     assert.equal(await page.locator(".effect-car").count(), 3);
     assert.match(
       await page.locator(".effect-sentence").first().textContent(),
@@ -130,7 +131,7 @@ test("the sample: invented and so marked; its progress is said, can be stopped, 
     await page.locator("[data-key=stop]").click();
     const at = await page.locator('[data-band="stopped"]').innerText();
     assert.match(at, /Stopped/);
-    await page.waitForTimeout(300);
+    await sleep(300);
     assert.equal(await page.locator(".working").count(), 0);
     await page.locator("[data-key=go-on]").click();
     await scored(page);

@@ -4,7 +4,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { closeAll, firstRange, world } from "./browser.mjs";
+import { closeAll, firstRange, newContext, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { goTo, openFile } from "./surveycar.mjs";
 import { effectSettled, openRates } from "./ratesopen.mjs";
 
@@ -53,10 +54,10 @@ const PICTURES = {
       });
       // On a busy machine the last of it takes minutes; the picture then says "About".
       await page.waitForFunction(() => document.querySelectorAll(".stage-row .dots").length >= 3, null, {
-        timeout: 240000,
+        timeout: patience(240_000),
       });
       await page
-        .waitForSelector(".before-after[data-state=settled]", { timeout: 60000 })
+        .waitForSelector(".before-after[data-state=settled]", { timeout: patience(60_000) })
         .catch(() => console.log("stages: still being worked out"));
     },
   ],
@@ -83,7 +84,8 @@ const PICTURES = {
 
 /** The picture as WebP: the browser that took it also packs it. */
 async function packed(browser, png, quality) {
-  const page = await browser.newPage();
+  const context = await newContext(browser);
+  const page = await context.newPage();
   const text = await page.evaluate(
     async ([data, q]) => {
       const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${data}`)).blob());
@@ -96,7 +98,7 @@ async function packed(browser, png, quality) {
     },
     [png.toString("base64"), quality],
   );
-  await page.close();
+  await context.close();
   return Buffer.from(text, "base64");
 }
 
@@ -112,7 +114,7 @@ mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
     if (!wanted.includes(name)) continue;
-    const context = await browser.newContext({
+    const context = await newContext(browser, {
       viewport,
       colorScheme: "light",
       reducedMotion: "reduce",
@@ -120,7 +122,6 @@ try {
       acceptDownloads: true,
     });
     const page = await context.newPage();
-    page.setDefaultTimeout(120000);
     await show(page, origin);
     const png = await page.screenshot();
     let picture = await packed(browser, png, 0.8);

@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { changed, draftOf, effectSettled, field, focusedPath, named, openRates, type } from "./ratesopen.mjs";
 
 test("a fault stands at its field and at the top, what was typed stays, and a way leads there", () =>
@@ -81,7 +82,7 @@ test("a dearer hour moves three sample cars, and the lines that it moves are nam
     await page.waitForFunction(
       () => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent),
       null,
-      { timeout: 240_000 },
+      { timeout: patience(240_000) },
     );
     await effectSettled(page);
     assert.equal(await page.locator(".effect-car").count(), 3);

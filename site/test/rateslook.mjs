@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { axeSource, visit } from "./browser.mjs";
+import { sleep } from "./pace.mjs";
 import { changed, effectSettled, openRates } from "./ratesopen.mjs";
 
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -32,7 +33,7 @@ test("every section at 320 px without sideways scroll, and no fault that a progr
         let entries = 0;
         for (const d of all) d.open = !d.classList.contains("entry") || entries++ < 3;
       });
-      await page.waitForTimeout(50);
+      await sleep(50);
       assert.ok(
         (await page.evaluate(() => document.documentElement.scrollWidth)) <= 320,
         `${id} is too wide`,

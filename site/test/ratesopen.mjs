@@ -3,11 +3,12 @@
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { patience } from "./pace.mjs";
 
 export const named = (page, name) => page.getByRole("button", { name, exact: true });
 export const field = (page, path) => page.locator(`[data-path="${path}"]`);
 export const effectSettled = (page) =>
-  page.waitForSelector(".effect[data-state=settled]", { timeout: 240_000 });
+  page.waitForSelector(".effect[data-state=settled]", { timeout: patience(240_000) });
 export const focusedPath = (page) =>
   page.evaluate(() => document.activeElement.closest("[data-path]")?.dataset.path);
 

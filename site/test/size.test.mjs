@@ -1,4 +1,4 @@
-// The budgets of what a visitor loads (site/folder/budget.go), held against the
+// The budgets of what a visitor loads (site/build/budget.go), held against the
 // built site.
 
 import assert from "node:assert/strict";

@@ -4,7 +4,8 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
-import { firstRange, heading, press, sentence, settled, visit } from "./browser.mjs";
+import { firstRange, heading, newContext, press, sentence, settled, visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { effectSettled, openRates, type } from "./ratesopen.mjs";
 import { openCar, stand, step, twoDoor } from "./surveycar.mjs";
 
@@ -137,7 +138,7 @@ test("a browser without WebAssembly says so", () =>
 test("without scripts the page says what it can", () =>
   visit({ javaScriptEnabled: false }, async (page, { origin }) => {
     await page.goto(`${origin}/`);
-    await page.waitForTimeout(4500);
+    await sleep(4500);
     assert.ok(await page.locator("#no-start").isVisible());
     assert.match(await page.locator("#no-start").innerText(), /not an estimate, not a quotation/);
   }));
@@ -175,7 +176,7 @@ const SHOPS = {
     want: 2,
     goesOn: async (page) => {
       await step(page, "stages").click();
-      await page.waitForSelector(".before-after[data-state=settled]", { timeout: 300_000 });
+      await page.waitForSelector(".before-after[data-state=settled]", { timeout: patience(300_000) });
     },
   },
   "rates/": {
@@ -226,7 +227,7 @@ test("a script that something on the way has changed is not run, and the page sa
           "a style that is another",
         );
       } else {
-        await page.waitForTimeout(4500);
+        await sleep(4500);
         assert.match(await page.locator("#no-start").innerText(), /load it again/);
         assert.equal(await page.locator("[data-answer]").count(), 0, `${name}: nothing of the page runs`);
       }
@@ -261,7 +262,7 @@ test("a worker that falls silent is taken for dead and started again", () =>
     await page.workers()[0].evaluate(() => self.close());
     await page.getByRole("button", { name: /Change: Kept/ }).click();
     await press(page, "garage");
-    await page.waitForTimeout(300);
+    await sleep(300);
     assert.equal(await page.locator('[data-band="restarted"]').count(), 0);
     await page.clock.runFor(21000);
     await page.waitForSelector('[data-band="restarted"]');
@@ -380,13 +381,13 @@ const builds = (page) => page.evaluate(() => caches.keys());
 
 test("a newer build takes over by itself while nothing is entered, and is offered while something is", () =>
   visit({ worker: "allow" }, async (page, { origin, dir, browser }) => {
-    const second = await browser.newContext();
+    const second = await newContext(browser);
     const entered = await second.newPage();
     for (const p of [page, entered]) {
       await p.goto(`${origin}/`);
       await takenIn(p);
       await p.reload();
-      await p.waitForTimeout(500);
+      await sleep(500);
     }
     const [before] = await builds(page);
     await answerAll(entered);

@@ -3,7 +3,7 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
-import { visit } from "./browser.mjs";
+import { newContext, visit } from "./browser.mjs";
 import { cell, counted, goTo, largest, openCar, saved, stand, twoDoor } from "./surveycar.mjs";
 
 const named = (page, name) => page.getByRole("button", { name, exact: true });
@@ -156,7 +156,7 @@ test("a link holds the whole survey and opens it elsewhere", () =>
     await named(page, "Make a link").click();
     const link = await page.getByLabel("The link").inputValue();
     console.log(`# link of a full survey: ${link.length} characters`);
-    const other = await browser.newContext({ serviceWorkers: "block" });
+    const other = await newContext(browser, { serviceWorkers: "block" });
     const reader = await other.newPage();
     await reader.goto(link);
     await reader.waitForSelector("#steps a");

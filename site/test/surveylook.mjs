@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { axeSource, firstRange, sentence, settled, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { cell, counted, goTo, largest, openCar, openFile, stand, twoDoor } from "./surveycar.mjs";
 
 const VIEWS = ["answers", "walk", "survey", "opening", "todo", "stages", "paper"];
@@ -66,10 +67,11 @@ async function everyView(page, origin, look) {
       await page
         .locator(".card")
         .first()
-        .waitFor({ timeout: 3000 })
+        .waitFor({ timeout: patience(3000) })
         .catch(() => {});
     }
-    if (view === "stages") await page.waitForSelector(".before-after[data-state]", { timeout: 240_000 });
+    if (view === "stages")
+      await page.waitForSelector(".before-after[data-state]", { timeout: patience(240_000) });
     if (view === "survey") {
       await goTo(page, "sill", "outer_sill.left");
       await page.locator(".car-drawing .opened-out").first().waitFor();
@@ -225,7 +227,7 @@ for (const format of ["A4", "Letter"]) {
 test("the customer's page: one look that helps, its answer redraws the range, and it can be taken back", () =>
   visit({}, async (page, { origin }) => {
     await firstRange(page, origin);
-    await page.waitForSelector(".one-look [data-result]", { timeout: 30000 });
+    await page.waitForSelector(".one-look [data-result]", { timeout: patience(30_000) });
     const offer = page.locator(".one-look");
     assert.equal(await offer.locator("h2").count(), 1, "one at a time");
     assert.match(
@@ -250,7 +252,7 @@ test("the customer's page: one look that helps, its answer redraws the range, an
     assert.ok(
       (await page.locator(".looks-made").innerText()).includes(asked.replace(/\?$/, "").split(":")[0]),
     );
-    await page.waitForSelector(".one-look [data-result]", { timeout: 30000 });
+    await page.waitForSelector(".one-look [data-result]", { timeout: patience(30_000) });
     assert.notEqual(await page.locator(".look-ask").textContent(), asked, "the next look is another one");
     await page.getByRole("button", { name: /^Take back/ }).click();
     await settled(page);
@@ -260,7 +262,10 @@ test("the customer's page: one look that helps, its answer redraws the range, an
 test("the customer's page says what strip and survey does to the width, on average", () =>
   visit({}, async (page, { origin }) => {
     await firstRange(page, origin);
-    await page.waitForSelector(".one-look[data-worth=settled]", { timeout: 300_000, state: "attached" });
+    await page.waitForSelector(".one-look[data-worth=settled]", {
+      timeout: patience(300_000),
+      state: "attached",
+    });
     assert.match(await page.locator(".stage-worth").textContent(), /on average for a car like this/);
     await page.evaluate(axeSource);
     await axe(page, "range with a look");

@@ -11,6 +11,7 @@ import { readFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { axeSource, visit } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { sheetsOf } from "./sheets.mjs";
 import { openFile, step } from "./surveycar.mjs";
 
@@ -29,7 +30,7 @@ async function paper(page, address, state = "whole") {
   await page.evaluate((a) => {
     location.hash = a;
   }, address);
-  await page.waitForSelector(`.papers[data-state=${state}] .paper-sheet`, { timeout: 300_000 });
+  await page.waitForSelector(`.papers[data-state=${state}] .paper-sheet`, { timeout: patience(300_000) });
   return page.locator(".paper-sheet");
 }
 
@@ -298,7 +299,7 @@ test("entries that cannot be: no letter and no sheet, and the sentence that mend
     await page.evaluate(() => {
       location.hash = "papers";
     });
-    await page.waitForSelector(".papers[data-state=refused]", { timeout: 240_000 });
+    await page.waitForSelector(".papers[data-state=refused]", { timeout: patience(240_000) });
     assert.match(await page.locator(".paper-sheet").innerText(), /No letter is made until this is put right/);
     assert.equal(await page.locator('[data-key="print"]:visible').count(), 0);
     assert.doesNotMatch(await page.locator(".paper-sheet").innerText(), /\$\d/);
@@ -340,7 +341,7 @@ test("the papers at 320 pixels and wide, light and dark: readable by a program, 
       assert.equal(await step(page, "papers").getAttribute("aria-current"), "page");
     }
     await page.locator('.paper-links a[href="#papers/changes"]').press("Enter");
-    await page.waitForSelector(".papers[data-state=whole] .change", { timeout: 240_000 });
+    await page.waitForSelector(".papers[data-state=whole] .change", { timeout: patience(240_000) });
     await page.locator('[data-key="none"]').press("Enter");
     await page.waitForFunction(() => document.querySelectorAll(".change").length === 0);
     assert.equal(await page.evaluate(() => document.activeElement.dataset.key), "none");

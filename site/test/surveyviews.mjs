@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { firstRange, visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { cell, counted, goTo, openCar, openFile, saved, say, stand, step, twoDoor } from "./surveycar.mjs";
 
 const MONEY = /[$£€]\s?\d/;
@@ -70,13 +71,11 @@ test("a broken link says so at the entry, and a customer who was not sure of the
   }));
 
 async function openFileOnly(page, car) {
-  await page
-    .locator("input[type=file]")
-    .setInputFiles({
-      name: "car.json",
-      mimeType: "application/json",
-      buffer: Buffer.from(JSON.stringify(car)),
-    });
+  await page.locator("input[type=file]").setInputFiles({
+    name: "car.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(car)),
+  });
   await page.waitForSelector('[data-band="arrival"]');
 }
 
@@ -178,7 +177,7 @@ test("no sum and no odds while recording, until the switch shows both", () =>
     await stand(page);
     for (const key of ["s", "h", "r"]) await page.keyboard.press(key);
     await counted(page, "survey", "Survey 3 of 91");
-    await page.waitForTimeout(800);
+    await sleep(800);
     for (const view of ["survey", "walk", "opening"]) {
       await page.evaluate((v) => {
         location.hash = v;
@@ -193,7 +192,7 @@ test("no sum and no odds while recording, until the switch shows both", () =>
     });
     await cell(page, "outer_sill.left").click();
     await press(page, "Show the range");
-    await page.waitForSelector(".range-strip[data-range=settled]", { timeout: 240_000 });
+    await page.waitForSelector(".range-strip[data-range=settled]", { timeout: patience(240_000) });
     assert.match(await page.locator(".range-strip").innerText(), MONEY);
     assert.equal(await page.locator(".range-strip .dots circle").count(), 20);
     await page.keyboard.press("Tab");
@@ -202,7 +201,7 @@ test("no sum and no odds while recording, until the switch shows both", () =>
     await page.waitForFunction(
       () => /(Worse|Better) than .* such cars/.test(document.querySelector(".odds")?.textContent ?? ""),
       null,
-      { timeout: 240_000 },
+      { timeout: patience(240_000) },
     );
     assert.match(await page.locator(".odds").textContent(), /^Outer .*left: /);
     await press(page, "Show the range", false);
@@ -230,7 +229,10 @@ test("what to do: ways as cards, choice by a press, by whom, and the difference 
     await counted(page, "todo", "1 undecided");
     assert.deepEqual((await saved(page)).ways, [{ on: "outer_sill.left", way: "section", by: "shop" }]);
     await card.getByRole("button", { name: /Compare/ }).click();
-    await card.locator(".difference").first().waitFor({ timeout: 240_000 });
+    await card
+      .locator(".difference")
+      .first()
+      .waitFor({ timeout: patience(240_000) });
     assert.match(await card.locator(".difference").first().textContent(), /against section/);
     await card.locator('[data-way="section"]').click();
     await counted(page, "todo", "2 undecided");
@@ -243,7 +245,7 @@ test("before and after: a row of dots for each stage on one axis, and what the n
     // A range that is still wanted must not take the engine away from this view.
     await press(page, "Show the range");
     await step(page, "stages").click();
-    await page.waitForSelector(".before-after[data-state=settled]", { timeout: 300_000 });
+    await page.waitForSelector(".before-after[data-state=settled]", { timeout: patience(300_000) });
     const rows = page.locator(".stage-row");
     assert.ok((await rows.count()) >= 3);
     assert.ok((await page.locator(".stage-row .dots").count()) >= 2);
@@ -253,7 +255,7 @@ test("before and after: a row of dots for each stage on one axis, and what the n
       await page.locator(".before-after").innerText(),
       /not an estimate, not a quotation, not a ceiling/,
     );
-    await page.waitForSelector(".before-after[data-worth=settled]", { timeout: 300_000 });
+    await page.waitForSelector(".before-after[data-worth=settled]", { timeout: patience(300_000) });
     assert.match(await page.locator(".worth").innerText(), /on average for a car like this/);
   }));
 
@@ -261,19 +263,19 @@ test("what finished stages came to: the running total, and an error that takes n
   visit({}, async (page, { origin }) => {
     await openFile(page, origin, surveyed);
     await step(page, "stages").click();
-    await page.waitForSelector(".spent .plan-stages", { timeout: 480_000 });
+    await page.waitForSelector(".spent .plan-stages", { timeout: patience(480_000) });
     const strip = page.locator('[data-spent="strip_and_survey"]');
     await strip.fill("16500");
     await strip.press("Tab");
     await page.waitForFunction(
       () => /So far \$16,500\. What is left: \$/.test(document.querySelector(".spent").textContent),
       null,
-      { timeout: 240_000 },
+      { timeout: patience(240_000) },
     );
     const paint = page.locator('[data-spent="paint"]');
     await paint.fill("100");
     await paint.press("Tab");
-    await page.locator(".spent .error").waitFor({ timeout: 240_000 });
+    await page.locator(".spent .error").waitFor({ timeout: patience(240_000) });
     assert.match(await page.locator(".spent .error").textContent(), /stages before it first/);
     assert.deepEqual((await saved(page)).came_to, { strip_and_survey: "16500" });
   }));

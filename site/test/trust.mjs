@@ -6,7 +6,8 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { firstRange, pagesOf, takenIn, visit, world } from "./browser.mjs";
+import { firstRange, newContext, pagesOf, takenIn, visit, world } from "./browser.mjs";
+import { patience } from "./pace.mjs";
 import { closeHosts, plainHost, shopHost } from "./embedhost.mjs";
 
 const SHOPS = ["past-jobs/", "rates/", "survey/", "why/"];
@@ -18,7 +19,7 @@ const ready = (page, name) =>
     ? page.waitForFunction(
         () => document.getElementById("check-code")?.textContent && document.querySelector("h1"),
         null,
-        { timeout: 240_000 },
+        { timeout: patience(240_000) },
       )
     : null;
 const listing = (dir) =>
@@ -254,7 +255,7 @@ test("in a frame only the customer's page works; the shop's pages give a sentenc
       names
         .map((name) => `<iframe src="${base}/${name}" title="x" width="600" height="400"></iframe>`)
         .join("");
-    const context = await browser.newContext({ serviceWorkers: "block" });
+    const context = await newContext(browser, { serviceWorkers: "block" });
     try {
       const open = await context.newPage();
       await open.goto(`${await shopHost(frames(plain, SHOPS))}/`);

@@ -54,7 +54,6 @@ for (const [engine, asked] of Object.entries({
     assert.ok(asked.length >= 40, `${asked.length} vectors`);
     await visit({ bypassCSP: true }, async (page, { origin }) => {
       await engineIn(page, origin, engine);
-      page.setDefaultTimeout(0);
       const faults = [];
       for (const vector of asked) {
         const texts = await page.evaluate(
@@ -114,7 +113,6 @@ test("the site's own worker gives the same figures", async () => {
   await visit({ bypassCSP: true }, async (page, { origin }) => {
     const at = await folder();
     await page.goto(`${origin}/privacy.html`);
-    page.setDefaultTimeout(0);
     for (const vector of byWorker) {
       // A reply has been an object on the way, so bytes may be written another way.
       const faults = wrong(vector, await throughWorker(page, at, vector)).filter(
@@ -128,7 +126,6 @@ test("the site's own worker gives the same figures", async () => {
 test("a piece of an answer that says nothing new is not handed on", async () => {
   await visit({ bypassCSP: true }, async (page, { origin }) => {
     await page.goto(`${origin}/privacy.html`);
-    page.setDefaultTimeout(0);
     const [worth] = all.filter((v) => v.name === "why-worth-settled");
     await throughWorker(page, await folder(), worth);
     const heard = (await page.evaluate(() => window.heard))

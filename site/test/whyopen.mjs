@@ -4,6 +4,7 @@
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { patience } from "./pace.mjs";
 
 export const PAGES = ["twenty", "odds", "suppose", "stages", "stays", "wide", "end"];
 
@@ -22,7 +23,9 @@ export const plain = {
 /** The page with the first picture drawn. */
 export async function openWhy(page, origin, hash = "") {
   await page.goto(`${origin}/why/${hash}`);
-  await page.waitForSelector(".twenty .dots, body:not([data-page=twenty])[data-page]", { timeout: 240_000 });
+  await page.waitForSelector(".twenty .dots, body:not([data-page=twenty])[data-page]", {
+    timeout: patience(240_000),
+  });
 }
 
 export const nextCar = (page) => page.locator("[data-key=next-car]").click();
@@ -44,13 +47,14 @@ const READY = {
   wide: ".worse-fold",
   end: ".next-stage",
 };
-export const ready = (page, id) => (READY[id] ? page.waitForSelector(READY[id], { timeout: 300_000 }) : null);
+export const ready = (page, id) =>
+  READY[id] ? page.waitForSelector(READY[id], { timeout: patience(300_000) }) : null;
 
 /** Supposes a part in a condition and waits for what follows. */
 export async function suppose(page, on, condition) {
   await page.locator(".suppose select").selectOption(on);
   await page.locator(`[data-suppose=${condition}]`).click();
-  await page.waitForSelector(".suppose-result .dots, .suppose-result .error", { timeout: 240_000 });
+  await page.waitForSelector(".suppose-result .dots, .suppose-result .error", { timeout: patience(240_000) });
 }
 
 /** Opens a car file by the button of the page. */

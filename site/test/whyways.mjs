@@ -4,6 +4,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { visit } from "./browser.mjs";
+import { patience, sleep } from "./pace.mjs";
 import { encode } from "../pages/shared/carurl.ts";
 import { PAGES, goTo, line, openCarFile, openWhy, plain, suppose } from "./whyopen.mjs";
 
@@ -56,8 +57,8 @@ test("why so wide by keys alone: Space imagines cars, the arrows turn pages, Bac
     assert.equal(await page.evaluate(() => document.activeElement.dataset.suppose), "sound");
     await page.keyboard.press("Space");
     assert.equal(await where(page), "suppose", "a button keeps its keys");
-    await page.waitForSelector(".suppose-result .dots", { timeout: 240_000 });
-    await page.waitForTimeout(1500);
+    await page.waitForSelector(".suppose-result .dots", { timeout: patience(240_000) });
+    await sleep(1500);
     assert.equal(await where(page), "suppose");
   }));
 
@@ -102,7 +103,7 @@ test("why so wide: the car kept as This car comes first; recorded parts are not 
     assert.match(await page.locator(".suppose").innerText(), /already seen in bare metal are left out/);
     await suppose(page, "inner_sill.left", "rusted_through");
     await goTo(page, "stages");
-    await page.waitForSelector(".stages .why-rows .dots", { timeout: 240_000 });
+    await page.waitForSelector(".stages .why-rows .dots", { timeout: patience(240_000) });
     assert.deepEqual(
       (await page.locator(".stages .why-rows h2").allTextContents()).map((t) => t.split(",")[0]),
       ["Told", "Strip and survey"],
@@ -176,9 +177,9 @@ test("why so wide: an engine that dies is started again and the page goes on; wi
         throw new Error("killed by the test");
       });
     });
-    await page.waitForSelector('[data-band="restarted"]', { timeout: 240_000 });
+    await page.waitForSelector('[data-band="restarted"]', { timeout: patience(240_000) });
     await goTo(page, "odds");
-    await page.waitForSelector(".two-ways .dots", { timeout: 240_000 });
+    await page.waitForSelector(".two-ways .dots", { timeout: patience(240_000) });
     await context.setOffline(true);
     await page.waitForFunction(() => /No connection/.test(document.querySelector("#offline").textContent));
   }));

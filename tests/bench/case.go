@@ -1,18 +1,15 @@
 package bench
 
 import (
-	"bufio"
 	"errors"
-	"io"
 	"os"
-	"strconv"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // Seed is the seed of every race (any other would do).
@@ -21,7 +18,7 @@ const Seed = 1
 // Case is one car and one shop's rates, made ready for drawing and pricing.
 type Case struct {
 	Model *damage.Model
-	Table *work.Table
+	Table *pricing.Table
 }
 
 // Load reads a car file and a rates file. The car is of one body and one standard.
@@ -57,46 +54,16 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 	if err != nil {
 		return nil, err
 	}
-	levels, err := c.Levels()
+	histories, err := c.Histories()
 	if err != nil {
 		return nil, err
 	}
 	one := &Case{}
-	if one.Model, err = c.ModelAt(body, levels, carfile.Told, r.Own, nil); err != nil {
+	if one.Model, err = c.ModelAt(body, histories, carfile.Told, r.Own, nil); err != nil {
 		return nil, err
 	}
-	one.Table, err = work.NewTable(body, common, r, c.Standard, c.Scope)
+	one.Table, err = pricing.NewTable(body, common, r, c.Standard, c.Scope)
 	return one, err
-}
-
-// Format is the first line of a flat file.
-const Format = "underpaint flat 1"
-
-// Flat writes everything that drawing and pricing reads. After the first line come
-// lists: a line with a name and a number, then that many numbers, one on each line.
-// Every number is written so that reading it as a float64 gives the same bits;
-// whole ones stay far below 2^53. What each list holds stands where it is made, in
-// the files flat.go of the engine's packages.
-func (c *Case) Flat(w io.Writer) error {
-	out := bufio.NewWriter(w)
-	out.WriteString(Format + "\n") // the first fault is kept for Flush
-	put := func(name string, values []float64) {
-		out.WriteString(name + " " + strconv.Itoa(len(values)) + "\n")
-		for _, v := range values {
-			out.WriteString(strconv.FormatFloat(v, 'g', -1, 64) + "\n")
-		}
-	}
-	if err := damage.Flat(c.Model, put); err != nil {
-		return err
-	}
-	var places []string
-	for _, level := range c.Model.Levels {
-		places = append(places, level.LastClimate)
-	}
-	if err := work.Flat(c.Table, places, put); err != nil {
-		return err
-	}
-	return out.Flush()
 }
 
 // Priced is what must be the same everywhere of one imagined car: money in minor
@@ -116,7 +83,7 @@ func (c *Case) Cars(seed uint64, n int, each func(Priced)) {
 		damaged, worked := chance.NewStream(seed, (2*k+1)*spread), chance.NewStream(seed, (2*k+2)*spread)
 		c.Model.Draw(&damaged, one)
 		u.Fill(&worked)
-		c.Table.Do(one, c.Model.Levels[one.Level].LastClimate, u, b)
+		c.Table.Price(one, c.Model.Histories[one.History].LastClimate, u, b)
 		p := Priced{Total: int64(b.Total), Tax: int64(b.Tax), Weeks: int64(b.Weeks*1000 + 0.5)}
 		for t := range b.AfterHours {
 			p.Hours += b.StripHours[t] + b.AfterHours[t]

@@ -10,6 +10,13 @@
 // cause of their own; a test holds the one in JavaScript to it, and the race holds
 // both to it before it times them.
 //
+// What the flat file carries is unexported in the engine. The files in the folder
+// _tables read it from within: -overlay=tests/bench/overlay.json lays each into the
+// package that it names, for the one command that asks for it, so that the engine as it
+// ships knows nothing of all this. What needs them carries the build tag bench:
+//
+//	go test -tags bench -overlay tests/bench/overlay.json ./tests/bench
+//
 // enginepeer is the engine itself behind the same few words on standard input (see
 // ask.go), built natively and as wasm; race runs all of them in turn and writes the
 // table of DEVELOPERS.md.

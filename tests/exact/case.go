@@ -7,16 +7,16 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // Case is one car and one shop, done at show standard, whole body.
 type Case struct {
 	Figures *Figures
-	Known   damage.Known // its Body from Bare, or the couplings are left out in silence
-	Rates   *rates.Rates // from Steady
-	Table   *work.Table  // read for the sums that are the same for every car
+	Known   damage.Known   // its Body from Bare, or the couplings are left out in silence
+	Rates   *rates.Rates   // from Steady
+	Table   *pricing.Table // read for the sums that are the same for every car
 
 	// Step of the grids of the levels on the log of the depth, and how many
 	// deviations they reach. Steps of 0.3 and 0.2 were
@@ -58,7 +58,7 @@ func (c *Case) check() error {
 	if slices.ContainsFunc(c.Known.Body.Parts, func(p car.Part) bool { _, named := c.Known.Body.PartNamed(p.ID); return named }) {
 		return errors.New("known.body: expected one that Bare made")
 	}
-	if len(c.Known.Levels) == 0 || !(c.Step > 0 && c.Reach > 0) {
+	if len(c.Known.Histories) == 0 || !(c.Step > 0 && c.Reach > 0) {
 		return errors.New("case: expected levels of history, a step and a reach above 0")
 	}
 	return nil
@@ -98,8 +98,8 @@ func (c *Case) sameForAll() float64 {
 }
 
 // lastPlaces are the places where the car last lived, by level of its history.
-func lastPlaces(levels []exposure.Level) (out []string) {
-	for _, l := range levels {
+func lastPlaces(histories []exposure.History) (out []string) {
+	for _, l := range histories {
 		out = append(out, l.LastClimate)
 	}
 	return out

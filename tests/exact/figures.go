@@ -65,7 +65,7 @@ func ReadFigures(root string) (*Figures, error) {
 		return nil, err
 	}
 	f := &Figures{damage: damage}
-	text, err := os.ReadFile(filepath.Join(root, "engine", "work", "data", "work.json"))
+	text, err := os.ReadFile(filepath.Join(root, "engine", "pricing", "data", "work.json"))
 	if err != nil {
 		return nil, err
 	}

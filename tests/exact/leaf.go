@@ -88,7 +88,7 @@ func (l *leafChances) setCause(f *figures.Damage, part string) {
 // what was seen of it, by how far rust got before any repair or other cause, on a car in
 // one repair state that came through one of the ways. What replaces it after a knock
 // counts in full with the first way.
-func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, level *exposure.Level) (out [car.Conditions]complex128) {
+func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, history *exposure.History) (out [car.Conditions]complex128) {
 	w := &l.ways[state][n]
 	at := func(k int, f damage.Finding) complex128 {
 		plain, dent := c[k][f][0], c[k][f][1]
@@ -115,9 +115,9 @@ func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, lev
 		}
 		then[k] = v
 	}
-	years := level.AgeYears
+	years := history.AgeYears
 	if w.renewed {
-		years = level.WorkYearsAgo
+		years = history.WorkYearsAgo
 	}
 	own := l.own * min(l.most, years/l.fullAge)
 	for k := range out {

@@ -65,23 +65,23 @@ func (s *solver) setLevels() error {
 	if err != nil {
 		return err
 	}
-	for n, place := range lastPlaces(s.Known.Levels) {
-		level := &s.Known.Levels[n]
+	for n, place := range lastPlaces(s.Known.Histories) {
+		history := &s.Known.Histories[n]
 		fails, err := s.Figures.damage.LeadFails(place)
 		if err != nil {
 			return err
 		}
 		s.fails = append(s.fails, fails)
-		repair := s.Figures.damage.RepairPrior(level.AgeYears)
+		repair := s.Figures.damage.RepairPrior(history.AgeYears)
 		for r := range repair {
-			repair[r] *= level.Weight * said[r]
+			repair[r] *= history.Weight * said[r]
 		}
 		s.weight = append(s.weight, repair)
 		var tables [][exposure.Readings]rustTable
 		for p := range s.Known.Body.Parts {
 			part := &s.Known.Body.Parts[p]
 			var one [exposure.Readings]rustTable
-			for r, mu := range level.Medians(part.Rust.M, part.Rust.B, part.Rust.Life, part.Splash, part.MM) {
+			for r, mu := range history.Medians(part.Rust.M, part.Rust.B, part.Rust.Life, part.Splash, part.MM) {
 				one[r] = s.rustTable(&s.grids, part, mu)
 			}
 			tables = append(tables, one)
@@ -164,7 +164,7 @@ func (s *solver) arranged(items []*costs, level, state int) (groups [][][]*atIte
 				part := body.Items[i].Part
 				leaf, one := &s.leaves[part], &atItem{shape: s.shapeOf(&body.Parts[part])}
 				for n, w := range leaf.ways[state] {
-					one.ways = append(one.ways, atWay{s.rust[level][part][w.reading], leaf.given(items[i], seen, state, n, &s.Known.Levels[level])})
+					one.ways = append(one.ways, atWay{s.rust[level][part][w.reading], leaf.given(items[i], seen, state, n, &s.Known.Histories[level])})
 				}
 				pocket = append(pocket, one)
 			}

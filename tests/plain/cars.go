@@ -14,7 +14,7 @@ import (
 // Told is what was told of a car.
 type Told struct {
 	Body        *car.Body
-	Levels      []exposure.Level
+	Histories   []exposure.History
 	EarlierWork string // as damage.Known has it
 	Cover       string // answer about cover, "" when not asked
 
@@ -76,11 +76,11 @@ func New(told Told, fig *figures.Damage, r *rand.Rand) (*Cars, error) {
 		asked = fig.Cover.Answer[told.Cover]
 	}
 	sum, covered := 0.0, 0.0
-	for l := range told.Levels {
-		level := &told.Levels[l]
-		for r, p := range fig.RepairPrior(level.AgeYears) {
+	for l := range told.Histories {
+		history := &told.Histories[l]
+		for r, p := range fig.RepairPrior(history.AgeYears) {
 			// What was said holds the answer about cover, which speaks of repairs too.
-			weight := level.Weight * p * said[r]
+			weight := history.Weight * p * said[r]
 			sum += weight
 			covered += weight * fig.Cover.Chance[r] * asked[1] / ((1-fig.Cover.Chance[r])*asked[0] + fig.Cover.Chance[r]*asked[1])
 			c.upTo = append(c.upTo, sum)
@@ -88,10 +88,10 @@ func New(told Told, fig *figures.Damage, r *rand.Rand) (*Cars, error) {
 		var mu [][exposure.Readings]float64
 		for i := range told.Body.Items {
 			p := told.Body.PartOf(i)
-			mu = append(mu, level.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM))
+			mu = append(mu, history.Medians(p.Rust.M, p.Rust.B, p.Rust.Life, p.Splash, p.MM))
 		}
 		c.mu = append(c.mu, mu)
-		lead, err := fig.LeadFails(level.LastClimate)
+		lead, err := fig.LeadFails(history.LastClimate)
 		if err != nil {
 			return nil, err
 		}

@@ -20,14 +20,14 @@ const pinholes = 3
 // drawItem draws one item once everything shared is known.
 func (c *Cars) drawItem(one *Car, i int) {
 	item := &c.Body.Items[i]
-	p, level, r := &c.parts[item.Part], &c.Levels[one.Level], &c.fig.Repairs
+	p, history, r := &c.parts[item.Part], &c.Histories[one.Level], &c.fig.Repairs
 	one.LeadFailed[i] = 0
 	for range p.joints {
 		if c.chance(c.lead[one.Level]) {
 			one.LeadFailed[i]++
 		}
 	}
-	state, reading, years, reached := one.Repair, exposure.AsItIs, level.AgeYears, false
+	state, reading, years, reached := one.Repair, exposure.AsItIs, history.AgeYears, false
 	switch one.Repair {
 	case looks:
 		reading = exposure.PaintedAgain
@@ -37,7 +37,7 @@ func (c *Cars) drawItem(one *Car, i int) {
 			missed = r.Thoroughly.NotReached.First
 		}
 		if state = untouched; !c.chance(missed) {
-			reached, reading, years = true, exposure.Renewed, level.WorkYearsAgo
+			reached, reading, years = true, exposure.Renewed, history.WorkYearsAgo
 		}
 	}
 	one.Rust[i] = c.rust(one, p, item.Pocket, c.mu[one.Level][i][reading])

@@ -14,18 +14,18 @@ import (
 // Known is what the case says of its car, whose body is b. Errors name what the engine
 // does not take.
 func (c Case) Known(b *car.Body) (damage.Known, error) {
-	levels, err := c.levels()
+	histories, err := c.levels()
 	if err != nil {
 		return damage.Known{}, err
 	}
-	k := damage.Known{Body: b, Levels: levels, EarlierWork: c.Answer, LeadFailed: slices.Repeat([]int{-1}, len(b.Items))}
+	k := damage.Known{Body: b, Histories: histories, EarlierWork: c.Answer, LeadFailed: slices.Repeat([]int{-1}, len(b.Items))}
 	if err := c.look(&k); err != nil {
 		return k, err
 	}
 	return k, c.survey(&k)
 }
 
-func (c Case) levels() ([]exposure.Level, error) {
+func (c Case) levels() ([]exposure.History, error) {
 	var lived []exposure.Alternative
 	for _, l := range c.Lived {
 		a := exposure.Alternative{Chance: l.Chance}
@@ -49,7 +49,7 @@ var results = map[string]string{"bad": evidence.Yes, "good": evidence.No, "could
 // shop, good ones at a whole side: their log likelihood counts .6.
 func (c Case) look(k *damage.Known) error {
 	var looks []evidence.Look
-	var byCustomers []damage.Worst
+	var byCustomers []damage.MaxEvidence
 	for _, l := range slices.Concat(c.Tests, c.SideTests) {
 		kind, _ := evidence.KindOf(l.Test)
 		if l.Who == evidence.ByShop || kind.CustomerCan {
@@ -59,7 +59,7 @@ func (c Case) look(k *damage.Known) error {
 		if l.Result != "good" {
 			return fmt.Errorf("%s by a customer: %s", l.Test, l.Result)
 		}
-		side := damage.Worst{Items: evidence.OnSide(k.Body, kind.ID, l.Side)}
+		side := damage.MaxEvidence{Items: evidence.OnSide(k.Body, kind.ID, l.Side)}
 		for n := range side.Likely {
 			side.Likely[n] = math.Pow(1-kind.ChanceOfYes(n, damage.NoFinding, false), .6)
 		}

@@ -7,9 +7,9 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/pastjobs"
+	"underpaint/engine/pastjobs/invented"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
-	"underpaint/engine/record/invented"
 	"underpaint/engine/strict"
 )
 
@@ -41,7 +41,7 @@ func checkText(text []byte) (what string, err error) {
 	if err != nil {
 		return "", err
 	}
-	format := f.Get("format").OneOf(rates.Format, carfile.Format, record.Format)
+	format := f.Get("format").OneOf(rates.Format, carfile.Format, pastjobs.Format)
 	if f.Err() != nil {
 		return "", f.Err()
 	}
@@ -56,7 +56,7 @@ func checkText(text []byte) (what string, err error) {
 		}
 		return what, nil
 	}
-	if format == record.Format {
+	if format == pastjobs.Format {
 		return checkJobs(text)
 	}
 	decoded, err := carfile.Decode(text)
@@ -70,7 +70,7 @@ func checkText(text []byte) (what string, err error) {
 }
 
 func checkJobs(text []byte) (what string, err error) {
-	j, faults := record.Decode(text)
+	j, faults := pastjobs.Decode(text)
 	if len(faults) > 0 {
 		return "", errors.Join(faults...)
 	}

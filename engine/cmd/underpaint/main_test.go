@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"underpaint/engine/pastjobs/invented"
 	"underpaint/engine/rates"
-	"underpaint/engine/record/invented"
 )
 
 const goodCar = `{"format":"underpaint car 1","asked_in":2026,"bodies":["pickup"],"made":{"decade":1950},` +

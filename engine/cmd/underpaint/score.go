@@ -10,8 +10,8 @@ import (
 	"time"
 
 	"underpaint/engine/message"
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
-	"underpaint/engine/record"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
 )
@@ -68,7 +68,7 @@ func (c command) score(args []string) int {
 }
 
 // pastJobs reads one file, or every file of a folder as one record.
-func (c command) pastJobs(name string) (*record.Jobs, error) {
+func (c command) pastJobs(name string) (*pastjobs.Jobs, error) {
 	names := []string{name}
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		if names, err = filepath.Glob(filepath.Join(name, "*.json")); err != nil || len(names) == 0 {
@@ -76,26 +76,26 @@ func (c command) pastJobs(name string) (*record.Jobs, error) {
 		}
 		slices.Sort(names)
 	}
-	var all []*record.Jobs
+	var all []*pastjobs.Jobs
 	for _, n := range names {
-		text, err := c.readUpTo(n, record.MostBytes)
+		text, err := c.readUpTo(n, pastjobs.MostBytes)
 		if err != nil {
 			return nil, err
 		}
-		j, faults := record.Decode(text)
+		j, faults := pastjobs.Decode(text)
 		if len(faults) > 0 {
 			return nil, fmt.Errorf("%s: %w", n, errors.Join(faults...))
 		}
 		all = append(all, j)
 	}
-	return record.Together(all)
+	return pastjobs.Together(all)
 }
 
 // scoreAll scores every job on all cores, then works each out again with what the
 // others teach.
-func (c command) scoreAll(j *record.Jobs) ([]record.Score, []record.Again, error) {
+func (c command) scoreAll(j *pastjobs.Jobs) ([]pastjobs.Score, []pastjobs.Again, error) {
 	n := len(j.Jobs)
-	all, again, errs := make([]record.Score, n), make([]record.Again, n), make([]error, n)
+	all, again, errs := make([]pastjobs.Score, n), make([]pastjobs.Again, n), make([]error, n)
 	for k, done := range spread(n, func(k int) { all[k] = j.Score(k) }) {
 		<-done
 		c.progress(k+1, 2*n)
@@ -107,8 +107,8 @@ func (c command) scoreAll(j *record.Jobs) ([]record.Score, []record.Again, error
 	return all, again, errors.Join(errs...)
 }
 
-func (c command) writeLearnt(name string, ratesText []byte, j *record.Jobs, all []record.Score, today string) int {
-	taught, err := record.Learn(all, record.EveryJob)
+func (c command) writeLearnt(name string, ratesText []byte, j *pastjobs.Jobs, all []pastjobs.Score, today string) int {
+	taught, err := pastjobs.Learn(all, pastjobs.EveryJob)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}

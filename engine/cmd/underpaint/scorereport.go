@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
-	"underpaint/engine/record"
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
 )
@@ -29,7 +29,7 @@ func scoreReport(shop *wording.Text, v *session.JobScores) []byte {
 		fmt.Fprintf(&b, "  - %s\n", line)
 	}
 	section(&b, "Why jobs came to more", true)
-	for k := range record.Causes {
+	for k := range pastjobs.Causes {
 		c := v.Summary.Causes[k]
 		fmt.Fprintf(&b, "  %-24s %-10s %s\n", wording.Cause(int(k)), wording.Jobs(c.Jobs), t.Amount(c.Amount))
 	}

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"underpaint/engine/message"
+	"underpaint/engine/pricing"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
-	"underpaint/engine/work"
 )
 
 func (q question) stages(out *bytes.Buffer) (message.Reply, error) {
@@ -91,7 +91,7 @@ func (q question) ways(out *bytes.Buffer) (message.Reply, error) {
 	return message.NewToDo(t, v), nil
 }
 
-func (q question) way(out *bytes.Buffer, v *session.ToDo, w *work.WayCard) {
+func (q question) way(out *bytes.Buffer, v *session.ToDo, w *pricing.WayCard) {
 	fmt.Fprintf(out, "  %-14s %s\n", q.t.Way(w.Way), q.t.WaySentence(w))
 	for _, line := range append(q.t.WayOpens(v.Body, w), q.t.WayCovers(v.Body, w)) {
 		if line != "" {

@@ -9,17 +9,17 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
-	"underpaint/engine/work"
 )
 
 // growing is the car that everything is measured on: a two-door of which nothing is
 // known, one thing of it grown at a time.
 type growing struct {
-	body   *car.Body
-	common *car.Common
-	rates  *rates.Rates
-	levels []exposure.Level
+	body      *car.Body
+	common    *car.Common
+	rates     *rates.Rates
+	histories []exposure.History
 }
 
 // standard is the grid of every measure: the one that ranges are worked out with.
@@ -40,13 +40,13 @@ func newBench(ratesFile string) (*growing, error) {
 	if g.body, err = car.Load("two_door_unitary"); err != nil {
 		return nil, err
 	}
-	g.levels, err = equal(10)
+	g.histories, err = equal(10)
 	return g, err
 }
 
 // equal are n alternatives of equal chance. Levels are three times as many, since the
 // rates of each are doubted.
-func equal(n int) ([]exposure.Level, error) {
+func equal(n int) ([]exposure.History, error) {
 	var all []exposure.Alternative
 	for k := range n {
 		all = append(all, exposure.Alternative{Chance: 1 / float64(n), Periods: []exposure.Period{
@@ -99,8 +99,8 @@ func addGroup(out, b *car.Body, group car.Group) {
 // seen is what is known of a car drawn from the model: the first n records of its
 // survey and, of as many sides, a look at the door gaps, which answer to all that
 // carries the side.
-func seen(b *car.Body, levels []exposure.Level, n, sides int) (damage.Known, error) {
-	known := damage.Known{Body: b, Levels: levels}
+func seen(b *car.Body, histories []exposure.History, n, sides int) (damage.Known, error) {
+	known := damage.Known{Body: b, Histories: histories}
 	prior, err := damage.New(known, standard)
 	if err != nil {
 		return known, err
@@ -115,14 +115,14 @@ func seen(b *car.Body, levels []exposure.Level, n, sides int) (damage.Known, err
 	}
 	for _, side := range []car.Side{car.Left, car.Right}[:sides] {
 		// The likelihoods of gaps that have opened (assumption: any will do here).
-		known.Worst = append(known.Worst, damage.Worst{Items: evidence.OnSide(b, "gaps", side.String()), Likely: [car.Conditions]float64{.1, .15, .2, .4, .7, .8}})
+		known.Worst = append(known.Worst, damage.MaxEvidence{Items: evidence.OnSide(b, "gaps", side.String()), Likely: [car.Conditions]float64{.1, .15, .2, .4, .7, .8}})
 	}
 	return known, nil
 }
 
 // odds conditions the network on what is seen.
-func odds(b *car.Body, levels []exposure.Level, records, sides int) (func() error, error) {
-	known, err := seen(b, levels, records, sides)
+func odds(b *car.Body, histories []exposure.History, records, sides int) (func() error, error) {
+	known, err := seen(b, histories, records, sides)
 	return func() error { _, err := damage.New(known, standard); return err }, err
 }
 
@@ -131,12 +131,12 @@ const drawnCars = 400
 
 // drawing draws and prices cars of which nothing is known, each from a stream of its
 // own.
-func (g *growing) drawing(b *car.Body, levels []exposure.Level) (func() error, error) {
-	m, err := damage.New(damage.Known{Body: b, Levels: levels}, standard)
+func (g *growing) drawing(b *car.Body, histories []exposure.History) (func() error, error) {
+	m, err := damage.New(damage.Known{Body: b, Histories: histories}, standard)
 	if err != nil {
 		return nil, err
 	}
-	table, err := work.NewTable(b, g.common, g.rates, "show", "whole_body")
+	table, err := pricing.NewTable(b, g.common, g.rates, "show", "whole_body")
 	if err != nil {
 		return nil, err
 	}
@@ -146,7 +146,7 @@ func (g *growing) drawing(b *car.Body, levels []exposure.Level) (func() error, e
 			s := chance.NewStream(1, uint64(k))
 			m.Draw(&s, one)
 			u.Fill(&s)
-			table.Do(one, m.Levels[one.Level].LastClimate, u, bill)
+			table.Price(one, m.Histories[one.History].LastClimate, u, bill)
 		}
 		return nil
 	}, nil
@@ -154,16 +154,16 @@ func (g *growing) drawing(b *car.Body, levels []exposure.Level) (func() error, e
 
 // ranging makes a range of so many cars, from the first one to the ends in money.
 func (g *growing) ranging(cars int) (func() error, error) {
-	m, err := damage.New(damage.Known{Body: g.body, Levels: g.levels}, standard)
+	m, err := damage.New(damage.Known{Body: g.body, Histories: g.histories}, standard)
 	if err != nil {
 		return nil, err
 	}
-	table, err := work.NewTable(g.body, g.common, g.rates, "show", "whole_body")
+	table, err := pricing.NewTable(g.body, g.common, g.rates, "show", "whole_body")
 	if err != nil {
 		return nil, err
 	}
 	return func() error {
-		run := estimate.NewRun(m, []*work.Table{table}, 1)
+		run := estimate.NewRun(m, []*pricing.Table{table}, 1)
 		for run.Cars() < cars {
 			run.Add()
 		}

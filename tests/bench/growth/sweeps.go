@@ -10,7 +10,7 @@ import (
 // nothing to do.
 func (g *growing) sweeps() ([]sweep, error) {
 	var items, levels []int
-	bodies, histories := map[int]*car.Body{}, map[int][]exposure.Level{}
+	bodies, histories := map[int]*car.Body{}, map[int][]exposure.History{}
 	for _, n := range []int{1, 2, 4, 8, 16} {
 		b := quarters(g.body, n)
 		items, bodies[len(b.Items)] = append(items, len(b.Items)), b
@@ -25,19 +25,19 @@ func (g *growing) sweeps() ([]sweep, error) {
 	all := len(g.body.Items)
 	return []sweep{
 		{name: "odds", over: "items of the body", sizes: items, base: 2, work: func(n int) (func() error, error) {
-			return odds(bodies[n], g.levels, n, 0)
+			return odds(bodies[n], g.histories, n, 0)
 		}},
 		{name: "odds", over: "alternatives of its history", sizes: levels, base: 3, work: func(n int) (func() error, error) {
 			return odds(g.body, histories[n], all, 0)
 		}},
 		{name: "odds", over: "records of a survey", sizes: []int{0, all / 8, all / 4, all / 2, all}, base: 4, work: func(n int) (func() error, error) {
-			return odds(g.body, g.levels, n, 0)
+			return odds(g.body, g.histories, n, 0)
 		}},
 		{name: "odds", over: "sides whose door gaps were looked at", sizes: []int{0, 1, 2}, work: func(n int) (func() error, error) {
-			return odds(g.body, g.levels, all, n)
+			return odds(g.body, g.histories, all, n)
 		}},
 		{name: "drawing and pricing a car", over: "items of the body", sizes: items, base: 2, work: func(n int) (func() error, error) {
-			return g.drawing(bodies[n], g.levels)
+			return g.drawing(bodies[n], g.histories)
 		}},
 		{name: "drawing and pricing a car", over: "alternatives of its history", sizes: levels, base: 3, work: func(n int) (func() error, error) {
 			return g.drawing(g.body, histories[n])

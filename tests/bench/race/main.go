@@ -1,3 +1,5 @@
+//go:build bench
+
 // Command race holds the peers to the engine and then times all of them, turn and
 // turn about, in one run. It prints medians and ratios and, with -readme, writes them
 // between the two marks of that file. Start with run.

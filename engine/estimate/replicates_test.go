@@ -1,0 +1,81 @@
+package estimate
+
+import (
+	"slices"
+	"testing"
+)
+
+// TestHourReplicates: over the hour replicates of a car every uniform of its work falls once into
+// each quarter, and tables that differ in what they ask see the same numbers.
+func TestHourReplicates(t *testing.T) {
+	run := testRun(t, nil)
+	u, other := run.rows[0].uniforms, run.rows[0].table.NewUniforms()
+	few := newSampler(run.model, 1, u.Count())
+	many := newSampler(run.model, 1, u.Count()+20)
+	for n := range 40 {
+		met := make([][hourReplicates]bool, len(u.Way)+len(u.Hours)+len(u.Price))
+		for h := range hourReplicates {
+			few.fill(n, h, u)
+			many.fill(n, h, other)
+			all := slices.Concat(u.Way, u.Hours, u.Price)
+			for k, v := range all {
+				if quarter := &met[k][int(v*hourReplicates)]; *quarter {
+					t.Fatalf("car %d, uniform %d: twice in one quarter", n, k)
+				} else {
+					*quarter = true
+				}
+			}
+			if !slices.Equal(all, slices.Concat(other.Way, other.Hours, other.Price)) {
+				t.Fatalf("car %d, turn %d: other numbers where more are asked", n, h)
+			}
+		}
+	}
+}
+
+// TestPairs: the pairs of whole-car factors are a Latin hypercube on an orthogonal array
+// (B. Tang, Journal of the American Statistical Association 88, 1993), wherever they are
+// moved to: the four of any hours one in each quarter of both, all sixteen one in each
+// sixteenth of both and in each square of a quarter by a quarter. The second factor in
+// the order of the first is no such array.
+func TestPairs(t *testing.T) {
+	if n := doubles(pair); n != 0 {
+		t.Errorf("%d pairs share a place", n)
+	}
+	if doubles(func(z [factors]float64, h, i int) [factors]float64 {
+		p := pair(z, h, i)
+		return [factors]float64{p[0], p[0]}
+	}) == 0 {
+		t.Error("twice the same factor passes")
+	}
+}
+
+// doubles counts pairs that share a place which should hold one.
+func doubles(pair func(z [factors]float64, h, i int) [factors]float64) (n int) {
+	type place struct{ what, at int }
+	// Even steps keep whole quarters and sixteenths together when moved.
+	for move := range Replicates * Replicates {
+		z := [factors]float64{(float64(move%Replicates) + 0.5) / Replicates, (float64(move/Replicates) + 0.5) / Replicates}
+		met := map[place]bool{}
+		meet := func(what, at int) {
+			if met[place{what, at}] {
+				n++
+			}
+			met[place{what, at}] = true
+		}
+		start := pair(z, 0, 0)
+		for h := range hourReplicates {
+			for i := range factorReplicates {
+				p := pair(z, h, i)
+				square := 0
+				for d, v := range p {
+					back := int(shifted(v, 1-start[d]+0.5/Replicates) * Replicates)
+					meet(d, back)
+					meet(10+10*h+d, back/factorReplicates)
+					square = square*factorReplicates + back/factorReplicates
+				}
+				meet(2, square)
+			}
+		}
+	}
+	return n
+}

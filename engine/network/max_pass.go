@@ -1,0 +1,236 @@
+package network
+
+import "math"
+
+// The upward pass with max nodes: what the members of a pocket, of a group and
+// of everything say, by component, each as a probability in the posterior without
+// the max nodes.
+
+// worstScratch is working space for one pass or draw.
+type maxScratch struct {
+	pocket   scratch
+	row      []float64 // by level of a pocket or group
+	within   []float64 // [q·size + local component]
+	own      []float64 // what one member says
+	left, at []float64 // by component of the cross-group nodes
+	in, said []float64 // by component of a group
+	local    []float64
+}
+
+func newMaxScratch(post *MaxPosterior, widest int) maxScratch {
+	n, most, levels := len(post.coef), 1, 1
+	for g, group := range post.NestedPosterior.groups {
+		most, levels = max(most, len(post.groups[g].coef)), max(levels, len(group.prior))
+		for _, pocket := range group.pockets {
+			levels = max(levels, len(pocket.prior))
+		}
+	}
+	return maxScratch{pocket: newScratch(levels), row: make([]float64, levels), within: make([]float64, widest), own: make([]float64, widest),
+		left: make([]float64, n), at: make([]float64, n), in: make([]float64, most), said: make([]float64, most), local: make([]float64, most)}
+}
+
+// counts says whether a state of the root, or of root and group, is visited.
+func (post *MaxPosterior) counts(weight float64) bool { return weight >= post.least }
+
+// upward works out the ratios of the pockets of a group and of the group itself, for
+// every root state that counts and has not been worked out yet.
+func (post *MaxPosterior) upward(g int) {
+	group, base := &post.groups[g], &post.NestedPosterior.groups[g]
+	n := len(post.coef)
+	if group.byRoot == nil && !post.makeRoom(g) {
+		return
+	}
+	summed := post.sums(g)
+	for r, atRoot := range post.NestedPosterior.root {
+		if group.done[r] || !post.counts(atRoot) {
+			continue
+		}
+		group.done[r] = true
+		to := group.byRoot[r*n : (r+1)*n]
+		for p, given := range base.levels(r) {
+			// Not times the chance of the root state: that changes with what is seen
+			// elsewhere, and what a group says must not.
+			if given < post.leastGiven {
+				continue
+			}
+			for k := range group.pockets {
+				if !summed[k] {
+					post.fill(g, k, r, p)
+				}
+			}
+			in := post.scratch.in[:len(group.coef)]
+			for c, v := range group.coef {
+				in[c] = float64(given * v)
+			}
+			post.timesPockets(g, -1, r, p, in)
+			for c, v := range in {
+				to[group.crossGroup[c]] += v
+			}
+		}
+	}
+}
+
+// sums fills in the pockets of a group that know their sums, for the root states that
+// count and have not been worked out yet, and says which they are.
+func (post *MaxPosterior) sums(g int) []bool {
+	group, levels := &post.groups[g], len(post.NestedPosterior.groups[g].prior)
+	wanted := func(r int) bool { return !group.done[r] && post.counts(post.NestedPosterior.root[r]) }
+	out := make([]bool, len(group.pockets))
+	for k := range group.pockets {
+		pocket := &group.pockets[k]
+		if len(pocket.members) != 1 {
+			continue
+		}
+		if sums := post.seen.Members[pocket.members[0]].Sums; sums != nil {
+			out[k] = sums.Ratios(levels, wanted, pocket.ratio)
+		}
+	}
+	return out
+}
+
+// makeRoom makes the tables of a group in which anything counts, and says whether
+// it is one.
+func (post *MaxPosterior) makeRoom(g int) bool {
+	group, roots, levels := &post.groups[g], len(post.NestedPosterior.root), len(post.NestedPosterior.groups[g].prior)
+	counts := len(group.nodes) > len(post.crossGroup)
+	for k := range group.pockets {
+		pocket := &group.pockets[k]
+		if len(pocket.members) > 0 {
+			counts = true
+			pocket.ratio = make([]float64, roots*levels*pocket.size)
+		}
+	}
+	if counts {
+		group.byRoot, group.done = make([]float64, roots*len(post.coef)), make([]bool, roots)
+	}
+	return counts
+}
+
+// takeOver takes what the same group said in an earlier posterior.
+func (group *maxGroup) takeOver(earlier *maxGroup) {
+	group.byRoot, group.done = earlier.byRoot, earlier.done
+	for k := range group.pockets {
+		group.pockets[k].ratio, group.pockets[k].kept = earlier.pockets[k].ratio, earlier.pockets[k].kept
+	}
+}
+
+// fill works out the chance that all members of a pocket stay within each local
+// component, at one root state and group level.
+func (post *MaxPosterior) fill(g, k, r, p int) {
+	pocket := &post.groups[g].pockets[k]
+	if len(pocket.members) == 0 {
+		return
+	}
+	row := post.rowOf(g, k, r, p)
+	within := post.scratch.within[:len(row)*pocket.size]
+	post.within(pocket, r, p, within)
+	at := (r*len(post.NestedPosterior.groups[g].prior) + p) * pocket.size
+	to := pocket.ratio[at : at+pocket.size]
+	for q, w := range row {
+		for c, v := range within[q*pocket.size : (q+1)*pocket.size] {
+			to[c] += float64(w * v)
+		}
+	}
+}
+
+// rowOf is the posterior of a pocket's levels without the max nodes; it is valid
+// until the next call.
+func (post *MaxPosterior) rowOf(g, k, r, p int) []float64 {
+	pocket := &post.NestedPosterior.groups[g].pockets[k]
+	row := post.scratch.row[:len(pocket.prior)]
+	if len(pocket.leaves) == 0 {
+		copy(row, pocket.prior)
+	} else {
+		pocket.row(r, p, row, &post.scratch.pocket)
+	}
+	return row
+}
+
+// within writes the chance that all members of the pocket stay within each local
+// component at each level.
+func (post *MaxPosterior) within(pocket *maxPocket, r, p int, dst []float64) {
+	for n, m := range pocket.members {
+		own := pocket.own[n]
+		size := power(post.seen.Levels, len(post.seen.Members[m].Nodes))
+		buffer := post.scratch.own[:len(dst)/pocket.size*size]
+		post.seen.Members[m].Leaf.AtMost(r, p, buffer)
+		for q := 0; q*pocket.size < len(dst); q++ {
+			from, to := buffer[q*size:(q+1)*size], dst[q*pocket.size:(q+1)*pocket.size]
+			for c, j := range own {
+				if n == 0 {
+					to[c] = from[j]
+				} else {
+					to[c] *= from[j]
+				}
+			}
+		}
+	}
+}
+
+// timesPockets multiplies the ratios of a group's pockets but one into dst.
+func (post *MaxPosterior) timesPockets(g, but, r, p int, dst []float64) {
+	for k := range post.groups[g].pockets {
+		if k != but {
+			post.timesPocket(g, k, r, p, dst)
+		}
+	}
+}
+
+func (post *MaxPosterior) timesPocket(g, k, r, p int, dst []float64) {
+	pocket := &post.groups[g].pockets[k]
+	if len(pocket.members) == 0 {
+		return
+	}
+	at := (r*len(post.NestedPosterior.groups[g].prior) + p) * pocket.size
+	ratio := pocket.ratio[at : at+pocket.size]
+	for c, l := range pocket.local {
+		dst[c] *= ratio[l]
+	}
+}
+
+// timesGroup multiplies what a group says at a root state into dst.
+func (post *MaxPosterior) timesGroup(g, r int, dst []float64) {
+	if by := post.groups[g].byRoot; by != nil {
+		n := len(dst)
+		for c, v := range by[r*n : (r+1)*n] {
+			dst[c] *= v
+		}
+	}
+}
+
+// spreadOut writes components of the cross-group nodes, times the coefficients of the
+// nodes within a group, by the group's components.
+func (group *maxGroup) spreadOut(from, dst []float64) {
+	for c, v := range group.coef {
+		dst[c] = float64(from[group.crossGroup[c]] * v)
+	}
+}
+
+// weighRoot is the posterior of the root states.
+func (post *MaxPosterior) weighRoot() {
+	post.root = make([]float64, len(post.NestedPosterior.root))
+	for r, atRoot := range post.NestedPosterior.root {
+		if !post.counts(atRoot) {
+			continue
+		}
+		at := post.scratch.at
+		copy(at, post.coef)
+		for g := range post.groups {
+			post.timesGroup(g, r, at)
+		}
+		post.root[r] = float64(atRoot * expectation(at))
+		post.expected += post.root[r]
+	}
+	for r := range post.root {
+		post.root[r] /= post.expected
+	}
+	post.rootCum = cumulative(post.root)
+}
+
+// expectation adds up signed components, whose sum is an expected likelihood.
+func expectation(components []float64) (sum float64) {
+	for _, v := range components {
+		sum += v
+	}
+	return math.Max(0, sum)
+}

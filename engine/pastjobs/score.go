@@ -1,0 +1,205 @@
+package pastjobs
+
+import (
+	"slices"
+
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/exposure"
+	"underpaint/engine/money"
+	"underpaint/engine/pastjobs/scores"
+	"underpaint/engine/pricing"
+	"underpaint/engine/rates"
+	"underpaint/engine/strict"
+)
+
+// Imagined cars behind the range of a finished job, behind its hours, and behind
+// what its survey was to be expected to show (assumption: an end of a range then
+// has a standard error of about a sixtieth of the width).
+const (
+	rangeCars  = 2048
+	hoursCars  = 768
+	surveyCars = 384
+)
+
+// scoreSeed is that of every range that is worked out again.
+const scoreSeed = 1
+
+// Score is how one job came out. Amounts are in minor units.
+type Score struct {
+	Name   string
+	WhyNot string // why it could not be scored, "" = it was
+	Said   bool   // its first range is the one that was said, not worked out again
+	First  scores.Finished
+	Half   float64 // middle of the first range; 0 when only the ends were said
+
+	Modelled       bool // the range was worked out again, so there are
+	CRPS, Interval float64
+
+	Surveyed bool // a range after the survey, too
+	Survey   scores.Finished
+
+	Rust  []Expected // by pocket group with a whole survey
+	All   *Expected  // all those groups together; nil without any
+	Hours []HoursMiss
+}
+
+// HoursMiss is the log of a trade's hours over those expected after the survey,
+// with the variance that the model gives it.
+type HoursMiss struct {
+	Trade         car.Trade
+	Log, Variance float64
+}
+
+func (h HoursMiss) ratio() float64 { return chance.Exp(h.Log) }
+
+// Score works out one job. It is the same on every machine and does not depend on
+// the other jobs.
+func (j *Jobs) Score(n int) Score {
+	job := &j.Jobs[n]
+	s := Score{Name: job.Name}
+	r, why := j.ready(job)
+	if r != nil {
+		if err := s.model(job, r); err != nil {
+			why = err.Error()
+		}
+	}
+	if job.Said != nil {
+		s.Said = true
+		s.First = scores.Finished{Low: float64(job.Said.Low), High: float64(job.Said.High), Found: float64(job.Scored())}
+		s.First.PIT = scores.LognormalPIT(s.First.Low, s.First.High, s.First.Found)
+		return s
+	}
+	if !s.Modelled {
+		s.WhyNot = why
+	}
+	return s
+}
+
+// ready says at which rates a job can be worked out again, or why it cannot.
+func (j *Jobs) ready(job *Job) (*rates.Rates, string) {
+	r := j.RatesOf(job)
+	switch {
+	case job.Car == nil:
+		return nil, "neither the range that was said nor the car is in the file"
+	case job.Rates == "":
+		return nil, "it is not said at which rates the job was priced"
+	case r == nil:
+		return nil, "the rates " + job.Rates + " are not in the file"
+	case len(job.Car.Bodies) != 1:
+		return nil, "the body was not settled"
+	case job.Car.Standard == carfile.NotSure:
+		return nil, "the standard was not settled"
+	}
+	return r, ""
+}
+
+// model works the ranges out again, and what survey and hours say.
+func (s *Score) model(job *Job, r *rates.Rates) error {
+	k, err := open(job.Car)
+	if err != nil {
+		return err
+	}
+	totals, err := k.totals(carfile.Told, r)
+	if err != nil {
+		return err
+	}
+	found := job.Scored()
+	s.Modelled, s.First, s.Half = true, finished(totals, found), chance.QuantileMinor(totals, 0.5)
+	s.CRPS = scores.CRPS(totals, int64(found))
+	s.Interval = scores.IntervalScore(s.First.Low, s.First.High, float64(found), scores.Outside)
+	if job.Car.Begun(carfile.Survey) {
+		if totals, err = k.totals(job.Car.LastStage(), r); err != nil {
+			return err
+		}
+		s.Surveyed, s.Survey = true, finished(totals, found)
+		if s.Rust, s.All, err = k.expected(); err != nil {
+			return err
+		}
+	}
+	s.Hours, err = k.hours(job, r)
+	return err
+}
+
+// finished is where a job fell among the draws, in increasing order.
+func finished(totals []int64, found money.Minor) scores.Finished {
+	return scores.Finished{Low: chance.QuantileMinor(totals, 0.1), High: chance.QuantileMinor(totals, 0.9), Found: float64(found), PIT: scores.PIT(totals, int64(found))}
+}
+
+// known is the car of one job, ready to be worked out.
+type known struct {
+	car       *carfile.Car
+	body      *car.Body
+	histories []exposure.History
+	common    *car.Common
+	last      *damage.Model // at the last stage on the starting figures, once needed
+}
+
+func open(c *carfile.Car) (*known, error) {
+	b, err := c.OneBody()
+	if err != nil {
+		return nil, err
+	}
+	common, err := car.LoadCommon()
+	if err != nil {
+		return nil, err
+	}
+	histories, err := c.Histories()
+	if err != nil {
+		return nil, err
+	}
+	return &known{car: c, body: b, histories: histories, common: common}, nil
+}
+
+// table prices the car at a stage. Ways that were chosen count with the last one.
+func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Table, error) {
+	t, err := pricing.NewTable(k.body, k.common, r, c.Standard, c.Scope)
+	if err != nil {
+		return nil, err
+	}
+	if wrong := c.Faults(k.body, t); len(wrong) > 0 {
+		return nil, wrong[0].Err
+	}
+	return t.With(c.Decided(k.body, stage, stage == c.LastStage()))
+}
+
+// totals are the prices of imagined cars that agree with all that was known by a
+// stage, in increasing order.
+func (k *known) totals(stage string, r *rates.Rates) ([]int64, error) {
+	m, err := k.model(stage, r.Own)
+	if err != nil {
+		return nil, err
+	}
+	t, err := k.table(k.car, stage, r)
+	if err != nil {
+		return nil, err
+	}
+	totals := make([]int64, 0, rangeCars)
+	estimate.Imagine(m, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) { totals = append(totals, int64(b.Total)) })
+	slices.Sort(totals)
+	return totals, nil
+}
+
+// model conditions on what was known by a stage. Coarse grids move no chance of a
+// condition by more than .01 and cost a fifth.
+func (k *known) model(stage string, own *rates.Own) (*damage.Model, error) {
+	plain := stage == k.car.LastStage() && len(own.Rust) == 0 && own.Spread.Factor == 1
+	if plain && k.last != nil {
+		return k.last, nil
+	}
+	known, err := k.car.Known(k.body, k.histories, stage, own)
+	if err != nil {
+		return nil, err
+	}
+	m, err := damage.New(known, damage.CoarseGrids)
+	if err != nil {
+		return nil, &strict.Error{Path: "car.survey", Found: "entries that cannot all be true", Expected: "one of them taken back"}
+	}
+	if plain {
+		k.last = m
+	}
+	return m, nil
+}

@@ -1,0 +1,189 @@
+package pastjobs
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/carfile"
+	"underpaint/engine/money"
+	"underpaint/engine/pastjobs/scores"
+	"underpaint/engine/rates"
+)
+
+// Summary puts the scores of all jobs together.
+type Summary struct {
+	Scored      int
+	First       scores.Coverage // against the first range
+	Judged      scores.Judgement
+	Boxes       [scores.Boxes]int
+	PIT         [10]int
+	AfterSurvey scores.Coverage
+	JudgedAfter scores.Judgement
+
+	Modelled         int // of these the draws are known
+	CRPS, CRPSError  float64
+	Interval         float64
+	Rust             []scores.Ratio // damage found over damage to be expected, by pocket group
+	Hours            []scores.Ratio // hours over those expected after the survey, by trade
+	Causes           [Causes]CauseSum
+	From, To         string // days on which the first and the last scored job were finished
+	HoursPredictions scores.Comparison
+}
+
+// CauseSum is what one cause came to over all jobs.
+type CauseSum struct {
+	Jobs   int
+	Amount money.Minor
+}
+
+// Confidence is that of the ratios (as the 80 % range itself).
+const Confidence = 0.8
+
+// Sum puts scores together. Scores and jobs are in the same order.
+func (j *Jobs) Sum(all []Score) (s Summary, err error) {
+	var first, after []scores.Finished
+	var crps, interval []float64
+	for n := range all {
+		one := &all[n]
+		if one.WhyNot != "" {
+			continue
+		}
+		first = append(first, one.First)
+		s.PIT[min(9, int(one.First.PIT*10))]++
+		if one.Modelled {
+			crps, interval = append(crps, one.CRPS), append(interval, one.Interval)
+		}
+		if one.Surveyed {
+			after = append(after, one.Survey)
+		}
+		day := j.Jobs[n].Finished
+		if s.From == "" || day < s.From {
+			s.From = day
+		}
+		s.To = max(s.To, day)
+	}
+	s.Scored, s.Modelled = len(first), len(crps)
+	s.First, s.Boxes, s.AfterSurvey = scores.Count(first), scores.Strip(first), scores.Count(after)
+	s.Judged, s.JudgedAfter = s.First.Judge(), s.AfterSurvey.Judge()
+	if len(crps) > 0 {
+		s.CRPS, s.CRPSError, _ = scores.Average(crps)
+		s.Interval, _, _ = scores.Average(interval)
+	}
+	s.causes(j)
+	return s, s.ratios(all)
+}
+
+// causes adds up why jobs came to more.
+func (s *Summary) causes(j *Jobs) {
+	for n := range j.Jobs {
+		for k, amount := range j.Jobs[n].More {
+			if amount > 0 {
+				s.Causes[k].Jobs++
+				s.Causes[k].Amount += amount
+			}
+		}
+	}
+}
+
+func (s *Summary) ratios(all []Score) error {
+	var rust, hours []scores.Pair
+	for n := range all {
+		for k := range all[n].Rust {
+			e := &all[n].Rust[k]
+			rust = append(rust, scores.Pair{Group: e.Group, Job: all[n].Name, Expected: e.Mean[unshifted], Found: e.Found})
+		}
+		for _, h := range all[n].Hours {
+			hours = append(hours, scores.Pair{Group: car.TradeIDs[h.Trade], Job: all[n].Name, Expected: 1, Found: h.ratio()})
+		}
+	}
+	var err error
+	if s.Rust, err = scores.SumRatios(rust, Confidence); err != nil {
+		return err
+	}
+	if s.Hours, err = scores.Ratios(hours, Confidence); err != nil {
+		return err
+	}
+	seen := hoursOf(all, EveryJob)
+	if len(seen) == 0 {
+		return nil
+	}
+	predictions, err := scores.LeaveOneOut(seen, scores.TradePriorSD)
+	if err == nil {
+		s.HoursPredictions = scores.Compare(predictions)
+	}
+	return err
+}
+
+// Past is what may be published of the record: nothing with too few jobs.
+func (s *Summary) Past(jobsCode string) *rates.Past {
+	if s.Scored < scores.LeastJobs {
+		return nil
+	}
+	return &rates.Past{Below: s.First.Below, Inside: s.First.Inside, Above: s.First.Above, From: s.From, To: s.To, JobsCode: jobsCode}
+}
+
+// Improved compares the misses of ranges worked out again, job by job, with what
+// the other jobs taught and with the starting figures.
+type Improved struct {
+	Jobs             int
+	Starting, Taught float64 // mean CRPS, minor units
+	Gain, Error      float64 // mean of the differences with its standard error
+	Covered          scores.Coverage
+}
+
+// Again is one job's range worked out twice more: on the starting figures, and on
+// what all the other jobs taught.
+type Again struct {
+	Known            bool
+	Starting, Taught float64 // CRPS, minor units
+	Fell             scores.Finished
+}
+
+// Again works one job out twice more. It needs the scores of all jobs.
+func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
+	job := &j.Jobs[n]
+	r, _ := j.ready(job)
+	if r == nil || !all[n].Modelled {
+		return a, nil
+	}
+	k, err := open(job.Car)
+	if err != nil {
+		return a, err
+	}
+	others, err := Learn(all, n)
+	if err != nil {
+		return a, err
+	}
+	found := int64(job.Scored())
+	a.Starting = all[n].CRPS
+	if r.Own.LearntOn != "" { // the range of the day did not rest on the starting figures
+		totals, err := k.totals(carfile.Told, r.With(nil))
+		if err != nil {
+			return a, err
+		}
+		a.Starting = scores.CRPS(totals, found)
+	}
+	totals, err := k.totals(carfile.Told, r.With(others.Own(job.Finished, "")))
+	if err != nil {
+		return a, err
+	}
+	a.Known, a.Taught, a.Fell = true, scores.CRPS(totals, found), finished(totals, job.Scored())
+	return a, nil
+}
+
+// Improve puts the jobs worked out again together.
+func Improve(all []Again) (i Improved) {
+	var starting, taught, gain []float64
+	var fell []scores.Finished
+	for _, a := range all {
+		if a.Known {
+			starting, taught, gain = append(starting, a.Starting), append(taught, a.Taught), append(gain, a.Starting-a.Taught)
+			fell = append(fell, a.Fell)
+		}
+	}
+	if i.Jobs, i.Covered = len(fell), scores.Count(fell); i.Jobs == 0 {
+		return i
+	}
+	i.Starting, _, _ = scores.Average(starting)
+	i.Taught, _, _ = scores.Average(taught)
+	i.Gain, i.Error, _ = scores.Average(gain)
+	return i
+}

@@ -1,0 +1,90 @@
+package pricing
+
+import (
+	"underpaint/engine/car"
+	"underpaint/engine/damage"
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+)
+
+// Line is one line of a drawn list of work: hours of one trade on an item or on
+// the car, or the price of a part.
+type Line struct {
+	ID          string // what it is where it is not the way of the item itself
+	Item        int    // −1: the car
+	Trade       car.Trade
+	Thousandths int64       // hours × 1000
+	Price       money.Minor // of a part
+	Strip       bool        // in the strip stage, charged as worked
+}
+
+// Explain works out one imagined car and writes every line down.
+func (t *Table) Explain(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) []Line {
+	lines := []Line{}
+	b.list = &lines
+	t.Price(c, lastPlace, u, b)
+	b.list = nil
+	return lines
+}
+
+// StageLine is one step of the strip and survey as the customer reads it.
+type StageLine struct {
+	ID      string
+	Name    car.Words
+	How     string // rates.Fixed, EachOne, ByTheHour, AtCost
+	Each    int    // how many, for EachOne
+	Likely  money.Minor
+	Ceiling money.Minor // for ByTheHour with a ceiling; 0 = none
+}
+
+// Stage is the price of the strip and survey: what is fixed, and the likely and
+// greatest amount of what is not.
+type Stage struct {
+	Lines     []StageLine
+	Materials money.Minor
+	Fixed     money.Minor // labour and materials of everything fixed or by the piece
+	Likely    money.Minor // with what is charged as worked at its likely hours
+	ToStop    money.Minor
+	SentOut   bool // something in the stage is charged at cost from outside
+}
+
+// StagePrice works out the strip and survey. Of a trade whose hours are known,
+// what is charged as worked is no longer likely but certain.
+func (t *Table) StagePrice() Stage {
+	s := Stage{Materials: t.money.stripMaterials, Fixed: t.money.stripLabour + t.money.stripMaterials, ToStop: t.Rates.Strip.ToStop}
+	s.Likely = s.Fixed
+	for k := range t.strip {
+		l := &t.strip[k]
+		if l.byCustomer {
+			continue
+		}
+		rate := t.Rates.Labour.Trades[l.trade].Rate
+		line := StageLine{ID: l.id, Name: l.name, How: l.how, Each: l.each, Likely: rate.Of(thousandths(l.likely))}
+		if t.worked(l.trade) && l.chargedAsWorked() {
+			line.Likely = rate.Of(t.decided.charged[k])
+		}
+		if l.ceiling > 0 {
+			line.Ceiling = rate.Of(thousandths(l.ceiling))
+		}
+		if l.chargedAsWorked() {
+			s.Likely += line.Likely
+		}
+		s.Lines = append(s.Lines, line)
+	}
+	for k, tp := range t.money.sent {
+		if tp != nil && t.Rates.SentOut.Work[k].Stage == rates.StripStage {
+			v := wholeMinor(tp.Likely())
+			s.Likely += v + t.Rates.SentOut.Handling.Of(v)
+			s.SentOut = true
+		}
+	}
+	return s
+}
+
+// OpeningReason says why an item was opened, from Bill.RaisedBy.
+func (t *Table) OpeningReason(rule int16) car.Words {
+	if rule < 0 {
+		return car.Words{}
+	}
+	return t.fig.openings[rule].why
+}

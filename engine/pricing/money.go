@@ -1,0 +1,239 @@
+package pricing
+
+import (
+	"math"
+
+	"underpaint/engine/car"
+	"underpaint/engine/chance"
+	"underpaint/engine/money"
+	"underpaint/engine/rates"
+)
+
+// pricing is what turns hours and parts into money, worked out once.
+type pricing struct {
+	rhoRest   float64             // √(1 − ρ²)
+	perHour   [car.Trades]float64 // minor units
+	handled   float64             // a part with its handling, for one without
+	above     []*chance.ThreePoint
+	nutChance map[string]float64
+
+	stripLabour    money.Minor // the fixed part of the stage: labour
+	stripMaterials money.Minor
+	materials      money.Minor // after the survey
+	wire           *chance.ThreePoint
+	sent           []*chance.ThreePoint // minor units; nil = not at this standard or scope
+	week, wait     *chance.ThreePoint
+	taxed          [5]bool // labour, materials, parts, supplies, sent out
+}
+
+func (t *Table) setMoney() error {
+	t.money = pricing{}
+	m := &t.money
+	m.rhoRest = math.Sqrt(1 - float64(t.fig.rho*t.fig.rho))
+	for trade := range m.perHour {
+		m.perHour[trade] = perHour(t.Rates.Labour.Trades[trade].Rate.Rate)
+	}
+	m.handled = 1 + float64(t.Rates.Parts.Handling.Percent.Millionths())/1e8
+	t.setPanels()
+	for _, a := range t.fig.above {
+		// Drilling is the same whatever the finish: no factor of the standard.
+		tp, err := threePoint(a.metal, t.pace(car.Metal))
+		if err != nil {
+			return err
+		}
+		m.above = append(m.above, tp)
+	}
+	for _, g := range t.fig.gettingIn {
+		if g.chance != nil {
+			m.nutChance = g.chance
+		}
+	}
+	m.stripMaterials = t.materialsOf(rates.StripStage)
+	m.materials = t.materialsOf(rates.AfterStage)
+	m.stripLabour = t.fixedLabour()
+	if t.Rates.Strip.PriceSet {
+		// The shop's own price is for everything fixed in the stage, materials included.
+		m.stripLabour, m.stripMaterials = t.Rates.Strip.Price, 0
+	}
+	return t.setMoneyDraws()
+}
+
+func (t *Table) setMoneyDraws() (err error) {
+	m := &t.money
+	if t.Rates.Consumables.Charged {
+		if m.wire, err = threePoint(car.Hours(t.Rates.Consumables.PerMetalHour), 1); err != nil {
+			return err
+		}
+	}
+	for _, s := range t.Rates.SentOut.Work {
+		var tp *chance.ThreePoint
+		if s.Standards[t.Standard] && s.Scopes[t.Scope] {
+			if tp, err = threePoint(car.Hours(s.Price), t.minorPerMajor()); err != nil {
+				return err
+			}
+		}
+		m.sent = append(m.sent, tp)
+	}
+	if m.week, err = threePoint(car.Hours(t.Rates.Time.HoursAWeek), 1); err != nil {
+		return err
+	}
+	if t.Rates.Time.Waits {
+		if m.wait, err = threePoint(car.Hours(t.Rates.Time.WaitsWeeks), 1); err != nil {
+			return err
+		}
+	}
+	for k, answer := range t.Rates.Tax.On.Kinds() {
+		m.taxed[k] = answer == rates.Yes
+	}
+	return nil
+}
+
+// fixedLabour is the labour of the steps that are charged at a fixed price or by
+// the piece: their likely hours at the shop's rates, one rounding per trade.
+func (t *Table) fixedLabour() (sum money.Minor) {
+	var hours [car.Trades]int64
+	for k := range t.strip {
+		if line := &t.strip[k]; !line.chargedAsWorked() && !line.byCustomer {
+			hours[line.trade] += thousandths(line.likely)
+		}
+	}
+	for trade, h := range hours {
+		sum += t.Rates.Labour.Trades[trade].Rate.Of(h)
+	}
+	return sum
+}
+
+func (l *stripLine) chargedAsWorked() bool { return l.how == rates.ByTheHour || l.how == rates.AtCost }
+
+// areas in m² by the ids of rates: what primer reaches, the outer skins, and the
+// rest of what is reached.
+func (t *Table) area(id string) float64 {
+	all, outer := t.Body.AreaM2()
+	reached := float64(all * t.fig.reached)
+	if t.outsideOnly() {
+		// A third of the inside is reached when underside and inside stay painted,
+		// as the hours of those steps are (assumption).
+		reached = outer + float64((reached-outer)*0.33)
+	}
+	switch id {
+	case rates.Reached:
+		return reached
+	case rates.Outer:
+		return outer
+	case rates.InsideAndUnder:
+		return reached - outer
+	}
+	return 0
+}
+
+// Quantity is how much of a material this car takes, in thousandths of its unit.
+func (t *Table) Quantity(m rates.Material) int64 {
+	q := m.UnitsPerM2() * t.area(m.Area)
+	if m.How == rates.PerCar {
+		q = m.Quantity
+	}
+	standard := t.Standard
+	if m.Area == rates.InsideAndUnder {
+		standard = t.Unseen
+	}
+	return int64(float64(q*m.Factor[standard]*1000) + 0.5)
+}
+
+func (t *Table) materialsOf(stage string) (sum money.Minor) {
+	for _, m := range t.Rates.Materials {
+		if m.Stage == stage && m.Scopes[t.Scope] {
+			sum += m.Price.Of(t.Quantity(m))
+		}
+	}
+	return sum
+}
+
+// price turns the hours and parts of a bill into money.
+func (t *Table) charge(u *Uniforms, b *Bill) {
+	m, r := &t.money, t.Rates
+	stripAsWorked := money.Minor(0)
+	labour := money.Minor(0)
+	hours := int64(0)
+	for trade := range b.Labour {
+		rate := r.Labour.Trades[trade].Rate
+		stripAsWorked += rate.Of(b.billed[trade])
+		b.Labour[trade] = rate.Of(b.AfterHours[trade])
+		labour += b.Labour[trade]
+		hours += b.StripHours[trade] + b.AfterHours[trade]
+	}
+	b.Least = t.least(hours)
+	sentIn, sentAfter := t.sentOut(u)
+	b.SentOut = sentAfter + r.SentOut.Handling.Of(sentAfter)
+	b.sentIn = sentIn + r.SentOut.Handling.Of(sentIn)
+	b.Strip = m.stripLabour + m.stripMaterials + stripAsWorked + b.sentIn
+	b.Materials = m.materials
+	b.Consumables = 0
+	if m.wire != nil {
+		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
+		b.Consumables = wholeMinor(perHour * float64(b.AfterHours[car.Metal]) / 1000)
+	}
+	b.Parts = b.partsIn + r.Parts.Handling.Of(b.partsIn)
+	labour += m.stripLabour + stripAsWorked + b.Least
+	b.Supplies = t.supplies(labour)
+	b.Total = b.Strip + b.Least + b.Materials + b.Consumables + b.Parts + b.SentOut + b.Supplies
+	for _, l := range b.Labour {
+		b.Total += l
+	}
+	b.Tax = t.tax(labour, m.stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
+	b.Weeks = float64(hours) / 1000 / m.week.At(scaledDeviate(u.Week))
+	if m.wait != nil {
+		b.Weeks += m.wait.At(scaledDeviate(u.Wait))
+	}
+}
+
+// least tops a small job up to the shop's least charge, at its metal rate.
+func (t *Table) least(hours int64) money.Minor {
+	short := thousandths(t.Rates.Labour.LeastHours) - hours
+	if short <= 0 {
+		return 0
+	}
+	return t.Rates.Labour.Trades[car.Metal].Rate.Of(short)
+}
+
+func (t *Table) sentOut(u *Uniforms) (strip, after money.Minor) {
+	for k, tp := range t.money.sent {
+		if tp == nil {
+			continue
+		}
+		v := wholeMinor(tp.At(scaledDeviate(u.Sent[k])))
+		if t.Rates.SentOut.Work[k].Stage == rates.StripStage {
+			strip += v
+		} else {
+			after += v
+		}
+	}
+	return strip, after
+}
+
+func (t *Table) supplies(labour money.Minor) money.Minor {
+	s := t.Rates.Supplies
+	if !s.ShareOfLabour {
+		return 0
+	}
+	v := s.Percent.Of(labour)
+	if s.Capped && v > s.NoMoreThan {
+		return s.NoMoreThan
+	}
+	return v
+}
+
+// tax is the tax on the taxed kinds of line, added up and rounded once (the
+// invoice basis of the Streamlined Sales and Use Tax Agreement, section 324).
+// Rates published with tax hold it already.
+func (t *Table) tax(kinds ...money.Minor) money.Minor {
+	if t.Rates.Tax.Published == rates.WithTax || t.Rates.Tax.NotSure() {
+		return 0
+	}
+	base := money.Minor(0)
+	for k, v := range kinds {
+		if t.money.taxed[k] {
+			base += v
+		}
+	}
+	return t.Rates.Tax.Percent.Of(base)
+}

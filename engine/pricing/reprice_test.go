@@ -1,0 +1,48 @@
+package pricing
+
+import (
+	"testing"
+
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+)
+
+// TestAgain: the same car with other whole-car factors costs to the minor unit what
+// working it all out anew says. That it depends on the factors is held too.
+func TestAgain(t *testing.T) {
+	for _, body := range []string{"two_door_unitary", "pickup"} {
+		model, table := testTable(t, body, "show")
+		table = with(t, table, also(table, itemNamed(t, table, "outer_sill.right"), "brazed"))
+		c, u := model.NewCar(), table.NewUniforms()
+		quick, anew := table.NewBill(), table.NewBill()
+		moved := 0
+		for n := range uint64(200) {
+			s := chance.NewStream(seed, n)
+			model.Draw(&s, c)
+			at := int(n) % len(c.Finding) // what is rarely drawn is there on some item of each
+			c.Finding[at], c.Dent[(at+1)%len(c.Dent)], c.LeadFailed[(at+2)%len(c.LeadFailed)] = damage.PatchOverRust+damage.Finding(n%2), true, 1
+			u.Fill(&s)
+			table.Price(c, "salt", u, quick)
+			for range 3 {
+				before := quick.Total
+				u.Car = [2]float64{s.Uniform(), s.Uniform()}
+				table.Reprice(u, quick)
+				table.Price(c, "salt", u, anew)
+				if sums(quick) != sums(anew) {
+					t.Fatalf("%s, car %d: %+v, anew %+v", body, n, sums(quick), sums(anew))
+				}
+				if quick.Total != before {
+					moved++
+				}
+			}
+		}
+		if moved < 500 {
+			t.Errorf("%s: other factors moved the price %d times of 600", body, moved)
+		}
+	}
+}
+
+// sums are what is kept of a bill.
+func sums(b *Bill) [3]any {
+	return [3]any{b.StripHours, b.AfterHours, [...]any{b.Strip, b.Labour, b.Least, b.Materials, b.Consumables, b.Parts, b.SentOut, b.Supplies, b.Total, b.Tax, b.Weeks}}
+}
