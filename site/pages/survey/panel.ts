@@ -4,7 +4,7 @@
 import type { PartRecord, RecordStage } from "../shared/carfile.ts";
 import { button, el, freshId } from "../shared/dom.ts";
 import type { SheetFinding } from "../shared/replies.ts";
-import { hasFinding, isOpen, recordAt, standing, stageOf, type TextName } from "../shared/thiscar/record.ts";
+import { hasFinding, isOpen, recordAt, stageOf, standing, type TextName } from "../shared/thiscar/record.ts";
 import { momentText } from "../shared/timestamp.ts";
 import type { Act } from "./keys.ts";
 import type { OpenCar } from "./opencar.ts";
@@ -57,11 +57,7 @@ function history({ car, sheet }: OpenCar, on: string): string[] {
       : record.could_not_see
         ? "could not see"
         : "no condition";
-    const where = closed
-      ? stage === "opening_up"
-        ? "From inside: "
-        : "From outside: "
-      : "";
+    const where = closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
     const was = (record.was ?? []).map(
       (w) => `was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`,
     );

@@ -6,10 +6,18 @@ import { blankCar } from "../car.ts";
 import type { CarFile } from "../carfile.ts";
 import { button, type Child, el, freshId } from "../dom.ts";
 import { dateText, today } from "../linkcontent.ts";
-import type { Questions } from "../questions.ts";
+import type { Questions } from "../question.ts";
 import type { OpenedReply } from "../replies.ts";
 import { type CarContext, checkKey, checksOf, type ThisCar } from "./context.ts";
-import { allFields, type Field, neededFields, type Option, textOf, withoutPlace, withPlace } from "./fields.ts";
+import {
+  allFields,
+  type Field,
+  neededFields,
+  type Option,
+  textOf,
+  withoutPlace,
+  withPlace,
+} from "./fields.ts";
 
 /** The control of a field, with the place of its error. */
 interface Control {
@@ -28,7 +36,7 @@ function control(field: Field, car: CarFile, changed: (value: string) => void): 
   const on = { change: () => changed(input.value) };
   const optionNodes = (options: readonly Option[]) =>
     options.map(([value, text]) => el("option", { value }, text));
-  const input =
+  const input: HTMLSelectElement | HTMLInputElement =
     field.kind === "choice"
       ? el(
           "select",
@@ -135,13 +143,11 @@ export function answersView(
       "p",
       {},
       button("It also lived somewhere else", () => host.changed(withPlace(openCar.car)), { class: "quiet" }),
-      (car.life ?? [])
-        .slice(1)
-        .map((_, k) =>
-          button(`Take place ${k + 2} out`, () => host.changed(withoutPlace(openCar.car, k + 1)), {
-            class: "quiet",
-          }),
-        ),
+      (car.life ?? []).slice(1).map((_, k) =>
+        button(`Take place ${k + 2} out`, () => host.changed(withoutPlace(openCar.car, k + 1)), {
+          class: "quiet",
+        }),
+      ),
     ),
     customerChecks(openCar),
     shopWentThrough(host),
@@ -210,10 +216,9 @@ function shopWentThrough({ openCar, changed }: AnswersHost): HTMLElement {
     "div",
     {},
     el("p", {}, "These answers are not checked by the shop yet."),
-    button(
-      "I have been through these answers",
-      () => changed({ ...openCar.car, answers_checked: today() }),
-      { class: "go", "data-key": "checked" },
-    ),
+    button("I have been through these answers", () => changed({ ...openCar.car, answers_checked: today() }), {
+      class: "go",
+      "data-key": "checked",
+    }),
   );
 }

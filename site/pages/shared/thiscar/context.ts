@@ -2,10 +2,8 @@
 
 import type { CarFile } from "../carfile.ts";
 import type { Origin } from "../linkcontent.ts";
-import type { questions } from "../questions.ts";
+import type { Questions } from "../question.ts";
 import type { OpenedReply, SheetReply, TallyReply, WalkLine } from "../replies.ts";
-
-export type Questions = ReturnType<typeof questions>;
 
 /** A car that is open, and what the engine said about it. */
 export interface ThisCar {

@@ -1,11 +1,11 @@
 // The answers about a car as plain fields: what each asks, what it accepts, and what it
 // writes into the car. The questions are the ones that the customer is asked.
 
-import { hasDate, withLife, withOption, withWorkYear } from "../car.ts";
+import { hasDate, placed, withLife, withOption, withWorkYear } from "../car.ts";
 import type { CarFile, Made } from "../carfile.ts";
-import { type Choice, placed, type Questions } from "../questions.ts";
-import type { OpenedReply, Years } from "../replies.ts";
 import { messageOf } from "../files.ts";
+import type { Choice, Questions } from "../question.ts";
+import type { OpenedReply, Years } from "../replies.ts";
 import { workYear, yearsOfWork } from "../workyear.ts";
 import { withBody } from "./carmembers.ts";
 
@@ -192,8 +192,7 @@ const yearsField = (n: number): TypedField => ({
   label: `Years there (${n + 1})`,
   hint: "A whole number",
   get: (car) => String(car.life?.[n]?.years ?? ""),
-  read: (car, text) =>
-    /^[1-9]\d?$/.test(text.trim()) ? withLife(car, n, { years: Number(text) }) : null,
+  read: (car, text) => (/^[1-9]\d?$/.test(text.trim()) ? withLife(car, n, { years: Number(text) }) : null),
   wrong: () => "Write the years as a whole number, for example 12.",
 });
 

@@ -8,7 +8,7 @@ import { dotRow, levelsOf } from "../dots.ts";
 import { dateText, today } from "../linkcontent.ts";
 import type { OpenedReply, RangeReply, RangeRow, State } from "../replies.ts";
 import type { CarContext, ThisCar } from "./context.ts";
-import { failureOf, isDone, isRough, rangeOf, type Replies, replyOf, type Wanted } from "./gather.ts";
+import { failureOf, isDone, isRough, type Replies, rangeOf, replyOf, type Wanted } from "./gather.ts";
 import { basis } from "./letterbasis.ts";
 import { cautionLines, codeLine, failed, fewerCars, section, waiting } from "./letterparts.ts";
 import { nextStage, stages } from "./letterstages.ts";

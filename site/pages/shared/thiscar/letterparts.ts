@@ -9,7 +9,8 @@ export const section = (title: string, ...content: Children[]): HTMLElement =>
 export const waiting = (text = "Still being worked out."): HTMLParagraphElement =>
   el("p", { class: "waiting" }, text);
 
-export const failed = (reply: { text: string }): HTMLParagraphElement => el("p", { class: "error" }, reply.text);
+export const failed = (reply: { text: string }): HTMLParagraphElement =>
+  el("p", { class: "error" }, reply.text);
 
 /** The cautions with these ids, each as a paragraph. */
 export const cautionLines = (

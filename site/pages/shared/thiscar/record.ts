@@ -28,8 +28,7 @@ export function begin(car: CarFile, stage: StageID, day: string, rates?: string)
   return { ...car, stages: next ? stages.toSpliced(at, 0, entry) : [...stages, entry] };
 }
 
-export const isOpen = (car: CarFile, box: string): boolean =>
-  Boolean(car.opened?.some((o) => o.box === box));
+export const isOpen = (car: CarFile, box: string): boolean => Boolean(car.opened?.some((o) => o.box === box));
 
 /** The stage at which this item is recorded now: a closed part whose box is open is seen
  *  from inside. */
@@ -93,7 +92,9 @@ export function withCondition(
   condition: Condition,
   moment: string,
 ): CarFile {
-  return withRecord(car, on, stage, (r) => (r.condition === condition ? r : replaced(r, { condition }, moment)));
+  return withRecord(car, on, stage, (r) =>
+    r.condition === condition ? r : replaced(r, { condition }, moment),
+  );
 }
 
 export function withCouldNotSee(car: CarFile, on: string, stage: RecordStage, moment: string): CarFile {

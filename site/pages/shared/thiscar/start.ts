@@ -2,14 +2,14 @@
 // car that was found on this device.
 
 import { showError } from "../ask.ts";
-import { band, type BandButton } from "../bands.ts";
+import { type BandButton, band } from "../bands.ts";
 import type { CarFile } from "../carfile.ts";
 import { carriesCar, decode, Newer } from "../carurl.ts";
 import { button, el, freshId } from "../dom.ts";
-import { shopStore, type SurveyExtra } from "../durablestorage.ts";
+import { type SurveyExtra, shopStore } from "../durablestorage.ts";
 import { messageOf, readCarFile, saveFile } from "../files.ts";
 import { fromShared, type LinkOrigin, type Origin } from "../linkcontent.ts";
-import type { Questions } from "../questions.ts";
+import type { Questions } from "../question.ts";
 import type { OpenedReply } from "../replies.ts";
 import type { ReplyTo } from "../requests.ts";
 import type { Saved } from "../storage.ts";
