@@ -3,23 +3,21 @@
 
 import test from "node:test";
 import assert from "node:assert/strict";
+import { withBody, withLook, withWay } from "../pages/shared/thiscar/carmembers.ts";
 import {
   begin,
   contradiction,
   recordAt,
   standing,
   stageOf,
-  withBody,
   withCondition,
   withCouldNotSee,
   withFinding,
-  withLook,
   withOpened,
   withRecord,
   withRest,
   withSure,
   withText,
-  withWay,
 } from "../pages/shared/thiscar/record.ts";
 import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.ts";
 import { actOf } from "../pages/survey/keys.ts";

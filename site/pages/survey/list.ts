@@ -9,7 +9,7 @@ import { Acts } from "./acts.ts";
 import { Cursor } from "./cursor.ts";
 import { Grid } from "./grid.ts";
 import { Hand } from "./hand.ts";
-import { type Act, actOf } from "./keys.ts";
+import { type Act, actOf, type RecordAct } from "./keys.ts";
 import { type AddressOf, listFoot, listHead, zoneLinks } from "./listparts.ts";
 import { lookAgainLine } from "./lookagain.ts";
 import type { OpenCar } from "./opencar.ts";
@@ -228,41 +228,52 @@ export class ListView {
 
   /** What a key, a tap or a button does. */
   act(...act: Act): void {
-    const hand = this.#hand;
-    hand.refused = "";
+    this.#hand.refused = "";
     switch (act[0]) {
       case "beside":
-        return this.stand(this.#cursor.beside(act[1], act[2]), true);
+        this.stand(this.#cursor.beside(act[1], act[2]), true);
+        break;
       case "end":
-        return this.stand(this.#cursor.end(act[1]), true);
+        this.stand(this.#cursor.end(act[1]), true);
+        break;
       case "group":
-        return this.#go(this.#cursor.inGroup(act[1]), true);
+        this.#go(this.#cursor.inGroup(act[1]), true);
+        break;
       case "panel":
-        return hand.focusNote();
+        this.#hand.focusNote();
+        break;
       case "words":
-        return hand.focusWord();
+        this.#hand.focusWord();
+        break;
       case "help":
-        return this.#host.help();
+        this.#host.help();
+        break;
       case "away":
-        hand.finding = false;
-        this.#showHand();
-        return this.#grid.focus();
+        this.#setFinding(false);
+        this.focus();
+        break;
       case "finding":
-        hand.finding = true;
-        this.#showHand();
+        this.#setFinding(true);
         this.#host.say("Found: press its letter, or Escape.");
-        return this.#grid.hasFocus ? undefined : hand.scrollToFindings();
-      case "found":
-      case "not_found":
-        if (hand.finding) hand.finding = act[0] === "found" && !this.#grid.hasFocus;
-        return this.#acts.do(act, this.at, this.#cursor.group);
-      case "condition":
-        if (this.opening && !this.#acts.mayRecordInside(this.at))
-          return this.#host.say("Press O first: this box is not opened.");
-        return this.#acts.do(act, this.at, this.#cursor.group);
+        if (!this.#grid.hasFocus) this.#hand.scrollToFindings();
+        break;
       default:
-        return this.#acts.do(act, this.at, this.#cursor.group);
+        this.#record(act);
     }
+  }
+
+  #setFinding(on: boolean): void {
+    this.#hand.finding = on;
+    this.#showHand();
+  }
+
+  #record(act: RecordAct): void {
+    const { at, group } = this.#cursor;
+    const isLetter = act[0] === "found" || act[0] === "not_found";
+    if (this.#hand.finding && isLetter) this.#hand.finding = act[0] === "found" && !this.#grid.hasFocus;
+    if (act[0] === "condition" && this.opening && !this.#acts.mayRecordInside(at))
+      this.#host.say("Press O first: this box is not opened.");
+    else this.#acts.do(act, at, group);
   }
 
   setDown(down: boolean): void {

@@ -10,7 +10,8 @@ import type { Group } from "./order.ts";
 /** The address of a group by its id. */
 export type AddressOf = (group: string) => string;
 
-const countLine = (openCar: OpenCar, group: Group) => openCar.tally?.zones.find((z) => z.id === group.id)?.line ?? "";
+const countLine = (openCar: OpenCar, group: Group) =>
+  openCar.tally?.zones.find((z) => z.id === group.id)?.line ?? "";
 /** group: a closed box, which has the id of its group. */
 export const boxState = (openCar: OpenCar, group: Group): string =>
   isOpen(openCar.car, group.id) ? "opened" : "not opened (O opens it)";

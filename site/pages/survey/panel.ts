@@ -58,8 +58,10 @@ function history({ car, sheet }: OpenCar, on: string): string[] {
         ? "could not see"
         : "no condition";
     const where = closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
-    const was = (record.was ?? []).map(
-      (w) => `was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`,
+    const was = (record.was ?? []).flatMap((w) =>
+      w.condition
+        ? [`was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`]
+        : [],
     );
     const when = record.at ? `, ${was.length ? "changed " : ""}${momentText(record.at)}` : "";
     const sure = record.sure ? " Looked at again: it is so." : "";
@@ -131,7 +133,7 @@ function entry(
   most: number,
   save: PanelHost["text"],
 ): HTMLElement {
-  const input = el(name === "note" ? "textarea" : "input", {
+  const input: HTMLTextAreaElement | HTMLInputElement = el(name === "note" ? "textarea" : "input", {
     id: freshId(name),
     maxlength: most,
     rows: name === "note" ? 2 : null,
