@@ -6,6 +6,7 @@ import { today } from "../shared/linkcontent.ts";
 import type { CarNote, OpenedReply } from "../shared/replies.ts";
 import type { Shop } from "../shared/thiscar/context.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
+import { fieldOf } from "./notes.ts";
 import type { OpenCar } from "./opencar.ts";
 
 /** Faults that no part of the list shows; null where there are none. */
@@ -73,14 +74,14 @@ export function carBands(
   openCar: OpenCar,
   { opened, q }: Shop,
   notes: readonly CarNote[],
-  acts: { again(): unknown; answer(path: string): unknown },
+  acts: { again(): unknown; answer(field: string): unknown },
 ): Record<"origin" | "notes" | "past", HTMLElement | null> {
   if (!openCar.hasCar) return { origin: null, notes: null, past: null };
   const { car, from } = openCar;
   const unchecked = (from?.kind === "link" || from?.kind === "file") && !car.answers_checked;
   return {
     origin: from && (unchecked || from.kind === "sample") ? originBand(from, opened, acts) : null,
-    notes: notesBand(notes, car, q, (_, path) => acts.answer(path)),
+    notes: notesBand(notes, car, q, (_, path) => acts.answer(fieldOf(path))),
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
   };
 }

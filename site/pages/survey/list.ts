@@ -2,7 +2,6 @@
 // drawing. Each press is one act, and the page asks nothing back.
 
 import { el } from "../shared/dom.ts";
-import { swap } from "../shared/swap.ts";
 import { Drawing } from "../shared/thiscar/drawn.ts";
 import { standing } from "../shared/thiscar/record.ts";
 import { Acts } from "./acts.ts";
@@ -10,8 +9,8 @@ import { Cursor } from "./cursor.ts";
 import { Grid } from "./grid.ts";
 import { Hand } from "./hand.ts";
 import { type Act, actOf, type RecordAct } from "./keys.ts";
-import { type AddressOf, listFoot, listHead, zoneLinks } from "./listparts.ts";
-import { lookAgainLine } from "./lookagain.ts";
+import { ListFrame } from "./listframe.ts";
+import type { AddressOf } from "./listparts.ts";
 import type { OpenCar } from "./opencar.ts";
 import { cellOf, itemOf } from "./partwords.ts";
 
@@ -28,8 +27,6 @@ export interface ListHost {
   recorded(on: string | null): void;
 }
 
-const box = (name: string) => el("div", { class: `survey-${name}` });
-
 export class ListView {
   node = el("div", { class: "survey" });
   #openCar: OpenCar;
@@ -39,11 +36,9 @@ export class ListView {
   #acts: Acts;
   #hand: Hand;
   #cursor: Cursor;
-  #head = box("head");
-  #list = box("list");
-  #picture = box("picture");
-  #links = box("groups");
-  #foot = el("div", {});
+  #frame: ListFrame;
+  #list = el("div", { class: "survey-list" });
+  #picture = el("div", { class: "survey-picture" });
 
   constructor(openCar: OpenCar, host: ListHost) {
     this.#openCar = openCar;
@@ -70,20 +65,26 @@ export class ListView {
       go: (on) => this.#go(on),
       text: (on, name, value) => this.#acts.text(on, name, value),
     });
-    this.#list.append(this.#grid.node, this.#foot);
+    this.#frame = new ListFrame(openCar, {
+      at: () => this.at,
+      act: (...act) => this.act(...act),
+      go: (on) => this.#go(on, true),
+      address: host.address,
+    });
+    this.#list.append(this.#grid.node, this.#frame.foot);
     this.node.append(
       el(
         "p",
         { class: "on-paper" },
         "One part of the survey. All of it is on the survey sheet, under Papers.",
       ),
-      this.#head,
+      this.#frame.head,
       this.#list,
       this.#hand.words,
       this.#hand.now,
       this.#hand.more,
       this.#picture,
-      this.#links,
+      this.#frame.links,
     );
   }
 
@@ -124,7 +125,7 @@ export class ListView {
       hint: "Arrow keys move. The first letter of a word records it. The question mark shows all keys.",
     });
     if (focus) this.#grid.focus();
-    this.#foot.replaceChildren(listFoot(this.#openCar, this, opening));
+    this.#frame.draw(opening);
     this.counted();
     this.#showHand();
   }
@@ -132,19 +133,9 @@ export class ListView {
   /** Shows the counts, as the engine last gave them. */
   counted(): void {
     if (this.#cursor.groups.length === 0) return;
-    const { opening, groups, group, at } = this.#cursor;
-    const { tally } = this.#openCar;
-    swap(this.#head, !opening && listHead(this.#openCar, groups, group, this.#host.address));
-    swap(this.#links, !opening && zoneLinks(this.#openCar, groups, group, this.#host.address));
-    this.#lookAgain();
-    const zone = tally?.zones.find((z) => z.id === group.id);
-    const rest = this.#list.querySelector<HTMLButtonElement>("[data-rest]");
-    if (rest) {
-      rest.textContent = zone?.rest_line ?? "Rest of the seen parts here: sound";
-      rest.disabled = !zone?.seen_left;
-    }
+    this.#frame.counted(this.#cursor);
     this.#grid.refresh();
-    this.#hand.counted(at);
+    this.#hand.counted(this.at);
   }
 
   #showHand(): void {
@@ -182,15 +173,6 @@ export class ListView {
     else this.#host.say("That was the last part of the list.");
   }
 
-  #lookAgain(): void {
-    const place = this.#foot.querySelector<HTMLElement>("[data-again]");
-    if (place)
-      swap(
-        place,
-        lookAgainLine(this.#openCar, (on) => this.#go(on, true)),
-      );
-  }
-
   /** Says why an act cannot be, and shows it at the part until the next act. */
   #refuse(text: string): void {
     this.#host.say(text);
@@ -203,10 +185,7 @@ export class ListView {
     if (this.opening) this.#draw(this.#grid.hasFocus);
     else this.#grid.refresh();
     this.#drawing.refresh();
-    this.#lookAgain();
-    const found = this.#openCar.car.whole_car ?? [];
-    for (const node of this.node.querySelectorAll<HTMLElement>("[data-whole]"))
-      node.setAttribute("aria-pressed", String(found.includes(node.dataset.whole ?? "")));
+    this.#frame.recorded();
     this.#showHand();
     this.#host.recorded(on);
   }
@@ -276,12 +255,6 @@ export class ListView {
     else this.#acts.do(act, at, group);
   }
 
-  setDown(down: boolean): void {
-    this.#openCar.change({ down });
-  }
-  setKeys(keys: boolean): void {
-    this.#openCar.change({ keys });
-  }
   focus(): void {
     this.#grid.focus();
   }

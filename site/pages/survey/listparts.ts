@@ -102,35 +102,34 @@ export function toggle(
 /** What the list does for what is around it. */
 export interface FootHost {
   /** The part in hand. */
-  readonly at: string;
+  at(): string;
   act(...act: Act): unknown;
-  setDown(down: boolean): void;
-  setKeys(keys: boolean): void;
 }
 
 /** Under the list: rest of the zone, order and keys. */
-export function listFoot(openCar: OpenCar, view: FootHost, opening: boolean): HTMLElement {
+export function listFoot(openCar: OpenCar, host: FootHost, opening: boolean): HTMLElement {
   return el(
     "div",
     { class: "list-foot" },
     el("div", { "data-again": true }),
     !opening &&
-      button("Rest of the seen parts here: sound", () => view.act("rest"), {
+      button("Rest of the seen parts here: sound", () => host.act("rest"), {
         "data-rest": true,
         disabled: true,
       }),
-    !opening && wholeCar(openCar, view),
+    !opening && wholeCar(openCar, host),
     el(
       "div",
       { class: "switches" },
-      !opening && toggle("Down one side, then the other", openCar.settings.down, (on) => view.setDown(on)),
-      toggle("Single keys", openCar.settings.keys, (on) => view.setKeys(on)),
-      button("Keys (?)", () => view.act("help"), { class: "quiet" }),
+      !opening &&
+        toggle("Down one side, then the other", openCar.settings.down, (on) => openCar.change({ down: on })),
+      toggle("Single keys", openCar.settings.keys, (on) => openCar.change({ keys: on })),
+      button("Keys (?)", () => host.act("help"), { class: "quiet" }),
     ),
   );
 }
 
-function wholeCar(openCar: OpenCar, view: FootHost): HTMLElement | null {
+function wholeCar(openCar: OpenCar, host: FootHost): HTMLElement | null {
   const list = openCar.sheet.whole_car_findings;
   if (list.length === 0) return null;
   const id = freshId("whole");
@@ -145,7 +144,7 @@ function wholeCar(openCar: OpenCar, view: FootHost): HTMLElement | null {
         toggle(
           f.name,
           Boolean(openCar.car.whole_car?.includes(f.id)),
-          (on) => view.act("whole_car", { id: f.id, name: f.name, on, at: view.at }),
+          (on) => host.act("whole_car", { id: f.id, name: f.name, on, at: host.at() }),
           { "data-whole": f.id },
         ),
       ),

@@ -18,11 +18,12 @@ import { openShop } from "../shared/openshop.ts";
 import { unfoldForPaper } from "../shared/paper.ts";
 import type { Questions } from "../shared/question.ts";
 import { questions } from "../shared/questions.ts";
-import type { CarNote, OpenedReply } from "../shared/replies.ts";
+import type { OpenedReply } from "../shared/replies.ts";
 import type { Shop } from "../shared/thiscar/context.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
 import { type FoundCar, foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
 import { carBands, failedBand, faultsBand, leaveBand, notReadyBand, refusedBand } from "./carbands.ts";
+import { Notes } from "./notes.ts";
 import { OpenCar, type Settings } from "./opencar.ts";
 import { SavePanel } from "./savepanel.ts";
 import { Strip } from "./strip.ts";
@@ -78,6 +79,9 @@ const openCar = new OpenCar({
   told,
   failed,
 });
+const notes = new Notes(engine, () => {
+  if (openCar.hasCar) putCarBands();
+});
 const savePanel = new SavePanel({
   openCar,
   frame,
@@ -131,46 +135,22 @@ async function take(
   else savePanel.save();
   historyState.later();
   openCar.count();
-  notes = [];
+  notes.forget();
   putCarBands();
   views.opened(from?.kind === "link" || from?.kind === "file");
-  if (from?.kind !== "sample" && from?.kind !== "blank") askNotes(car);
+  if (from?.kind !== "sample" && from?.kind !== "blank") notes.ask(car);
   return true;
 }
 
-/** What the file of this car does not say. */
-let notes: CarNote[] = [];
-
-function askNotes(car: unknown): void {
-  engine.ask({ ask: "check_car", car }).then(
-    (reply) => {
-      if (openCar.hasCar && reply.kind === "car_ok") {
-        notes = reply.notes;
-        putCarBands();
-      }
-    },
-    () => {
-      // The car can be used without its notes.
-    },
-  );
-}
-
-/** An answer was changed, so what was said about the old one is no longer true. */
-function answered(field: string | undefined): void {
-  notes = notes.filter((n) => fieldOf(n.path) !== field);
-  putCarBands();
-}
-
-/** The field of the answer that a note is about. */
-function fieldOf(path: string): string {
-  if (path === "covered") return "covered";
-  if (path === "earlier_work_year") return "earlier_year";
-  return `kept${/\d+/.exec(path)?.[0] ?? 0}`;
-}
-
 function putCarBands(): void {
-  const acts = { again, answer: (path: string) => views.answer(fieldOf(path)) };
-  for (const [kind, node] of Object.entries(carBands(openCar, shop, notes, acts))) frame.put(kind, node);
+  const acts = { again, answer: (field: string) => views.answer(field) };
+  for (const [kind, node] of Object.entries(carBands(openCar, shop, notes.list, acts))) frame.put(kind, node);
+}
+
+/** An answer was changed. */
+function answered(field: string | undefined): void {
+  notes.answered(field);
+  putCarBands();
 }
 
 function goOn(found: FoundCar): Promise<boolean> {

@@ -7,11 +7,12 @@ import { button, type Child, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
 import type { EngineReply, ToDoCard } from "../shared/replies.ts";
+import { isRefusal } from "../shared/requests.ts";
 import { scanCode } from "../shared/scancode.ts";
 import { swap } from "../shared/swap.ts";
 import type { CarContext, Shop } from "../shared/thiscar/context.ts";
 import { fit } from "../shared/thiscar/fit.ts";
-import { Gathered, isDone, isFailure, type Replies, replyOf, type Wanted } from "../shared/thiscar/gather.ts";
+import { Gathered, isDone, type Replies, replyOf, type Wanted } from "../shared/thiscar/gather.ts";
 import { letter, letterNeeds } from "../shared/thiscar/letter.ts";
 import { Changes, changesNeed, partsNeed } from "./changes.ts";
 import { type ChangesHost, changesPick } from "./changespick.ts";
@@ -156,7 +157,7 @@ export class PapersView {
   #draw(content: readonly Child[], replies: readonly (EngineReply | undefined)[] | null): void {
     this.#paper.replaceChildren(...el("article", {}, content).childNodes);
     if (replies) {
-      const broken = replies.some((reply) => reply && isFailure(reply));
+      const broken = replies.some((reply) => reply && isRefusal(reply));
       const whole = replies.every(isDone);
       this.node.dataset.state = whole ? "whole" : broken ? "refused" : "working";
       this.#note.textContent = whole

@@ -1,16 +1,15 @@
 // The views of one car as addresses after the "#": in any order, and Back works.
 
 import { band } from "../shared/bands.ts";
-import type { CarFile } from "../shared/carfile.ts";
 import { byId, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import type { Frame } from "../shared/frame.ts";
 import { swap } from "../shared/swap.ts";
-import { answersView } from "../shared/thiscar/answers.ts";
 import type { Shop } from "../shared/thiscar/context.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
 import { standing, withSure } from "../shared/thiscar/record.ts";
 import { startView, type TakeCar } from "../shared/thiscar/start.ts";
+import { AnswersPane } from "./answerspane.ts";
 import { hoursSection } from "./hours.ts";
 import { showKeys } from "./keysdialog.ts";
 import { ListView } from "./list.ts";
@@ -45,20 +44,20 @@ const address = (opening: boolean, id: string) => `#${opening ? "opening" : "sur
 
 export class Views {
   #host: ViewsHost;
+  #answers: AnswersPane;
   #list: ListView;
   #walk: WalkView;
   #todo: ToDoView;
   #stages: StagesView;
   #papers: PapersView;
   #now: ViewName | "start" = "start";
-  /** The field that is being changed. */
-  #editing: string | null = null;
   /** The part to go to in the list. */
   #wanted: string | null = null;
 
   constructor(host: ViewsHost) {
     this.#host = host;
     const { openCar, frame, strip } = host;
+    this.#answers = new AnswersPane(host, (key) => this.#answersAgain(key));
     const say = (text: string) => frame.say(text);
     this.#list = new ListView(openCar, {
       say,
@@ -158,7 +157,7 @@ export class Views {
   #content(view: Exclude<ViewName, "survey" | "opening">, rest: string): HTMLElement {
     switch (view) {
       case "answers":
-        return this.#answers();
+        return this.#answers.content();
       case "walk":
         this.#walk.show();
         return this.#walk.node;
@@ -174,15 +173,6 @@ export class Views {
       case "paper":
         return this.#surveySheet();
     }
-  }
-
-  #answers(): HTMLElement {
-    const { openCar, shop } = this.#host;
-    return answersView(
-      { opened: shop.opened, q: shop.q, openCar, changed: (car, field) => this.#changedAnswer(car, field) },
-      this.#editing,
-      (id) => this.#edit(id),
-    );
   }
 
   #surveySheet(): HTMLElement {
@@ -212,33 +202,14 @@ export class Views {
 
   /** Opens an answer about the car for a change. id: of its field. */
   answer(id: string): void {
-    this.#editing = id;
-    if (this.#now === "answers") this.#again(id);
+    this.#answers.editing = id;
+    if (this.#now === "answers") this.#answersAgain(id);
     else location.hash = "answers";
   }
 
-  #edit(id: string | null): void {
-    this.#editing = id;
-    this.#again(id);
-  }
-
-  async #changedAnswer(car: CarFile, field: string | undefined): Promise<void> {
-    this.#editing = null;
-    if (await this.#host.openCar.answered(car)) {
-      this.#host.answered(field);
-      this.#again(field ?? "checked");
-    }
-  }
-
-  /** Draws the answers again. key: of what gets the keyboard. */
-  #again(key: string | null): void {
-    this.#fill(NAMES.answers, this.#answers(), false);
-    const screen = byId("screen");
-    const node =
-      screen.querySelector<HTMLElement>(`[data-field="${key}"]`) ??
-      screen.querySelector<HTMLElement>(`[data-key="${key}"]`) ??
-      screen.querySelector("h1");
-    node?.focus();
+  #answersAgain(key: string | null): void {
+    this.#fill(NAMES.answers, this.#answers.content(), false);
+    this.#answers.focus(byId("screen"), key);
   }
 
   #fill(title: string, node: HTMLElement, focus: boolean): void {

@@ -3,11 +3,10 @@
 // make the check, with what, and what may hurt.
 
 import type { CheckResult, Teller } from "../shared/carfile.ts";
-import { el, freshId } from "../shared/dom.ts";
+import { attributeAt, el, freshId } from "../shared/dom.ts";
 import type { WalkLine, WalkSection } from "../shared/replies.ts";
 import { lookAt, withLook } from "../shared/thiscar/carmembers.ts";
 import { checkKey } from "../shared/thiscar/context.ts";
-import { attributeAt } from "../shared/thiscar/eventdata.ts";
 import type { OpenCar } from "./opencar.ts";
 import { customersOther, safety } from "./walkintro.ts";
 import { RESULTS, SAID, WalkRow } from "./walkrow.ts";
