@@ -1,18 +1,17 @@
-// Survey and opening up: the list with its cursor, the six words, the part in hand and the
+// Survey and opening up: the list with its cursor, the six words, the current part and the
 // drawing. Each press is one act, and the page asks nothing back.
 
 import { el } from "../shared/dom.ts";
-import { Drawing } from "../shared/thiscar/drawn.ts";
-import { standing } from "../shared/thiscar/record.ts";
 import { Acts } from "./acts.ts";
+import { CurrentPart } from "./currentpart.ts";
 import { Cursor } from "./cursor.ts";
 import { Grid } from "./grid.ts";
-import { Hand } from "./hand.ts";
 import { type Act, actOf, type RecordAct } from "./keys.ts";
 import { ListFrame } from "./listframe.ts";
 import type { AddressOf } from "./listparts.ts";
 import type { OpenCar } from "./opencar.ts";
 import { cellOf, itemOf } from "./partwords.ts";
+import { Picture } from "./picture.ts";
 
 export interface ListHost {
   say(text: string): void;
@@ -32,13 +31,12 @@ export class ListView {
   #openCar: OpenCar;
   #host: ListHost;
   #grid: Grid;
-  #drawing: Drawing;
+  #picture: Picture;
   #acts: Acts;
-  #hand: Hand;
+  #part: CurrentPart;
   #cursor: Cursor;
   #frame: ListFrame;
   #list = el("div", { class: "survey-list" });
-  #picture = el("div", { class: "survey-picture" });
 
   constructor(openCar: OpenCar, host: ListHost) {
     this.#openCar = openCar;
@@ -49,8 +47,9 @@ export class ListView {
       stand: (on) => this.stand(on),
       key: (event) => this.#key(event),
     });
-    this.#drawing = new Drawing({
-      condition: (on) => standing(openCar.car, on)?.condition ?? null,
+    this.#picture = new Picture({
+      car: () => openCar.car,
+      at: () => this.at,
       tap: (on) => this.#go(on),
     });
     this.#acts = new Acts(openCar, {
@@ -60,7 +59,7 @@ export class ListView {
       done: (on) => this.#done(on),
       next: (on) => this.#next(on),
     });
-    this.#hand = new Hand(openCar, {
+    this.#part = new CurrentPart(openCar, {
       act: (...act) => this.act(...act),
       go: (on) => this.#go(on),
       text: (on, name, value) => this.#acts.text(on, name, value),
@@ -80,15 +79,15 @@ export class ListView {
       ),
       this.#frame.head,
       this.#list,
-      this.#hand.words,
-      this.#hand.now,
-      this.#hand.more,
-      this.#picture,
+      this.#part.words,
+      this.#part.now,
+      this.#part.more,
+      this.#picture.node,
       this.#frame.links,
     );
   }
 
-  /** The part in hand. */
+  /** The current part. */
   get at(): string {
     return this.#cursor.at;
   }
@@ -98,18 +97,9 @@ export class ListView {
 
   /** Shows the list, at a group and at a part of it where they are given. */
   show(opening: boolean, groupId: string, focus: boolean, on: string | null = null): void {
-    const { sheet } = this.#openCar;
     this.#cursor.begin(opening, groupId, on);
-    this.#hand.begin();
-    this.#picture.replaceChildren(this.#drawing.node);
-    this.#drawing.show(sheet.drawing, sheet.conditions).then(
-      () => this.#drawing.outline(this.at),
-      () => {
-        this.#picture.replaceChildren(
-          el("p", { class: "hint" }, "The drawing could not be loaded; the list says the same."),
-        );
-      },
-    );
+    this.#part.begin();
+    this.#picture.show(this.#openCar.sheet);
     this.#draw(focus);
   }
 
@@ -127,7 +117,7 @@ export class ListView {
     if (focus) this.#grid.focus();
     this.#frame.draw(opening);
     this.counted();
-    this.#showHand();
+    this.#showPart();
   }
 
   /** Shows the counts, as the engine last gave them. */
@@ -135,21 +125,21 @@ export class ListView {
     if (this.#cursor.groups.length === 0) return;
     this.#frame.counted(this.#cursor);
     this.#grid.refresh();
-    this.#hand.counted(this.at);
+    this.#part.counted(this.at);
   }
 
-  #showHand(): void {
-    this.#hand.show(this.at);
-    this.#drawing.outline(this.at);
+  #showPart(): void {
+    this.#part.show(this.at);
+    this.#picture.outline();
   }
 
   /** Goes to an item of this group. */
   stand(on: string, focus = this.#grid.hasFocus): void {
     if (on === this.at) return;
-    this.#hand.reset();
+    this.#part.reset();
     this.#cursor.at = on;
     // The panel is drawn first, so that the list then scrolls clear of it.
-    this.#showHand();
+    this.#showPart();
     this.#grid.stand(on, focus);
   }
 
@@ -161,7 +151,7 @@ export class ListView {
       this.stand(on, focus);
       return;
     }
-    this.#hand.reset();
+    this.#part.reset();
     this.#cursor.at = on;
     this.#draw(focus);
     this.#host.moved(target.id);
@@ -176,30 +166,30 @@ export class ListView {
   /** Says why an act cannot be, and shows it at the part until the next act. */
   #refuse(text: string): void {
     this.#host.say(text);
-    this.#hand.refused = text;
-    this.#showHand();
+    this.#part.refused = text;
+    this.#showPart();
     this.#grid.stand(this.at, false);
   }
 
   #done(on: string | null): void {
     if (this.opening) this.#draw(this.#grid.hasFocus);
     else this.#grid.refresh();
-    this.#drawing.refresh();
+    this.#picture.refresh();
     this.#frame.recorded();
-    this.#showHand();
+    this.#showPart();
     this.#host.recorded(on);
   }
 
   /** Shows what the engine says about an entry; a blank line takes it away. */
   saidOdds(on: string | null, line: string): void {
-    this.#hand.odds = on && line ? `${itemOf(this.#openCar.sheet, on).name}: ${line}` : "";
-    this.#showHand();
+    this.#part.odds = on && line ? `${itemOf(this.#openCar.sheet, on).name}: ${line}` : "";
+    this.#showPart();
   }
 
   #key(event: KeyboardEvent): void {
     const { conditions, findings } = this.#openCar.sheet;
     const letters = this.#openCar.settings.keys;
-    const act = actOf(event, { conditions, findings, letters, finding: this.#hand.finding });
+    const act = actOf(event, { conditions, findings, letters, finding: this.#part.finding });
     if (!act) return;
     event.preventDefault();
     this.act(...act);
@@ -207,7 +197,7 @@ export class ListView {
 
   /** What a key, a tap or a button does. */
   act(...act: Act): void {
-    this.#hand.refused = "";
+    this.#part.refused = "";
     switch (act[0]) {
       case "beside":
         this.stand(this.#cursor.beside(act[1], act[2]), true);
@@ -219,10 +209,10 @@ export class ListView {
         this.#go(this.#cursor.inGroup(act[1]), true);
         break;
       case "panel":
-        this.#hand.focusNote();
+        this.#part.focusNote();
         break;
       case "words":
-        this.#hand.focusWord();
+        this.#part.focusWord();
         break;
       case "help":
         this.#host.help();
@@ -234,7 +224,7 @@ export class ListView {
       case "finding":
         this.#setFinding(true);
         this.#host.say("Found: press its letter, or Escape.");
-        if (!this.#grid.hasFocus) this.#hand.scrollToFindings();
+        if (!this.#grid.hasFocus) this.#part.scrollToFindings();
         break;
       default:
         this.#record(act);
@@ -242,14 +232,14 @@ export class ListView {
   }
 
   #setFinding(on: boolean): void {
-    this.#hand.finding = on;
-    this.#showHand();
+    this.#part.finding = on;
+    this.#showPart();
   }
 
   #record(act: RecordAct): void {
     const { at, group } = this.#cursor;
     const isLetter = act[0] === "found" || act[0] === "not_found";
-    if (this.#hand.finding && isLetter) this.#hand.finding = act[0] === "found" && !this.#grid.hasFocus;
+    if (this.#part.finding && isLetter) this.#part.finding = act[0] === "found" && !this.#grid.hasFocus;
     if (act[0] === "condition" && this.opening && !this.#acts.mayRecordInside(at))
       this.#host.say("Press O first: this box is not opened.");
     else this.#acts.do(act, at, group);

@@ -20,7 +20,7 @@ export const boxState = (openCar: OpenCar, group: Group): string =>
 export const countsText = (openCar: OpenCar): string =>
   [openCar.tally?.not_opened_line, openCar.tally?.not_recorded_line].filter(Boolean).join(" · ") || "\u00a0";
 
-/** The zone in hand, and those before and after. */
+/** The current zone, and those before and after. */
 export function listHead(
   openCar: OpenCar,
   groups: readonly Group[],
@@ -101,7 +101,7 @@ export function toggle(
 
 /** What the list does for what is around it. */
 export interface FootHost {
-  /** The part in hand. */
+  /** The current part. */
   at(): string;
   act(...act: Act): unknown;
 }

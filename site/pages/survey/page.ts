@@ -22,7 +22,8 @@ import type { OpenedReply } from "../shared/replies.ts";
 import type { Shop } from "../shared/thiscar/context.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
 import { type FoundCar, foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
-import { carBands, failedBand, faultsBand, leaveBand, notReadyBand, refusedBand } from "./carbands.ts";
+import { carBands, failedBand, faultsBand, notReadyBand, refusedBand } from "./carbands.ts";
+import { Leaving } from "./leaving.ts";
 import { Notes } from "./notes.ts";
 import { OpenCar, type Settings } from "./opencar.ts";
 import { SavePanel } from "./savepanel.ts";
@@ -82,6 +83,7 @@ const openCar = new OpenCar({
 const notes = new Notes(engine, () => {
   if (openCar.hasCar) putCarBands();
 });
+const leaving = new Leaving(frame, again);
 const savePanel = new SavePanel({
   openCar,
   frame,
@@ -164,34 +166,13 @@ async function sample(): Promise<void> {
 
 /** Closes this car. If it is saved, it stays so and is offered again. */
 function again(): void {
-  if (!savePanel.on && openCar.hasCar && !mayLeave()) return;
+  if (!savePanel.on && openCar.hasCar && !leaving.mayLeave(openCar)) return;
   savePanel.stop();
   openCar.close();
   historyState.forget();
   putCarBands();
   offerFound();
   views.start();
-}
-
-/** A car that is saved nowhere is lost only when somebody says so twice. */
-let asked = false;
-function mayLeave(): boolean {
-  if (asked || openCar.from?.kind === "sample") {
-    asked = false;
-    return true;
-  }
-  asked = true;
-  const lose = () => {
-    frame.put("leave", null);
-    again();
-  };
-  const stay = () => {
-    asked = false;
-    frame.put("leave", null);
-  };
-  frame.put("leave", leaveBand(lose, stay));
-  scrollTo(0, 0);
-  return false;
 }
 
 function offerFound(): void {

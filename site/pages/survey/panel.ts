@@ -1,4 +1,4 @@
-// The part in hand: what it is, what is and was recorded there, what was found, what to look
+// The current part: what it is, what is and was recorded there, what was found, what to look
 // at behind it, a note and the number of a photograph.
 
 import type { PartRecord, RecordStage } from "../shared/carfile.ts";
@@ -17,7 +17,7 @@ export interface PanelHost {
   text(name: TextName, value: string): void;
 }
 
-/** The head of the part in hand, short enough to fit above the words, with the button that
+/** The head of the current part, short enough to fit above the words, with the button that
  *  opens its box. */
 export function panelHead(openCar: OpenCar, on: string, host: Pick<PanelHost, "act">): HTMLElement {
   const item = itemOf(openCar.sheet, on);

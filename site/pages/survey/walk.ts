@@ -1,5 +1,5 @@
 // The walk-round: one list of checks in the order of a walk around the car. Yes, No and Could
-// not by key or press; a check that nobody made says nothing. The line in hand shows how to
+// not by key or press; a check that nobody made says nothing. The current line shows how to
 // make the check, with what, and what may hurt.
 
 import type { CheckResult, Teller } from "../shared/carfile.ts";
@@ -22,7 +22,7 @@ export class WalkView {
   #host: WalkHost;
   #rows = new Map<string, WalkRow>();
   #sections: HTMLElement[] = [];
-  /** The key of the check in hand; blank where there is none. */
+  /** The key of the current check; blank where there is none. */
   #at = "";
   #tool = "";
   #toolSelect: HTMLSelectElement | null = null;
@@ -65,7 +65,7 @@ export class WalkView {
     this.#narrow();
   }
 
-  /** Goes to the first check of a section: of those for the tool in hand, or of all where
+  /** Goes to the first check of a section: of those for the chosen tool, or of all where
    *  that tool is for none. */
   #goTo(section: WalkSection): void {
     const first = () => this.#shown.find((row) => section.lines.some((line) => checkKey(line) === row.key));
@@ -162,11 +162,11 @@ export class WalkView {
   }
 
   #stand(key: string, focus: boolean): void {
-    this.#rows.get(this.#at)?.setInHand(false);
+    this.#rows.get(this.#at)?.setCurrent(false);
     this.#at = key;
     const row = this.#rows.get(key);
     if (!row) return;
-    row.setInHand(true);
+    row.setCurrent(true);
     if (focus) {
       row.focus({ preventScroll: true });
       row.node.scrollIntoView({ block: "nearest" });
@@ -207,7 +207,7 @@ export class WalkView {
     if (row) this.#stand(row.key, true);
   }
 
-  /** Shows only the checks for the tool in hand. */
+  /** Shows only the checks for the chosen tool. */
   #narrow(): void {
     for (const row of this.#rows.values())
       row.node.hidden = this.#tool !== "" && row.line.tool !== this.#tool;

@@ -55,8 +55,8 @@ export class WalkRow {
       node.setAttribute("aria-pressed", String(node.dataset.result === result));
   }
 
-  /** The row becomes the one in hand, or no longer is. */
-  setInHand(on: boolean): void {
+  /** The row becomes the current one, or no longer is. */
+  setCurrent(on: boolean): void {
     this.node.classList.toggle("in-hand", on);
     this.#more.hidden = !on;
     for (const node of this.#buttons) node.tabIndex = on ? 0 : -1;
