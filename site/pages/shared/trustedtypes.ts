@@ -1,9 +1,18 @@
-// What may become the address of a script (W3C Trusted Types). Where the browser
-// has them, it asks this policy about every such text: the worker with the engine
-// and the worker for offline use pass, nothing else does. It makes no markup and no
-// code of a text at all, so any such attempt is refused.
+// What may become the address of a script (W3C Trusted Types). Browsers that have them ask
+// this policy about every such text. It lets the worker with the engine and the worker for
+// offline use pass, and nothing else. It has no rule for HTML or for code, so strings never
+// become either.
 
 import { ofBuild } from "./address.ts";
+
+/** What this project uses of Trusted Types, which the types of the DOM do not have yet. */
+export interface TrustedTypes {
+  createPolicy(name: string, rules: { createScriptURL(text: string): string | null }): unknown;
+}
+
+declare global {
+  var trustedTypes: TrustedTypes | undefined;
+}
 
 const OWN = ["worker.js", "../sw.js"].map((name) => ofBuild(name).href);
 
