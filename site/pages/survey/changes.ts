@@ -4,8 +4,8 @@
 
 import { button, el, freshId } from "../shared/dom.ts";
 import { paperHead } from "../shared/thiscar/letter.ts";
-import { findingsOf } from "./panel.ts";
 import { standing } from "../shared/thiscar/record.ts";
+import { findingsOf } from "./panel.ts";
 
 /** Blocks of a sheet that nobody has ticked yet (assumption: two sheets of
  *  paper are about as much as is talked through at once). */

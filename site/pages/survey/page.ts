@@ -3,8 +3,7 @@
 
 import "../shared/trustedtypes.ts";
 import "../shared/refuseframing.ts";
-import { EngineClient } from "../shared/engineclient.ts";
-import { Frame } from "../shared/frame.ts";
+import { ofBuild } from "../shared/address.ts";
 import {
   band,
   brokenBand,
@@ -14,21 +13,22 @@ import {
   pastBand,
   restartedBand,
 } from "../shared/bands.ts";
-import { questions } from "../shared/questions.ts";
-import { toShare, today } from "../shared/linkcontent.ts";
-import { MOST_CHARACTERS as MOST_LINK, carriesCar, encode } from "../shared/carurl.ts";
-import { whenDropped } from "../shared/files.ts";
-import { openShop } from "../shared/openshop.ts";
-import { startOffline, watchConnection } from "../shared/offline.ts";
-import { unfoldForPaper } from "../shared/paper.ts";
+import { carriesCar, encode, MOST_CHARACTERS as MOST_LINK } from "../shared/carurl.ts";
 import { shopStore } from "../shared/durablestorage.ts";
+import { EngineClient } from "../shared/engineclient.ts";
+import { whenDropped } from "../shared/files.ts";
+import { Frame } from "../shared/frame.ts";
+import { HistoryState } from "../shared/historystate.ts";
+import { today, toShare } from "../shared/linkcontent.ts";
+import { startOffline, watchConnection } from "../shared/offline.ts";
+import { openShop } from "../shared/openshop.ts";
+import { unfoldForPaper } from "../shared/paper.ts";
+import { questions } from "../shared/questions.ts";
+import { foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
 import { Job } from "./opencar.ts";
 import { Keeping } from "./savepanel.ts";
 import { Strip } from "./strip.ts";
 import { Views } from "./views.ts";
-import { foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
-import { HistoryState } from "../shared/historystate.ts";
-import { ofBuild } from "../shared/address.ts";
 
 const frame = new Frame();
 const shop = { opened: null, q: questions("us") };

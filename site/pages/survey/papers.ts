@@ -1,15 +1,15 @@
 // The papers of one car: the letter and the changes to agree are made here and
 // shown as they are printed; the survey sheet is a view of its own.
 
-import { button, el } from "../shared/dom.ts";
 import { encode } from "../shared/carurl.ts";
+import { button, el } from "../shared/dom.ts";
+import { today, toShare } from "../shared/linkcontent.ts";
 import { scanCode } from "../shared/scancode.ts";
-import { toShare, today } from "../shared/linkcontent.ts";
+import { swap } from "../shared/swap.ts";
+import { fit } from "../shared/thiscar/fit.ts";
 import { Gathered, isDone } from "../shared/thiscar/gather.ts";
 import { letter, letterNeeds } from "../shared/thiscar/letter.ts";
 import { Changes, changesNeed, changesPick, changesSheet, partsNeed } from "./changes.ts";
-import { fit } from "../shared/thiscar/fit.ts";
-import { swap } from "../shared/swap.ts";
 
 const PAPERS = [
   ["papers", "Letter"],

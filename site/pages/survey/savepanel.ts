@@ -1,12 +1,12 @@
 // Keeping the car on this device: every press at once, with its time shown. Two
 // tabs on one car are noticed before anything is written over.
 
-import { button, el } from "../shared/dom.ts";
 import { band } from "../shared/bands.ts";
 import { encode } from "../shared/carurl.ts";
-import { saveFile } from "../shared/files.ts";
-import { toShare, today } from "../shared/linkcontent.ts";
+import { button, el } from "../shared/dom.ts";
 import { shopStore } from "../shared/durablestorage.ts";
+import { saveFile } from "../shared/files.ts";
+import { today, toShare } from "../shared/linkcontent.ts";
 import { clockText, moment } from "../shared/timestamp.ts";
 
 /** Longest link that a page reads; see link.js. */

@@ -4,10 +4,10 @@
 
 import { button, el } from "../shared/dom.ts";
 import { dateText, today } from "../shared/linkcontent.ts";
-import { isOpen, standing } from "../shared/thiscar/record.ts";
-import { conditionName, findingsOf } from "./panel.ts";
-import { zoneRows } from "./order.ts";
 import { Drawing, hatchingKey } from "../shared/thiscar/drawn.ts";
+import { isOpen, standing } from "../shared/thiscar/record.ts";
+import { zoneRows } from "./order.ts";
+import { conditionName, findingsOf } from "./panel.ts";
 import { lookAgainOnPaper } from "./secondlook.ts";
 
 function written(job, on) {

@@ -2,8 +2,8 @@
 // way, a second press takes it back; the differences are worked out on request.
 
 import { button, el, list } from "../shared/dom.ts";
-import { withWay, wayOf } from "../shared/thiscar/record.ts";
 import { swap } from "../shared/swap.ts";
+import { wayOf, withWay } from "../shared/thiscar/record.ts";
 
 const BY = [
   ["customer", "The customer chooses"],

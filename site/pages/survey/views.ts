@@ -1,19 +1,19 @@
 // The views of one car as addresses after the "#": any order, Back works.
 
+import { band } from "../shared/bands.ts";
 import { button, el } from "../shared/dom.ts";
-import { ListView } from "./list.ts";
-import { WalkView } from "./walk.ts";
-import { ToDoView } from "./todo.ts";
-import { StagesView } from "./stages.ts";
+import { swap } from "../shared/swap.ts";
 import { answersView } from "../shared/thiscar/answers.ts";
+import { standing, withSure } from "../shared/thiscar/record.ts";
 import { startView } from "../shared/thiscar/start.ts";
 import { hoursSection } from "./hours.ts";
-import { paperView } from "./sheet.ts";
-import { PapersView, paperLinks } from "./papers.ts";
 import { keyTable } from "./keys.ts";
-import { swap } from "../shared/swap.ts";
-import { standing, withSure } from "../shared/thiscar/record.ts";
-import { band } from "../shared/bands.ts";
+import { ListView } from "./list.ts";
+import { PapersView, paperLinks } from "./papers.ts";
+import { paperView } from "./sheet.ts";
+import { StagesView } from "./stages.ts";
+import { ToDoView } from "./todo.ts";
+import { WalkView } from "./walk.ts";
 
 const byId = (id) => document.getElementById(id);
 const NAMES = {
