@@ -4,8 +4,9 @@
 import type { CarFile } from "../shared/carfile.ts";
 import { button, el } from "../shared/dom.ts";
 import type { RangeReply } from "../shared/replies.ts";
+import { type Replies, rangeOf } from "../shared/thiscar/gather.ts";
 import { begun } from "../shared/thiscar/record.ts";
-import { answer, type Completeness, doneAnswer, progress, type Replies, rangeOf } from "./sums.ts";
+import { answer, type Completeness, doneAnswer, progress } from "./sums.ts";
 import type { TalkPage } from "./talk.ts";
 import { stageLine } from "./widths.ts";
 

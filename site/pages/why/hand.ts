@@ -5,32 +5,29 @@ import { ofBuild } from "../shared/address.ts";
 import type { CarFile } from "../shared/carfile.ts";
 import { encode } from "../shared/carurl.ts";
 import { shopStore } from "../shared/durablestorage.ts";
-import { dateText, type LinkOrigin, today, toShare } from "../shared/linkcontent.ts";
+import { dateText, type LinkOrigin, type Origin, today, toShare } from "../shared/linkcontent.ts";
 import type { RatesName, SheetReply } from "../shared/replies.ts";
 import { momentText } from "../shared/timestamp.ts";
 
-/** Where a car came from at first, as "This car" stores it. */
-export type FirstOrigin = LinkOrigin | { kind: "file" } | { kind: "sample" } | { kind: "blank" };
-
 /** Where this page has a car from. */
-export type Origin =
+export type Source =
   | { kind: "sample" }
   | { kind: "file" }
   /** fragment: the part of the address that held it, while it still holds this car. */
   | (LinkOrigin & { fragment?: string | undefined })
-  /** when: the moment at which "This car" stored it. */
-  | { kind: "shelf"; when: string; first: FirstOrigin | null };
+  /** when: the moment at which "This car" stored it; first: where that page had it from. */
+  | { kind: "shelf"; when: string; first: Origin | null };
 
 /** A car from outside; the engine has yet to check it. */
 export interface Arrival {
   car: unknown;
-  from: Origin;
+  from: Source;
 }
 
 /** The car that is open. */
 export interface Hand {
   car: CarFile;
-  from: Origin;
+  from: Source;
   sheet: SheetReply;
 }
 
@@ -49,8 +46,7 @@ export async function sampleCar(): Promise<Arrival> {
 }
 
 /** Who entered the answers, for the head of the paper. */
-export const enteredFrom = (from: Origin): Exclude<Origin, { kind: "shelf" }> | FirstOrigin | null =>
-  from.kind === "shelf" ? from.first : from;
+export const enteredFrom = (from: Source): Origin | null => (from.kind === "shelf" ? from.first : from);
 
 /** One line that says which car this is and who vouches for its answers. carLine: the car
  *  in the engine's words, once there are any. */

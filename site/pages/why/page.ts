@@ -17,10 +17,11 @@ import { openShop } from "../shared/openshop.ts";
 import type { OpenedReply } from "../shared/replies.ts";
 import type { ReplyTo } from "../shared/requests.ts";
 import { fit } from "../shared/thiscar/fit.ts";
+import { rangeOf } from "../shared/thiscar/gather.ts";
 import { fromLink, linkProblem } from "../shared/thiscar/start.ts";
 import { Ending } from "./ending.ts";
-import { type Hand, handLine, type Origin, sampleCar, storedCar, surveyAddress } from "./hand.ts";
-import { type Need, rangeOf, Sums } from "./sums.ts";
+import { type Hand, handLine, type Source, sampleCar, storedCar, surveyAddress } from "./hand.ts";
+import { type Need, Sums } from "./sums.ts";
 import { Suppose } from "./suppose.ts";
 import { Talk } from "./talk.ts";
 import { Twenty } from "./twenty.ts";
@@ -111,7 +112,7 @@ byId("top").append(
 byId("top").hidden = true;
 
 /** Opens a car from outside. Nothing of it is shown before the engine has checked it. */
-async function take(outside: unknown, from: Origin): Promise<boolean> {
+async function take(outside: unknown, from: Source): Promise<boolean> {
   if (!opened) return false;
   frame.put("arrival", null);
   const car = outside as CarFile;
@@ -149,12 +150,12 @@ function refused(lines: string[], more: Way[] = []): void {
 function notThis(
   shop: OpenedReply,
   car: CarFile,
-  from: Origin,
+  from: Source,
   reply: Exclude<ReplyTo<"sheet">, { kind: "sheet" }>,
 ): void {
   const bodies = car?.bodies ?? [];
   if (reply.kind === "refused" && reply.path === "bodies" && bodies.length > 1) {
-    const again: Origin = from.kind === "link" ? { ...from, fragment: undefined } : from;
+    const again: Source = from.kind === "link" ? { ...from, fragment: undefined } : from;
     refused(
       ["The customer was not sure of the body. Which shall it be here? The other answers stay."],
       bodies.map(

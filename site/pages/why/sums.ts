@@ -4,15 +4,12 @@
 import type { CarFile } from "../shared/carfile.ts";
 import { button, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
-import type { EngineReply, RangeReply } from "../shared/replies.ts";
+import type { EngineReply } from "../shared/replies.ts";
 import type { EngineRequest } from "../shared/requests.ts";
-import { Gathered, isRough } from "../shared/thiscar/gather.ts";
+import { Gathered, isFailure, isRough, type Replies, replyOf } from "../shared/thiscar/gather.ts";
 
 /** What the pages of the talk need. */
 export type Need = "twenty" | "range" | "two_ways" | "before_after" | "worth" | "wide";
-
-/** The replies about one car so far, by what was asked. */
-export type Replies = ReadonlyMap<string, EngineReply>;
 
 /** How complete the paper is: it has everything, something is still being worked out, or
  *  something could not be worked out. */
@@ -40,28 +37,16 @@ const isLong = (name: Need) => name === "worth" || name === "wide";
 const settled = (name: Need, reply: EngineReply | undefined) =>
   reply !== undefined && (name === "range" || !isRough(reply));
 
-const isKind = <K extends EngineReply["kind"]>(
-  reply: EngineReply | undefined,
-  kind: K,
-): reply is ReplyOfKind<K> => reply?.kind === kind;
-
 /** The answer to a request, rough or done; null where there is none yet and where the
  *  engine refused or failed. */
 export function answer<K extends Need>(replies: Replies, name: K): ReplyOfKind<K> | null {
-  const reply = replies.get(name);
-  return isKind(reply, name) ? reply : null;
+  return replyOf<K>(replies, name, name);
 }
 
 /** The same, once it is as good as it will be. */
 export function doneAnswer<K extends Need>(replies: Replies, name: K): ReplyOfKind<K> | null {
   const reply = answer(replies, name);
   return reply && !isRough(reply) ? reply : null;
-}
-
-/** The range with its rows. */
-export function rangeOf(replies: Replies): RangeReply | null {
-  const reply = answer(replies, "range");
-  return reply && "rows" in reply ? reply : null;
 }
 
 export class Sums {
@@ -129,7 +114,7 @@ export class Sums {
  *  did not answer, again asks once more. */
 export function missing(reply: EngineReply | undefined, again: (() => void) | null): HTMLElement | null {
   if (!reply) return el("p", { class: "working" }, "Working it out.");
-  if (reply.kind !== "refused" && reply.kind !== "broken") return null;
+  if (!isFailure(reply)) return null;
   if (reply.kind === "refused" && reply.path)
     return el(
       "div",

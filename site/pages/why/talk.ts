@@ -2,7 +2,8 @@
 // keys and Space turn them; no page turns by itself.
 
 import { button, byId, el } from "../shared/dom.ts";
-import type { Need, Replies } from "./sums.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
+import type { Need } from "./sums.ts";
 
 export interface TalkPage {
   readonly id: string;

@@ -5,8 +5,9 @@ import { button, el } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
 import type { TwentyReply } from "../shared/replies.ts";
 import { Drawing, hatchingKey } from "../shared/thiscar/drawn.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
 import { amount } from "./bars.ts";
-import { answer, missing, type Need, type Replies } from "./sums.ts";
+import { answer, missing, type Need } from "./sums.ts";
 import type { TalkPage } from "./talk.ts";
 
 const HOLED = "rusted_through";

@@ -4,8 +4,9 @@ import type { CarFile } from "../shared/carfile.ts";
 import { el } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
 import type { Axis, EngineReply, WhyRow } from "../shared/replies.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
 import { begun } from "../shared/thiscar/record.ts";
-import { missing, type Need, type Replies } from "./sums.ts";
+import { missing, type Need } from "./sums.ts";
 import type { TalkPage } from "./talk.ts";
 
 /** Headings of the talk, and one lower on paper. */

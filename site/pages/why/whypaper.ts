@@ -3,12 +3,13 @@
 
 import { type Children, el } from "../shared/dom.ts";
 import type { OpenedReply } from "../shared/replies.ts";
+import { type Replies, rangeOf } from "../shared/thiscar/gather.ts";
 import { paperHead } from "../shared/thiscar/letter.ts";
 import { enteredBy } from "../shared/thiscar/letterbasis.ts";
 import { begun } from "../shared/thiscar/record.ts";
 import { nextStage } from "./ending.ts";
 import { enteredFrom, type Hand } from "./hand.ts";
-import { doneAnswer, type Replies, rangeOf } from "./sums.ts";
+import { doneAnswer } from "./sums.ts";
 import { twoWays } from "./twoways.ts";
 import { shares, worse } from "./widest.ts";
 import { takesOff, whatStays } from "./widths.ts";
@@ -29,7 +30,7 @@ function still(nodes: readonly HTMLElement[]): HTMLElement {
 /** The paper about a car, made of the replies that are there. uk: in UK words. */
 export function whyPaper(opened: OpenedReply, uk: boolean, hand: Hand, replies: Replies): HTMLElement {
   const from = enteredFrom(hand.from);
-  const job = { ...hand, from };
+  const openCar = { ...hand, from };
   const range = rangeOf(replies);
   const wide = doneAnswer(replies, "wide");
   const tax = [...new Set((range?.rows ?? []).map((r) => r.tax_line).filter(Boolean))];
@@ -37,14 +38,14 @@ export function whyPaper(opened: OpenedReply, uk: boolean, hand: Hand, replies: 
     "article",
     { class: "paper-sheet why-paper" },
     paperHead(
-      { opened, job },
+      { opened, openCar },
       "Why the range is so wide",
       range?.car_line ? { car_line: range.car_line } : null,
     ),
     el("p", { class: "loud" }, NOT),
     hand.car.standard === "not_sure" &&
       el("p", {}, "The standard is not settled yet: these figures are for show standard."),
-    from?.kind !== "sample" && el("p", {}, enteredBy(job)),
+    from?.kind !== "sample" && el("p", {}, enteredBy(openCar)),
     tax.length === 1 && el("p", {}, tax[0]),
     section("Same odds, two ways", still(twoWays(replies.get("two_ways"), null, "h3"))),
     section("What each stage takes off", still(takesOff(replies, null, uk, "h3"))),

@@ -2,9 +2,9 @@
 
 import { el, list } from "../shared/dom.ts";
 import type { EngineReply, WideReply } from "../shared/replies.ts";
-import { isRough } from "../shared/thiscar/gather.ts";
+import { isRough, type Replies } from "../shared/thiscar/gather.ts";
 import { type BarRow, barList } from "./bars.ts";
-import { doneAnswer, missing, type Need, progress, type Replies } from "./sums.ts";
+import { doneAnswer, missing, type Need, progress } from "./sums.ts";
 import type { TalkPage } from "./talk.ts";
 
 export interface WidestHost {

@@ -4,9 +4,11 @@
 
 import { el } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
-import type { BeforeAfterReply, StageRange, StageRow, WorthReply } from "../shared/replies.ts";
+import type { BeforeAfterReply, WorthReply } from "../shared/replies.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
+import { drawnRows } from "../shared/thiscar/stagerows.ts";
 import { amount, type BarRow, barList } from "./bars.ts";
-import { answer, doneAnswer, missing, type Need, progress, type Replies } from "./sums.ts";
+import { answer, doneAnswer, missing, type Need, progress } from "./sums.ts";
 import type { TalkPage } from "./talk.ts";
 import type { Heading } from "./twoways.ts";
 
@@ -21,11 +23,9 @@ type Again = ((name: Need) => void) | null;
 const retry = (again: Again, name: Need) => again && (() => again(name));
 const there = (nodes: readonly (HTMLElement | null)[]) => nodes.filter((node) => node !== null);
 
-const hasRange = (row: StageRow): row is StageRow & StageRange => row.done && Boolean(row.dots?.length);
-
 /** A row for each stage that is done; null while there is only one. */
 function reached(reply: BeforeAfterReply | null, heading: Heading): HTMLElement | null {
-  const done = (reply?.rows ?? []).filter(hasRange);
+  const done = reply ? drawnRows(reply) : [];
   if (!reply || done.length < 2) return null;
   const levels = levelsOf(done);
   return el(
