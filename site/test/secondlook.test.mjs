@@ -1,10 +1,10 @@
 // Second looks: which entries are still to be looked at again, given what the engine
 // named, without a browser.
 
-import test from "node:test";
 import assert from "node:assert/strict";
-import { SecondLooks } from "../pages/survey/secondlook.ts";
+import test from "node:test";
 import { withCondition, withCouldNotSee, withSure } from "../pages/shared/thiscar/record.ts";
+import { SecondLooks } from "../pages/survey/secondlook.ts";
 
 const record = (car, on, condition) => withCondition(car, on, "survey", condition, "t");
 const car = record(record({ format: "underpaint car 1" }, "a", "sound"), "b", "gone");
