@@ -62,7 +62,7 @@ type Years struct {
 // OpenedBody is a body with its strip and survey, which is left out where the rates
 // give no price for it.
 type OpenedBody struct {
-	ID             string          `json:"id"`
+	ID             string          `json:"id" ts:"Body"`
 	Name           string          `json:"name"`
 	Options        []IDName        `json:"options"`
 	CustomerPlaces []CustomerPlace `json:"customer_places"`

@@ -57,7 +57,7 @@ type ToDoReply struct {
 type ToDoCard struct {
 	On          string    `json:"on"`
 	Title       string    `json:"title"`
-	Chosen      string    `json:"chosen"`
+	Chosen      string    `json:"chosen" ts:"Way | \"\""`
 	ChosenText  string    `json:"chosen_text"`
 	Ways        []ToDoWay `json:"ways"`
 	CannotLeave string    `json:"cannot_leave"`
@@ -68,7 +68,7 @@ type ToDoCard struct {
 
 // ToDoWay is one way that it can be decided.
 type ToDoWay struct {
-	ID         string   `json:"id"`
+	ID         string   `json:"id" ts:"Way"`
 	Name       string   `json:"name"`
 	HoursText  string   `json:"hours_text"`
 	PriceText  string   `json:"price_text"`
@@ -89,6 +89,6 @@ type CompareWaysReply struct {
 
 // WayLine is one way with what it costs more or less.
 type WayLine struct {
-	ID   string `json:"id"`
+	ID   string `json:"id" ts:"Way"`
 	Line string `json:"line"`
 }

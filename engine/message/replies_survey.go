@@ -5,7 +5,7 @@ package message
 //
 //reply:sheet
 type SheetReply struct {
-	Body             string            `json:"body"`
+	Body             string            `json:"body" ts:"Body"`
 	BodyName         string            `json:"body_name"`
 	Drawing          string            `json:"drawing"`
 	Conditions       []SheetCondition  `json:"conditions"`
@@ -23,7 +23,7 @@ type SheetReply struct {
 
 // SheetCondition is a condition with its key.
 type SheetCondition struct {
-	ID        string `json:"id"`
+	ID        string `json:"id" ts:"Condition"`
 	Key       string `json:"key"`
 	Name      string `json:"name"`
 	LooksLike string `json:"looks_like"`
@@ -110,7 +110,7 @@ type WalkTool struct {
 
 // StripTrade is a trade whose hours in the strip can be entered.
 type StripTrade struct {
-	ID         string `json:"id"`
+	ID         string `json:"id" ts:"Trade"`
 	Name       string `json:"name"`
 	LikelyText string `json:"likely_text"`
 }

@@ -1,18 +1,20 @@
-// Shortens the tables to the rows that hold every word typed. Without it the whole
-// page is there to be read, and to be searched by the browser.
+// Shortens the tables to the rows that contain every word typed. Without this script the
+// page shows all rows, and the browser's own search finds them.
 
 import "../shared/trustedtypes.ts";
+import { byId } from "../shared/dom.ts";
 
-const field = document.getElementById("filter-text");
-const count = document.getElementById("filter-count");
-const rows = [...document.querySelectorAll("tr[data-entry], tr[data-part]")].map((node) => ({
+const field = byId("filter-text");
+if (!(field instanceof HTMLInputElement)) throw new Error('expected "filter-text" to be an input');
+const count = byId("filter-count");
+const rows = [...document.querySelectorAll<HTMLElement>("tr[data-entry], tr[data-part]")].map((node) => ({
   node,
   text: node.textContent.toLowerCase(),
 }));
-const blocks = [...document.querySelectorAll(".topic, .topic table")];
+const blocks = document.querySelectorAll<HTMLElement>(".topic, .topic table");
 
-function shorten() {
-  const words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
+function shorten(typed: string): void {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
   let left = 0;
   for (const { node, text } of rows) {
     node.hidden = !words.every((word) => text.includes(word));
@@ -24,6 +26,6 @@ function shorten() {
   count.textContent = words.length ? `${left} of ${rows.length} lines` : `${rows.length} lines`;
 }
 
-document.getElementById("filter").hidden = false;
-field.addEventListener("input", shorten);
-shorten();
+byId("filter").hidden = false;
+field.addEventListener("input", () => shorten(field.value));
+shorten(field.value);

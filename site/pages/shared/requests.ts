@@ -29,7 +29,7 @@ interface Exchanges {
   ];
   cover: [{ sum: string }, R.CoverReply];
   fits: [{ sum: string }, R.FitsReply];
-  sheet: [AboutCar, R.SheetReply];
+  sheet: [{ car: unknown }, R.SheetReply];
   worth: [AboutCar & Audience, R.WorthReply];
   wide: [AboutCar, R.WideReply];
   plan: [AboutCar, R.PlanReply];

@@ -1,5 +1,8 @@
-// The acts that record something: one press, one act, one entry to take back.
+// The acts that record something: one press is one act, and one entry to undo.
 
+import type { CarFile, RecordStage } from "../shared/carfile.ts";
+import type { SheetCondition, SheetFinding, SheetItem } from "../shared/replies.ts";
+import { withWholeCar } from "../shared/thiscar/carmembers.ts";
 import {
   begun,
   contradiction,
@@ -7,6 +10,7 @@ import {
   recordAt,
   stageOf,
   standing,
+  type TextName,
   withCondition,
   withCouldNotSee,
   withFinding,
@@ -14,158 +18,193 @@ import {
   withRest,
   withSure,
   withText,
-  withWholeCar,
 } from "../shared/thiscar/record.ts";
+import { moment } from "../shared/timestamp.ts";
+import type { RecordAct, WholeCarEntry } from "./keys.ts";
+import type { OpenCar } from "./opencar.ts";
+import type { Group } from "./order.ts";
+import { itemOf } from "./partwords.ts";
+
+export interface ActsHost {
+  say(text: string): void;
+  /** Says why an act cannot be, and shows it at the part. */
+  refuse(text: string): void;
+  /** Goes to a part. */
+  stand(on: string): void;
+  /** Something about a part was recorded; null where the part is not known. */
+  done(on: string | null): void;
+  /** Goes to the part after this one. */
+  next(on: string): void;
+}
 
 export class Acts {
-  #job;
-  #host;
+  #openCar: OpenCar;
+  #host: ActsHost;
 
-  /** host: say(text), refuse(text) (said and shown at the part), stand(on), done(on), next(on) */
-  constructor(job, host) {
-    this.#job = job;
+  constructor(openCar: OpenCar, host: ActsHost) {
+    this.#openCar = openCar;
     this.#host = host;
   }
 
-  #item(on) {
-    return this.#job.sheet.items[on];
+  #item(on: string): SheetItem {
+    return itemOf(this.#openCar.sheet, on);
   }
 
-  mayRecordInside(on) {
-    return isOpen(this.#job.car, this.#item(on).box);
+  mayRecordInside(on: string): boolean {
+    return isOpen(this.#openCar.car, this.#item(on).box);
   }
 
-  do(name, on, value, group) {
-    switch (name) {
+  /** Does an act at a part of a group. */
+  do(act: RecordAct, on: string, group: Group): void {
+    switch (act[0]) {
       case "condition":
-        return this.#condition(on, value);
+        this.#condition(on, act[1]);
+        break;
       case "unseen":
-        return this.#unseen(on);
+        this.#unseen(on);
+        break;
       case "found":
-        return this.#found(on, value);
+        this.#found(on, act[1]);
+        break;
       case "not_found":
-        return this.#host.say(`No finding has the letter ${value.toUpperCase()}.`);
+        this.#host.say(`No finding has the letter ${act[1].toUpperCase()}.`);
+        break;
       case "box":
-        return this.#box(on);
+        this.#box(on);
+        break;
       case "rest":
-        return this.#rest(group);
+        this.#rest(group);
+        break;
       case "sure":
-        return this.#sure(on);
+        this.#sure(on);
+        break;
       case "undo":
-        return this.#undo();
+        this.#undo();
+        break;
       case "whole_car":
-        return this.#wholeCar(value);
+        this.#wholeCar(act[1]);
+        break;
     }
-    throw new Error(`no such act: ${name}`);
   }
 
-  #record(on, next, said) {
-    const { car } = this.#job;
-    const stage = stageOf(car, this.#item(on));
-    this.#job.act("survey", next(car, stage), { stage, at: on, said });
-    this.#host.say(`${this.#item(on).name}: ${said}.`);
+  #record(on: string, said: string, next: (car: CarFile, stage: RecordStage) => CarFile): void {
+    const { car } = this.#openCar;
+    const item = this.#item(on);
+    const stage = stageOf(car, item);
+    this.#openCar.act("survey", next(car, stage), { stage, at: on, said });
+    this.#host.say(`${item.name}: ${said}.`);
   }
 
-  #recordOf(on) {
-    const { car } = this.#job;
-    return recordAt(car, on, stageOf(car, this.#item(on)));
+  /** Whether the entry contradicts the record; if it does, the host says why. */
+  #refused(on: string, next: string): boolean {
+    const { car } = this.#openCar;
+    const why = contradiction(recordAt(car, on, stageOf(car, this.#item(on))), next);
+    if (why) this.#host.refuse(why);
+    return why !== "";
   }
 
-  #condition(on, condition) {
-    const why = contradiction(this.#recordOf(on), condition.id);
-    if (why) return this.#host.refuse(why);
-    this.#record(
-      on,
-      (car, stage) => withCondition(car, on, stage, condition.id, this.#job.now()),
-      condition.name.toLowerCase(),
-    );
-    this.#host.done(on);
-    return this.#host.next(on);
-  }
-
-  #sure(on) {
-    const { car } = this.#job;
-    if (!standing(car, on)?.condition) return this.#host.say("Nothing is recorded for this part yet.");
-    this.#job.act("survey", withSure(car, on), { at: on, said: "looked at again" });
-    this.#host.say(`${this.#item(on).name}: looked at again, it is so.`);
-    return this.#host.done(on);
-  }
-
-  #unseen(on) {
-    this.#record(on, (car, stage) => withCouldNotSee(car, on, stage, this.#job.now()), "could not see");
+  #condition(on: string, { id, name }: SheetCondition): void {
+    if (this.#refused(on, id)) return;
+    this.#record(on, name.toLowerCase(), (car, stage) => withCondition(car, on, stage, id, moment()));
     this.#host.done(on);
     this.#host.next(on);
   }
 
-  #found(on, finding) {
-    const item = this.#item(on);
-    if (!item.findings?.includes(finding.id))
-      return this.#host.say(`${finding.name}: cannot be found on this part.`);
-    const why = contradiction(this.#recordOf(on), finding.id);
-    if (why) return this.#host.refuse(why);
-    this.#record(
-      on,
-      (car, stage) => withFinding(car, on, stage, finding, item.lead_joints ?? 0, this.#job.now()),
-      finding.name,
-    );
-    return this.#host.done(on);
+  #sure(on: string): void {
+    const { car } = this.#openCar;
+    if (!standing(car, on)?.condition) {
+      this.#host.say("Nothing is recorded for this part yet.");
+      return;
+    }
+    this.#openCar.act("survey", withSure(car, on), { at: on, said: "looked at again" });
+    this.#host.say(`${this.#item(on).name}: looked at again, it is so.`);
+    this.#host.done(on);
   }
 
-  text(on, name, value) {
-    this.#record(
-      on,
-      (car, stage) => withText(car, on, stage, name, value, this.#job.now()),
-      name === "note" ? "note written" : "photograph written",
+  #unseen(on: string): void {
+    this.#record(on, "could not see", (car, stage) => withCouldNotSee(car, on, stage, moment()));
+    this.#host.done(on);
+    this.#host.next(on);
+  }
+
+  #found(on: string, finding: SheetFinding): void {
+    const item = this.#item(on);
+    if (!item.findings.includes(finding.id)) {
+      this.#host.say(`${finding.name}: cannot be found on this part.`);
+      return;
+    }
+    if (this.#refused(on, finding.id)) return;
+    this.#record(on, finding.name, (car, stage) =>
+      withFinding(car, on, stage, finding, item.lead_joints, moment()),
     );
     this.#host.done(on);
   }
 
-  #box(on) {
-    const { car, sheet } = this.#job;
-    const { box } = this.#item(on);
-    if (!box) return this.#host.say("This part is in no closed box.");
-    const named = sheet.boxes.find((b) => b.id === box);
-    if (isOpen(car, box)) {
-      if (named.items.some((one) => recordAt(car, one, "opening_up")))
-        return this.#host.say(`${named.name}: parts of it are recorded from inside. Take those back first.`);
-      this.#job.act("survey", withOpened(car, box, false), { at: on, said: "opened taken back" });
-      this.#host.say(`${named.name}: not opened.`);
-    } else if (!begun(car, "survey")) {
-      return this.#host.refuse(
+  text(on: string, name: TextName, value: string): void {
+    this.#record(on, name === "note" ? "note written" : "photograph written", (car, stage) =>
+      withText(car, on, stage, name, value, moment()),
+    );
+    this.#host.done(on);
+  }
+
+  #box(on: string): void {
+    const { car, sheet } = this.#openCar;
+    const box = sheet.boxes.find((b) => b.id === this.#item(on).box);
+    if (!box) {
+      this.#host.say("This part is in no closed box.");
+      return;
+    }
+    const open = isOpen(car, box.id);
+    if (open && box.items.some((one) => recordAt(car, one, "opening_up"))) {
+      this.#host.say(`${box.name}: parts of it are recorded from inside. Take those back first.`);
+      return;
+    }
+    if (!open && !begun(car, "survey")) {
+      this.#host.refuse(
         "No survey is recorded yet. A box is opened after the strip and survey, so record the survey first.",
       );
-    } else {
-      this.#job.act("survey", withOpened(car, box, true, this.#job.now()), {
-        stage: "opening_up",
-        at: on,
-        said: "opened",
-      });
-      this.#host.say(`${named.name}: opened.`);
+      return;
     }
-    return this.#host.done(on);
+    const next = withOpened(car, box.id, !open, moment());
+    if (open) this.#openCar.act("survey", next, { at: on, said: "opened taken back" });
+    else this.#openCar.act("survey", next, { stage: "opening_up", at: on, said: "opened" });
+    this.#host.say(`${box.name}: ${open ? "not opened" : "opened"}.`);
+    this.#host.done(on);
   }
 
-  #rest(group) {
-    const { car, tally, sheet } = this.#job;
-    const zone = tally?.zones?.find((z) => z.id === group.id);
-    if (!zone?.rest?.length) return this.#host.say("No seen part is left here.");
-    const next = withRest(car, zone.rest, sheet.conditions[0].id, this.#job.now());
-    this.#job.act("survey", next, { stage: "survey", at: zone.rest[0], said: zone.rest_line });
+  #rest(group: Group): void {
+    const { car, tally, sheet } = this.#openCar;
+    const zone = tally?.zones.find((z) => z.id === group.id);
+    const [first] = zone?.rest ?? [];
+    // The conditions begin with the best one, sound.
+    const [sound] = sheet.conditions;
+    if (!zone || !first || !sound) {
+      this.#host.say("No seen part is left here.");
+      return;
+    }
+    this.#openCar.act("survey", withRest(car, zone.rest, sound.id, moment()), {
+      stage: "survey",
+      at: first,
+      said: zone.rest_line,
+    });
     this.#host.say(`${zone.rest_line}. One undo takes them all back.`);
-    return this.#host.done(zone.rest[0]);
+    this.#host.done(first);
   }
 
-  #undo() {
-    const last = this.#job.takeBack("survey");
-    if (!last) return this.#host.say("Nothing to take back.");
+  #undo(): void {
+    const last = this.#openCar.undo("survey");
+    if (!last) {
+      this.#host.say("Nothing to take back.");
+      return;
+    }
     this.#host.say(`Taken back: ${last.said}.`);
-    this.#host.stand(last.at);
-    return this.#host.done(last.at);
+    if (last.at) this.#host.stand(last.at);
+    this.#host.done(last.at);
   }
 
-  #wholeCar({ id, name, on, at }) {
-    this.#job.act("survey", withWholeCar(this.#job.car, id, on), { stage: "survey", at, said: name });
+  #wholeCar({ id, name, on, at }: WholeCarEntry): void {
+    this.#openCar.act("survey", withWholeCar(this.#openCar.car, id, on), { stage: "survey", at, said: name });
     this.#host.say(`${name}: ${on ? "found" : "taken back"}.`);
-    return this.#host.done(at);
+    this.#host.done(at);
   }
 }

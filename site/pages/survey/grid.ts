@@ -1,23 +1,49 @@
-// The list of parts: a table with fixed heads, in the grid pattern of the ARIA
-// Authoring Practices (one tab stop; arrows move inside it). It draws what it is
-// told and passes keys and taps on.
+// The list of parts: a table with fixed heads, in the grid pattern of the ARIA Authoring
+// Practices (one tab stop; arrows move inside it). It draws what its host says and passes
+// keys and taps on.
 
-import { el, freshId } from "../shared/dom.ts";
+import { attributeAt, el, freshId } from "../shared/dom.ts";
+import type { Row } from "./order.ts";
+
+/** What a cell shows. */
+export interface CellText {
+  text: string;
+  /** A second, smaller line. */
+  small: string;
+  /** What a screen reader says. */
+  name: string;
+  fault: boolean;
+  recorded: boolean;
+}
+
+export interface GridHost {
+  cell(on: string): CellText;
+  /** Somebody went to a cell. */
+  stand(on: string): void;
+  key(event: KeyboardEvent): void;
+}
+
+export interface GridContent {
+  label: string;
+  /** The texts of the columns after the first. */
+  heads: readonly string[];
+  rows: readonly Row[];
+  /** The item that the cursor is on. */
+  at: string;
+  hint: string;
+}
 
 export class Grid {
-  node;
-  #cells = new Map();
-  #host;
-  #at = null;
+  node = el("div", { class: "part-list" });
+  #cells = new Map<string, HTMLElement>();
+  #host: GridHost;
+  #at = "";
 
-  /** host: cell(on) gives {text, name, fault, recorded, small}; stand(on); key(event) */
-  constructor(host) {
+  constructor(host: GridHost) {
     this.#host = host;
-    this.node = el("div", { class: "part-list" });
   }
 
-  /** heads: texts of the columns after the first. rows: as in order.js. */
-  draw({ label, heads, rows, at, hint }) {
+  draw({ label, heads, rows, at, hint }: GridContent): void {
     const had = this.node.contains(document.activeElement);
     this.#cells.clear();
     const hintId = freshId("grid-hint");
@@ -54,11 +80,12 @@ export class Grid {
     this.stand(at, had);
   }
 
-  #row(row, columns) {
+  #row(row: Row, columns: number): HTMLElement {
     if (row.title)
       return el("tr", { class: "title-row" }, el("th", { scope: "row", colspan: columns + 1 }, row.head));
     const head = el("th", { scope: "row", class: row.sub ? "sub" : null }, row.head);
-    if (row.cells.length === 1) return el("tr", {}, head, this.#cell(row.cells[0], columns));
+    const [only, second] = row.cells;
+    if (only && second === undefined) return el("tr", {}, head, this.#cell(only, columns));
     return el(
       "tr",
       {},
@@ -71,7 +98,7 @@ export class Grid {
     );
   }
 
-  #cell(on, span) {
+  #cell(on: string, span: number): HTMLElement {
     const node = el("td", {
       role: "gridcell",
       tabindex: "-1",
@@ -83,12 +110,12 @@ export class Grid {
     return node;
   }
 
-  #fill(on) {
+  #fill(on: string): void {
     const node = this.#cells.get(on);
     if (!node) return;
     const { text, name, fault, recorded, small } = this.#host.cell(on);
     node.setAttribute("aria-label", name);
-    node.classList.toggle("has-fault", Boolean(fault));
+    node.classList.toggle("has-fault", fault);
     node.classList.toggle("is-recorded", recorded);
     node.replaceChildren(
       el(
@@ -101,12 +128,12 @@ export class Grid {
     );
   }
 
-  refresh(on = null) {
-    for (const one of on ? [on] : this.#cells.keys()) this.#fill(one);
+  refresh(): void {
+    for (const on of this.#cells.keys()) this.#fill(on);
   }
 
   /** Moves the cursor. focus: the keyboard goes along. */
-  stand(on, focus) {
+  stand(on: string, focus: boolean): void {
     const old = this.#cells.get(this.#at);
     old?.classList.remove("in-hand");
     old?.setAttribute("tabindex", "-1");
@@ -121,20 +148,20 @@ export class Grid {
     node.scrollIntoView({ block: "nearest" });
   }
 
-  focus() {
+  focus(): void {
     this.#cells.get(this.#at)?.focus();
   }
-  get hasFocus() {
+  get hasFocus(): boolean {
     return this.node.contains(document.activeElement);
   }
 
-  #tap(event) {
-    const on = event.target.closest("[data-on]")?.dataset.on;
+  #tap(event: Event): void {
+    const on = attributeAt(event, "data-on");
     if (on) this.#host.stand(on);
   }
 
-  #focused(event) {
-    const on = event.target.closest("[data-on]")?.dataset.on;
+  #focused(event: Event): void {
+    const on = attributeAt(event, "data-on");
     if (on && on !== this.#at) this.#host.stand(on);
   }
 }

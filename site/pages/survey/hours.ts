@@ -1,16 +1,18 @@
-// Strip hours really worked, by trade: what the stage took on this car.
+// The hours really worked on the strip of this car, by trade.
 
 import { el, freshId } from "../shared/dom.ts";
-import { withHours } from "../shared/thiscar/record.ts";
+import type { StripTrade } from "../shared/replies.ts";
+import { withHours } from "../shared/thiscar/carmembers.ts";
+import type { OpenCar } from "./opencar.ts";
 
-/** "6.5" and "6,5"; null for a blank, NaN for what is no number of hours. */
-function hoursOf(text) {
+/** "6.5" and "6,5"; null for a blank, NaN for a text that is no number of hours. */
+function hoursOf(text: string): number | null {
   if (text.trim() === "") return null;
-  return /^\d{1,4}([.,]\d{1,2})?$/.test(text.trim()) ? Number(text.trim().replace(",", ".")) : NaN;
+  return /^\d{1,4}([.,]\d{1,2})?$/.test(text.trim()) ? Number(text.trim().replace(",", ".")) : Number.NaN;
 }
 
-export function hoursSection(job) {
-  const trades = job.sheet.strip_trades ?? [];
+export function hoursSection(openCar: OpenCar): HTMLElement | null {
+  const trades = openCar.sheet.strip_trades;
   if (trades.length === 0) return null;
   return el(
     "section",
@@ -20,12 +22,12 @@ export function hoursSection(job) {
     el(
       "div",
       { class: "hour-fields" },
-      trades.map((trade) => field(job, trade)),
+      trades.map((trade) => field(openCar, trade)),
     ),
   );
 }
 
-function field(job, trade) {
+function field(openCar: OpenCar, trade: StripTrade): HTMLElement {
   const id = freshId("hours");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
   const input = el("input", {
@@ -39,17 +41,19 @@ function field(job, trade) {
     on: {
       change: () => {
         const hours = hoursOf(input.value);
-        const wrong = Number.isNaN(hours) || hours === 0;
+        const wrong = hours === 0 || Number.isNaN(hours);
         error.hidden = !wrong;
         error.textContent = wrong ? "Write hours as a number, such as 6.5." : "";
         if (wrong) input.setAttribute("aria-invalid", "true");
         else input.removeAttribute("aria-invalid");
         if (!wrong)
-          job.act("hours", withHours(job.car, trade.id, hours), { stage: hours === null ? null : "survey" });
+          openCar.act("hours", withHours(openCar.car, trade.id, hours), {
+            stage: hours === null ? null : "survey",
+          });
       },
     },
   });
-  input.value = job.car.strip_hours?.[trade.id] ?? "";
+  input.value = String(openCar.car.strip_hours?.[trade.id] ?? "");
   return el(
     "div",
     { class: "typed" },

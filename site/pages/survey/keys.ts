@@ -1,7 +1,34 @@
-// Which key does what. Letters go by the character, not by the place of the
-// key, so that every Latin keyboard works. Single letters can be turned off.
+// Which key does what. Letters go by the character and not by the place of the key, so that
+// every Latin keyboard works. Single letters can be turned off.
 
-const MOVES = {
+import type { SheetCondition, SheetFinding } from "../shared/replies.ts";
+
+/** A finding of the whole car that is added or removed. at: the part where Undo goes. */
+export interface WholeCarEntry {
+  id: string;
+  name: string;
+  on: boolean;
+  at: string;
+}
+
+/** What a key, a tap or a button does in the list: it moves the cursor, or shows something. */
+export type Move =
+  | readonly ["beside", rowBy: number, columnBy: number]
+  | readonly ["end", which: "first" | "last"]
+  | readonly ["group", by: number]
+  | readonly ["panel" | "away" | "words" | "help" | "finding"];
+
+/** What records something, or undoes that. */
+export type RecordAct =
+  | readonly ["condition", SheetCondition]
+  | readonly ["found", SheetFinding]
+  | readonly ["not_found", letter: string]
+  | readonly ["whole_car", WholeCarEntry]
+  | readonly ["unseen" | "box" | "rest" | "sure" | "undo"];
+
+export type Act = Move | RecordAct;
+
+const MOVES: Readonly<Record<string, Act>> = {
   ArrowUp: ["beside", -1, 0],
   ArrowDown: ["beside", 1, 0],
   ArrowLeft: ["beside", 0, -1],
@@ -14,16 +41,33 @@ const MOVES = {
   Escape: ["away"],
   Backspace: ["undo"],
 };
-const LETTERS = { f: ["finding"], c: ["unseen"], o: ["box"], e: ["rest"], "?": ["help"] };
+const LETTERS: Readonly<Record<string, Act>> = {
+  f: ["finding"],
+  c: ["unseen"],
+  o: ["box"],
+  e: ["rest"],
+  "?": ["help"],
+};
 
-/** The act of a key press, or null when it is not ours. finding: a finding's
- *  letter is awaited. */
-export function actOf(event, { conditions, findings, letters, finding }) {
+type KeyPress = Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "altKey" | "shiftKey">;
+
+export interface KeyState {
+  conditions: readonly SheetCondition[];
+  findings: readonly SheetFinding[];
+  /** Whether single letters act. */
+  letters: boolean;
+  /** Whether the letter of a finding comes next. */
+  finding: boolean;
+}
+
+/** The act of a key press, or null when the key is not one of ours. */
+export function actOf(event: KeyPress, { conditions, findings, letters, finding }: KeyState): Act | null {
   const { key } = event;
   if ((event.ctrlKey || event.metaKey) && !event.altKey && key.toLowerCase() === "z" && !event.shiftKey)
     return ["undo"];
   if (event.ctrlKey || event.metaKey || event.altKey) return null;
-  if (MOVES[key]) return MOVES[key];
+  const move = MOVES[key];
+  if (move) return move;
   if (!letters || [...key].length !== 1) return null;
   const letter = key.toLowerCase();
   if (finding) {
@@ -34,13 +78,16 @@ export function actOf(event, { conditions, findings, letters, finding }) {
   return condition ? ["condition", condition] : (LETTERS[letter] ?? null);
 }
 
-/** The table of keys, for "?". */
-export function keyTable(conditions, findings) {
+/** The table of keys, for "?": each with what it does. */
+export function keyTable(
+  conditions: readonly SheetCondition[],
+  findings: readonly SheetFinding[],
+): (readonly [key: string, does: string])[] {
   return [
-    ...conditions.map((c) => [c.key.toUpperCase(), `${c.name}; then the next part`]),
+    ...conditions.map((c) => [c.key.toUpperCase(), `${c.name}; then the next part`] as const),
     ["C", "Could not see: dealt with, still not known"],
     ["F, then a letter", "What was found here; then the word"],
-    ...findings.map((f) => [`F ${f.key.toUpperCase()}`, f.name]),
+    ...findings.map((f) => [`F ${f.key.toUpperCase()}`, f.name] as const),
     ["O", "Closed box opened, or not opened: all parts that share it"],
     ["E", "Rest of the seen parts of this zone: sound; closed boxes stay not known"],
     ["Arrows, Home, End", "Move; first and last part of the zone"],

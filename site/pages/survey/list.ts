@@ -1,300 +1,251 @@
-// Survey and opening up: the list with its cursor, the six words, the part in
-// hand and the drawing. One act per press; nothing is asked back.
+// Survey and opening up: the list with its cursor, the six words, the current part and the
+// drawing. Each press is one act, and the page asks nothing back.
 
-import { button, el } from "../shared/dom.ts";
-import { Grid } from "./grid.ts";
-import { Drawing } from "../shared/thiscar/drawn.ts";
-import { actOf } from "./keys.ts";
-import { markWord, wordButtons } from "./words.ts";
-import { cellOf, panelHead, panelMore, panelNow } from "./panel.ts";
-import { allRows, beside, firstOf, groupOf, groupsOf, lastOf, step } from "./order.ts";
-import { recordAt, stageOf, standing } from "../shared/thiscar/record.ts";
+import { el } from "../shared/dom.ts";
 import { Acts } from "./acts.ts";
-import { swap } from "../shared/swap.ts";
-import { boxState, countsText, listFoot, listHead, zoneLinks } from "./listparts.ts";
-import { lookAgainHere, lookAgainLine } from "./secondlook.ts";
+import { CurrentPart } from "./currentpart.ts";
+import { Cursor } from "./cursor.ts";
+import { Grid } from "./grid.ts";
+import { type Act, actOf, type RecordAct } from "./keys.ts";
+import { ListFrame } from "./listframe.ts";
+import type { AddressOf } from "./listparts.ts";
+import type { OpenCar } from "./opencar.ts";
+import { cellOf, itemOf } from "./partwords.ts";
+import { Picture } from "./picture.ts";
+
+export interface ListHost {
+  say(text: string): void;
+  /** Shows the table of keys. */
+  help(): void;
+  /** Whether the shop is in the UK. */
+  uk(): boolean;
+  address: AddressOf;
+  /** The cursor went to another group. */
+  moved(group: string): void;
+  /** Something about a part was recorded; null where the part is not known. */
+  recorded(on: string | null): void;
+}
 
 export class ListView {
   node = el("div", { class: "survey" });
-  #job;
-  #host;
-  #grid;
-  #drawing;
-  #acts;
-  #opening = false;
-  #groups = [];
-  #at = null;
-  #finding = false;
-  #odds = "";
-  #refused = "";
-  #boxes = {};
-  #foot = el("div", {});
+  #openCar: OpenCar;
+  #host: ListHost;
+  #grid: Grid;
+  #picture: Picture;
+  #acts: Acts;
+  #part: CurrentPart;
+  #cursor: Cursor;
+  #frame: ListFrame;
+  #list = el("div", { class: "survey-list" });
 
-  /** host: say(text), help(), uk(), address(zone), moved(group), recorded(on) */
-  constructor(job, host) {
-    this.#job = job;
+  constructor(openCar: OpenCar, host: ListHost) {
+    this.#openCar = openCar;
     this.#host = host;
+    this.#cursor = new Cursor(openCar);
     this.#grid = new Grid({
-      cell: (on) => cellOf(job, on),
+      cell: (on) => cellOf(openCar, on),
       stand: (on) => this.stand(on),
       key: (event) => this.#key(event),
     });
-    this.#drawing = new Drawing({
-      condition: (on) => standing(job.car, on)?.condition ?? null,
+    this.#picture = new Picture({
+      car: () => openCar.car,
+      at: () => this.at,
       tap: (on) => this.#go(on),
     });
-    this.#acts = new Acts(job, {
+    this.#acts = new Acts(openCar, {
       say: host.say,
       refuse: (text) => this.#refuse(text),
       stand: (on) => this.#go(on),
       done: (on) => this.#done(on),
       next: (on) => this.#next(on),
     });
-    for (const name of ["head", "list", "hand", "now", "more", "picture", "groups"])
-      this.#boxes[name] = el("div", { class: `survey-${name}` });
-    this.#boxes.list.append(this.#grid.node, this.#foot);
+    this.#part = new CurrentPart(openCar, {
+      act: (...act) => this.act(...act),
+      go: (on) => this.#go(on),
+      text: (on, name, value) => this.#acts.text(on, name, value),
+    });
+    this.#frame = new ListFrame(openCar, {
+      at: () => this.at,
+      act: (...act) => this.act(...act),
+      go: (on) => this.#go(on, true),
+      address: host.address,
+    });
+    this.#list.append(this.#grid.node, this.#frame.foot);
     this.node.append(
       el(
         "p",
         { class: "on-paper" },
         "One part of the survey. All of it is on the survey sheet, under Papers.",
       ),
-      ...Object.values(this.#boxes),
+      this.#frame.head,
+      this.#list,
+      this.#part.words,
+      this.#part.now,
+      this.#part.more,
+      this.#picture.node,
+      this.#frame.links,
     );
   }
 
-  get at() {
-    return this.#at;
+  /** The current part. */
+  get at(): string {
+    return this.#cursor.at;
   }
-  get opening() {
-    return this.#opening;
-  }
-  get group() {
-    return groupOf(this.#groups, this.#at);
+  get opening(): boolean {
+    return this.#cursor.opening;
   }
 
-  /** Shows the list; group: which zone or box to stand in, if known; on: which part. */
-  show(opening, groupId, focus, on = null) {
-    const { sheet } = this.#job;
-    this.#opening = opening;
-    if (on) this.#at = on;
-    this.#groups = groupsOf(sheet, opening);
-    const wanted = this.#groups.find((g) => g.id === groupId);
-    const known = this.#groups.some((g) => g.rows.some((row) => row.cells.includes(this.#at)));
-    if (wanted && (!known || this.group !== wanted)) this.#at = firstOf(wanted, this.#down);
-    else if (!known) this.#at = firstOf(this.#groups[0], this.#down);
-    this.#boxes.hand.replaceChildren(
-      el("p", { class: "counts" }),
-      el("div", { class: "hand-place" }),
-      el("div", { class: "hand-alert" }),
-      wordButtons(sheet.conditions, { act: (name, value) => this.act(name, value) }),
-    );
-    this.#boxes.picture.replaceChildren(this.#drawing.node);
-    this.#drawing.show(sheet.drawing, sheet.conditions).then(
-      () => this.#drawing.outline(this.#at),
-      () => {
-        this.#boxes.picture.replaceChildren(
-          el("p", { class: "hint" }, "The drawing could not be loaded; the list says the same."),
-        );
-      },
-    );
+  /** Shows the list, at a group and at a part of it where they are given. */
+  show(opening: boolean, groupId: string, focus: boolean, on: string | null = null): void {
+    this.#cursor.begin(opening, groupId, on);
+    this.#part.begin();
+    this.#picture.show(this.#openCar.sheet);
     this.#draw(focus);
   }
 
-  get #rows() {
-    return this.#opening ? allRows(this.#groups, (g) => boxState(this.#job, g)) : this.group.rows;
-  }
-  get #down() {
-    return this.#job.ways.down;
-  }
-
-  #draw(focus) {
-    this.node.classList.toggle("is-opening", this.#opening);
+  #draw(focus: boolean): void {
+    const { opening, group, rows, at } = this.#cursor;
+    this.node.classList.toggle("is-opening", opening);
     const sides = this.#host.uk() ? ["LEFT (nearside)", "RIGHT (offside)"] : ["LEFT", "RIGHT"];
     this.#grid.draw({
-      label: this.#opening ? "Closed boxes" : this.group.name,
-      heads: this.#opening ? ["Recorded"] : sides,
-      rows: this.#rows,
-      at: this.#at,
+      label: opening ? "Closed boxes" : group.name,
+      heads: opening ? ["Recorded"] : sides,
+      rows,
+      at,
       hint: "Arrow keys move. The first letter of a word records it. The question mark shows all keys.",
     });
     if (focus) this.#grid.focus();
-    this.#foot.replaceChildren(listFoot(this.#job, this, this.#opening));
+    this.#frame.draw(opening);
     this.counted();
-    this.#hand();
+    this.#showPart();
   }
 
-  /** The counts, as the engine last gave them. */
-  counted() {
-    if (this.#groups.length === 0) return;
-    const { group } = this;
-    this.#boxes.hand.querySelector(".counts").textContent = countsText(this.#job);
-    swap(this.#boxes.head, !this.#opening && listHead(this.#job, this.#groups, group, this.#host.address));
-    swap(this.#boxes.groups, !this.#opening && zoneLinks(this.#job, this.#groups, group, this.#host.address));
-    this.#lookAgain();
-    const rest = this.#job.tally?.zones?.find((z) => z.id === group.id);
-    const node = this.#boxes.list.querySelector("[data-rest]");
-    if (node) {
-      node.textContent = rest?.rest_line ?? "Rest of the seen parts here: sound";
-      node.disabled = !rest?.seen_left;
-    }
+  /** Shows the counts, as the engine last gave them. */
+  counted(): void {
+    if (this.#cursor.groups.length === 0) return;
+    this.#frame.counted(this.#cursor);
     this.#grid.refresh();
-    const job = this.#job;
-    if (
-      this.#boxes.now.querySelector(".error") ||
-      this.#boxes.hand.querySelector(".look-again") ||
-      job.faultOn(this.#at) ||
-      job.again.at(job.car, this.#at)
-    )
-      this.#hand();
+    this.#part.counted(this.at);
   }
 
-  #hand() {
-    const record = recordAt(this.#job.car, this.#at, stageOf(this.#job.car, this.#job.sheet.items[this.#at]));
-    markWord(this.#boxes.hand, record?.condition, record?.could_not_see);
-    const at = this.#at;
-    const host = {
-      act: (name, value) => this.act(name, value),
-      go: (on) => this.#go(on),
-      text: (name, value) => this.#acts.text(at, name, value),
-    };
-    swap(this.#boxes.hand.querySelector(".hand-place"), panelHead(this.#job, at, host));
-    swap(
-      this.#boxes.hand.querySelector(".hand-alert"),
-      this.#refused && el("p", { class: "error" }, this.#refused),
-      lookAgainHere(this.#job, at, host.act),
-    );
-    swap(this.#boxes.now, panelNow(this.#job, at, this.#odds));
-    swap(this.#boxes.more, panelMore(this.#job, at, host, this.#finding));
-    this.#drawing.outline(this.#at);
+  #showPart(): void {
+    this.#part.show(this.at);
+    this.#picture.outline();
   }
 
-  /** Stands on an item of this group. */
-  stand(on, focus = this.#grid.hasFocus) {
-    if (on === this.#at) return;
-    this.#finding = false;
-    this.#odds = this.#refused = "";
-    this.#at = on;
-    // What stands at the part first: the list then scrolls clear of it.
-    this.#hand();
+  /** Goes to an item of this group. */
+  stand(on: string, focus = this.#grid.hasFocus): void {
+    if (on === this.at) return;
+    this.#part.reset();
+    this.#cursor.at = on;
+    // The panel is drawn first, so that the list then scrolls clear of it.
+    this.#showPart();
     this.#grid.stand(on, focus);
   }
 
   /** Goes to an item anywhere in the list. */
-  #go(on, focus = this.#grid.hasFocus) {
-    if (!on) return;
-    const target = groupOf(this.#groups, on);
-    if (!target.rows.some((row) => row.cells.includes(on))) return;
-    if (target === this.group || this.#opening) {
+  #go(on: string, focus = this.#grid.hasFocus): void {
+    const target = this.#cursor.groupWith(on);
+    if (!target) return;
+    if (target === this.#cursor.group || this.opening) {
       this.stand(on, focus);
       return;
     }
-    this.#finding = false;
-    this.#odds = this.#refused = "";
-    this.#at = on;
+    this.#part.reset();
+    this.#cursor.at = on;
     this.#draw(focus);
     this.#host.moved(target.id);
   }
 
-  #next(on) {
-    const next = step(this.#groups, on, 1, this.#down);
+  #next(on: string): void {
+    const next = this.#cursor.after(on);
     if (next) this.#go(next);
     else this.#host.say("That was the last part of the list.");
   }
 
-  #lookAgain() {
-    swap(
-      this.#foot.querySelector("[data-again]"),
-      lookAgainLine(this.#job, (on) => this.#go(on, true)),
-    );
-  }
-
-  /** An act that cannot be: said, and shown at the part until the next act. */
-  #refuse(text) {
+  /** Says why an act cannot be, and shows it at the part until the next act. */
+  #refuse(text: string): void {
     this.#host.say(text);
-    this.#refused = text;
-    this.#hand();
-    this.#grid.stand(this.#at, false);
+    this.#part.refused = text;
+    this.#showPart();
+    this.#grid.stand(this.at, false);
   }
 
-  #done(on) {
-    if (this.#opening) this.#draw(this.#grid.hasFocus);
+  #done(on: string | null): void {
+    if (this.opening) this.#draw(this.#grid.hasFocus);
     else this.#grid.refresh();
-    this.#drawing.refresh();
-    this.#lookAgain();
-    for (const node of this.node.querySelectorAll("[data-whole]"))
-      node.setAttribute(
-        "aria-pressed",
-        String(Boolean(this.#job.car.whole_car?.includes(node.dataset.whole))),
-      );
-    this.#hand();
+    this.#picture.refresh();
+    this.#frame.recorded();
+    this.#showPart();
     this.#host.recorded(on);
   }
 
-  /** What the engine says of an entry, while the range is shown. */
-  saidOdds(on, line) {
-    this.#odds = line ? `${this.#job.sheet.items[on].name}: ${line}` : "";
-    this.#hand();
+  /** Shows what the engine says about an entry; a blank line takes it away. */
+  saidOdds(on: string | null, line: string): void {
+    this.#part.odds = on && line ? `${itemOf(this.#openCar.sheet, on).name}: ${line}` : "";
+    this.#showPart();
   }
 
-  #key(event) {
-    const act = actOf(event, {
-      conditions: this.#job.sheet.conditions,
-      findings: this.#job.sheet.findings,
-      letters: this.#job.ways.keys,
-      finding: this.#finding,
-    });
+  #key(event: KeyboardEvent): void {
+    const { conditions, findings } = this.#openCar.sheet;
+    const letters = this.#openCar.settings.keys;
+    const act = actOf(event, { conditions, findings, letters, finding: this.#part.finding });
     if (!act) return;
     event.preventDefault();
     this.act(...act);
   }
 
   /** What a key, a tap or a button does. */
-  act(name, value, column) {
-    const on = this.#at;
-    this.#refused = "";
-    const group = this.group;
-    if (name === "beside") return this.stand(beside(this.#rows, on, value, column), true);
-    if (name === "end") return this.stand((value === "first" ? firstOf : lastOf)(group, this.#down), true);
-    if (name === "group") return this.toGroup(value);
-    if (name === "panel") return this.#boxes.more.querySelector("[data-entry=note]")?.focus();
-    if (name === "away") {
-      this.#finding = false;
-      this.#hand();
-      return this.#grid.focus();
+  act(...act: Act): void {
+    this.#part.refused = "";
+    switch (act[0]) {
+      case "beside":
+        this.stand(this.#cursor.beside(act[1], act[2]), true);
+        break;
+      case "end":
+        this.stand(this.#cursor.end(act[1]), true);
+        break;
+      case "group":
+        this.#go(this.#cursor.inGroup(act[1]), true);
+        break;
+      case "panel":
+        this.#part.focusNote();
+        break;
+      case "words":
+        this.#part.focusWord();
+        break;
+      case "help":
+        this.#host.help();
+        break;
+      case "away":
+        this.#setFinding(false);
+        this.focus();
+        break;
+      case "finding":
+        this.#setFinding(true);
+        this.#host.say("Found: press its letter, or Escape.");
+        if (!this.#grid.hasFocus) this.#part.scrollToFindings();
+        break;
+      default:
+        this.#record(act);
     }
-    if (name === "words")
-      return this.#boxes.hand.querySelector('[data-word][aria-pressed="true"], [data-word]').focus();
-    if (name === "help") return this.#host.help();
-    if (name === "finding") {
-      this.#finding = true;
-      this.#hand();
-      this.#host.say("Found: press its letter, or Escape.");
-      return this.#grid.hasFocus
-        ? null
-        : this.#boxes.more.querySelector(".find-fold").scrollIntoView({ block: "nearest" });
-    }
-    const wasFinding = this.#finding;
-    if (wasFinding && name.endsWith("found")) this.#finding = name === "found" && !this.#grid.hasFocus;
-    if (name === "condition" && this.#opening && !this.#acts.mayRecordInside(on))
-      return this.#host.say("Press O first: this box is not opened.");
-    return this.#acts.do(name, on, value, group);
   }
 
-  /** The group before or after; each end leads to the other. */
-  toGroup(by) {
-    const n = this.#groups.length;
-    const next = this.#groups[(this.#groups.indexOf(this.group) + by + n) % n];
-    this.#go(firstOf(next, this.#down), true);
+  #setFinding(on: boolean): void {
+    this.#part.finding = on;
+    this.#showPart();
   }
 
-  setDown(down) {
-    this.#job.setWays({ down });
+  #record(act: RecordAct): void {
+    const { at, group } = this.#cursor;
+    const isLetter = act[0] === "found" || act[0] === "not_found";
+    if (this.#part.finding && isLetter) this.#part.finding = act[0] === "found" && !this.#grid.hasFocus;
+    if (act[0] === "condition" && this.opening && !this.#acts.mayRecordInside(at))
+      this.#host.say("Press O first: this box is not opened.");
+    else this.#acts.do(act, at, group);
   }
-  setKeys(keys) {
-    this.#job.setWays({ keys });
-  }
-  focus() {
+
+  focus(): void {
     this.#grid.focus();
   }
 }

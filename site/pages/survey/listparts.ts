@@ -1,22 +1,36 @@
-// What stands round the list of parts: counts, findings of the whole car, the
-// way to the zones, and the switches.
+// What is around the list of parts: counts, findings of the whole car, the way to the zones,
+// and the switches.
 
-import { button, el, freshId } from "../shared/dom.ts";
+import { button, el, freshId, type Props } from "../shared/dom.ts";
 import { isOpen } from "../shared/thiscar/record.ts";
+import type { Act } from "./keys.ts";
+import type { OpenCar } from "./opencar.ts";
+import type { Group } from "./order.ts";
 
-const countLine = (job, group) => job.tally?.zones?.find((z) => z.id === group.id)?.line ?? "";
-export const boxState = (job, group) => (isOpen(job.car, group.box) ? "opened" : "not opened (O opens it)");
+/** The address of a group by its id. */
+export type AddressOf = (group: string) => string;
+
+const countLine = (openCar: OpenCar, group: Group) =>
+  openCar.tally?.zones.find((z) => z.id === group.id)?.line ?? "";
+/** group: a closed box, which has the id of its group. */
+export const boxState = (openCar: OpenCar, group: Group): string =>
+  isOpen(openCar.car, group.id) ? "opened" : "not opened (O opens it)";
 
 /** What is not opened and not recorded: always in view, beside the words. */
-export const countsText = (job) =>
-  [job.tally?.not_opened_line, job.tally?.not_recorded_line].filter(Boolean).join(" · ") || "\u00a0";
+export const countsText = (openCar: OpenCar): string =>
+  [openCar.tally?.not_opened_line, openCar.tally?.not_recorded_line].filter(Boolean).join(" · ") || "\u00a0";
 
-/** The zone in hand, and those before and after. */
-export function listHead(job, groups, group, address) {
-  const n = groups.length;
+/** The current zone, and those before and after. */
+export function listHead(
+  openCar: OpenCar,
+  groups: readonly Group[],
+  group: Group,
+  address: AddressOf,
+): HTMLElement {
   const at = groups.indexOf(group);
-  const link = (g, before) =>
-    el("a", { href: address(g.id), class: "step-link" }, before ? `‹ ${g.name}` : `${g.name} ›`);
+  const before = groups.at(at - 1);
+  const after = groups[at + 1] ?? groups[0];
+  const link = (g: Group, text: string) => el("a", { href: address(g.id), class: "step-link" }, text);
   return el(
     "div",
     {},
@@ -25,19 +39,24 @@ export function listHead(job, groups, group, address) {
       { class: "group-name" },
       group.name,
       " ",
-      el("span", { class: "group-count" }, countLine(job, group)),
+      el("span", { class: "group-count" }, countLine(openCar, group)),
     ),
-    n > 1 &&
+    groups.length > 1 &&
       el(
         "p",
         { class: "group-steps" },
-        link(groups[(at + n - 1) % n], true),
-        link(groups[(at + 1) % n], false),
+        before && link(before, `‹ ${before.name}`),
+        after && link(after, `${after.name} ›`),
       ),
   );
 }
 
-export function zoneLinks(job, groups, group, address) {
+export function zoneLinks(
+  openCar: OpenCar,
+  groups: readonly Group[],
+  group: Group,
+  address: AddressOf,
+): HTMLElement {
   return el(
     "nav",
     { "aria-label": "Zones" },
@@ -53,7 +72,7 @@ export function zoneLinks(job, groups, group, address) {
             { href: address(g.id), "aria-current": g === group ? "true" : null },
             el("span", {}, g.name),
             " ",
-            el("span", { class: "group-count" }, countLine(job, g)),
+            el("span", { class: "group-count" }, countLine(openCar, g)),
           ),
         ),
       ),
@@ -61,7 +80,13 @@ export function zoneLinks(job, groups, group, address) {
   );
 }
 
-export function toggle(text, on, set, props = {}) {
+/** A button that is on or off. set is called with the new state. */
+export function toggle(
+  text: string,
+  on: boolean,
+  set: (on: boolean) => unknown,
+  props: Props = {},
+): HTMLButtonElement {
   const node = button(
     text,
     () => {
@@ -74,30 +99,38 @@ export function toggle(text, on, set, props = {}) {
   return node;
 }
 
-/** Under the list: rest of the zone, order and keys. view: the list's own. */
-export function listFoot(job, view, opening) {
+/** What the list does for what is around it. */
+export interface FootHost {
+  /** The current part. */
+  at(): string;
+  act(...act: Act): unknown;
+}
+
+/** Under the list: rest of the zone, order and keys. */
+export function listFoot(openCar: OpenCar, host: FootHost, opening: boolean): HTMLElement {
   return el(
     "div",
     { class: "list-foot" },
     el("div", { "data-again": true }),
     !opening &&
-      button("Rest of the seen parts here: sound", () => view.act("rest"), {
+      button("Rest of the seen parts here: sound", () => host.act("rest"), {
         "data-rest": true,
         disabled: true,
       }),
-    !opening && wholeCar(job, view),
+    !opening && wholeCar(openCar, host),
     el(
       "div",
       { class: "switches" },
-      !opening && toggle("Down one side, then the other", job.ways.down, (on) => view.setDown(on)),
-      toggle("Single keys", job.ways.keys, (on) => view.setKeys(on)),
-      button("Keys (?)", () => view.act("help"), { class: "quiet" }),
+      !opening &&
+        toggle("Down one side, then the other", openCar.settings.down, (on) => openCar.change({ down: on })),
+      toggle("Single keys", openCar.settings.keys, (on) => openCar.change({ keys: on })),
+      button("Keys (?)", () => host.act("help"), { class: "quiet" }),
     ),
   );
 }
 
-function wholeCar(job, view) {
-  const list = job.sheet.whole_car_findings ?? [];
+function wholeCar(openCar: OpenCar, host: FootHost): HTMLElement | null {
+  const list = openCar.sheet.whole_car_findings;
   if (list.length === 0) return null;
   const id = freshId("whole");
   return el(
@@ -110,8 +143,8 @@ function wholeCar(job, view) {
       list.map((f) =>
         toggle(
           f.name,
-          Boolean(job.car.whole_car?.includes(f.id)),
-          (on) => view.act("whole_car", { id: f.id, name: f.name, on, at: view.at }),
+          Boolean(openCar.car.whole_car?.includes(f.id)),
+          (on) => host.act("whole_car", { id: f.id, name: f.name, on, at: host.at() }),
           { "data-whole": f.id },
         ),
       ),

@@ -1,79 +1,94 @@
-// The order in which the cursor walks the list: rows of cells, zone by zone or
-// box by box. Nothing here touches the page.
+// The order in which the cursor goes through the list: rows of cells, zone by zone or box by
+// box. Nothing here touches the page.
 
-/** Rows of a zone: a part with one line is one row; one with several gets a row
- *  for its name and one for each line. cells: [left, right] or [whole]. */
-export function zoneRows(zone) {
-  return zone.rows.flatMap((part) => {
-    const cells = (line) => (line.whole ? [line.whole] : [line.left || null, line.right || null]);
-    const several = part.lines.length > 1 || part.lines[0].label;
-    if (!several) return [{ head: part.name, cells: cells(part.lines[0]) }];
+import type { SheetBox, SheetLine, SheetReply, SheetZone } from "../shared/replies.ts";
+
+/** A row of the list. cells: the items of both sides, null where a side has none; or one
+ *  item without a side; or none in a row that is a heading. */
+export interface Row {
+  head: string;
+  cells: readonly (string | null)[];
+  /** The row is only a heading. */
+  title?: boolean;
+  /** The row belongs to the heading above it. */
+  sub?: boolean;
+}
+
+/** A part of the list that is shown at once: a zone, or a closed box when opening up. */
+export interface Group {
+  id: string;
+  name: string;
+  rows: readonly Row[];
+}
+
+/** A part with one line is one row; a part with several gets a row for its name and one for
+ *  each line. */
+export function zoneRows(zone: Pick<SheetZone, "rows">): Row[] {
+  const cells = (line: SheetLine) => (line.whole ? [line.whole] : [line.left || null, line.right || null]);
+  return zone.rows.flatMap(({ name, lines }): Row[] => {
+    const [only, second] = lines;
+    if (!only) return [];
+    if (!second && !only.label) return [{ head: name, cells: cells(only) }];
     return [
-      { head: part.name, title: true, cells: [] },
-      ...part.lines.map((line, n) => ({
-        head: line.label || `${part.name} ${n + 1}`,
-        sub: true,
-        cells: cells(line),
-      })),
+      { head: name, title: true, cells: [] },
+      ...lines.map((line, n) => ({ head: line.label || `${name} ${n + 1}`, sub: true, cells: cells(line) })),
     ];
   });
 }
 
-/** Rows of one closed box. */
-export const boxRows = (box, items) => box.items.map((on) => ({ head: items[on].name, cells: [on] }));
+export const boxRows = (box: SheetBox, items: SheetReply["items"]): Row[] =>
+  box.items.map((on) => ({ head: items[on]?.name ?? on, cells: [on] }));
 
-/** All items of some rows: across (left, right, next row), or down one side
- *  with what has no side, then down the other. */
-export function sequence(rows, down) {
-  if (!down) return rows.flatMap((row) => row.cells.filter(Boolean));
-  const first = rows.map((row) => row.cells[0]).filter(Boolean);
-  const second = rows
-    .filter((row) => row.cells.length > 1)
-    .map((row) => row.cells[1])
-    .filter(Boolean);
-  return [...first, ...second];
+/** All items of some rows: across (left, right, next row); or, with down, the left side and
+ *  what has no side, and then the right side. */
+export function sequence(rows: readonly Row[], down: boolean): string[] {
+  const isItem = (on: string | null | undefined): on is string => Boolean(on);
+  if (!down) return rows.flatMap((row) => row.cells.filter(isItem));
+  const first = rows.map((row) => row.cells[0]);
+  const second = rows.map((row) => row.cells[1]);
+  return [...first, ...second].filter(isItem);
 }
 
-/** The groups of a list with their rows: zones, or boxes when opening up. */
-export function groupsOf(sheet, opening) {
+/** The groups of the list with their rows. */
+export function groupsOf(sheet: SheetReply, opening: boolean): Group[] {
   if (!opening) return sheet.zones.map((z) => ({ id: z.id, name: z.name, rows: zoneRows(z) }));
-  return (sheet.boxes ?? []).map((b) => ({
-    id: b.id,
-    name: b.name,
-    box: b.id,
-    rows: boxRows(b, sheet.items),
-  }));
+  return sheet.boxes.map((b) => ({ id: b.id, name: b.name, rows: boxRows(b, sheet.items) }));
 }
 
-/** The rows of all closed boxes in one list, each box under its name. */
-export const allRows = (groups, state) =>
+/** The rows of all closed boxes in one list, each box under its name and its state. */
+export const allRows = (groups: readonly Group[], state: (group: Group) => string): Row[] =>
   groups.flatMap((g) => [{ head: `${g.name}: ${state(g)}`, title: true, cells: [] }, ...g.rows]);
 
-export function groupOf(groups, on) {
-  return groups.find((g) => g.rows.some((row) => row.cells.includes(on))) ?? groups[0];
-}
+export const hasItem = (group: Group, on: string): boolean =>
+  group.rows.some((row) => row.cells.includes(on));
 
-/** The item after or before one, across groups; null past either end. */
-export function step(groups, on, by, down) {
+/** The group of an item, or the first one. */
+export const groupOf = (groups: readonly Group[], on: string): Group | undefined =>
+  groups.find((g) => hasItem(g, on)) ?? groups[0];
+
+/** The item that is by places after an item, across groups; null past either end. */
+export function step(groups: readonly Group[], on: string, by: number, down: boolean): string | null {
   const all = groups.flatMap((g) => sequence(g.rows, down));
   return all[all.indexOf(on) + by] ?? null;
 }
 
-/** The item above, below, left or right of one inside its group, else itself. */
-export function beside(rows, on, rowBy, columnBy) {
-  const filled = rows.filter((row) => row.cells.some(Boolean));
-  const at = filled.findIndex((row) => row.cells.includes(on));
-  if (at < 0) return on;
-  const column = filled[at].cells.indexOf(on);
-  if (columnBy) return filled[at].cells[column + columnBy] || on;
-  for (let n = at + rowBy; n >= 0 && n < filled.length; n += rowBy) {
-    const found =
-      filled[n].cells[Math.min(column, filled[n].cells.length - 1)] || filled[n].cells.find(Boolean);
+/** The item above, below, left or right of an item inside its group; the same item where
+ *  there is none. rowBy and columnBy: 1, 0 or -1. */
+export function beside(rows: readonly Row[], on: string, rowBy: number, columnBy: number): string {
+  const filled = rows.map((row) => row.cells).filter((cells) => cells.some(Boolean));
+  const at = filled.findIndex((cells) => cells.includes(on));
+  const here = filled[at];
+  if (!here) return on;
+  const column = here.indexOf(on);
+  if (columnBy) return here[column + columnBy] || on;
+  const ahead = rowBy > 0 ? filled.slice(at + 1) : filled.slice(0, at).reverse();
+  for (const cells of ahead) {
+    const found = cells[Math.min(column, cells.length - 1)] || cells.find(Boolean);
     if (found) return found;
   }
   return on;
 }
 
-/** Where the cursor stands when a group is gone to. */
-export const firstOf = (group, down) => sequence(group.rows, down)[0];
-export const lastOf = (group, down) => sequence(group.rows, down).at(-1);
+/** Where the cursor starts in a group, and where it ends. */
+export const firstOf = (group: Group, down: boolean): string | undefined => sequence(group.rows, down)[0];
+export const lastOf = (group: Group, down: boolean): string | undefined => sequence(group.rows, down).at(-1);

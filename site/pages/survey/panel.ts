@@ -1,63 +1,27 @@
-// The part in hand: what it is, what stands there and stood there before, what
-// was found, what to look at behind it, a note and the number of a photograph.
+// The current part: what it is, what is and was recorded there, what was found, what to look
+// at behind it, a note and the number of a photograph.
 
+import type { PartRecord, RecordStage } from "../shared/carfile.ts";
 import { button, el, freshId } from "../shared/dom.ts";
-import { hasFinding, isOpen, recordAt, standing, stageOf } from "../shared/thiscar/record.ts";
+import type { SheetFinding } from "../shared/replies.ts";
+import { hasFinding, isOpen, recordAt, stageOf, standing, type TextName } from "../shared/thiscar/record.ts";
 import { momentText } from "../shared/timestamp.ts";
+import type { Act } from "./keys.ts";
+import type { OpenCar } from "./opencar.ts";
+import { conditionName, findingsOf, itemOf } from "./partwords.ts";
 
-/** What is said of a part beside its condition, in the list and in words. */
-export function stateOf(job, on) {
-  const item = job.sheet.items[on];
-  if (!item.closed) return "";
-  return isOpen(job.car, item.box) ? "box opened" : "closed box";
+export interface PanelHost {
+  act(...act: Act): unknown;
+  /** Goes to another part. */
+  go(on: string): void;
+  text(name: TextName, value: string): void;
 }
 
-export const conditionName = (sheet, id) => sheet.conditions.find((c) => c.id === id)?.name ?? id;
-
-/** The findings of a record in short words. */
-export function findingsOf(sheet, record) {
-  if (!record) return [];
-  return sheet.findings
-    .filter((f) => hasFinding(record, f))
-    .map((f) => (f.count ? `${f.name} (${record.lead_failed})` : f.name));
-}
-
-/** Text and spoken name of a cell. */
-export function cellOf(job, on) {
-  const item = job.sheet.items[on];
-  const record = standing(job.car, on);
-  const fault = job.faultOn(on);
-  const word = record?.condition
-    ? conditionName(job.sheet, record.condition)
-    : record?.could_not_see
-      ? "Could not see"
-      : "";
-  const found = findingsOf(job.sheet, record);
-  const state = stateOf(job, on);
-  const outside = item.closed && record?.stage === "survey" && word ? "from outside" : "";
-  const again = job.again.at(job.car, on) ? "look again" : "";
-  const small = [
-    !word && state,
-    outside,
-    again,
-    found.length > 0 && "found something",
-    record?.note && "note",
-  ]
-    .filter(Boolean)
-    .join(", ");
-  // What is to be seen stands in the spoken name as it is (WCAG 2.2, 2.5.3).
-  const said = word ? `${word}${small && ` ${small}`}` : "not recorded";
-  const name = [item.name, state, said, found.join(", "), fault && `does not count: ${fault.text}`]
-    .filter(Boolean)
-    .join(", ");
-  return { text: word || "·", small, name, fault, recorded: Boolean(word) };
-}
-
-/** The head of the part in hand, short enough to stand above the words, with
- *  the act that opens its box. host: act */
-export function panelHead(job, on, host) {
-  const item = job.sheet.items[on];
-  const open = item.closed && isOpen(job.car, item.box);
+/** The head of the current part, short enough to fit above the words, with the button that
+ *  opens its box. */
+export function panelHead(openCar: OpenCar, on: string, host: Pick<PanelHost, "act">): HTMLElement {
+  const item = itemOf(openCar.sheet, on);
+  const open = item.closed && isOpen(openCar.car, item.box);
   return el(
     "div",
     { class: "hand-head" },
@@ -80,23 +44,24 @@ export function panelHead(job, on, host) {
   );
 }
 
-function history(job, on) {
-  return ["opening_up", "survey"].flatMap((stage) => {
-    const record = recordAt(job.car, on, stage);
+const STAGES: readonly RecordStage[] = ["opening_up", "survey"];
+
+/** What is recorded at each stage, newest first, with what was recorded before. */
+function history({ car, sheet }: OpenCar, on: string): string[] {
+  const { closed } = itemOf(sheet, on);
+  return STAGES.flatMap((stage) => {
+    const record = recordAt(car, on, stage);
     if (!record) return [];
     const what = record.condition
-      ? conditionName(job.sheet, record.condition)
+      ? conditionName(sheet, record.condition)
       : record.could_not_see
         ? "could not see"
         : "no condition";
-    const where = job.sheet.items[on].closed
-      ? stage === "opening_up"
-        ? "From inside: "
-        : "From outside: "
-      : "";
-    const was = (record.was ?? []).map(
-      (w) =>
-        `was ${conditionName(job.sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`,
+    const where = closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
+    const was = (record.was ?? []).flatMap((w) =>
+      w.condition
+        ? [`was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`]
+        : [],
     );
     const when = record.at ? `, ${was.length ? "changed " : ""}${momentText(record.at)}` : "";
     const sure = record.sure ? " Looked at again: it is so." : "";
@@ -104,8 +69,8 @@ function history(job, on) {
   });
 }
 
-function behind(job, on, go) {
-  const all = job.sheet.items[on].behind ?? [];
+function behind({ car, sheet }: OpenCar, on: string, go: (on: string) => void): HTMLElement | null {
+  const all = itemOf(sheet, on).behind;
   if (all.length === 0) return null;
   return el(
     "div",
@@ -115,26 +80,28 @@ function behind(job, on, go) {
       "ul",
       {},
       all.map((one) => {
-        const record = standing(job.car, one);
+        const record = standing(car, one);
         const said = record?.condition
-          ? conditionName(job.sheet, record.condition).toLowerCase()
+          ? conditionName(sheet, record.condition).toLowerCase()
           : record?.could_not_see
             ? "could not see"
             : "not recorded";
         return el(
           "li",
           {},
-          button(`${job.sheet.items[one].name}: ${said}`, () => go(one), { class: "quiet" }),
+          button(`${itemOf(sheet, one).name}: ${said}`, () => go(one), { class: "quiet" }),
         );
       }),
     ),
   );
 }
 
-function finds(job, on, host) {
-  const item = job.sheet.items[on];
-  const record = recordAt(job.car, on, stageOf(job.car, item));
-  const list = job.sheet.findings.filter((f) => item.findings?.includes(f.id));
+function finds({ car, sheet }: OpenCar, on: string, act: PanelHost["act"]): HTMLElement {
+  const item = itemOf(sheet, on);
+  const record = recordAt(car, on, stageOf(car, item));
+  const list = sheet.findings.filter((f) => item.findings.includes(f.id));
+  const many = (f: SheetFinding) =>
+    f.count && record?.lead_failed ? ` (${record.lead_failed} of ${item.lead_joints})` : "";
   return el(
     "div",
     { class: "finds" },
@@ -143,55 +110,59 @@ function finds(job, on, host) {
       : el(
           "div",
           { class: "find-buttons", role: "group", "aria-label": "What was found on this part" },
-          list.map((f) => {
-            const many =
-              f.count && record?.lead_failed ? ` (${record.lead_failed} of ${item.lead_joints})` : "";
-            return button(
+          list.map((f) =>
+            button(
               el(
                 "span",
                 {},
                 el("span", { class: "word-key", "aria-hidden": "true" }, f.key.toUpperCase()),
-                f.name + many,
+                f.name + many(f),
               ),
-              () => host.act("found", f),
+              () => act("found", f),
               { "aria-pressed": String(hasFinding(record, f)), "data-find": f.id, class: "mark find" },
-            );
-          }),
+            ),
+          ),
         ),
   );
 }
 
-function entry(label, name, value, most, save) {
-  const id = freshId(name);
-  const input = el(name === "note" ? "textarea" : "input", {
-    id,
+function entry(
+  label: string,
+  name: TextName,
+  record: PartRecord | null,
+  most: number,
+  save: PanelHost["text"],
+): HTMLElement {
+  const input: HTMLTextAreaElement | HTMLInputElement = el(name === "note" ? "textarea" : "input", {
+    id: freshId(name),
     maxlength: most,
     rows: name === "note" ? 2 : null,
     autocomplete: "off",
     "data-entry": name,
     on: { change: () => save(name, input.value.trim()) },
   });
-  input.value = value ?? "";
-  return el("div", { class: "hand-entry" }, el("label", { for: id }, label), input);
+  input.value = record?.[name] ?? "";
+  return el("div", { class: "hand-entry" }, el("label", { for: input.id }, label), input);
 }
 
-/** What stands at the part now: its fault, its entries with their times, and the
- *  odds when they are shown. */
-export function panelNow(job, on, odds) {
-  const fault = job.faultOn(on);
+/** What is recorded at the part now: its fault, its entries with their times, and the odds
+ *  when they are shown. */
+export function panelNow(openCar: OpenCar, on: string, odds: string): HTMLElement {
+  const fault = openCar.faultOn(on);
   return el(
     "div",
     { class: "hand-now" },
     fault && el("p", { class: "error" }, `Does not count: ${fault.text}`),
-    history(job, on).map((line) => el("p", { class: "hand-line" }, line)),
+    history(openCar, on).map((line) => el("p", { class: "hand-line" }, line)),
     odds && el("p", { class: "odds" }, odds),
   );
 }
 
-/** What was found, what is behind it, note and photograph. host: act, go(on),
- *  text(name, value) */
-export function panelMore(job, on, host, finding) {
-  const record = recordAt(job.car, on, stageOf(job.car, job.sheet.items[on]));
+/** What was found, what is behind it, note and photograph. finding: the letter of a finding
+ *  comes next, so the findings are shown. */
+export function panelMore(openCar: OpenCar, on: string, host: PanelHost, finding: boolean): HTMLElement {
+  const { car, sheet } = openCar;
+  const record = recordAt(car, on, stageOf(car, itemOf(sheet, on)));
   return el(
     "div",
     {
@@ -205,15 +176,15 @@ export function panelMore(job, on, host, finding) {
         },
       },
     },
-    behind(job, on, host.go),
+    behind(openCar, on, host.go),
     el(
       "details",
-      { class: "find-fold", open: finding || findingsOf(job.sheet, record).length > 0 },
+      { class: "find-fold", open: finding || findingsOf(sheet, record).length > 0 },
       el("summary", {}, "Found…"),
-      finds(job, on, host),
+      finds(openCar, on, host.act),
     ),
-    entry("Note", "note", record?.note, 300, host.text),
-    entry("Number of a photograph", "photo", record?.photo, 40, host.text),
+    entry("Note", "note", record, 300, host.text),
+    entry("Number of a photograph", "photo", record, 40, host.text),
     el(
       "details",
       { class: "looks-fold", "data-stays": true },
@@ -221,7 +192,7 @@ export function panelMore(job, on, host, finding) {
       el(
         "dl",
         { class: "words" },
-        job.sheet.conditions.map((c) => [el("dt", {}, c.name), el("dd", {}, c.looks_like)]),
+        sheet.conditions.map((c) => [el("dt", {}, c.name), el("dd", {}, c.looks_like)]),
       ),
     ),
   );

@@ -1,79 +1,66 @@
-// What finished stages of the work came to, against their ranges: the running total.
+// What finished stages of the work cost, against their ranges: the running total.
 
+import type { PaidStage } from "../shared/carfile.ts";
 import { el, freshId, list } from "../shared/dom.ts";
-import { withMember } from "../shared/thiscar/record.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { PlanReply, PlanStage } from "../shared/replies.ts";
+import { withMember } from "../shared/thiscar/carmembers.ts";
+import type { OpenCar } from "./opencar.ts";
 
-const STAGES = ["strip_and_survey", "structure", "outer_metal", "paint", "assembly"];
+export interface SpentHost {
+  engine: EngineClient;
+}
 
 export class Spent {
   node = el("section", { class: "spent", "aria-labelledby": "spent-title" });
-  #job;
-  #host;
+  #openCar: OpenCar;
+  #engine: EngineClient;
   #said = el("div", { role: "status" });
 
-  /** host: link */
-  constructor(job, host) {
-    this.#job = job;
-    this.#host = host;
+  constructor(openCar: OpenCar, { engine }: SpentHost) {
+    this.#openCar = openCar;
+    this.#engine = engine;
   }
 
-  async show() {
-    let reply;
-    try {
-      reply = await this.#host.link.ask({ ask: "plan", car: this.#job.car });
-    } catch {
-      return;
-    }
+  async show(): Promise<void> {
+    if (!this.#openCar.hasCar) return;
+    const reply = await this.#engine.ask({ ask: "plan", car: this.#openCar.car }).catch(() => null);
+    if (!reply || !this.#openCar.hasCar) return;
     if (reply.kind !== "plan") {
-      this.#fault(reply);
+      this.#fault(reply.text);
       return;
     }
-    if (!this.node.hasChildNodes()) {
-      this.node.append(
-        el("h2", { id: "spent-title" }, "The job in stages, and what they came to"),
-        el(
-          "p",
-          { class: "hint" },
-          "Write what a stage came to when it is finished, the first ones first. Tax as the rates have it.",
-        ),
-        el(
-          "div",
-          { class: "hour-fields" },
-          reply.stages.map((s, k) => this.#field(s, STAGES[k])),
-        ),
-        this.#said,
-      );
-    }
+    if (!this.node.hasChildNodes()) this.#begin(reply);
     this.#said.replaceChildren(
-      ...[
-        reply.so_far_line && el("p", {}, el("strong", {}, reply.so_far_line)),
-        el(
-          "ol",
-          { class: "plan-stages" },
-          reply.stages.map((s) =>
-            el(
-              "li",
-              {},
-              el("strong", {}, `${s.name}: ${s.money_text}`),
-              list(
-                [s.actual_line, `${s.hours_text}, ${s.weeks_text}.`, s.by_then_text, s.stop_line].filter(
-                  Boolean,
-                ),
-              ),
-            ),
-          ),
-        ),
-        el("p", { class: "hint" }, reply.note),
-      ].filter(Boolean),
+      ...(reply.so_far_line ? [el("p", {}, el("strong", {}, reply.so_far_line))] : []),
+      el("ol", { class: "plan-stages" }, reply.stages.map(stageItem)),
+      el("p", { class: "hint" }, reply.note),
     );
   }
 
-  #fault(reply) {
-    this.#said.replaceChildren(el("p", { class: "error" }, reply.text));
+  #begin(plan: PlanReply): void {
+    this.node.append(
+      el("h2", { id: "spent-title" }, "The job in stages, and what they came to"),
+      el(
+        "p",
+        { class: "hint" },
+        "Write what a stage came to when it is finished, the first ones first. Tax as the rates have it.",
+      ),
+      el(
+        "div",
+        { class: "hour-fields" },
+        plan.stages.map((stage) => this.#field(stage)),
+      ),
+      this.#said,
+    );
   }
 
-  #field(stage, id) {
-    const input = el("input", {
+  #fault(text: string): void {
+    this.#said.replaceChildren(el("p", { class: "error" }, text));
+  }
+
+  #field({ id, name }: PlanStage): HTMLElement {
+    const input: HTMLInputElement = el("input", {
       id: freshId("spent"),
       type: "text",
       inputmode: "decimal",
@@ -82,20 +69,30 @@ export class Spent {
       "data-spent": id,
       on: { change: () => this.#put(id, input.value.trim()) },
     });
-    input.value = this.#job.car.came_to?.[id] ?? "";
-    return el("div", { class: "typed" }, el("label", { for: input.id }, stage.name), input);
+    input.value = String(this.#openCar.car.came_to?.[id] ?? "");
+    return el("div", { class: "typed" }, el("label", { for: input.id }, name), input);
   }
 
-  /** Blank takes the figure out. What the engine refuses is not taken in. */
-  async #put(id, text) {
-    const { [id]: _, ...rest } = this.#job.car.came_to ?? {};
-    const car = withMember(this.#job.car, "came_to", text === "" ? rest : { ...rest, [id]: text });
-    const reply = await this.#host.link.ask({ ask: "plan", car });
+  /** Writes the amount of a stage; blank removes it. What the engine refuses is not
+   *  recorded. */
+  async #put(id: PaidStage, text: string): Promise<void> {
+    const { [id]: _, ...rest } = this.#openCar.car.came_to ?? {};
+    const car = withMember(this.#openCar.car, "came_to", text === "" ? rest : { ...rest, [id]: text });
+    const reply = await this.#engine.ask({ ask: "plan", car });
     if (reply.kind !== "plan") {
-      this.#fault(reply);
+      this.#fault(reply.text);
       return;
     }
-    this.#job.act("spent", car);
+    this.#openCar.act("spent", car);
     await this.show();
   }
+}
+
+function stageItem(s: PlanStage): HTMLElement {
+  return el(
+    "li",
+    {},
+    el("strong", {}, `${s.name}: ${s.money_text}`),
+    list([s.actual_line, `${s.hours_text}, ${s.weeks_text}.`, s.by_then_text, s.stop_line].filter(Boolean)),
+  );
 }

@@ -1,15 +1,21 @@
-// The way to each part of the walk-round, with how much was looked at there: the
-// whole list is hundreds of looks long.
+// The way to each part of the walk-round, with how much was checked there: the whole list
+// is hundreds of checks long.
 
 import { button, el } from "../shared/dom.ts";
+import type { WalkLine, WalkSection } from "../shared/replies.ts";
+
+export interface WalkZonesHost {
+  goTo(section: WalkSection): void;
+  /** Whether a check was made. */
+  made(line: WalkLine): boolean;
+}
 
 export class WalkZones {
   node = el("nav", { class: "walk-zones", "aria-label": "Parts of the walk" });
-  #counts = [];
+  #counts: (() => void)[] = [];
 
-  /** sections: {name, lines}; goTo(section), made(line) */
-  constructor(sections, { goTo, made }) {
-    // A part of the walk where nothing can be looked at on this body has nowhere to stand.
+  constructor(sections: readonly WalkSection[], { goTo, made }: WalkZonesHost) {
+    // A part of the walk where this body has nothing to check is left out.
     const some = sections.filter((section) => section.lines.some((line) => !line.not_here));
     this.node.append(
       el(
@@ -35,7 +41,8 @@ export class WalkZones {
     this.count();
   }
 
-  count() {
-    for (const one of this.#counts) one();
+  /** Counts again. */
+  count(): void {
+    for (const count of this.#counts) count();
   }
 }

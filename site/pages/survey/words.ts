@@ -1,30 +1,37 @@
-// The six words, always in the same place, and the four acts under them. A tap
-// leaves the keyboard where it is; a press by keyboard stays on the button.
+// The six words, always in the same place, and the four acts below them. A tap leaves the
+// keyboard focus where it is; a press with the keyboard stays on the button.
 
+import type { Condition } from "../shared/carfile.ts";
 import { button, el } from "../shared/dom.ts";
+import type { SheetCondition } from "../shared/replies.ts";
+import type { Act } from "./keys.ts";
 
-const stayPut = { pointerdown: (event) => event.preventDefault() };
+const stayPut = (event: Event) => event.preventDefault();
 
-/** host: act(name, value) does what the key of that name does. */
-export function wordButtons(conditions, host) {
-  const word = (c) =>
+const ACTS: readonly (readonly [text: string, act: "unseen" | "finding" | "undo" | "panel"])[] = [
+  ["Could not see", "unseen"],
+  ["Found…", "finding"],
+  ["Undo", "undo"],
+  ["Note", "panel"],
+];
+
+/** act does what the key of that act does. */
+export function wordButtons(
+  conditions: readonly SheetCondition[],
+  act: (...act: Act) => unknown,
+): HTMLElement {
+  const word = (c: SheetCondition) =>
     el(
       "button",
       {
         type: "button",
         class: "word",
         "data-word": c.id,
-        on: { ...stayPut, click: () => host.act("condition", c) },
+        on: { pointerdown: stayPut, click: () => act("condition", c) },
       },
       el("span", { class: "word-key", "aria-hidden": "true" }, c.key.toUpperCase()),
       el("span", { class: "word-name" }, c.name),
     );
-  const acts = [
-    ["Could not see", "unseen", "C"],
-    ["Found…", "finding", "F"],
-    ["Undo", "undo", ""],
-    ["Note", "panel", ""],
-  ];
   return el(
     "div",
     { class: "words-block" },
@@ -36,18 +43,18 @@ export function wordButtons(conditions, host) {
     el(
       "div",
       { class: "words-acts" },
-      acts.map(([text, name]) => {
-        const node = button(text, () => host.act(name), { "data-act": name });
-        if (name !== "panel") node.addEventListener("pointerdown", stayPut.pointerdown);
+      ACTS.map(([text, name]) => {
+        const node = button(text, () => act(name), { "data-act": name });
+        if (name !== "panel") node.addEventListener("pointerdown", stayPut);
         return node;
       }),
     ),
   );
 }
 
-/** Marks the word that stands for the part in hand, in shape as well. */
-export function markWord(block, condition, unseen) {
-  for (const node of block.querySelectorAll("[data-word]"))
+/** Marks the word that is recorded for the current part, in shape as well as in colour. */
+export function markWord(block: HTMLElement, condition: Condition | undefined, unseen: boolean): void {
+  for (const node of block.querySelectorAll<HTMLElement>("[data-word]"))
     node.setAttribute("aria-pressed", String(node.dataset.word === condition));
-  block.querySelector('[data-act="unseen"]').setAttribute("aria-pressed", String(Boolean(unseen)));
+  block.querySelector('[data-act="unseen"]')?.setAttribute("aria-pressed", String(unseen));
 }

@@ -1,54 +1,50 @@
-// Bars from nought, drawn beside their own words. A length is a part of the
-// whole width of the picture; the words say the figure.
+// Bars that start at zero, drawn beside the words that say the same. A length is a
+// fraction of the full width of the picture.
 
-import { el, svg } from "../shared/dom.ts";
+import { type Children, el, svg } from "../shared/dom.ts";
 
-const TALL = 5;
+/** A line of a list of bars. part: the full length, 0 to 1; edge: how far an outline goes
+ *  on, 0 to 1; more: smaller words below the bar. */
+export type BarRow = readonly [text: Children, part: number, edge?: number, more?: string];
 
-/** A sum of money in its own words as a number, for lengths and order alone. */
-export const amount = (text) => Number(text.replace(/\D/g, ""));
+const HEIGHT = 5;
 
-const clamp = (part) => Math.max(0, Math.min(1, part));
-const frameOf = (to) =>
-  svg("rect", {
-    x: 0.2,
-    y: 0.2,
-    width: Math.max(0.4, 100 * clamp(to) - 0.4),
-    height: TALL - 0.4,
-    class: "bar-edge",
-  });
-const inkTo = (to) =>
-  svg("rect", {
-    x: 0.2,
-    y: 0.2,
-    width: Math.max(0.4, 100 * clamp(to) - 0.4),
-    height: TALL - 0.4,
-    class: "bar-ink",
-  });
+/** The number in an amount of money, for lengths and order only. */
+export const amount = (text: string): number => Number(text.replace(/\D/g, ""));
 
-/** Full up to part; outline goes on to edge, where more is given. */
-export function bar(part, edge = null) {
+const clamp = (part: number) => Math.max(0, Math.min(1, part));
+
+function box(part: number, className: "bar-edge" | "bar-ink"): SVGRectElement {
+  const width = Math.max(0.4, 100 * clamp(part) - 0.4);
+  return svg("rect", { x: 0.2, y: 0.2, width, height: HEIGHT - 0.4, class: className });
+}
+
+/** A bar filled up to part, with an outline up to edge where there is one. */
+export function bar(part: number, edge?: number): SVGSVGElement {
   return svg(
     "svg",
     {
-      viewBox: `0 0 100 ${TALL}`,
+      viewBox: `0 0 100 ${HEIGHT}`,
       preserveAspectRatio: "none",
       class: "bar",
       "aria-hidden": "true",
       focusable: "false",
     },
-    edge !== null && frameOf(edge),
-    inkTo(part),
+    edge !== undefined && box(edge, "bar-edge"),
+    box(part, "bar-ink"),
   );
 }
 
-/** rows: [text, part, edge, more]. The words come first, the bar mirrors them. */
-export function barList(rows, { ordered = false } = {}) {
+/** The words of each row come first, and the bar mirrors them. */
+export function barList(
+  rows: readonly BarRow[],
+  { ordered = false }: { ordered?: boolean } = {},
+): HTMLUListElement | HTMLOListElement {
   return el(
     ordered ? "ol" : "ul",
     { class: "bars" },
     rows.map(([text, part, edge, more]) =>
-      el("li", {}, el("p", {}, text), bar(part, edge ?? null), more && el("p", { class: "bar-more" }, more)),
+      el("li", {}, el("p", {}, text), bar(part, edge), more && el("p", { class: "bar-more" }, more)),
     ),
   );
 }

@@ -1,38 +1,47 @@
-// "Why so wide": ties the car in hand, the engine and the pages of the talk
-// together. Read talk.js for the pages and sums.js for what they stand on.
+// "Why so wide": connects the car, the engine and the pages of the talk. Read talk.ts for
+// how the pages turn, and sums.ts for what they ask the engine.
 
 import "../shared/trustedtypes.ts";
 import "../shared/refuseframing.ts";
-import { button, el } from "../shared/dom.ts";
-import { EngineClient } from "../shared/engineclient.ts";
-import { Frame } from "../shared/frame.ts";
 import { band, brokenBand, mistakeBand, pastBand, restartedBand } from "../shared/bands.ts";
-import { today } from "../shared/linkcontent.ts";
+import type { CarFile } from "../shared/carfile.ts";
 import { carriesCar } from "../shared/carurl.ts";
-import { readCarFile, whenDropped } from "../shared/files.ts";
-import { openShop } from "../shared/openshop.ts";
-import { startOffline, watchConnection } from "../shared/offline.ts";
+import { button, byId, el } from "../shared/dom.ts";
+import { EngineClient } from "../shared/engineclient.ts";
+import { messageOf, readCarFile, whenDropped } from "../shared/files.ts";
+import { Frame } from "../shared/frame.ts";
 import { HistoryState } from "../shared/historystate.ts";
-import { fromLink, linkProblem } from "../shared/thiscar/start.ts";
+import { today } from "../shared/linkcontent.ts";
+import { startOffline, watchConnection } from "../shared/offline.ts";
+import { openShop } from "../shared/openshop.ts";
+import type { OpenedReply } from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
 import { fit } from "../shared/thiscar/fit.ts";
-import { entered, handLine, keptCar, sampleCar, surveyAddress } from "./hand.ts";
-import { Sums } from "./sums.ts";
+import { rangeOf } from "../shared/thiscar/gather.ts";
+import { fromLink, linkProblem } from "../shared/thiscar/start.ts";
+import { Ending } from "./ending.ts";
+import { type Hand, handLine, type Source, sampleCar, storedCar, surveyAddress } from "./hand.ts";
+import { type Need, Sums } from "./sums.ts";
+import { Suppose } from "./suppose.ts";
 import { Talk } from "./talk.ts";
 import { Twenty } from "./twenty.ts";
 import { TwoWays } from "./twoways.ts";
-import { Suppose } from "./suppose.ts";
-import { widthPages } from "./widths.ts";
-import { Widest } from "./widest.ts";
-import { Ending } from "./ending.ts";
 import { whyPaper } from "./whypaper.ts";
+import { Widest } from "./widest.ts";
+import { widthPages } from "./widths.ts";
 
-const byId = (id) => document.getElementById(id);
 const frame = new Frame();
-let opened = null;
-let hand = null;
+let opened: OpenedReply | null = null;
+let hand: Hand | null = null;
 let surveyLink = "../survey/";
 
-const link = new EngineClient(
+/** The open car; the pages of the talk are shown only while there is one. */
+function inHand(): Hand {
+  if (!hand) throw new Error("no car is open");
+  return hand;
+}
+
+const engine = new EngineClient(
   {
     loading: (bytes) => frame.loading(bytes),
     restarted: () => frame.put("engine", restartedBand()),
@@ -41,15 +50,17 @@ const link = new EngineClient(
   "engine.wasm",
   ["before_after", "worth", "wide"],
 );
-const sums = new Sums(link, changed);
+const sums = new Sums(engine, changed);
+const isUK = () => opened?.words === "uk";
 const host = {
-  link,
-  say: (text) => frame.say(text),
-  again: (name) => sums.again(name),
-  hand: () => hand,
-  uk: () => opened.words === "uk",
-  state: () => sums.state,
-  address: () => surveyLink,
+  engine,
+  say: (text: string) => frame.say(text),
+  again: (name: Need) => sums.again(name),
+  hand: inHand,
+  car: () => inHand().car,
+  uk: isUK,
+  completeness: () => sums.completeness,
+  surveyAddress: () => surveyLink,
 };
 const talk = new Talk(
   [
@@ -64,26 +75,20 @@ const talk = new Talk(
     replies: () => sums.replies,
     seen: (page) => {
       if (page.needs) sums.first(page.needs);
-      memory.later();
+      historyState.later();
     },
   },
 );
-const memory = new HistoryState(() => (hand ? { car: hand.car, from: hand.from } : null));
+const historyState = new HistoryState(() => (hand ? { car: hand.car, from: hand.from } : null));
 
-/** An answer came: the page in hand, the line of the car and the paper follow. */
-function changed() {
-  if (!hand) return;
+/** A reply came: the page that is shown, the line of the car and the paper follow. */
+function changed(): void {
+  if (!hand || !opened) return;
   const broken = [...sums.replies.values()].find((r) => r.kind === "broken");
   frame.put("broken", broken ? brokenBand(broken.text) : null);
-  carLine();
+  line.textContent = handLine(hand, rangeOf(sums.replies)?.car_line);
   talk.drawn();
-  paper();
-}
-
-function paper() {
-  byId("paper").replaceChildren(
-    whyPaper({ opened, uk: host.uk() }, { ...hand, from: entered(hand.from) }, sums.replies),
-  );
+  byId("paper").replaceChildren(whyPaper(opened, isUK(), hand, sums.replies));
 }
 
 const input = el("input", {
@@ -92,12 +97,11 @@ const input = el("input", {
   class: "visually-hidden",
   tabindex: "-1",
   "aria-hidden": "true",
-  on: {
-    change: () => {
-      if (input.files[0]) openFile(input.files[0]);
-      input.value = "";
-    },
-  },
+});
+input.addEventListener("change", () => {
+  const file = input.files?.[0];
+  if (file) openFile(file);
+  input.value = "";
 });
 const line = el("p", { class: "hand-line" });
 byId("top").append(
@@ -107,22 +111,20 @@ byId("top").append(
 );
 byId("top").hidden = true;
 
-function carLine() {
-  line.textContent = handLine(hand, sums.replies.get("range")?.car_line);
-}
-
-/** Opens a car: the engine looks at it before anything of it is shown. */
-async function take(car, from) {
+/** Opens a car from outside. Nothing of it is shown before the engine has checked it. */
+async function take(outside: unknown, from: Source): Promise<boolean> {
+  if (!opened) return false;
   frame.put("arrival", null);
-  let sheet;
+  const car = outside as CarFile;
+  let sheet: ReplyTo<"sheet">;
   try {
-    sheet = await link.ask({ ask: "sheet", car });
+    sheet = await engine.ask({ ask: "sheet", car });
   } catch {
     refused(["This car could not be opened: the sums are not ready. Try once more in a moment."]);
     return false;
   }
   if (sheet.kind !== "sheet") {
-    notThis(car, from, sheet);
+    notThis(opened, car, from, sheet);
     return false;
   }
   // Another car begins at the first page; a reload stays on its own.
@@ -136,36 +138,45 @@ async function take(car, from) {
   return true;
 }
 
-function refused(lines, more = []) {
-  frame.put(
-    "arrival",
-    band("arrival", lines, [...more, ...(hand ? [] : [["Use the sample car (invented)", sample]])]),
-  );
+type Way = readonly [text: string, act: () => unknown];
+
+function refused(lines: string[], more: Way[] = []): void {
+  const ways: Way[] = hand ? more : [...more, ["Use the sample car (invented)", sample]];
+  frame.put("arrival", band("arrival", lines, ways));
   scrollTo(0, 0);
 }
 
-/** A car that the engine does not take; several bodies are asked about. */
-function notThis(car, from, reply) {
-  if (reply.path === "bodies" && car?.bodies?.length > 1) {
+/** The engine did not take the car. When it may be one of several bodies, asks which. */
+function notThis(
+  shop: OpenedReply,
+  car: CarFile,
+  from: Source,
+  reply: Exclude<ReplyTo<"sheet">, { kind: "sheet" }>,
+): void {
+  const bodies = car?.bodies ?? [];
+  if (reply.kind === "refused" && reply.path === "bodies" && bodies.length > 1) {
+    const again: Source = from.kind === "link" ? { ...from, fragment: undefined } : from;
     refused(
       ["The customer was not sure of the body. Which shall it be here? The other answers stay."],
-      car.bodies.map((id) => [
-        opened.bodies.find((b) => b.id === id)?.name ?? id,
-        () => take({ ...car, bodies: [id] }, { ...from, fragment: undefined }),
-      ]),
+      bodies.map(
+        (id): Way => [
+          shop.bodies.find((b) => b.id === id)?.name ?? id,
+          () => take({ ...car, bodies: [id] }, again),
+        ],
+      ),
     );
   } else refused(["This car could not be opened.", reply.text]);
 }
 
-async function openFile(file) {
+async function openFile(file: File): Promise<void> {
   try {
     await take(await readCarFile(file), { kind: "file" });
   } catch (error) {
-    refused([error.message]);
+    refused([messageOf(error)]);
   }
 }
 
-async function sample() {
+async function sample(): Promise<boolean> {
   try {
     const { car, from } = await sampleCar();
     return await take(car, from);
@@ -176,7 +187,7 @@ async function sample() {
 }
 
 /** Opens the car in the address, once, and takes it out of the address. */
-async function fromAddress() {
+async function fromAddress(): Promise<void> {
   const fragment = location.hash;
   history.replaceState(history.state, "", location.pathname + location.search);
   try {
@@ -187,37 +198,37 @@ async function fromAddress() {
   }
 }
 
-async function begin() {
+async function begin(): Promise<void> {
   byId("top").hidden = false;
   if (carriesCar(location.hash)) {
     await fromAddress();
     return;
   }
-  const state = memory.found();
+  const state = historyState.found();
   if (state?.car && (await take(state.car, state.from))) return;
-  const kept = await keptCar();
-  if (kept === "unreadable")
+  const stored = await storedCar();
+  if (stored === "unreadable")
     frame.put(
       "found",
       band("found", [
         "A survey was kept on this device, but it cannot be read any more. “This car” can save what is there.",
       ]),
     );
-  else if (kept) {
-    await take(kept.car, kept.from);
+  else if (stored) {
+    await take(stored.car, stored.from);
     return;
   }
   await sample();
 }
 
-async function begun(reply) {
+async function begun(reply: OpenedReply): Promise<void> {
   opened = reply;
   await begin();
 }
 
 addEventListener("beforeprint", () => {
   const sheet = byId("paper").firstElementChild;
-  if (sheet) fit(sheet);
+  if (sheet instanceof HTMLElement) fit(sheet);
 });
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => {
@@ -228,7 +239,7 @@ addEventListener("hashchange", () => {
   if (carriesCar(location.hash)) fromAddress();
   else if (hand) talk.show();
 });
-openShop({ frame, engine: link }, begun).finally(() =>
+openShop({ frame, engine }, begun).finally(() =>
   startOffline(
     () => !hand || hand.from.kind === "sample",
     (load) =>

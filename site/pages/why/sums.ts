@@ -1,90 +1,121 @@
-// What the talk needs of the engine, worked out in the order of its pages while
-// it is being told; a page that is opened early goes to the front.
+// What the talk asks the engine. It is worked out in the order of the pages while people
+// talk; what a page needs that is opened early comes first.
 
+import type { CarFile } from "../shared/carfile.ts";
 import { button, el } from "../shared/dom.ts";
-import { Gathered, isDone, isRough } from "../shared/thiscar/gather.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { EngineReply } from "../shared/replies.ts";
+import { type EngineRequest, isRefusal } from "../shared/requests.ts";
+import { Gathered, isRough, type Replies, replyOf } from "../shared/thiscar/gather.ts";
 
-/** A range only for its stage and its lines in words: rough is good enough. */
-function wanted(car) {
-  const all = [
+/** What the pages of the talk need. */
+export type Need = "twenty" | "range" | "two_ways" | "before_after" | "worth" | "wide";
+
+/** How complete the paper is: it has everything, something is still being worked out, or
+ *  something could not be worked out. */
+export type Completeness = "whole" | "working" | "gaps";
+
+type ReplyOfKind<K extends EngineReply["kind"]> = Extract<EngineReply, { kind: K }>;
+type Wanted = readonly [name: Need, request: EngineRequest<Need>, refines: boolean];
+
+/** The paper uses only the range's next stage and its lines in words, so a rough range is
+ *  good enough. */
+function wanted(car: CarFile): Wanted[] {
+  const all: Wanted[] = [
     ["twenty", { ask: "twenty", car }, false],
     ["range", { ask: "range", effort: "rough", car }, false],
     ["two_ways", { ask: "two_ways", car }, false],
   ];
   if (car.stages?.length) all.push(["before_after", { ask: "before_after", car }, true]);
-  return [...all, ["worth", { ask: "worth", car, for: "shop" }, true], ["wide", { ask: "wide", car }, true]];
+  all.push(["worth", { ask: "worth", car, for: "shop" }, true], ["wide", { ask: "wide", car }, true]);
+  return all;
 }
 
-const IN_ONE_GO = ["range"];
-const settled = (name, reply) =>
-  IN_ONE_GO.includes(name) ? Boolean(reply) : Boolean(reply) && !isRough(reply);
+/** These two take seconds; the others are short. */
+const isLong = (name: Need) => name === "worth" || name === "wide";
+
+const settled = (name: Need, reply: EngineReply | undefined) =>
+  reply !== undefined && (name === "range" || !isRough(reply));
+
+/** The answer to a request, rough or done; null where there is none yet and where the
+ *  engine refused or failed. */
+export function answer<K extends Need>(replies: Replies, name: K): ReplyOfKind<K> | null {
+  return replyOf<K>(replies, name, name);
+}
+
+/** The same, once it is as good as it will be. */
+export function doneAnswer<K extends Need>(replies: Replies, name: K): ReplyOfKind<K> | null {
+  const reply = answer(replies, name);
+  return reply && !isRough(reply) ? reply : null;
+}
 
 export class Sums {
-  replies = new Map();
-  #gathered;
-  #car = null;
-  #first = null;
-  #changed;
+  #replies = new Map<string, EngineReply>();
+  #gathered: Gathered;
+  #car: CarFile | null = null;
+  #first: Need | null = null;
+  #changed: () => void;
 
-  /** changed() after every answer, rough ones included. */
-  constructor(link, changed) {
-    this.#gathered = new Gathered(link);
+  /** changed is called after every reply, rough ones included. */
+  constructor(engine: EngineClient, changed: () => void) {
+    this.#gathered = new Gathered(engine);
     this.#changed = changed;
   }
 
-  /** Begins on a car, or goes on with it. */
-  begin(car) {
+  get replies(): Replies {
+    return this.#replies;
+  }
+
+  /** Begins with a car, or goes on with it. */
+  begin(car: CarFile): void {
     if (this.#car !== car) this.#first = null;
     this.#car = car;
-    this.replies = this.#gathered.about(car);
-    this.#run();
+    this.#run(car);
   }
 
-  leave() {
-    this.#car = null;
-    this.#gathered.leave();
+  #ahead(car: CarFile): Wanted[] {
+    return wanted(car).filter(([name]) => !settled(name, this.#replies.get(name)));
   }
 
-  get #ahead() {
-    return wanted(this.#car).filter(([name]) => !settled(name, this.replies.get(name)));
-  }
-
-  #run() {
-    const ahead = this.#ahead;
+  #run(car: CarFile): void {
+    this.#replies = this.#gathered.about(car);
+    const ahead = this.#ahead(car);
     const at = ahead.findIndex(([name]) => name === this.#first);
     if (at > 0) ahead.unshift(...ahead.splice(at, 1));
-    this.#gathered.fetch(this.#car, ahead, () => this.#changed());
+    this.#gathered.fetch(car, ahead, () => this.#changed());
   }
 
-  /** Somebody looks at the page that needs this: it is worked out next, unless
-   *  it is short enough to be waited for in its place. */
-  first(name) {
-    const [next] = this.#ahead;
-    if (!next || next[0] === name || this.#first === name || !["worth", "wide"].includes(name)) return;
+  /** Somebody opened the page that needs this, so it is worked out next. Short work is
+   *  left in its place. */
+  first(name: Need): void {
+    if (!this.#car || !isLong(name)) return;
+    const [next] = this.#ahead(this.#car);
+    if (!next || next[0] === name || this.#first === name) return;
     this.#first = name;
-    if (["worth", "wide"].includes(next[0])) this.#run();
+    if (isLong(next[0])) this.#run(this.#car);
   }
 
-  again(name) {
-    this.replies.delete(name);
-    this.#run();
+  again(name: Need): void {
+    if (!this.#car) return;
+    this.#replies.delete(name);
+    this.#run(this.#car);
   }
 
-  /** How far all is that the paper stands on: whole, working or gaps. */
-  get state() {
-    if (!this.#car || this.#ahead.length) return "working";
-    return wanted(this.#car).every(([name]) => name === "range" || isDone(this.replies.get(name)))
-      ? "whole"
-      : "gaps";
+  get completeness(): Completeness {
+    const car = this.#car;
+    if (!car || this.#ahead(car).length) return "working";
+    const whole = wanted(car).every(([name]) => name === "range" || doneAnswer(this.#replies, name));
+    return whole ? "whole" : "gaps";
   }
 }
 
-/** What stands in the place of an answer that is not there, or null. A refusal
- *  names what is wrong; an engine that did not answer can be asked again. */
-export function missing(reply, again) {
+/** What the page shows instead of a reply: that it is being worked out, or what is wrong.
+ *  Null when there is an answer. A refusal names the entry that is wrong; if the engine
+ *  did not answer, again asks once more. */
+export function missing(reply: EngineReply | undefined, again: (() => void) | null): HTMLElement | null {
   if (!reply) return el("p", { class: "working" }, "Working it out.");
-  if (reply.kind !== "refused" && reply.kind !== "broken") return null;
-  if (reply.path)
+  if (!isRefusal(reply)) return null;
+  if (reply.kind === "refused" && reply.path)
     return el(
       "div",
       { class: "error" },
@@ -99,9 +130,10 @@ export function missing(reply, again) {
   );
 }
 
-/** "working out: 3 of 12", while an answer is on its way; else nothing. */
-export function progress(reply) {
+/** "Working out: 3 of 12" until the reply is done, then null. */
+export function progress(reply: EngineReply | undefined): HTMLElement | null {
   if (reply && !isRough(reply)) return null;
-  const far = reply?.of > 0 ? `: ${reply.done.toLocaleString("en")} of ${reply.of.toLocaleString("en")}` : "";
+  const count = (n: number) => n.toLocaleString("en");
+  const far = reply && "of" in reply && reply.of > 0 ? `: ${count(reply.done)} of ${count(reply.of)}` : "";
   return el("p", { class: "working" }, `Working out${far}.`);
 }

@@ -1,41 +1,56 @@
-// The pages of the talk as addresses after the "#", one idea each: Next, Back,
-// the arrow keys and Space. Nothing moves on by itself.
+// The pages of the talk, one idea each, at addresses after the "#". Next, Back, the arrow
+// keys and Space turn them; no page turns by itself.
 
-import { button, el } from "../shared/dom.ts";
+import { button, byId, el } from "../shared/dom.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
+import type { Need } from "./sums.ts";
 
-const byId = (id) => document.getElementById(id);
+export interface TalkPage {
+  readonly id: string;
+  readonly title: string;
+  readonly line: string;
+  readonly node: HTMLElement;
+  /** The request that the page waits for. */
+  readonly needs: Need | null;
+  /** Where a reader begins when the talk begins with this page. */
+  readonly focus?: HTMLElement;
+  draw(replies: Replies): void;
+  /** What Space does on this page; false when it is to turn the page. */
+  act?(): boolean;
+}
+
+export interface TalkHost {
+  replies(): Replies;
+  /** A page was opened. */
+  seen(page: TalkPage): void;
+}
 
 export class Talk {
-  #pages;
-  #host;
-  #now = null;
+  #pages: readonly TalkPage[];
+  #host: TalkHost;
+  #now: TalkPage | null = null;
   #back = button("Back", () => this.#turn(-1), { class: "big", "data-key": "back" });
   #next = button("Next", () => this.#turn(1), { class: "big go", "data-key": "next" });
   #count = el("p", { class: "page-count" });
   #nav = el("nav", { class: "turn", "aria-label": "Pages" }, this.#back, this.#count, this.#next);
 
-  /** pages: {id, title, line, node, needs, draw(replies), act?(), focus?};
-   *  host: replies(), seen(page) when a page is opened */
-  constructor(pages, host) {
+  constructor(pages: readonly [TalkPage, ...TalkPage[]], host: TalkHost) {
     this.#pages = pages;
     this.#host = host;
     addEventListener("keydown", (event) => this.#key(event));
   }
 
-  get running() {
-    return this.#now !== null;
-  }
-
-  #place() {
+  /** Shows the page of the address. focus: moves the focus to where a reader goes on;
+   *  first: the talk begins. */
+  show({ focus = true, first = false }: { focus?: boolean; first?: boolean } = {}): void {
     const id = location.hash.slice(1);
-    return this.#pages.find((p) => p.id === id) ?? this.#pages[0];
-  }
-
-  /** The page of the address. focus: where a reader goes on. */
-  show({ focus = true, first = false } = {}) {
-    const page = this.#place();
+    const at = Math.max(
+      0,
+      this.#pages.findIndex((p) => p.id === id),
+    );
+    const page = this.#pages[at];
+    if (!page) return;
     this.#now = page;
-    const at = this.#pages.indexOf(page);
     const h1 = el("h1", { tabindex: "-1" }, page.title);
     byId("screen").replaceChildren(h1, el("p", { class: "say" }, page.line), page.node, this.#nav);
     document.body.dataset.page = page.id;
@@ -52,25 +67,19 @@ export class Talk {
     }
   }
 
-  /** No car is in hand: nothing of the talk is shown. */
-  put() {
-    this.#now = null;
-    byId("screen").replaceChildren();
-    delete document.body.dataset.page;
-  }
-
-  /** Something new came from the engine. */
-  drawn() {
+  /** A reply came from the engine. */
+  drawn(): void {
     this.#now?.draw(this.#host.replies());
   }
 
-  #turn(by) {
+  #turn(by: number): void {
+    if (!this.#now) return;
     const next = this.#pages[this.#pages.indexOf(this.#now) + by];
     if (next) location.hash = next.id;
   }
 
-  /** Keys that a control of the page wants for itself stay with it. */
-  #key(event) {
+  /** Leaves to a control of the page the keys that the control uses. */
+  #key(event: KeyboardEvent): void {
     if (
       !this.#now ||
       event.defaultPrevented ||
@@ -80,11 +89,11 @@ export class Talk {
       event.shiftKey
     )
       return;
-    const own = (names) => event.target instanceof Element && event.target.closest(names);
-    if (own("input, select, textarea, summary")) return;
+    const within = (names: string) => event.target instanceof Element && event.target.closest(names);
+    if (within("input, select, textarea, summary")) return;
     if (event.key === "ArrowRight") this.#turn(1);
     else if (event.key === "ArrowLeft") this.#turn(-1);
-    else if (event.key === " " && !own("button, a")) {
+    else if (event.key === " " && !within("button, a")) {
       if (!this.#now.act?.()) this.#turn(1);
     } else return;
     event.preventDefault();

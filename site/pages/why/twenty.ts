@@ -1,23 +1,31 @@
-// Twenty cars: one press, one imagined car. Its drawing is hatched where it is
+// Twenty cars: each press simulates one car. The drawing is hatched where that car is
 // rusted through, its price is said, and its dot drops on the axis.
 
 import { button, el } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
+import type { TwentyReply } from "../shared/replies.ts";
 import { Drawing, hatchingKey } from "../shared/thiscar/drawn.ts";
+import type { Replies } from "../shared/thiscar/gather.ts";
 import { amount } from "./bars.ts";
-import { missing } from "./sums.ts";
+import { answer, missing, type Need } from "./sums.ts";
+import type { TalkPage } from "./talk.ts";
 
 const HOLED = "rusted_through";
 
-export class Twenty {
-  id = "twenty";
-  title = "Twenty cars";
-  line = "Same kind of car, same answers. These are twenty ways it could turn out.";
-  needs = "twenty";
-  node = el("div", { class: "twenty" });
+export interface TwentyHost {
+  say(text: string): void;
+  again(name: Need): void;
+}
+
+export class Twenty implements TalkPage {
+  readonly id = "twenty";
+  readonly title = "Twenty cars";
+  readonly line = "Same kind of car, same answers. These are twenty ways it could turn out.";
+  readonly needs = "twenty";
+  readonly node = el("div", { class: "twenty" });
   #count = 0;
-  #of = null;
-  #holed = new Set();
+  #of: TwentyReply | null = null;
+  #holed = new Set<string>();
   #wait = el("div", {});
   #total = el("p", { class: "total" });
   #found = el("p", { class: "found" });
@@ -27,10 +35,9 @@ export class Twenty {
   #note = el("p", { class: "hint" });
   #picture = el("div", { class: "twenty-picture" });
   #drawing = new Drawing({ condition: (on) => (this.#holed.has(on) ? HOLED : null), tap: () => {} });
-  #host;
+  #host: TwentyHost;
 
-  /** host: say(text), again(name) */
-  constructor(host) {
+  constructor(host: TwentyHost) {
     this.#host = host;
     this.#picture.append(this.#drawing.node);
     this.node.append(
@@ -47,36 +54,36 @@ export class Twenty {
     );
   }
 
-  get focus() {
+  get focus(): HTMLElement {
     return this.#next;
   }
 
-  /** Space stands for the next car, until there is none. */
-  act() {
+  /** Space asks for the next car until all twenty are there. */
+  act(): boolean {
     if (!this.#of || this.#count >= 20) return false;
     this.#show(this.#count + 1);
     return true;
   }
 
-  #step() {
+  #step(): void {
     this.#show(this.#count >= 20 ? 0 : this.#count + 1);
   }
 
-  draw(replies) {
-    const reply = replies.get("twenty");
-    if (reply === this.#of && reply) return;
-    const gap = missing(reply, () => this.#host.again("twenty"));
-    this.#wait.replaceChildren(...[gap].filter(Boolean));
-    this.#of = gap ? null : reply;
+  draw(replies: Replies): void {
+    const reply = answer(replies, "twenty");
+    if (reply && reply === this.#of) return;
+    const gap = missing(replies.get("twenty"), () => this.#host.again("twenty"));
+    this.#wait.replaceChildren(...(gap ? [gap] : []));
+    this.#of = reply;
     for (const box of [this.#all, this.#total, this.#found, this.#row, this.#note, this.#picture])
-      box.hidden = Boolean(gap);
-    if (gap) return;
+      box.hidden = !reply;
+    if (!reply) return;
     this.#note.textContent = reply.note;
     this.#outline(reply.drawing);
     this.#show(0);
   }
 
-  async #outline(body) {
+  async #outline(body: string): Promise<void> {
     try {
       await this.#drawing.show(body, []);
     } catch {
@@ -86,16 +93,16 @@ export class Twenty {
       return;
     }
     const key = hatchingKey([{ id: HOLED, name: "Rusted through or gone" }]);
-    key.lastChild.remove();
+    key.lastChild?.remove();
     this.#drawing.node
       .querySelector("figcaption")
-      .replaceChildren(el("p", {}, "The car opened out flat, nose up; its left is on your left."), key);
+      ?.replaceChildren(el("p", {}, "The car opened out flat, nose up; its left is on your left."), key);
   }
 
-  #show(count) {
+  #show(count: number): void {
     if (!this.#of) return;
-    const { cars, axis } = this.#of;
-    const one = count > this.#count && count - this.#count === 1;
+    const { cars } = this.#of;
+    const dropped = count === this.#count + 1;
     this.#count = count;
     const car = cars[count - 1] ?? null;
     const prices = cars.map((c) => c.total_text).sort((a, b) => amount(a) - amount(b));
@@ -112,6 +119,18 @@ export class Twenty {
       : count === 20
         ? `Car 20: ${car.total_text}. ${car.found_text}`
         : car.found_text;
+    this.#drawDots(this.#of, dropped);
+    this.#next.textContent = count === 20 ? "Begin the twenty again" : "Next car";
+    this.#all.hidden = count === 20;
+    // The button that showed all is hidden now, and the focus must not be lost with it.
+    if (document.activeElement === document.body && this.node.isConnected)
+      this.#next.focus({ preventScroll: true });
+    if (car) this.#host.say(count === 20 ? end : `Car ${count} of 20: ${car.total_text}. ${car.found_text}`);
+  }
+
+  /** A dot for each car so far. dropped: the last one is new and drops. */
+  #drawDots({ cars, axis }: TwentyReply, dropped: boolean): void {
+    const count = this.#count;
     const dots = cars.slice(0, count).map((c) => ({ at: c.at, stack: c.stack, inside: true }));
     const text =
       count === 0
@@ -120,12 +139,6 @@ export class Twenty {
           ? "One dot, one car."
           : `${count} of the twenty cars, a dot for each.`;
     this.#row.replaceChildren(dotRow({ dots, dots_text: text }, axis, levelsOf([{ dots: cars }])));
-    if (one) [...this.#row.querySelectorAll(".dot")].at(-1).classList.add("dropping");
-    this.#next.textContent = count === 20 ? "Begin the twenty again" : "Next car";
-    this.#all.hidden = count === 20;
-    // The button that showed all is gone now: the focus must not go with it.
-    if (document.activeElement === document.body && this.node.isConnected)
-      this.#next.focus({ preventScroll: true });
-    if (car) this.#host.say(count === 20 ? end : `Car ${count} of 20: ${car.total_text}. ${car.found_text}`);
+    if (dropped) [...this.#row.querySelectorAll(".dot")].at(-1)?.classList.add("dropping");
   }
 }

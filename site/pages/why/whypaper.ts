@@ -1,48 +1,51 @@
-// What was talked about, on one or two sheets: the two rows, what each stage
-// takes off, what stays, and what makes it wide. The other pages are talk.
+// What we talked about, on one or two sheets: the two rows, what each stage takes off,
+// what stays, and what makes it wide. The other pages are only for the talk.
 
-import { el } from "../shared/dom.ts";
+import { type Children, el } from "../shared/dom.ts";
+import type { OpenedReply } from "../shared/replies.ts";
+import { type Replies, rangeOf } from "../shared/thiscar/gather.ts";
 import { paperHead } from "../shared/thiscar/letter.ts";
 import { enteredBy } from "../shared/thiscar/letterbasis.ts";
-import { isDone } from "../shared/thiscar/gather.ts";
-import { nextStage } from "./ending.ts";
-import { twoWays } from "./twoways.ts";
-import { takesOff, whatStays } from "./widths.ts";
-import { shares, worse } from "./widest.ts";
 import { begun } from "../shared/thiscar/record.ts";
+import { nextStage } from "./ending.ts";
+import { enteredFrom, type Hand } from "./hand.ts";
+import { doneAnswer } from "./sums.ts";
+import { twoWays } from "./twoways.ts";
+import { shares, worse } from "./widest.ts";
+import { takesOff, whatStays } from "./widths.ts";
 
 const NOT = "A cost range: not an estimate, not a quotation, not a ceiling.";
 const LATE = "Not worked out yet when this was printed.";
 
-const section = (title, ...content) => el("section", {}, el("h2", {}, title), content);
+const section = (title: string, ...content: Children[]) => el("section", {}, el("h2", {}, title), content);
 
-/** Something that can be printed: what is missing says so, and nothing acts. */
-function still(nodes) {
+/** What a page shows, made fit for paper: nothing to press, and what is missing says so. */
+function still(nodes: readonly HTMLElement[]): HTMLElement {
   const box = el("div", {}, nodes);
   for (const node of box.querySelectorAll("button")) node.remove();
   for (const node of box.querySelectorAll(".working")) node.textContent = LATE;
   return box;
 }
 
-/** host: opened, uk; hand: car, sheet, from; replies of that car */
-export function whyPaper({ opened, uk }, hand, replies) {
-  const range = replies.get("range");
-  const wide = replies.get("wide");
-  const rows = range?.rows ?? [];
-  const tax = [...new Set(rows.map((r) => r.tax_line).filter(Boolean))];
-  const head = paperHead(
-    { opened, job: hand },
-    "Why the range is so wide",
-    range?.car_line ? { car_line: range.car_line } : null,
-  );
+/** The paper about a car, made of the replies that are there. uk: in UK words. */
+export function whyPaper(opened: OpenedReply, uk: boolean, hand: Hand, replies: Replies): HTMLElement {
+  const from = enteredFrom(hand.from);
+  const openCar = { ...hand, from };
+  const range = rangeOf(replies);
+  const wide = doneAnswer(replies, "wide");
+  const tax = [...new Set((range?.rows ?? []).map((r) => r.tax_line).filter(Boolean))];
   return el(
     "article",
     { class: "paper-sheet why-paper" },
-    head,
+    paperHead(
+      { opened, openCar },
+      "Why the range is so wide",
+      range?.car_line ? { car_line: range.car_line } : null,
+    ),
     el("p", { class: "loud" }, NOT),
     hand.car.standard === "not_sure" &&
       el("p", {}, "The standard is not settled yet: these figures are for show standard."),
-    hand.from?.kind !== "sample" && el("p", {}, enteredBy(hand)),
+    from?.kind !== "sample" && el("p", {}, enteredBy(openCar)),
     tax.length === 1 && el("p", {}, tax[0]),
     section("Same odds, two ways", still(twoWays(replies.get("two_ways"), null, "h3"))),
     section("What each stage takes off", still(takesOff(replies, null, uk, "h3"))),
@@ -53,10 +56,10 @@ export function whyPaper({ opened, uk }, hand, replies) {
     ),
     section(
       "What makes it wide",
-      still(shares(wide)),
-      isDone(wide) && el("p", { class: "small" }, wide.shares_note),
+      still(shares(replies.get("wide"), null)),
+      wide && el("p", { class: "small" }, wide.shares_note),
     ),
-    isDone(wide) && section("What could make it worse", worse(wide)),
+    wide && section("What could make it worse", worse(wide)),
     !begun(hand.car, "survey") &&
       nextStage(range) &&
       section("So that is why you strip first", nextStage(range)),

@@ -1,108 +1,138 @@
-// The answers about the car: plain lines, each with Change. And the one plain
-// page with which a car is begun that no customer has described.
+// The answers about the car: plain lines, each with Change. And the form that starts a car
+// that no customer has described.
 
-import { button, el, freshId } from "../dom.ts";
 import { showError } from "../ask.ts";
 import { blankCar } from "../car.ts";
+import type { CarFile } from "../carfile.ts";
+import { button, type Child, el, freshId } from "../dom.ts";
 import { dateText, today } from "../linkcontent.ts";
-import { allFields, neededFields, textOf, withPlace, withoutPlace } from "./fields.ts";
+import type { Questions } from "../question.ts";
+import type { OpenedReply } from "../replies.ts";
+import { type CarContext, checkKey, checksOf, type ThisCar } from "./context.ts";
+import {
+  allFields,
+  type Field,
+  neededFields,
+  type Option,
+  textOf,
+  withoutPlace,
+  withPlace,
+} from "./fields.ts";
 
-/** The control of a field with its label and the place of its error. */
-function control(field, car, save) {
+/** The control of a field, with the place of its error. */
+interface Control {
+  id: string;
+  field: Field;
+  input: HTMLSelectElement | HTMLInputElement;
+  error: HTMLElement;
+  /** All that is shown: its hint, the place of its error and the input. */
+  nodes: Child[];
+}
+
+/** changed is called with every new value. */
+function control(field: Field, car: CarFile, changed: (value: string) => void): Control {
   const id = freshId("answer");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
-  const choice = (list) => list.map(([value, text]) => el("option", { value }, text));
-  const select = field.options || field.groups;
-  const node = select
-    ? el(
-        "select",
-        {
+  const on = { change: () => changed(input.value) };
+  const optionNodes = (options: readonly Option[]) =>
+    options.map(([value, text]) => el("option", { value }, text));
+  const input: HTMLSelectElement | HTMLInputElement =
+    field.kind === "choice"
+      ? el(
+          "select",
+          { id, "data-field": field.id, "aria-describedby": `${id}-error`, on },
+          el("option", { value: "", disabled: true }, "Choose"),
+          field.groups.map(([name, options]) =>
+            name ? el("optgroup", { label: name }, optionNodes(options)) : optionNodes(options),
+          ),
+        )
+      : el("input", {
           id,
           "data-field": field.id,
-          "aria-describedby": `${id}-error`,
-          on: { change: () => save(node.value, null) },
-        },
-        el("option", { value: "", disabled: true }, "Choose"),
-        field.groups
-          ? field.groups.map(([name, list]) =>
-              name ? el("optgroup", { label: name }, choice(list)) : choice(list),
-            )
-          : choice(field.options),
-      )
-    : el("input", {
-        id,
-        "data-field": field.id,
-        type: "text",
-        autocomplete: "off",
-        maxlength: 12,
-        "aria-describedby": `${id}-hint ${id}-error`,
-        on: { change: () => save(node.value, node) },
-      });
-  node.value = field.get(car) ?? "";
-  return {
-    id,
-    node,
-    error,
-    field,
-    nodes: [field.hint && el("p", { id: `${id}-hint`, class: "hint" }, field.hint), error, node],
-  };
+          type: "text",
+          autocomplete: "off",
+          maxlength: 12,
+          "aria-describedby": `${id}-hint ${id}-error`,
+          on,
+        });
+  input.value = field.get(car) ?? "";
+  const hint = field.kind === "typed" && el("p", { id: `${id}-hint`, class: "hint" }, field.hint);
+  return { id, field, input, error, nodes: [hint, error, input] };
 }
 
-const plainError = (one, text) => showError(one.node, one.error, text);
+/** The car with the value of a control, or null where it cannot be read. */
+function written(field: Field, car: CarFile, value: string): CarFile | null {
+  if (field.kind === "typed") return field.read(car, value);
+  return value === "" ? null : field.set(car, value);
+}
 
-/** A blank car: what a range needs, on one page. done(car) */
-export function beginForm(opened, q, done) {
+const wrongText = (field: Field, value: string) =>
+  field.kind === "typed" ? field.wrong(value) : "Choose one; not sure is an answer where it stands.";
+
+/** A blank car: what a range needs, on one page. done is called with the car. */
+export function beginForm(opened: OpenedReply, q: Questions, done: (car: CarFile) => void): HTMLFormElement {
   let car = blankCar(new Date().getFullYear());
-  const form = el("form", { class: "begin", novalidate: true });
-  const controls = neededFields(opened, q).map((field) => {
+  const rows = neededFields(opened, q).map((field) => {
     const one = control(field, car, (value) => {
-      if (!field.parse) {
+      if (field.kind === "choice") {
         car = field.set(car, value);
-        when();
+        hideOthers();
       }
     });
-    one.row = el("div", { class: "typed" }, el("label", { for: one.id }, field.label), one.nodes);
-    return one;
+    const row = el("div", { class: "typed" }, el("label", { for: one.id }, field.label), one.nodes);
+    return { ...one, row };
   });
-  const when = () =>
-    controls.forEach((one) => {
-      one.row.hidden = Boolean(one.field.when && !one.field.when(car));
-    });
-  form.addEventListener("submit", (event) => {
+  const hideOthers = () => {
+    for (const { field, row } of rows) row.hidden = field.when?.(car) === false;
+  };
+  const submit = (event: Event) => {
     event.preventDefault();
-    for (const one of controls) {
-      one.error.hidden = true;
-      one.node.removeAttribute("aria-invalid");
+    for (const { error, input } of rows) {
+      error.hidden = true;
+      input.removeAttribute("aria-invalid");
     }
-    for (const one of controls.filter((c) => !c.row.hidden)) {
-      const value = one.field.parse ? one.field.parse(one.node.value) : one.node.value;
-      if (value === null || value === "") {
-        plainError(one, one.field.wrong ?? "Choose one; not sure is an answer where it stands.");
+    for (const { field, input, error } of rows.filter(({ row }) => !row.hidden)) {
+      const next = written(field, car, input.value);
+      if (next === null) {
+        showError(input, error, wrongText(field, input.value));
         return;
       }
-      car = one.field.set(car, value);
+      car = next;
     }
     done({ ...car, scope: "whole_body" });
-  });
-  form.append(
-    ...controls.map((c) => c.row),
+  };
+  hideOthers();
+  return el(
+    "form",
+    { class: "begin", novalidate: true, on: { submit } },
+    rows.map(({ row }) => row),
     el("button", { type: "submit", class: "go" }, "Begin with this car"),
   );
-  when();
-  return form;
 }
 
-/** host: opened, q, job, changed(car), redraw() */
-export function answersView(host, editing, edit) {
-  const { opened, q, job } = host;
-  const rows = allFields(opened, q, job.car)
-    .filter((f) => !f.when || f.when(job.car))
+export interface AnswersHost extends CarContext {
+  /** The car with another answer. field: the id of its field, if it has one. */
+  changed(car: CarFile, field?: string): void;
+}
+
+/** Parts belong to one body, so the body stays once a part is recorded. */
+const hasParts = ({ car }: ThisCar): boolean => Boolean(car.survey?.length || car.opened?.length);
+
+/** editing: the id of the field that is being changed, or null; edit changes that. */
+export function answersView(
+  host: AnswersHost,
+  editing: string | null,
+  edit: (id: string | null) => void,
+): HTMLElement {
+  const { opened, q, openCar } = host;
+  const { car } = openCar;
+  const rows = allFields(opened, q, car)
+    .filter((f) => f.when?.(car) !== false)
     .map((field) => row(field, host, editing === field.id, edit));
-  const recorded = Boolean(job.car.survey?.length || job.car.opened?.length);
   return el(
     "div",
     { class: "answers-page" },
-    recorded &&
+    hasParts(openCar) &&
       el(
         "p",
         { class: "hint" },
@@ -112,26 +142,24 @@ export function answersView(host, editing, edit) {
     el(
       "p",
       {},
-      button("It also lived somewhere else", () => host.changed(withPlace(job.car)), { class: "quiet" }),
-      (job.car.life ?? [])
-        .slice(1)
-        .map((_, k) =>
-          button(`Take place ${k + 2} out`, () => host.changed(withoutPlace(job.car, k + 1)), {
-            class: "quiet",
-          }),
-        ),
+      button("It also lived somewhere else", () => host.changed(withPlace(openCar.car)), { class: "quiet" }),
+      (car.life ?? []).slice(1).map((_, k) =>
+        button(`Take place ${k + 2} out`, () => host.changed(withoutPlace(openCar.car, k + 1)), {
+          class: "quiet",
+        }),
+      ),
     ),
-    seen(job),
-    checked(host),
+    customerChecks(openCar),
+    shopWentThrough(host),
   );
 }
 
-/** The customer's own looks, which stay theirs. */
-function seen(job) {
-  const lines = new Map(
-    job.sheet.walk_round.flatMap((s) => s.lines.map((l) => [`${l.look} ${l.on}`, l.text])),
-  );
-  const all = (job.car.looks ?? []).filter((l) => l.by === "customer");
+const SAID = { yes: "yes", no: "no", could_not: "could not look" };
+
+/** The customer's own checks, which the shop cannot change. */
+function customerChecks({ car, sheet }: ThisCar): HTMLElement | null {
+  const known = checksOf(sheet);
+  const all = (car.looks ?? []).filter((l) => l.by === "customer");
   if (all.length === 0) return null;
   return el(
     "section",
@@ -141,67 +169,54 @@ function seen(job) {
       "ul",
       {},
       all.map((l) =>
-        el("li", {}, `${lines.get(`${l.look} ${l.on}`) ?? `${l.look}, ${l.on}`}: ${SAID[l.result]}`),
+        el("li", {}, `${known.get(checkKey(l))?.text ?? `${l.look}, ${l.on}`}: ${SAID[l.result]}`),
       ),
     ),
   );
 }
-const SAID = { yes: "yes", no: "no", could_not: "could not look" };
 
-function row(field, host, isEditing, edit) {
-  const { job } = host;
-  const fixed =
-    (field.id === "body" || field.id === "fenders") &&
-    Boolean(job.car.survey?.length || job.car.opened?.length);
+function row(
+  field: Field,
+  host: AnswersHost,
+  isEditing: boolean,
+  edit: (id: string | null) => void,
+): HTMLElement {
+  const { car } = host.openCar;
+  const answer = (...nodes: Child[]) =>
+    el("div", { class: "basis-row" }, el("dt", {}, field.label), el("dd", {}, nodes));
   if (!isEditing) {
-    const text = textOf(field, job.car);
-    return el(
-      "div",
-      { class: "basis-row" },
-      el("dt", {}, field.label),
-      el(
-        "dd",
-        {},
-        el("span", {}, text),
-        !fixed &&
-          button("Change", () => edit(field.id), {
-            class: "change",
-            "data-key": field.id,
-            "aria-label": `Change: ${field.label}, ${text}`,
-          }),
-      ),
+    const text = textOf(field, car);
+    const fixed = (field.id === "body" || field.id === "fenders") && hasParts(host.openCar);
+    return answer(
+      el("span", {}, text),
+      !fixed &&
+        button("Change", () => edit(field.id), {
+          class: "change",
+          "data-key": field.id,
+          "aria-label": `Change: ${field.label}, ${text}`,
+        }),
     );
   }
-  const one = control(field, job.car, (value, input) => {
-    const next = field.parse ? field.parse(value) : value;
-    if (next === null) {
-      plainError(one, typeof field.wrong === "function" ? field.wrong(value) : field.wrong);
-      return;
-    }
-    if (!input || next !== null) host.changed(field.set(job.car, next), field.id);
+  const { input, error, nodes } = control(field, car, (value) => {
+    const next = written(field, host.openCar.car, value);
+    if (next) host.changed(next, field.id);
+    else showError(input, error, wrongText(field, value));
   });
-  one.node.setAttribute("aria-label", field.label);
-  return el(
-    "div",
-    { class: "basis-row" },
-    el("dt", {}, field.label),
-    el(
-      "dd",
-      {},
-      el("span", { class: "typed" }, one.nodes),
-      button("Done", () => edit(null), { class: "change", "data-key": field.id }),
-    ),
+  input.setAttribute("aria-label", field.label);
+  return answer(
+    el("span", { class: "typed" }, nodes),
+    button("Done", () => edit(null), { class: "change", "data-key": field.id }),
   );
 }
 
-function checked({ job, changed }) {
-  const day = job.car.answers_checked;
+function shopWentThrough({ openCar, changed }: AnswersHost): HTMLElement {
+  const day = openCar.car.answers_checked;
   if (day) return el("p", {}, `The shop went through these answers on ${dateText(day)}.`);
   return el(
     "div",
     {},
     el("p", {}, "These answers are not checked by the shop yet."),
-    button("I have been through these answers", () => changed({ ...job.car, answers_checked: today() }), {
+    button("I have been through these answers", () => changed({ ...openCar.car, answers_checked: today() }), {
       class: "go",
       "data-key": "checked",
     }),

@@ -1,21 +1,42 @@
-// The car opened out flat, nose up, hatched by what is recorded, in ink only.
-// It mirrors the list, which says the same in words.
+// The car opened out flat, nose up, hatched by what is recorded. The hatching is ink only,
+// and the list says the same in words.
 
 import { ofBuild } from "../address.ts";
-import { el, freshId, svg } from "../dom.ts";
+import type { Condition } from "../carfile.ts";
+import { attributeAt, el, freshId, svg } from "../dom.ts";
+import type { SheetCondition } from "../replies.ts";
+
+interface Line {
+  d: string;
+  weight: keyof typeof WEIGHT;
+}
+interface Shape extends Line {
+  item: string;
+}
+interface Sheet {
+  crop: string;
+  shapes: Shape[];
+  lines: Line[];
+}
+/** What a file in drawings/ holds of one body. */
+interface DrawingFile {
+  sheets: { skins: Sheet; behind: Sheet };
+}
 
 const WEIGHT = { strong: 1.7, plain: 1.1, light: 0.85, fine: 0.7 };
 
-/** Hatching by condition; sound is blank, and gone is cut out. */
-export const HATCH = {
+/** Hatching by condition. Sound is blank, and what is gone is cut out. */
+const HATCH = {
   sound: "blank",
   light_pitting: "dots",
   heavy_pitting: "close",
   pinholes: "ringed",
   rusted_through: "crossed",
   gone: "cut",
-};
-const SAID = {
+} as const satisfies Record<Condition, string>;
+type Hatch = (typeof HATCH)[Condition];
+
+const SAID: Record<Hatch, string> = {
   blank: "blank",
   dots: "dots",
   close: "close dots",
@@ -23,11 +44,12 @@ const SAID = {
   crossed: "crossed",
   cut: "cut out: a heavy broken line",
 };
+const HATCH_FILLED: ReadonlySet<string> = new Set(["dots", "close", "ringed", "crossed"]);
 
-function patterns(id) {
-  const pattern = (name, size, ...marks) =>
+function patterns(id: string): SVGDefsElement {
+  const pattern = (name: Hatch, size: number, ...marks: SVGElement[]) =>
     svg("pattern", { id: `${id}-${name}`, width: size, height: size, patternUnits: "userSpaceOnUse" }, marks);
-  const spot = (at, r) => svg("circle", { cx: at, cy: at, r, class: "spot" });
+  const spot = (at: number, r: number) => svg("circle", { cx: at, cy: at, r, class: "spot" });
   return svg(
     "defs",
     {},
@@ -43,29 +65,30 @@ function patterns(id) {
   );
 }
 
-function shapeOf(shape, id) {
+const strokeOf = (line: Line, kind = "stroke") =>
+  svg("path", { d: line.d, class: kind, "stroke-width": WEIGHT[line.weight] });
+
+function shapeOf(shape: Shape, id: string): SVGGElement {
   return svg(
     "g",
     { class: "part", "data-item": shape.item },
     svg("path", { d: shape.d, class: "skin", "fill-rule": "evenodd" }),
     svg("path", { d: shape.d, class: "hatch", "fill-rule": "evenodd", fill: "none", "data-id": id }),
-    svg("path", { d: shape.d, class: "stroke edge", "stroke-width": WEIGHT[shape.weight] ?? 1 }),
+    strokeOf(shape, "stroke edge"),
   );
 }
 
-function sheet(part, id) {
+function sheetOf(sheet: Sheet, id: string): SVGSVGElement {
   return svg(
     "svg",
-    { viewBox: part.crop, class: "opened-out", "aria-hidden": "true", focusable: "false" },
+    { viewBox: sheet.crop, class: "opened-out", "aria-hidden": "true", focusable: "false" },
     patterns(id),
-    part.shapes.map((shape) => shapeOf(shape, id)),
-    part.lines.map((line) =>
-      svg("path", { d: line.d, class: "stroke", "stroke-width": WEIGHT[line.weight] ?? 1 }),
-    ),
+    sheet.shapes.map((shape) => shapeOf(shape, id)),
+    sheet.lines.map((line) => strokeOf(line)),
   );
 }
 
-function keyEntry(name, text) {
+function keyEntry(name: Hatch | "none", text: string): HTMLLIElement {
   const id = freshId("hatch");
   const box = { x: 2, y: 2, width: 32, height: 16 };
   return el(
@@ -86,9 +109,10 @@ function keyEntry(name, text) {
     text,
   );
 }
-const HATCH_FILLED = new Set(["dots", "close", "ringed", "crossed"]);
 
-export function hatchingKey(conditions) {
+type NamedCondition = Pick<SheetCondition, "id" | "name">;
+
+export function hatchingKey(conditions: readonly NamedCondition[]): HTMLUListElement {
   return el(
     "ul",
     { class: "key" },
@@ -97,26 +121,35 @@ export function hatchingKey(conditions) {
   );
 }
 
-/** Draws how a part stands. */
-function mark(group, condition) {
-  const [, hatch] = group.children;
-  const name = HATCH[condition] ?? null;
+/** Draws the condition of a part. */
+function mark(group: SVGGElement, condition: Condition | null): void {
+  const name = condition && HATCH[condition];
   group.classList.toggle("not-recorded", name === null);
   group.classList.toggle("cut-out", name === "cut");
-  hatch.setAttribute("fill", HATCH_FILLED.has(name) ? `url(#${hatch.dataset.id}-${name})` : "none");
+  for (const hatch of group.querySelectorAll<SVGPathElement>(".hatch")) {
+    const filled = name !== null && HATCH_FILLED.has(name);
+    hatch.setAttribute("fill", filled ? `url(#${hatch.dataset.id}-${name})` : "none");
+  }
+}
+
+export interface DrawingHost {
+  /** The condition that is recorded for an item, or null. */
+  condition(on: string): Condition | null;
+  /** Somebody pressed an item. */
+  tap(on: string): void;
 }
 
 export class Drawing {
   node = el("figure", { class: "sheets car-drawing" });
-  #of = null;
-  #host;
+  #of: string | null = null;
+  #host: DrawingHost;
 
-  /** host: condition(on) or null, tap(on) */
-  constructor(host) {
+  constructor(host: DrawingHost) {
     this.#host = host;
   }
 
-  async show(body, conditions) {
+  /** Rejects when the drawing cannot be loaded. body: the name of its file. */
+  async show(body: string, conditions: readonly NamedCondition[]): Promise<void> {
     if (this.#of === body) {
       this.refresh();
       return;
@@ -124,34 +157,10 @@ export class Drawing {
     this.#of = body;
     const response = await fetch(ofBuild(`drawings/${body}.json`));
     if (!response.ok) throw new Error(`drawing: ${response.status}`);
-    const data = await response.json();
+    const { sheets }: DrawingFile = await response.json();
     if (this.#of !== body) return;
-    const id = freshId("car");
-    const pair = el(
-      "div",
-      {
-        class: "sheet-pair",
-        on: {
-          click: (event) => {
-            const on = event.target.closest("[data-item]")?.dataset.item;
-            if (on) this.#host.tap(on);
-          },
-        },
-      },
-      [
-        ["Outside", "skins"],
-        ["Behind the skins", "behind"],
-      ].map(([name, sheetName]) =>
-        el(
-          "div",
-          {},
-          el("p", { class: "sheet-name" }, name),
-          sheet(data.sheets[sheetName], `${id}-${sheetName}`),
-        ),
-      ),
-    );
     this.node.replaceChildren(
-      pair,
+      this.#pair(sheets),
       el(
         "figcaption",
         {},
@@ -166,18 +175,31 @@ export class Drawing {
     this.refresh();
   }
 
-  refresh() {
-    for (const group of this.node.querySelectorAll("[data-item]"))
-      mark(group, this.#host.condition(group.dataset.item));
+  #pair({ skins, behind }: DrawingFile["sheets"]): HTMLDivElement {
+    const id = freshId("car");
+    const one = (name: string, sheet: Sheet, end: string) =>
+      el("div", {}, el("p", { class: "sheet-name" }, name), sheetOf(sheet, `${id}-${end}`));
+    const tap = (event: Event) => {
+      const on = attributeAt(event, "data-item");
+      if (on) this.#host.tap(on);
+    };
+    return el(
+      "div",
+      { class: "sheet-pair", on: { click: tap } },
+      one("Outside", skins, "skins"),
+      one("Behind the skins", behind, "behind"),
+    );
   }
 
-  refreshOne(on) {
-    for (const group of this.node.querySelectorAll(`[data-item="${CSS.escape(on)}"]`))
-      mark(group, this.#host.condition(on));
+  get #parts(): NodeListOf<SVGGElement> {
+    return this.node.querySelectorAll("[data-item]");
   }
 
-  outline(on) {
-    for (const group of this.node.querySelectorAll("[data-item]"))
-      group.classList.toggle("in-hand", group.dataset.item === on);
+  refresh(): void {
+    for (const group of this.#parts) mark(group, this.#host.condition(group.dataset.item ?? ""));
+  }
+
+  outline(on: string | null): void {
+    for (const group of this.#parts) group.classList.toggle("in-hand", group.dataset.item === on);
   }
 }

@@ -1,21 +1,23 @@
-// What a letter rests on: the answers and the looks in words with who entered
-// them, and the stages done with their days. The words are those of the other
-// views; nothing is counted here.
+// What a letter is based on: the answers and the checks in words, who gave them, and the
+// stages that were done, with their days. The words are those of the other views, and
+// nothing is counted here.
 
-import { el } from "../dom.ts";
+import type { CheckResult, Stage, Teller } from "../carfile.ts";
+import { type Child, el } from "../dom.ts";
 import { dateText } from "../linkcontent.ts";
-import { begun } from "./record.ts";
+import { type CarContext, checkKey, checksOf, type ThisCar } from "./context.ts";
 import { allFields, textOf } from "./fields.ts";
+import { begun } from "./record.ts";
 
-const WHO = { customer: "Looked by the customer", shop: "Looked by the shop" };
-const SAID = [
+const WHO: Record<Teller, string> = { customer: "Looked by the customer", shop: "Looked by the shop" };
+const SAID: readonly (readonly [CheckResult, string])[] = [
   ["yes", "Yes"],
   ["no", "No"],
   ["could_not", "Could not look"],
 ];
 
 /** Who entered the answers, and whether the shop went through them. */
-export function enteredBy({ car, from }) {
+export function enteredBy({ car, from }: Pick<ThisCar, "car" | "from">): string {
   const day = from?.kind === "link" && from.entered ? ` on ${dateText(from.entered)}` : "";
   const who =
     from?.kind === "sample"
@@ -28,29 +30,32 @@ export function enteredBy({ car, from }) {
   return `${who} ${car.answers_checked ? `The shop went through them on ${dateText(car.answers_checked)}.` : "The shop has not gone through them yet."}`;
 }
 
-export function answerRows({ opened, q, job }) {
-  return allFields(opened, q, job.car)
-    .filter((f) => !f.when || f.when(job.car))
-    .map((f) => [f.label, textOf(f, job.car)]);
+function answerRows({ opened, q, openCar: { car } }: CarContext): HTMLElement[] {
+  return allFields(opened, q, car)
+    .filter((f) => f.when?.(car) !== false)
+    .map((f) => el("div", {}, el("dt", {}, `${f.label}: `), el("dd", {}, textOf(f, car))));
 }
 
-/** The looks of one person: what was looked for, and the places by result. */
-function looksOf(job, by) {
-  const lines = new Map(job.sheet.walk_round.flatMap((s) => s.lines.map((l) => [`${l.look} ${l.on}`, l])));
-  const kinds = new Map();
-  for (const look of (job.car.looks ?? []).filter((l) => l.by === by)) {
-    const line = lines.get(`${look.look} ${look.on}`);
-    const name = line?.name ?? look.look;
+/** The places that were checked, by what was found. */
+type Places = Record<CheckResult, string[]>;
+
+/** The checks of one person: what was checked, and where with which result. */
+function checksBy({ car, sheet }: ThisCar, by: Teller): Map<string, Places> {
+  const known = checksOf(sheet);
+  const kinds = new Map<string, Places>();
+  for (const check of (car.looks ?? []).filter((l) => l.by === by)) {
+    const line = known.get(checkKey(check));
+    const name = line?.name ?? check.look;
     const places = kinds.get(name) ?? { yes: [], no: [], could_not: [] };
-    places[look.result]?.push(line?.place ?? look.on);
+    places[check.result].push(line?.place ?? check.on);
     kinds.set(name, places);
   }
-  return [...kinds];
+  return kinds;
 }
 
-function looksSection(job, by) {
-  const kinds = looksOf(job, by);
-  if (kinds.length === 0) return null;
+function checksSection(openCar: ThisCar, by: Teller): HTMLElement | null {
+  const kinds = checksBy(openCar, by);
+  if (kinds.size === 0) return null;
   return el(
     "div",
     {},
@@ -58,7 +63,7 @@ function looksSection(job, by) {
     el(
       "ul",
       { class: "plain" },
-      kinds.map(([name, places]) =>
+      [...kinds].map(([name, places]) =>
         el(
           "li",
           {},
@@ -72,43 +77,36 @@ function looksSection(job, by) {
   );
 }
 
-/** On bare metal the shop's many looks are said by their number. */
-function shopLooks(job) {
-  if (!begun(job.car, "survey")) return looksSection(job, "shop");
+/** Once the survey has begun, the letter gives only the number of the shop's many checks. */
+function shopChecks(openCar: ThisCar): HTMLElement | null {
+  if (!begun(openCar.car, "survey")) return checksSection(openCar, "shop");
+  const made = openCar.tally?.walk_round;
   return el(
     "p",
     {},
-    job.tally?.walk_round?.done > 0 && `${job.tally.walk_round.line}, all of which still count. `,
+    made && made.done > 0 && `${made.line}, all of which still count. `,
     "The survey sheet says what was found on every part.",
   );
 }
 
-function stagesDone({ car, sheet, tally }) {
-  const name = (id) => sheet.stages.find((s) => s.id === id)?.name ?? id;
+function stagesDone({ car, sheet, tally }: ThisCar): HTMLElement {
+  const name = (id: Stage["stage"]) => sheet.stages.find((s) => s.id === id)?.name ?? id;
   const done = (car.stages ?? []).map((s) => `${name(s.stage)}: begun on ${dateText(s.on)}`);
-  const counts = [
-    tally?.survey?.line,
-    tally?.opening_up?.line,
-    tally?.not_opened_line,
-    tally?.not_recorded_line,
-  ].filter(Boolean);
+  const counts = tally
+    ? [tally.survey.line, tally.opening_up.line, tally.not_opened_line, tally.not_recorded_line]
+    : [];
   return done.length === 0
     ? el("p", {}, "Nobody has seen the bare metal: it rests on what was told and looked at.")
-    : el("p", {}, `${done.join(". ")}. ${counts.join(" · ")}.`);
+    : el("p", {}, `${done.join(". ")}. ${counts.filter(Boolean).join(" · ")}.`);
 }
 
-/** host: opened, q, job */
-export function basis(host) {
-  const { job } = host;
+export function basis(host: CarContext): Child[] {
+  const { openCar } = host;
   return [
-    el("p", {}, enteredBy(job)),
-    el(
-      "dl",
-      { class: "told" },
-      answerRows(host).map(([name, text]) => el("div", {}, el("dt", {}, `${name}: `), el("dd", {}, text))),
-    ),
-    stagesDone(job),
-    looksSection(job, "customer"),
-    shopLooks(job),
+    el("p", {}, enteredBy(openCar)),
+    el("dl", { class: "told" }, answerRows(host)),
+    stagesDone(openCar),
+    checksSection(openCar, "customer"),
+    shopChecks(openCar),
   ];
 }

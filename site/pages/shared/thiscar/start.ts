@@ -1,30 +1,50 @@
-// The first page without a car: a customer's link or file, a blank car, the
-// sample, or the one found on this device.
+// The first page without a car: a customer's link or file, a blank car, the sample, or the
+// car that was found on this device.
 
-import { button, el, freshId } from "../dom.ts";
-import { Newer, carriesCar, decode } from "../carurl.ts";
-import { readCarFile, saveFile } from "../files.ts";
-import { fromShared } from "../linkcontent.ts";
 import { showError } from "../ask.ts";
-import { band } from "../bands.ts";
-import { shopStore } from "../durablestorage.ts";
+import { type BandButton, band } from "../bands.ts";
+import type { CarFile } from "../carfile.ts";
+import { carriesCar, decode, Newer } from "../carurl.ts";
+import { button, el, freshId } from "../dom.ts";
+import { type SurveyExtra, shopStore } from "../durablestorage.ts";
+import { messageOf, readCarFile, saveFile } from "../files.ts";
+import { fromShared, type LinkOrigin, type Origin } from "../linkcontent.ts";
+import type { Questions } from "../question.ts";
+import type { OpenedReply } from "../replies.ts";
+import type { ReplyTo } from "../requests.ts";
+import type { Saved } from "../storage.ts";
 import { momentText } from "../timestamp.ts";
 import { beginForm } from "./answers.ts";
 
-export const linkProblem = (error) =>
+export const linkProblem = (error: unknown): string =>
   error instanceof Newer
     ? "This link was made by a newer version of this page. Reload the page, then open the link once more."
     : "This link is not whole: ask for it again.";
 
-/** What a link or its part after the "#" holds. */
-export async function fromLink(text) {
+/** The content of a link or of its part after the "#". Rejects when it has no car. */
+export async function fromLink(text: string): Promise<{ car: unknown; from: LinkOrigin }> {
   const at = text.indexOf("#");
   const fragment = at < 0 ? `#${text.trim()}` : text.slice(at).trim();
   if (!carriesCar(fragment)) throw new Error("not a link of this page");
   return fromShared(await decode(fragment));
 }
 
-function pasteLink(take) {
+/** Opens a car that the engine has yet to check. */
+export type TakeCar = (car: unknown, from: Origin) => Promise<unknown>;
+
+export interface FileHost {
+  take: TakeCar;
+  /** Shows why the file could not be opened. */
+  failed(text: string): void;
+}
+
+export interface StartHost extends FileHost {
+  opened: OpenedReply;
+  q: Questions;
+  sample(): unknown;
+}
+
+function pasteLink(take: TakeCar): HTMLFormElement {
   const id = freshId("link");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
   const area = el("textarea", {
@@ -34,7 +54,7 @@ function pasteLink(take) {
     autocomplete: "off",
     "aria-describedby": `${id}-error`,
   });
-  const submit = async (event) => {
+  const submit = async (event: Event) => {
     event.preventDefault();
     error.hidden = true;
     try {
@@ -54,8 +74,7 @@ function pasteLink(take) {
   );
 }
 
-/** host: opened, q, take(car, from), sample(), failed(text) */
-export function startView(host) {
+export function startView(host: StartHost): HTMLElement {
   const input = el("input", {
     type: "file",
     accept: ".json,application/json",
@@ -64,7 +83,8 @@ export function startView(host) {
     "aria-hidden": "true",
     on: {
       change: () => {
-        if (input.files[0]) openFile(input.files[0], host);
+        const file = input.files?.[0];
+        if (file) openFile(file, host);
         input.value = "";
       },
     },
@@ -99,24 +119,35 @@ export function startView(host) {
   );
 }
 
-export async function openFile(file, host) {
+export async function openFile(file: File, host: FileHost): Promise<void> {
   try {
     await host.take(await readCarFile(file), { kind: "file" });
   } catch (error) {
-    host.failed(error.message);
+    host.failed(messageOf(error));
   }
 }
 
-/** What was found on this device. tally(car) asks for its counts.
- *  act: goOn(found), erased() */
-export function foundBand(act, tally) {
+/** The car that is saved on this device, as it was found. */
+export type FoundCar = Saved<CarFile, SurveyExtra>;
+
+export interface FoundActs {
+  goOn(found: FoundCar): unknown;
+  /** The car has been erased. */
+  erased(): void;
+}
+
+/** What was found on this device, or null. count asks the engine for the counts of a car. */
+export function foundBand(
+  acts: FoundActs,
+  count: (car: CarFile) => Promise<ReplyTo<"tally">>,
+): HTMLElement | null {
   const found = shopStore.load();
   if (!found) return null;
-  const erase = [
+  const erase: BandButton = [
     "Erase",
     () => {
       shopStore.erase();
-      act.erased();
+      acts.erased();
     },
   ];
   if (found === "unreadable")
@@ -125,21 +156,24 @@ export function foundBand(act, tally) {
       ["A survey was kept on this device, but it cannot be read any more."],
       [["Save what is there as a file", () => saveFile("this-car.json", shopStore.text() ?? "")], erase],
     );
-  const line = el("p", {}, `Survey of ${momentText(found.when)} found on this device.`);
-  tally(found.car).then(
+  const survey = `Survey of ${momentText(found.when)} found on this device`;
+  const line = el("p", {}, `${survey}.`);
+  count(found.car).then(
     (reply) => {
       line.textContent =
         reply.kind === "tally"
-          ? `Survey of ${momentText(found.when)} found on this device: ${reply.survey.line}.`
-          : `Survey of ${momentText(found.when)} found on this device, but it could not be read through: ${reply.text}`;
+          ? `${survey}: ${reply.survey.line}.`
+          : `${survey}, but it could not be read through: ${reply.text}`;
     },
-    () => {},
+    () => {
+      // The band says enough without the counts.
+    },
   );
   return band(
     "found",
     [line],
     [
-      ["Go on", () => act.goOn(found)],
+      ["Go on", () => acts.goOn(found)],
       ["Save a file", () => saveFile("this-car.json", JSON.stringify(found.car))],
       erase,
     ],
