@@ -8,7 +8,7 @@ import { Newer, carriesCar, decode } from "../shared/carurl.ts";
 import { dateText, fromShared } from "../shared/linkcontent.ts";
 import { readCarFile, saveFile, whenDropped } from "../shared/files.ts";
 import { isComplete } from "../shared/car.ts";
-import { customerShelf as store } from "../shared/storage.ts";
+import { customerStore as store } from "../shared/storage.ts";
 
 /** What is kept may be of a newer page: it is never thrown away, only refused. */
 const SAVE_KEPT = ["Save what is there as a file", () => saveFile("my-car.json", store.text() ?? "")];
@@ -20,7 +20,7 @@ export class Arrivals {
   constructor(host) {
     this.#host = host;
     whenDropped(document.body, (file) => this.#fromFile(file));
-    store.whenOtherTabKeeps((found) => this.otherTab(found));
+    store.whenOtherTabSaves((found) => this.otherTab(found));
     addEventListener("hashchange", () => this.fromAddress());
   }
 
@@ -40,7 +40,7 @@ export class Arrivals {
   }
 
   #keptBand(state) {
-    const found = state.step === "body" && !state.car.bodies ? store.kept() : null;
+    const found = state.step === "body" && !state.car.bodies ? store.load() : null;
     if (!found) return null;
     const erase = () => {
       store.erase();

@@ -25,7 +25,7 @@ import { Frame } from "../shared/frame.ts";
 import { framed, newTabs, startFramed } from "../shared/embedded.ts";
 import { Arrivals } from "./arrivals.ts";
 import { MOST_RATES } from "../shared/openshop.ts";
-import { customerShelf as store } from "../shared/storage.ts";
+import { customerStore as store } from "../shared/storage.ts";
 
 const NEEDS_SHOP = ["place_list", "range", "not_covered"];
 const SPEAK_AFTER_MS = 600;
@@ -88,13 +88,13 @@ function answer(changes, id, text, facts = {}) {
  *  that slept in the history was not told of what other tabs kept meanwhile. */
 function keepOn(car, over = false) {
   if (!visit.state.keeping) return true;
-  const found = over ? null : store.kept();
+  const found = over ? null : store.load();
   if (found?.stamp && found.stamp !== visit.state.stamp) {
     arrivals.otherTab(found);
     return true;
   }
   const stamp = `${Date.now()} ${Math.random()}`;
-  const done = store.keep(car, today(), stamp);
+  const done = store.save(car, today(), stamp);
   visit.amend({ keeping: done, stamp });
   if (!done)
     frame.put(

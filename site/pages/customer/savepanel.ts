@@ -5,7 +5,7 @@ import { button, el, freshId } from "../shared/dom.ts";
 import { encode } from "../shared/carurl.ts";
 import { toShare, today } from "../shared/linkcontent.ts";
 import { saveFile } from "../shared/files.ts";
-import { customerShelf as store } from "../shared/storage.ts";
+import { customerStore as store } from "../shared/storage.ts";
 
 /** host: car(), canonical() (a promise), reply(), opened(), isKeeping(), keeping(on),
  *  mayReplace() (the kept car is this one), erased(). */
@@ -17,7 +17,7 @@ export function keepSection(host) {
   };
 
   const keepNow = () => {
-    if (!host.mayReplace() && store.kept()) {
+    if (!host.mayReplace() && store.load()) {
       area.replaceChildren(askReplace(keepIt, () => area.replaceChildren()));
       area.querySelector("button").focus();
       return;

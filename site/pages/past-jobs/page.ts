@@ -12,7 +12,7 @@ import { whenDropped } from "../shared/files.ts";
 import { openShop } from "../shared/openshop.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { unfoldForPaper } from "../shared/paper.ts";
-import { Memory } from "../shared/historystate.ts";
+import { HistoryState } from "../shared/historystate.ts";
 import { momentText } from "../shared/timestamp.ts";
 import { saveFile } from "../shared/files.ts";
 import { Ledger, blankFile } from "./ledger.ts";
@@ -51,7 +51,7 @@ const scoring = new Scoring({
 });
 const keeping = new Keeping({ link, ledger, frame, goOn, another });
 const view = new View({ link, ledger, shop, frame, scoring, keeping, carFiles, mergeFile });
-const memory = new Memory(() =>
+const memory = new HistoryState(() =>
   ledger.file ? { jobs: ledger.file, waiting: ledger.waiting, kept: keeping.on } : null,
 );
 
@@ -262,7 +262,7 @@ function start(moved) {
 }
 
 function offerFound() {
-  const found = jobsShelf.kept();
+  const found = jobsShelf.load();
   const erase = [
     "Erase",
     () => {
@@ -304,7 +304,7 @@ function offerFound() {
 
 async function resume() {
   const state = memory.found();
-  const kept = jobsShelf.kept();
+  const kept = jobsShelf.load();
   if (state?.kept && kept && kept !== "unreadable" && (await goOn(kept))) return;
   if (
     state?.jobs &&
@@ -327,7 +327,7 @@ async function begun(reply, rates) {
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, arrive);
-openShop({ frame, link }, begun).finally(() =>
+openShop({ frame, engine: link }, begun).finally(() =>
   startOffline(
     () => !ledger.file,
     (load) =>

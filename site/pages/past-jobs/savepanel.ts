@@ -22,7 +22,7 @@ export class Keeping {
   /** host: link, ledger, frame, goOn(found), another() */
   constructor(host) {
     this.#host = host;
-    jobsShelf.whenOtherTabKeeps((found) => {
+    jobsShelf.whenOtherTabSaves((found) => {
       if (this.on && found?.stamp !== this.#stamp) this.#other(found);
     });
     addEventListener("beforeunload", (event) => {
@@ -37,7 +37,7 @@ export class Keeping {
       this.#draw();
       return;
     }
-    const found = jobsShelf.kept();
+    const found = jobsShelf.load();
     if (found && found !== "unreadable" && found.stamp !== this.#stamp) {
       this.#other(found);
       return;
@@ -48,7 +48,7 @@ export class Keeping {
   #write() {
     const { ledger, frame } = this.#host;
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
-    const done = jobsShelf.keep(ledger.file, moment(), stamp, { waiting: ledger.waiting });
+    const done = jobsShelf.save(ledger.file, moment(), stamp, { waiting: ledger.waiting });
     if (done) {
       this.#stamp = stamp;
       this.#last = clockText();
@@ -62,7 +62,7 @@ export class Keeping {
   }
 
   begin(force = false) {
-    if (jobsShelf.kept() && !force) {
+    if (jobsShelf.load() && !force) {
       this.#area.replaceChildren(
         el(
           "div",

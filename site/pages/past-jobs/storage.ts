@@ -1,5 +1,5 @@
 // Past jobs that are kept on this device: a shelf of their own beside the cars.
 
-import { LastingShelf } from "../shared/durablestorage.ts";
+import { DurableStore } from "../shared/durablestorage.ts";
 
-export const jobsShelf = new LastingShelf("underpaint past jobs 1");
+export const jobsShelf = new DurableStore("underpaint past jobs 1");

@@ -4,16 +4,16 @@
 import { button, el } from "../shared/dom.ts";
 import { band } from "../shared/bands.ts";
 import { saveFile } from "../shared/files.ts";
-import { LastingShelf } from "../shared/durablestorage.ts";
+import { DurableStore } from "../shared/durablestorage.ts";
 import { clockText, moment, momentText } from "../shared/timestamp.ts";
 
 /** A shelf of its own beside the cars. It calls what lies there "car". */
-const shelf = new LastingShelf("underpaint rates draft 1");
+const shelf = new DurableStore("underpaint rates draft 1");
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
 /** {rates, when, stamp}, null when nothing is kept, "unreadable". */
 export function keptDraft() {
-  const found = shelf.kept();
+  const found = shelf.load();
   return found === null || found === "unreadable"
     ? found
     : { rates: found.car, when: found.when, stamp: found.stamp };
@@ -41,7 +41,7 @@ export class KeepDraft {
   /** host: draft, frame, canonical() (text or null), goOn(found) */
   constructor(host) {
     this.#host = host;
-    shelf.whenOtherTabKeeps((found) => {
+    shelf.whenOtherTabSaves((found) => {
       if (this.on && found?.stamp !== this.#stamp) this.#other();
     });
     this.node.append(
@@ -82,7 +82,7 @@ export class KeepDraft {
   #write() {
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
     const { draft, frame } = this.#host;
-    this.on = shelf.keep(draft.rates, moment(), stamp);
+    this.on = shelf.save(draft.rates, moment(), stamp);
     if (this.on) {
       this.#stamp = stamp;
       this.#said.textContent = `Kept on this device at ${clockText()}.`;

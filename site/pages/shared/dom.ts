@@ -1,18 +1,21 @@
-// Building elements. Text always goes in as text, never as markup.
+// Building elements. Text always becomes text, never markup.
 
 const SVG = "http://www.w3.org/2000/svg";
 
-/** What an element may hold: nothing stands for itself left out. */
+/** What an element may hold. A null, undefined or false child is left out. */
 export type Child = Node | string | number | null | undefined | false;
 export type Children = Child | readonly Children[];
 
-type Listener = (event: never) => unknown;
+/** Listeners by the name of their event. */
+export type Listeners = {
+  [K in keyof HTMLElementEventMap]?: ((event: HTMLElementEventMap[K]) => unknown) | undefined;
+};
 
-/** Attributes by name; true gives one without a value, nothing none. on: listeners by
- *  the name of their event. */
+/** Attributes by name. The value true gives an attribute without a value; false, null and
+ *  undefined leave the attribute out. */
 export interface Props {
-  on?: Record<string, Listener | undefined>;
-  [attribute: string]: string | number | boolean | null | undefined | Record<string, Listener | undefined>;
+  on?: Listeners;
+  [attribute: string]: string | number | boolean | null | undefined | Listeners;
 }
 
 function fill<E extends Element>(node: E, props: Props, children: readonly Children[]): E {
@@ -20,6 +23,7 @@ function fill<E extends Element>(node: E, props: Props, children: readonly Child
     if (value === undefined || value === null || value === false) continue;
     if (typeof value === "object") {
       for (const [event, listener] of Object.entries(value)) {
+        // Listeners ties each name to the kind of its event; Object.entries forgets that.
         if (listener) node.addEventListener(event, listener as EventListener);
       }
     } else node.setAttribute(name, value === true ? "" : String(value));
@@ -28,13 +32,13 @@ function fill<E extends Element>(node: E, props: Props, children: readonly Child
   return node;
 }
 
-function append(node: Element, children: readonly Children[]): void {
-  for (const child of children) {
-    if (Array.isArray(child)) append(node, child);
-    else if (child instanceof Node || typeof child === "number") node.append(child as Node | string);
-    else if (typeof child === "string" && child !== "") node.append(child);
-  }
+function append(node: Element, children: Children): void {
+  if (isList(children)) for (const child of children) append(node, child);
+  else if (typeof children === "number") node.append(String(children));
+  else if (children) node.append(children);
 }
+
+const isList = (children: Children): children is readonly Children[] => Array.isArray(children);
 
 /** el("p", {class: "x"}, "text", otherNode, null) */
 export function el<K extends keyof HTMLElementTagNameMap>(
@@ -70,18 +74,19 @@ export function list(items: readonly Children[], props: Props = {}): HTMLUListEl
   );
 }
 
-/** Numbers for ids that tie labels to what they label. */
 let last = 0;
+/** A new id that begins with stem, to tie a label to what it labels. */
 export function freshId(stem: string): string {
   return `${stem}-${++last}`;
 }
 
-/** A word explained where it is first met: one press, and nothing on paper. */
+/** Explains a word where it first appears: it opens with one press and is not printed. */
 export function what(question: string, text: string): HTMLDetailsElement {
   return el("details", { class: "what" }, el("summary", {}, question), el("p", {}, text));
 }
 
-/** An element of the page's own markup; a page without it is a mistake of ours. */
+/** An element that the page's own markup always has. Throws if it is missing, because then
+ *  the page and its script do not belong together. */
 export function byId(id: string): HTMLElement {
   const node = document.getElementById(id);
   if (!node) throw new Error(`the page has no element "${id}"`);

@@ -6,7 +6,7 @@
 // localStorage comes first, at once and in the press itself, since it outlives a tab
 // that dies. Which of the two is the newer is told by a count.
 
-import { Shelf } from "./storage.ts";
+import { Store } from "./storage.ts";
 
 const NAME = "underpaint kept 1";
 const TABLE = "shelves";
@@ -50,18 +50,18 @@ async function get(key) {
   }
 }
 
-export class LastingShelf extends Shelf {
+export class DurableStore extends Store {
   #count = 0;
 
-  kept() {
-    const found = super.kept();
+  load() {
+    const found = super.load();
     if (found?.count > this.#count) this.#count = found.count;
     return found;
   }
 
-  keep(car, when, stamp, more = {}) {
+  save(car, when, stamp, more = {}) {
     const count = this.#count + 1;
-    const done = super.keep(car, when, stamp, { ...more, count });
+    const done = super.save(car, when, stamp, { ...more, count });
     if (done) {
       this.#count = count;
       put(this.key, { count, text: this.text() });
@@ -77,7 +77,7 @@ export class LastingShelf extends Shelf {
   /** Before anything is offered: takes what the disk has newer. What lies in
    *  localStorage and cannot be read, or has no count, is left for a person. */
   async settle() {
-    const found = this.kept();
+    const found = this.load();
     const lasting = await Promise.race([
       get(this.key),
       new Promise((late) => setTimeout(() => late(null), WAIT_MS)),
@@ -90,4 +90,4 @@ export class LastingShelf extends Shelf {
 }
 
 /** The shop's "This car". */
-export const shopShelf = new LastingShelf("underpaint this car 1");
+export const shopStore = new DurableStore("underpaint this car 1");

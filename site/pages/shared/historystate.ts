@@ -6,7 +6,7 @@ const VERSION = 1;
 /** Chromium allows 200 writings in ten seconds; this makes at most a hundred. */
 const APART_MS = 100;
 
-export class Memory {
+export class HistoryState {
   #timer = 0;
   #last = 0;
   #state;

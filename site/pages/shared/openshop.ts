@@ -14,7 +14,7 @@ export function headed() {
 }
 
 /** take(opened, text) goes on with the engine's answer and the text of the rates. */
-export async function openShop({ frame, link }, take) {
+export async function openShop({ frame, engine }, take) {
   try {
     const response = await fetch("../rates.json", { cache: "no-cache" });
     const rates = response.ok ? await response.text() : null;
@@ -25,7 +25,7 @@ export async function openShop({ frame, link }, take) {
       frame.put("engine", ratesBand(null));
       return;
     }
-    const reply = await link.open(rates);
+    const reply = await engine.open(rates);
     frame.loaded();
     if (reply.kind !== "opened") {
       headed();

@@ -1,7 +1,7 @@
 // What is kept on this device, and only after it was asked for: one car of the
 // customer's page here; what the shop keeps is in survey/lasting.js.
 
-export class Shelf {
+export class Store {
   #key;
   constructor(key) {
     this.#key = key;
@@ -11,7 +11,7 @@ export class Shelf {
   }
 
   /** null when nothing is kept; "unreadable" when something is and cannot be used. */
-  kept() {
+  load() {
     // Storage that is switched off, as in frames of other sites, holds nothing.
     const text = this.text();
     if (text === null) return null;
@@ -41,7 +41,7 @@ export class Shelf {
 
   /** Keeps a car; false when the device refuses (full, or storage switched off).
    *  more: what else belongs to it. */
-  keep(car, when, stamp, more = {}) {
+  save(car, when, stamp, more = {}) {
     try {
       localStorage.setItem(this.#key, JSON.stringify({ car, when, stamp, ...more }));
       return true;
@@ -70,11 +70,11 @@ export class Shelf {
   }
 
   /** Calls back with what another tab has just kept or erased. */
-  whenOtherTabKeeps(tell) {
+  whenOtherTabSaves(tell) {
     addEventListener("storage", (event) => {
-      if (event.key === this.#key || event.key === null) tell(this.kept());
+      if (event.key === this.#key || event.key === null) tell(this.load());
     });
   }
 }
 
-export const customerShelf = new Shelf("underpaint kept car 1");
+export const customerStore = new Store("underpaint kept car 1");

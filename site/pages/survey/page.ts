@@ -21,13 +21,13 @@ import { whenDropped } from "../shared/files.ts";
 import { openShop } from "../shared/openshop.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { unfoldForPaper } from "../shared/paper.ts";
-import { shopShelf } from "../shared/durablestorage.ts";
+import { shopStore } from "../shared/durablestorage.ts";
 import { Job } from "./opencar.ts";
 import { Keeping } from "./savepanel.ts";
 import { Strip } from "./strip.ts";
 import { Views } from "./views.ts";
 import { foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
-import { Memory } from "../shared/historystate.ts";
+import { HistoryState } from "../shared/historystate.ts";
 import { ofBuild } from "../shared/address.ts";
 
 const frame = new Frame();
@@ -62,7 +62,7 @@ const keeping = new Keeping({
 });
 const strip = new Strip(job, { link, odds: (on, text) => views.saidOdds(on, text) });
 const views = new Views({ job, shop, link, frame, strip, keeping, take, sample, failed, answered });
-const memory = new Memory(() =>
+const memory = new HistoryState(() =>
   job.car ? { car: job.car, ways: job.ways, from: job.from, kept: keeping.on } : null,
 );
 
@@ -260,7 +260,7 @@ async function begin() {
     if (job.car) return;
   }
   const state = memory.found();
-  const kept = shopShelf.kept();
+  const kept = shopStore.load();
   if (state?.kept && kept && kept !== "unreadable") {
     if (await goOn(kept)) return;
   }
@@ -284,7 +284,7 @@ async function fromAddress() {
 async function begun(reply) {
   shop.opened = reply;
   shop.q = questions(reply.words);
-  await shopShelf.settle();
+  await shopStore.settle();
   await begin();
 }
 
@@ -307,7 +307,7 @@ addEventListener("hashchange", () => {
   if (carriesCar(location.hash)) fromAddress();
   else views.show({ focus: true });
 });
-openShop({ frame, link }, begun).finally(() =>
+openShop({ frame, engine: link }, begun).finally(() =>
   startOffline(
     () => !job.car && !location.hash,
     (load) =>

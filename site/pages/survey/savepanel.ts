@@ -6,7 +6,7 @@ import { band } from "../shared/bands.ts";
 import { encode } from "../shared/carurl.ts";
 import { saveFile } from "../shared/files.ts";
 import { toShare, today } from "../shared/linkcontent.ts";
-import { shopShelf } from "../shared/durablestorage.ts";
+import { shopStore } from "../shared/durablestorage.ts";
 import { clockText, moment } from "../shared/timestamp.ts";
 
 /** Longest link that a page reads; see link.js. */
@@ -27,7 +27,7 @@ export class Keeping {
   /** host: job, frame, rates(), reply() (range or null), goOn(found), again() */
   constructor(host) {
     this.#host = host;
-    shopShelf.whenOtherTabKeeps((found) => {
+    shopStore.whenOtherTabSaves((found) => {
       if (this.on && found?.stamp !== this.#stamp) this.#other(found);
     });
     addEventListener("beforeunload", (event) => {
@@ -61,7 +61,7 @@ export class Keeping {
       this.#draw();
       return;
     }
-    const found = shopShelf.kept();
+    const found = shopStore.load();
     if (found && found !== "unreadable" && found.stamp !== this.#stamp) {
       this.#other(found);
       return;
@@ -72,7 +72,7 @@ export class Keeping {
   #write() {
     const { job } = this.#host;
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
-    const done = shopShelf.keep(job.car, moment(), stamp, { ways: job.ways, from: job.from });
+    const done = shopStore.save(job.car, moment(), stamp, { ways: job.ways, from: job.from });
     this.#failed = !done;
     if (done) {
       this.#stamp = stamp;
@@ -96,7 +96,7 @@ export class Keeping {
   }
 
   begin(force = false) {
-    const found = shopShelf.kept();
+    const found = shopStore.load();
     if (found && !force) {
       this.#area.replaceChildren(this.#askReplace());
       this.#area.querySelector("button").focus();
@@ -236,7 +236,7 @@ export class Keeping {
 
   #build() {
     const erase = () => {
-      shopShelf.erase();
+      shopStore.erase();
       this.on = false;
       this.#draw();
       this.#said.textContent = "Nothing of this car is kept on this device now.";

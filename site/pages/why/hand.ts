@@ -4,13 +4,13 @@
 import { ofBuild } from "../shared/address.ts";
 import { encode } from "../shared/carurl.ts";
 import { dateText, toShare, today } from "../shared/linkcontent.ts";
-import { shopShelf } from "../shared/durablestorage.ts";
+import { shopStore } from "../shared/durablestorage.ts";
 import { momentText } from "../shared/timestamp.ts";
 
 /** What lies on this device as "This car": {car, from} or "unreadable" or null. */
 export async function keptCar() {
-  await shopShelf.settle();
-  const found = shopShelf.kept();
+  await shopStore.settle();
+  const found = shopStore.load();
   if (!found || found === "unreadable") return found;
   return { car: found.car, from: { kind: "shelf", when: found.when, first: found.from ?? null } };
 }

@@ -12,7 +12,7 @@ import { carriesCar } from "../shared/carurl.ts";
 import { readCarFile, whenDropped } from "../shared/files.ts";
 import { openShop } from "../shared/openshop.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
-import { Memory } from "../shared/historystate.ts";
+import { HistoryState } from "../shared/historystate.ts";
 import { fromLink, linkProblem } from "../shared/thiscar/start.ts";
 import { fit } from "../shared/thiscar/fit.ts";
 import { entered, handLine, keptCar, sampleCar, surveyAddress } from "./hand.ts";
@@ -68,7 +68,7 @@ const talk = new Talk(
     },
   },
 );
-const memory = new Memory(() => (hand ? { car: hand.car, from: hand.from } : null));
+const memory = new HistoryState(() => (hand ? { car: hand.car, from: hand.from } : null));
 
 /** An answer came: the page in hand, the line of the car and the paper follow. */
 function changed() {
@@ -228,7 +228,7 @@ addEventListener("hashchange", () => {
   if (carriesCar(location.hash)) fromAddress();
   else if (hand) talk.show();
 });
-openShop({ frame, link }, begun).finally(() =>
+openShop({ frame, engine: link }, begun).finally(() =>
   startOffline(
     () => !hand || hand.from.kind === "sample",
     (load) =>

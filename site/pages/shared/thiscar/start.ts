@@ -7,7 +7,7 @@ import { readCarFile, saveFile } from "../files.ts";
 import { fromShared } from "../linkcontent.ts";
 import { showError } from "../ask.ts";
 import { band } from "../bands.ts";
-import { shopShelf } from "../durablestorage.ts";
+import { shopStore } from "../durablestorage.ts";
 import { momentText } from "../timestamp.ts";
 import { beginForm } from "./answers.ts";
 
@@ -110,12 +110,12 @@ export async function openFile(file, host) {
 /** What was found on this device. tally(car) asks for its counts.
  *  act: goOn(found), erased() */
 export function foundBand(act, tally) {
-  const found = shopShelf.kept();
+  const found = shopStore.load();
   if (!found) return null;
   const erase = [
     "Erase",
     () => {
-      shopShelf.erase();
+      shopStore.erase();
       act.erased();
     },
   ];
@@ -123,7 +123,7 @@ export function foundBand(act, tally) {
     return band(
       "found",
       ["A survey was kept on this device, but it cannot be read any more."],
-      [["Save what is there as a file", () => saveFile("this-car.json", shopShelf.text() ?? "")], erase],
+      [["Save what is there as a file", () => saveFile("this-car.json", shopStore.text() ?? "")], erase],
     );
   const line = el("p", {}, `Survey of ${momentText(found.when)} found on this device.`);
   tally(found.car).then(
