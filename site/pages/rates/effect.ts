@@ -3,7 +3,7 @@
 import { type Children, el, list } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
 import { type EngineClient, Overtaken } from "../shared/engineclient.ts";
-import type { Axis, EffectCar, EffectStrip } from "../shared/replies.ts";
+import type { Axis, EffectCar, EffectRange, EffectStrip } from "../shared/replies.ts";
 import type { EngineRequest, ReplyTo } from "../shared/requests.ts";
 import { sampleCars } from "../shared/samplecars.ts";
 import type { Draft } from "./draft.ts";
@@ -121,10 +121,11 @@ export class Effect {
 function rows(c: EffectCar, axis: Axis, levels: number): Children {
   const moved = c.old && (c.old.low_text !== c.new.low_text || c.old.high_text !== c.new.high_text);
   if (!c.old || !moved) return dotRow(c.new, axis, levels);
-  return [
-    ["On the site", c.old],
-    ["Here", c.new],
-  ].map(([name, row]) => [el("p", { class: "row-name hint" }, name), dotRow(row, axis, levels)]);
+  const named = (name: string, row: EffectRange) => [
+    el("p", { class: "row-name hint" }, name),
+    dotRow(row, axis, levels),
+  ];
+  return [named("On the site", c.old), named("Here", c.new)];
 }
 
 function stripText(s: EffectStrip | undefined): string {

@@ -1,7 +1,7 @@
 // The customer's page on another page of the shop's site: text to copy. The text of the
 // frame comes from the page "embed.html", with the address of this site in it.
 
-import { button, type Children, el } from "../shared/dom.ts";
+import { button, el } from "../shared/dom.ts";
 import { labelled } from "./boxes.ts";
 
 const HELP = new URL("../embed.html", location.href);
@@ -49,7 +49,8 @@ export function embedHelp(): HTMLDetailsElement {
 /** Signs that are written out in the markup there. No page makes markup of a text, not even
  *  to read it, so this replaces them. */
 const SIGNS: Record<string, string> = { lt: "<", gt: ">", quot: '"', amp: "&" };
-const plain = (text: string) => text.replace(/&(lt|gt|quot|amp);/g, (sign, name: string) => SIGNS[name] ?? sign);
+const plain = (text: string) =>
+  text.replace(/&(lt|gt|quot|amp);/g, (sign, name: string) => SIGNS[name] ?? sign);
 
 async function frameText(): Promise<string | null> {
   try {

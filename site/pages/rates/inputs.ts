@@ -8,7 +8,14 @@ import type { TextFault } from "../shared/replies.ts";
 import { asNumber, asText, box, labelled, select, unitText } from "./boxes.ts";
 import { optionText } from "./choices.ts";
 import { within } from "./draft.ts";
-import { type ChoiceField, type Field, type LongField, labelOf, type PlainField, type TypedField } from "./fields.ts";
+import {
+  type ChoiceField,
+  type Field,
+  type LongField,
+  labelOf,
+  type PlainField,
+  type TypedField,
+} from "./fields.ts";
 import type { FieldControl, FormHost, Made, Making, Notes } from "./formhost.ts";
 import { factors, row, three, ticks } from "./groups.ts";
 import { supplies } from "./supplies.ts";

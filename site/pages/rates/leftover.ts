@@ -22,8 +22,7 @@ export function leftovers(draft: Draft, samples: readonly DraftRates[]): CarNote
     return typeof mine === "string" && mine !== "" && samples.some((s) => valueAt(s, path) === mine);
   };
   const found = TEXTS.filter(([path]) => same(path)).map(([path, text]) => ({ path, text }));
-  const fromSample = (term: unknown) =>
-    samples.some((s) => Array.isArray(s.terms) && s.terms.includes(term));
+  const fromSample = (term: unknown) => samples.some((s) => Array.isArray(s.terms) && s.terms.includes(term));
   const invented = draft
     .list("terms")
     .some((t) => typeof t === "string" && /shop is invented/.test(t) && fromSample(t));

@@ -99,10 +99,7 @@ function steps(host: FormHost): Children[] {
       () => [how, ...(s.how === HOURLY || "no_more_than" in s ? [ceiling] : []), noteField(path)],
     );
   };
-  return [
-    el("h3", {}, "How each step is charged"),
-    ...host.draft.current.strip_and_survey.charged.map(one),
-  ];
+  return [el("h3", {}, "How each step is charged"), ...host.draft.current.strip_and_survey.charged.map(one)];
 }
 
 export const lists: Record<ListName, (host: FormHost) => Children[]> = {

@@ -2,8 +2,8 @@
 
 import { button, type Children, el } from "../shared/dom.ts";
 import type { Figure, Material, Reckoning } from "../shared/ratesfile.ts";
-import { add, entry, freeId, noteField, ownName, remover, sourceField, withFigures } from "./entries.ts";
 import { AREAS, type Option, optionText, SCOPES, STAGES, STANDARDS, UNITS } from "./choices.ts";
+import { add, entry, freeId, noteField, ownName, remover, sourceField, withFigures } from "./entries.ts";
 import type { Field } from "./fields.ts";
 import type { FormHost } from "./formhost.ts";
 import { control } from "./inputs.ts";
@@ -100,6 +100,20 @@ function one(host: FormHost, m: Partial<Material>, i: number): HTMLDetailsElemen
       "how a material is reckoned",
     );
   };
+  const quantity: Field = {
+    path: `${path}.how.${how}.quantity`,
+    label: how === "per_m2" ? "Quantity for a square meter" : "Quantity for a car",
+    uk: how === "per_m2" ? "Quantity for a square metre" : "Quantity for a car",
+    unit,
+    kind: "number",
+  };
+  const factor: Field = {
+    path: `${path}.factor`,
+    label: "More or less of it, times",
+    kind: "factors",
+    options: STANDARDS,
+    hint: "Empty: once, as above",
+  };
   const each = unit === "each" ? "each" : `a ${unit}`;
   return entry(
     host,
@@ -118,31 +132,11 @@ function one(host: FormHost, m: Partial<Material>, i: number): HTMLDetailsElemen
         set: reckon,
         redraws: true,
       },
-      ...(how === "film"
-        ? film(path)
-        : [
-            {
-              path: `${path}.how.${how}.quantity`,
-              label: how === "per_m2" ? "Quantity for a square meter" : "Quantity for a car",
-              uk: how === "per_m2" ? "Quantity for a square metre" : "Quantity for a car",
-              unit,
-              kind: "number",
-            },
-          ]),
+      ...(how === "film" ? film(path) : [quantity]),
       { path: `${path}.area`, label: "What it covers", kind: "choice", options: AREAS },
       { path: `${path}.stage`, label: "Used", kind: "choice", options: STAGES, redraws: true },
       { path: `${path}.standards`, label: "At which standards", kind: "ticks", options: STANDARDS },
-      ...(m.stage === "after" || m.factor
-        ? [
-            {
-              path: `${path}.factor`,
-              label: "More or less of it, times",
-              kind: "factors",
-              options: STANDARDS,
-              hint: "Empty: once, as above",
-            },
-          ]
-        : []),
+      ...(m.stage === "after" || m.factor ? [factor] : []),
       { path: `${path}.scopes`, label: "For how much of the car", kind: "ticks", options: SCOPES, all: true },
       noteField(path),
       sourceField(path, false),
@@ -152,4 +146,10 @@ function one(host: FormHost, m: Partial<Material>, i: number): HTMLDetailsElemen
 }
 
 const film = (path: string): Field[] =>
-  FILM.map(([id, label, unit, hint]) => ({ path: `${path}.how.film.${id}`, label, unit, hint, kind: "number" }));
+  FILM.map(([id, label, unit, hint]) => ({
+    path: `${path}.how.film.${id}`,
+    label,
+    unit,
+    hint,
+    kind: "number",
+  }));

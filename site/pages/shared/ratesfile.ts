@@ -117,6 +117,17 @@ export function isDraftRates(value: unknown): value is DraftRates {
   );
 }
 
+/** The rates in a text; null where the form cannot work with them, or where it is no JSON.
+ *  Ask the engine for the reason. */
+export function draftRatesIn(text: string): DraftRates | null {
+  try {
+    const value: unknown = JSON.parse(text);
+    return isDraftRates(value) ? value : null;
+  } catch {
+    return null;
+  }
+}
+
 /** An object or a list: something that has members. */
 export function isObject(value: unknown): value is Record<string | number, unknown> {
   return typeof value === "object" && value !== null;
