@@ -117,6 +117,9 @@ export function isDraftRates(value: unknown): value is DraftRates {
   );
 }
 
+/** The rates in a text that the engine has opened. */
+export const openedRatesIn = (text: string): RatesFile => JSON.parse(text) as RatesFile;
+
 /** The rates in a text; null where the form cannot work with them, or where it is no JSON.
  *  Ask the engine for the reason. */
 export function draftRatesIn(text: string): DraftRates | null {
