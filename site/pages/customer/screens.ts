@@ -5,8 +5,7 @@ import { button, el, list } from "../shared/dom.ts";
 import { askButtons, askDecade, askNumber, heading } from "../shared/ask.ts";
 import { askPlace } from "./places.ts";
 import { askHoles, askSeen } from "./looks.ts";
-import { placed } from "../shared/questions.ts";
-import { holeHalves, placesFor, withLife, withLook, withMark } from "../shared/car.ts";
+import { holeHalves, placed, placesFor, withLife, withLook, withMark } from "../shared/car.ts";
 import { earlierParts, earlierYear } from "./earlier.ts";
 import { stageSection } from "./range.ts";
 

@@ -1,12 +1,21 @@
-// One question with its answers as buttons that move on. The answer given
-// before is marked in words, since colour alone says nothing.
+// One question with its answers as buttons that go on to the next. The answer given before
+// is marked in words, because colour alone says nothing.
 
+import type { Made } from "./carfile.ts";
 import { button, el, freshId } from "./dom.ts";
 import { sideView, underTheDoor } from "./drawing.ts";
+import { messageOf } from "./files.ts";
+import type { Answer, Question } from "./question.ts";
 
-/** q: a question of questions.js. Returns the node; answer(id, text) is called
- *  when a button is pressed. */
-export function askButtons(q, chosen, answer) {
+/** Called with the id and the text of the answer that was pressed. */
+export type AnswerTaker = (id: string, text: string) => unknown;
+
+/** A question with its answers. chosen: the id of the answer given before, or null. */
+export function askButtons(
+  q: Question & { answers: readonly Answer[] },
+  chosen: string | null,
+  answer: AnswerTaker,
+): HTMLElement {
   const hintId = q.hint ? freshId("hint") : null;
   return el(
     "div",
@@ -27,11 +36,12 @@ export function askButtons(q, chosen, answer) {
   );
 }
 
-export function heading(text) {
+export function heading(text: string): HTMLHeadingElement {
   return el("h1", { id: "question-title", tabindex: "-1" }, text);
 }
 
-export function answerButton(a, given, answer) {
+/** given: this is the answer given before. */
+export function answerButton(a: Answer, given: boolean, answer: AnswerTaker): HTMLButtonElement {
   return button(
     [
       a.drawing && sideView(a.drawing),
@@ -43,9 +53,22 @@ export function answerButton(a, given, answer) {
   );
 }
 
-/** A number to type, with its error at the entry. check(text) gives the value
- *  or throws with the sentence to show. words: words may be typed too. */
-export function askNumber({ label, hint, value, digits, check, done, words = false }) {
+interface NumberQuestion<T> {
+  label: string;
+  hint?: string;
+  value?: number | string | undefined;
+  /** The most characters that may be typed. */
+  digits: number;
+  /** Gives the value of a text, or throws with the sentence to show. */
+  check(text: string): T;
+  done(value: T, text: string): unknown;
+  /** Words may be typed too. */
+  words?: boolean;
+}
+
+/** A number to type, with its error beside it. */
+export function askNumber<T>(question: NumberQuestion<T>): HTMLFormElement {
+  const { label, hint, value, digits, check, done, words = false } = question;
   const id = freshId("entry");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
   const input = el("input", {
@@ -57,12 +80,12 @@ export function askNumber({ label, hint, value, digits, check, done, words = fal
     value: value ?? "",
     "aria-describedby": `${id}-hint ${id}-error`,
   });
-  const submit = (event) => {
+  const submit = (event: SubmitEvent): void => {
     event.preventDefault();
     try {
       done(check(input.value.trim()), input.value.trim());
     } catch (problem) {
-      showError(input, error, problem.message);
+      showError(input, error, messageOf(problem));
     }
   };
   return el(
@@ -76,16 +99,21 @@ export function askNumber({ label, hint, value, digits, check, done, words = fal
   );
 }
 
-export function showError(input, error, text) {
+/** Shows what is wrong with an input in the element beside it, and goes back to the input. */
+export function showError(input: HTMLElement, error: HTMLElement, text: string): void {
   error.replaceChildren(el("span", { class: "visually-hidden" }, "Error: "), text);
   error.hidden = false;
   input.setAttribute("aria-invalid", "true");
   input.focus();
 }
 
-/** The decades for somebody who knows no year. */
-export function askDecade(made, answer) {
-  const decades = [1930, 1940, 1950, 1960, 1970, 1980].map((d) => ({ id: String(d), text: `${d}s` }));
+const DECADES: readonly Answer[] = [1930, 1940, 1950, 1960, 1970, 1980].map((d) => ({
+  id: String(d),
+  text: `${d}s`,
+}));
+
+/** The decades for somebody who does not know the year. */
+export function askDecade(made: Made | undefined, answer: AnswerTaker): HTMLElement {
   const chosen = made?.not_sure ? "not_sure" : made?.decade ? String(made.decade) : null;
   return el(
     "div",
@@ -94,7 +122,7 @@ export function askDecade(made, answer) {
     el(
       "div",
       { class: "answers short", role: "group", "aria-label": "The decade it was made in" },
-      [...decades, { id: "not_sure", text: "Not sure" }].map((a) => answerButton(a, a.id === chosen, answer)),
+      [...DECADES, { id: "not_sure", text: "Not sure" }].map((a) => answerButton(a, a.id === chosen, answer)),
     ),
   );
 }

@@ -74,14 +74,16 @@ async function compiled(response: Response): Promise<WebAssembly.Module> {
 }
 
 async function gathered(response: Response, heard: (bytes: number) => void): Promise<ArrayBuffer> {
-  const reader = response.body!.getReader();
+  const reader = response.body?.getReader();
+  if (!reader) return new ArrayBuffer(0);
   const parts: Uint8Array<ArrayBuffer>[] = [];
   let loaded = 0;
   for (;;) {
     const { done, value } = await reader.read();
     if (done) return new Blob(parts).arrayBuffer();
     parts.push(value);
-    heard((loaded += value.byteLength));
+    loaded += value.byteLength;
+    heard(loaded);
   }
 }
 

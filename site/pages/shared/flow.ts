@@ -1,14 +1,34 @@
-// Which step follows which. Steps are words that also stand in the browser's
-// history, so an old entry still opens after a change of order here.
+// Which step follows which. Steps are words that are also in the browser's history, so an
+// old entry still opens after the order here has changed.
 
 import { hasDate } from "./car.ts";
 
-const FIRST_FIVE = ["body", "year", "place", "kept", "standard"];
-const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "scope"];
-const ORDER = [...FIRST_FIVE, "range", ...MORE];
+const FIRST_FIVE = ["body", "year", "place", "kept", "standard"] as const;
+/** The questions that may follow the range, in their order. */
+export const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "scope"] as const;
+const ORDER = [...FIRST_FIVE, "range", ...MORE] as const;
+
+export type MainStep = (typeof ORDER)[number];
+export type HalfStep =
+  | "frame"
+  | "fenders"
+  | "not_covered"
+  | "place_list"
+  | "shore"
+  | "else_place"
+  | "else_list"
+  | "else_kept"
+  | "else_years"
+  | "holes"
+  | "earlier_year"
+  | "earlier_proof"
+  | "earlier_parts";
+export type Step = MainStep | HalfStep;
+/** The steps that ask one of the questions of questions.ts; the others show or list something. */
+export type QuestionStep = Exclude<Step, "range" | "not_covered" | "place_list" | "else_list">;
 
 /** Second halves of a question, and the question they belong to. */
-const HALF_OF = {
+const HALF_OF: Record<HalfStep, MainStep> = {
   frame: "body",
   fenders: "body",
   not_covered: "body",
@@ -23,18 +43,30 @@ const HALF_OF = {
   earlier_proof: "earlier",
   earlier_parts: "earlier",
 };
+const isHalf = (step: Step): step is HalfStep => Object.hasOwn(HALF_OF, step);
 
-export function mainStep(step) {
-  return HALF_OF[step] ?? step;
+export function mainStep(step: Step): MainStep {
+  return isHalf(step) ? HALF_OF[step] : step;
 }
 
-/** True once the range stands beside the question. */
-export function afterRange(step) {
-  return MORE.includes(mainStep(step));
+/** True once the range is shown beside the question. */
+export function afterRange(step: Step): boolean {
+  const main = mainStep(step);
+  return MORE.some((more) => more === main);
+}
+
+/** What the next step depends on beside the answer. */
+export interface FlowFacts {
+  /** The place that was picked is on a coast. */
+  coast?: boolean;
+  /** A rusty place was marked, so a hole may be there. */
+  marked?: boolean;
+  /** The car has all that a range needs. */
+  complete?: boolean;
 }
 
 /** The half that an answer opens, or null. */
-function opens(step, answer, facts) {
+function opens(step: Step, answer: string, facts: FlowFacts): HalfStep | "elsewhere" | null {
   if (step === "body") {
     if (answer === "two_door") return "frame";
     if (answer === "none") return "not_covered";
@@ -54,18 +86,18 @@ function opens(step, answer, facts) {
   return null;
 }
 
-/** facts: what the choice depends on beside the answer. changing: the customer
- *  came here from the finished range to change one answer. */
-export function nextStep(step, answer, facts = {}, changing = false) {
+/** The step after an answer. changing: the customer came here from the finished range to
+ *  change one answer. */
+export function nextStep(step: Step, answer: string, facts: FlowFacts = {}, changing = false): Step {
   const half = opens(step, answer, facts);
   if (half) return half;
   if (changing && facts.complete) return "range";
-  const main = mainStep(step);
-  return main === "scope" ? "range" : ORDER[ORDER.indexOf(main) + 1];
+  // After the last question comes the range again.
+  return ORDER[ORDER.indexOf(mainStep(step)) + 1] ?? "range";
 }
 
-/** The question at which a refused entry of the car file was given. */
-export function stepOfPath(path) {
+/** The question that gave an entry of the car file, by the path of that entry. */
+export function stepOfPath(path: string): QuestionStep | null {
   if (path.startsWith("bodies")) return "body";
   if (path.startsWith("made") || path.startsWith("asked_in")) return "year";
   if (path.startsWith("life[0].kept")) return "kept";

@@ -1,73 +1,77 @@
-// What stands around every screen: the shop, Back, the count of questions, the
-// place for bands, the line that is spoken, and the note while loading.
+// What is around every screen: the shop, Back, the count of questions, the place for bands,
+// the line that is spoken, and the note while loading.
 
-import { el } from "./dom.ts";
+import { buildLine } from "./address.ts";
+import { byId, el } from "./dom.ts";
 import { framed } from "./embedded.ts";
+import type { OpenedReply } from "./replies.ts";
 
-const byId = (id) => document.getElementById(id);
 const LOADING_AFTER_MS = 1000;
 
-/** Five questions come before the range; what follows it may be left out. */
+/** Five questions come before the range; the customer may skip those after it. */
 const BEFORE_RANGE = 5;
-const countOf = (number) =>
+const countOf = (number: number): string =>
   number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`;
 
 export class Frame {
-  #bands = new Map();
+  #bands = new Map<string, HTMLElement>();
   #title = document.title;
   #slow = 0;
   #isLoaded = false;
-  #size;
+  /** The bytes of the engine, 0 where the build does not tell them. */
+  #bytes: number;
+  #count = "";
 
   constructor() {
     byId("no-start").remove();
-    const [, bytes, ...size] = document.querySelector("meta[name=build]").content.split(" ");
-    this.#size = { bytes: Number(bytes), text: size.join(" ") };
+    const [, bytes, ...size] = buildLine().split(" ");
+    this.#bytes = Number(bytes) || 0;
     this.#slow = setTimeout(() => {
       if (!this.#isLoaded) byId("loading").hidden = false;
     }, LOADING_AFTER_MS);
     byId("loading-text").textContent =
-      `Getting the sums ready${this.#size.text ? `: ${this.#size.text}` : ""}, once only.`;
+      `Getting the sums ready${size.length ? `: ${size.join(" ")}` : ""}, once only.`;
     byId("top").hidden = false;
   }
 
-  /** Engine bytes so far. */
-  loading(bytes) {
+  /** bytes: how many of the engine have come so far. */
+  loading(bytes: number): void {
     const bar = byId("loading-bar");
-    if (this.#size.bytes) {
-      bar.max = this.#size.bytes;
+    if (this.#bytes && bar instanceof HTMLProgressElement) {
+      bar.max = this.#bytes;
       bar.value = bytes;
     }
   }
 
-  loaded() {
+  loaded(): void {
     this.#isLoaded = true;
     clearTimeout(this.#slow);
     byId("loading").hidden = true;
   }
 
-  shop({ shop, rates }) {
+  shop({ shop, rates }: Pick<OpenedReply, "shop" | "rates">): void {
     byId("shop-name").textContent =
       shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
     byId("rates-line").textContent = rates.line;
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
-    const contact = byId("contact");
     const safe = /^(mailto:|tel:|https:)/.test(shop.contact_href ?? "");
-    contact.replaceChildren(
+    byId("contact").replaceChildren(
       safe ? el("a", { href: shop.contact_href, rel: "noopener" }, shop.contact_text) : shop.contact_text,
     );
   }
 
-  /** What the build wrote there holds for no figure. */
-  withoutRates() {
+  /** Without figures the line of rates that the build wrote into the page is not true. */
+  withoutRates(): void {
     byId("rates-line").textContent = "";
   }
 
-  onBack(act) {
+  onBack(act: () => unknown): void {
     byId("back").addEventListener("click", act);
   }
 
-  step(step, number, changing) {
+  /** number: of the question, where the step asks one. changing: the customer came from the
+   *  range to change one answer, so no count is shown. */
+  step(step: string, number?: number, changing = false): void {
     document.body.dataset.step = step;
     byId("back").hidden = step === "body";
     const count = number && !changing ? countOf(number) : "";
@@ -75,37 +79,37 @@ export class Frame {
     this.#count = count && `${count}: `;
     delete document.body.dataset.range;
   }
-  #count = "";
 
-  /** Draws the screen; moves the focus to its heading unless it is the first. */
-  content(main, notes, moved) {
-    byId("screen").replaceChildren(...[main, notes].filter(Boolean));
+  /** Draws the screen. moved: the visitor came here by a step, so the focus goes to the
+   *  heading of the screen. */
+  content(main: HTMLElement | null, notes: HTMLElement | null, moved: boolean): void {
+    const screen = byId("screen");
+    screen.replaceChildren(...[main, notes].filter((node) => node !== null));
     byId("effect").replaceChildren();
-    const heading = byId("screen").querySelector("h1");
     byId("range-title").hidden = document.body.dataset.step !== "range";
-    const focus = heading ?? byId("range-title");
+    const focus = screen.querySelector("h1") ?? byId("range-title");
     document.title = `${this.#count}${focus.textContent} | ${this.#title}`;
-    // A frame as tall as its content cannot scroll: the page around it has to.
+    // A frame that is as tall as its content cannot scroll: the page around it has to.
     if (moved) {
       scrollTo(0, 0);
       focus.focus({ preventScroll: !framed });
     }
   }
 
-  /** What the last answer did, beside the question. */
-  effect(node, put) {
+  /** What the last answer changed, beside the question. put: how the node gets into its box. */
+  effect(node: HTMLElement | null, put?: (box: HTMLElement, node: HTMLElement) => unknown): void {
     const box = byId("effect");
     if (!node) box.replaceChildren();
     else if (put) put(box, node);
     else box.replaceChildren(node);
   }
 
-  waiting(on) {
+  waiting(on: boolean): void {
     byId("waiting").hidden = !on;
   }
 
-  /** One band of each kind; null takes it away. */
-  put(kind, node) {
+  /** Shows one band of each kind; null removes it. */
+  put(kind: string, node: HTMLElement | null): void {
     this.#bands.get(kind)?.remove();
     this.#bands.delete(kind);
     if (!node) return;
@@ -113,11 +117,12 @@ export class Frame {
     byId("bands").append(node);
   }
 
-  say(text) {
+  /** Has a screen reader say a text. */
+  say(text: string): void {
     byId("status").textContent = text;
   }
 
-  connection(off) {
+  connection(off: boolean): void {
     byId("offline").textContent = off
       ? `No connection: everything still works. ${byId("rates-line").textContent}`
       : "";

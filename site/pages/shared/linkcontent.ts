@@ -1,39 +1,86 @@
-// What a link carries beside the car: when it was made and what it showed then,
-// so that a reader at other rates sees both. All of it is foreign text: short,
-// shown as text only, and said to be unchecked.
+// What a link carries beside the car: when it was made and what it showed then, so that a
+// reader at other rates sees both. All of it comes from outside: the page takes only short
+// texts, shows them as text, and says that nobody has checked them.
+
+import type { CarFile } from "./carfile.ts";
+import type { RangeReply, RatesName } from "./replies.ts";
 
 const LINK_FORMAT = "underpaint link 1";
-/** A day that there is: of any other no words can be made. */
-const isDate = (t) => typeof t === "string" && /^\d{4}-\d{2}-\d{2}$/.test(t) && !Number.isNaN(Date.parse(t));
-const isShort = (t) => typeof t === "string" && t.length > 0 && t.length <= 60;
-const isMoney = (t) => typeof t === "string" && /^\D{0,5}\d[\d.,\u00a0\u202f ]{0,14}\D{0,5}$/.test(t);
 
-export function today(clock = new Date()) {
-  const two = (n) => String(n).padStart(2, "0");
+/** The two ends of a range as they were shown. */
+export interface ToldEnds {
+  low: string;
+  high: string;
+}
+
+/** The content of a link, in the order in which it is written. */
+export interface LinkContent {
+  format: typeof LINK_FORMAT;
+  entered: string;
+  rates_of: string;
+  check_code: string;
+  told: ToldEnds | undefined;
+  car: CarFile;
+}
+
+/** Where the answers in a link came from; null for what the link does not say. */
+export interface LinkOrigin {
+  kind: "link";
+  /** The day on which it was made, as YYYY-MM-DD. */
+  entered: string | null;
+  ratesOf: string | null;
+  code: string | null;
+  told: ToldEnds | null;
+}
+
+/** Where the answers about a car came from, when the visitor did not give them here. */
+export type Origin =
+  | LinkOrigin
+  | { kind: "file" }
+  | { kind: "sample" }
+  | { kind: "blank" }
+  /** entered: the day on which the car was saved on this device. */
+  | { kind: "kept"; entered: string };
+
+const isObject = (x: unknown): x is Record<string, unknown> => typeof x === "object" && x !== null;
+/** A day of the calendar: no words can be made of any other. */
+const isDate = (t: unknown): t is string =>
+  typeof t === "string" && /^\d{4}-\d{2}-\d{2}$/.test(t) && !Number.isNaN(Date.parse(t));
+const isShort = (t: unknown): t is string => typeof t === "string" && t.length > 0 && t.length <= 60;
+const isMoney = (t: unknown): t is string =>
+  typeof t === "string" && /^\D{0,5}\d[\d.,\u00a0\u202f ]{0,14}\D{0,5}$/.test(t);
+
+/** The visitor's own day as YYYY-MM-DD. */
+export function today(clock = new Date()): string {
+  const two = (n: number): string => String(n).padStart(2, "0");
   return `${clock.getFullYear()}-${two(clock.getMonth() + 1)}-${two(clock.getDate())}`;
 }
 
 /** A date in words, day first, as the engine writes it for the rates. */
-export function dateText(iso) {
+export function dateText(iso: string): string {
   return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(
     new Date(`${iso.slice(0, 10)}T00:00:00Z`),
   );
 }
 
-/** What goes into a link. reply: the settled range, or null. */
-export function toShare(car, reply, rates, iso) {
-  const told =
-    reply && reply.rows.length === 1
-      ? { low: reply.rows[0].low_text, high: reply.rows[0].high_text }
-      : undefined;
+/** What goes into a link. reply: the settled range, or null. iso: the day it is made. */
+export function toShare(
+  car: CarFile,
+  reply: Pick<RangeReply, "rows"> | null,
+  rates: Pick<RatesName, "date" | "check_code">,
+  iso: string,
+): LinkContent {
+  const [row, second] = reply?.rows ?? [];
+  const told = row && !second ? { low: row.low_text, high: row.high_text } : undefined;
   return { format: LINK_FORMAT, entered: iso, rates_of: rates.date, check_code: rates.check_code, told, car };
 }
 
-/** Takes apart what came out of a link; throws when it is not ours. */
-export function fromShared(object) {
-  if (object === null || typeof object !== "object" || object.format !== LINK_FORMAT)
-    throw new Error("not a car");
-  const { entered, rates_of: ratesOf, check_code: code, told, car } = object;
+/** Takes apart what came out of a link. The engine has yet to check the car. Throws when the
+ *  link is not one of ours. */
+export function fromShared(content: unknown): { car: unknown; from: LinkOrigin } {
+  if (!isObject(content) || content.format !== LINK_FORMAT) throw new Error("not a car");
+  const { entered, rates_of: ratesOf, check_code: code, car } = content;
+  const told = isObject(content.told) ? content.told : {};
   return {
     car,
     from: {
@@ -41,7 +88,7 @@ export function fromShared(object) {
       entered: isDate(entered) ? entered : null,
       ratesOf: isDate(ratesOf) ? ratesOf : null,
       code: isShort(code) ? code : null,
-      told: isMoney(told?.low) && isMoney(told?.high) ? { low: told.low, high: told.high } : null,
+      told: isMoney(told.low) && isMoney(told.high) ? { low: told.low, high: told.high } : null,
     },
   };
 }

@@ -1,8 +1,8 @@
 // How the shop's pages begin: the rates of the site are fetched and opened, or the
 // page says what stands in the way. No figure is shown without them.
 
-import { el } from "./dom.ts";
 import { brokenBand, deadBand, ratesBand } from "./bands.ts";
+import { el } from "./dom.ts";
 
 /** Largest rates file read, in characters; the build refuses a larger one too. */
 export const MOST_RATES = 2097152;

@@ -1,59 +1,51 @@
-// The questions as data: five before the range, the rest after it. What is asked,
-// the answers as button texts, what an answer writes into the car, and which answer
-// a car already carries. means is what an answer is called away from its question.
-// "Not sure" is always an answer, last and of the same size.
+// The questions as data: five before the range, the rest after it. Each says what is asked,
+// the answers as button texts, what an answer writes into the car, and which answer a car
+// already has. "means" is what an answer is called away from its question. "Not sure" is
+// always an answer, last and of the same size.
 
-import { photosOf, withBodies, withEarlierWork, withLife, withOption, withoutEarlierPlaces } from "./car.ts";
+import {
+  photosOf,
+  placed,
+  withBodies,
+  withEarlierWork,
+  withLife,
+  withOption,
+  withoutEarlierPlaces,
+} from "./car.ts";
+import type { Body, CarFile, Life } from "./carfile.ts";
+import { CLIMATES, choice, KEPT, NOT_SURE, type Questions, SHORE } from "./question.ts";
+import type { OpenedReply } from "./replies.ts";
 
-const TWO_DOORS = ["two_door_unitary", "hardtop_on_frame"];
-const EVERY_BODY = [...TWO_DOORS, "four_door_saloon", "convertible_unitary", "open_two_seater", "pickup"];
-const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
-const NOT_SURE = { id: "not_sure", text: "Not sure" };
-
-const KEPT = [
-  { id: "driven_all_year", text: "Driven all year" },
-  { id: "driven_in_summer", text: "Driven in summer, put away in winter" },
-  { id: "garage", text: "Mostly in an ordinary garage" },
-  { id: "dry_or_heated_garage", text: "Mostly in a dry or heated garage" },
-  { id: "open_shed_or_outside", text: "Mostly in an open shed or outside" },
-  NOT_SURE,
-];
-const CLIMATES = [
-  { id: "pick", text: "Pick a place from a list" },
-  { id: "dry", text: "Dry: little rain, hardly any road salt" },
-  { id: "mild", text: "Temperate: ordinary rain, roads salted in cold spells" },
-  { id: "damp", text: "Humid, or snow and salted roads for part of the winter" },
-  { id: "salt", text: "Snow and heavily salted roads all winter" },
-  { id: "sea", text: "By the sea, with salt in the air" },
-  NOT_SURE,
-];
-const SHORE = [
-  { id: "shore", text: "By the shore: salt spray reached it" },
-  { id: "near", text: "Near the sea, out of the spray" },
-  { id: "inland", text: "Further inland" },
-  NOT_SURE,
+const TWO_DOORS: Body[] = ["two_door_unitary", "hardtop_on_frame"];
+const EVERY_BODY: Body[] = [
+  ...TWO_DOORS,
+  "four_door_saloon",
+  "convertible_unitary",
+  "open_two_seater",
+  "pickup",
 ];
 
 /** A place that is not one of the climate answers was picked from the list. */
-function climateOf(place) {
+function climateOf(place: string | undefined): string | null {
   if (place === undefined) return null;
   return CLIMATES.some((c) => c.id === place) ? place : "pick";
 }
 
-function bodyOf(car) {
-  if (!car.bodies) return null;
-  if (car.bodies.length > 2) return "not_sure";
-  return TWO_DOORS.includes(car.bodies[0]) ? "two_door" : car.bodies[0];
+function bodyOf(car: CarFile): string | null {
+  const [body] = car.bodies ?? [];
+  if (!body) return null;
+  if (car.bodies && car.bodies.length > 2) return "not_sure";
+  return TWO_DOORS.includes(body) ? "two_door" : body;
 }
 
-/** Two bodies are also what stands there before the question is answered. */
-function frameOf(car, said) {
+/** A car has two bodies also before this question was answered. */
+function frameOf(car: CarFile, said?: string): string | null {
   if (!car.bodies || car.bodies.length === 2) return said ?? null;
   return car.bodies[0] === "hardtop_on_frame" ? "frame" : "shell";
 }
 
 /** The questions in the words of the shop's country. */
-export function questions(words) {
+export function questions(words: OpenedReply["words"]): Questions {
   const uk = words === "uk";
   const frame = uk ? "chassis" : "frame";
   const coat = uk ? "underseal" : "undercoat";
@@ -62,10 +54,9 @@ export function questions(words) {
   const temperate = uk
     ? "Most of Britain, away from the coast, counts as temperate."
     : "Roads that are salted only now and then count as temperate.";
-  const lifeOf = (index) => (car) => car.life?.[index];
-  const first = lifeOf(0);
+  const first = (car: CarFile): Life | undefined => car.life?.[0];
   return {
-    body: {
+    body: choice({
       number: 1,
       short: "Body",
       title: "Which is nearest to your car?",
@@ -86,8 +77,8 @@ export function questions(words) {
         if (id !== "two_door") return withBodies(car, [id]);
         return bodyOf(car) === "two_door" ? car : withBodies(car, TWO_DOORS);
       },
-    },
-    frame: {
+    }),
+    frame: choice({
       number: 1,
       short: "Built",
       title: `Does the body bolt to a separate ${frame}?`,
@@ -104,8 +95,8 @@ export function questions(words) {
           car,
           id === "frame" ? ["hardtop_on_frame"] : id === "shell" ? ["two_door_unitary"] : TWO_DOORS,
         ),
-    },
-    fenders: {
+    }),
+    fenders: choice({
       number: 1,
       short: "Bed",
       title: uk
@@ -118,9 +109,9 @@ export function questions(words) {
       ],
       chosen: (car, said) => said ?? (car.options?.includes("outside_fenders") ? "yes" : null),
       apply: (car, id) => withOption(car, "outside_fenders", id === "yes"),
-    },
+    }),
     year: { number: 2, short: "Made", title: "What year was it made?" },
-    place: {
+    place: choice({
       number: 3,
       short: "Where",
       title: "Where has it spent most of its life?",
@@ -128,24 +119,24 @@ export function questions(words) {
       answers: CLIMATES,
       chosen: (car) => climateOf(first(car)?.place),
       apply: (car, id) => (id === "pick" ? car : placed(car, 0, id)),
-    },
-    shore: {
+    }),
+    shore: choice({
       number: 3,
       short: "Sea",
       title: "How near the sea was it kept?",
       answers: SHORE,
       chosen: (car) => first(car)?.shore ?? null,
       apply: (car, id) => withLife(car, 0, { shore: id }),
-    },
-    kept: {
+    }),
+    kept: choice({
       number: 4,
       short: "Kept",
       title: "How was it kept there?",
       answers: KEPT,
       chosen: (car) => first(car)?.kept ?? null,
       apply: (car, id) => withLife(car, 0, { kept: id }),
-    },
-    standard: {
+    }),
+    standard: choice({
       number: 5,
       short: "Standard",
       title: "How good should it come out?",
@@ -157,8 +148,8 @@ export function questions(words) {
       ],
       chosen: (car) => car.standard ?? null,
       apply: (car, id) => ({ ...car, standard: id }),
-    },
-    covered: {
+    }),
+    covered: choice({
       number: 6,
       short: uk ? "New paint or underseal" : "New paint or undercoat",
       title: `Has it been painted or ${coat}ed in the last ten years or so?`,
@@ -170,8 +161,8 @@ export function questions(words) {
       ],
       chosen: (car) => car.covered ?? null,
       apply: (car, id) => ({ ...car, covered: id }),
-    },
-    road: {
+    }),
+    road: choice({
       number: 7,
       short: "On the road",
       title: "For how many years was it driven regularly?",
@@ -184,15 +175,15 @@ export function questions(words) {
       ],
       chosen: (car) => first(car)?.road_years ?? null,
       apply: (car, id) => withLife(car, 0, { road_years: id }),
-    },
-    elsewhere: {
+    }),
+    elsewhere: choice({
       number: 8,
       short: "Elsewhere",
       title: "Did it live anywhere else for five years or more?",
       answers: [{ id: "no", text: "No", means: "One place only" }, { id: "yes", text: "Yes" }, NOT_SURE],
       chosen: (car, said) => ((car.life?.length ?? 0) > 1 ? "yes" : (said ?? null)),
       apply: (car, id) => (id === "yes" ? car : withoutEarlierPlaces(car)),
-    },
+    }),
     else_place: {
       number: 8,
       short: "Elsewhere",
@@ -209,7 +200,7 @@ export function questions(words) {
       draft: "kept",
     },
     else_years: { number: 8, short: "Elsewhere", title: "For how many years?" },
-    earlier: {
+    earlier: choice({
       number: 9,
       short: "Earlier work",
       title: "Has the body been repaired or restored before?",
@@ -221,16 +212,16 @@ export function questions(words) {
       ],
       chosen: (car) => car.earlier_work ?? null,
       apply: withEarlierWork,
-    },
+    }),
     earlier_year: { number: 9, short: "Year of that work", title: "When was that?" },
-    earlier_proof: {
+    earlier_proof: choice({
       number: 9,
       short: "Photographs",
       title: "Do you have photographs or bills of that work?",
       answers: [{ id: "yes", text: "Yes" }, { id: "no", text: "No" }, NOT_SURE],
       chosen: (car, said) => (photosOf(car).length > 0 ? "yes" : (said ?? null)),
       apply: (car) => car,
-    },
+    }),
     earlier_parts: {
       number: 9,
       short: "Photographs or bills",
@@ -249,7 +240,7 @@ export function questions(words) {
       title: "A hole you can see: light or a finger goes through",
       hint: "Mark each part where you can see one. Blisters and loose rust are not enough.",
     },
-    scope: {
+    scope: choice({
       number: 11,
       short: "Work",
       title: "What should we do?",
@@ -261,14 +252,6 @@ export function questions(words) {
       ],
       chosen: (car, said) => said ?? car.scope ?? null,
       apply: (car, id) => ({ ...car, scope: id === "not_sure" ? "whole_body" : id }),
-    },
+    }),
   };
-}
-
-/** A new place: what was said about the sea belonged to the old one. */
-export function placed(car, index, place) {
-  const { shore, ...life } = car.life?.[index] ?? {};
-  const all = [...(car.life ?? [])];
-  all[index] = { ...life, place };
-  return { ...car, life: all };
 }

@@ -1,37 +1,61 @@
-// What is kept on this device, and only after it was asked for: one car of the
-// customer's page here; what the shop keeps is in survey/lasting.js.
+// What is stored on this device, and only after somebody asked for it. The customer's page
+// stores one car here; what the shop's pages store is in durablestorage.ts.
 
-export class Store {
-  #key;
-  constructor(key) {
+import type { CarFile } from "./carfile.ts";
+
+/** An entry as it is stored. T is what is stored under the name "car"; its own members come
+ *  from outside and are for the engine to check. More: what belongs to it beside that. */
+export type Saved<T, More = object> = Partial<More> & {
+  car: T;
+  /** The day or the moment at which it was stored: it begins with YYYY-MM-DD. */
+  when: string;
+  /** Differs with each saving, so that a tab sees when another one has saved. */
+  stamp?: string;
+  /** Grows with each saving; see durablestorage.ts. */
+  count?: number;
+};
+
+/** What a store holds: null when nothing is stored, "unreadable" when something is and cannot
+ *  be used. */
+export type Found<T, More = object> = Saved<T, More> | "unreadable" | null;
+
+function isSaved(found: unknown): found is Saved<object> {
+  if (typeof found !== "object" || found === null || !("car" in found) || !("when" in found)) return false;
+  const { car, when } = found;
+  return (
+    typeof car === "object" &&
+    car !== null &&
+    !Array.isArray(car) &&
+    typeof when === "string" &&
+    /^\d{4}-\d\d-\d\d/.test(when) &&
+    !Number.isNaN(Date.parse(when.slice(0, 10)))
+  );
+}
+
+/** One entry of localStorage. */
+export class Store<T extends object, More extends object = object> {
+  #key: string;
+  constructor(key: string) {
     this.#key = key;
   }
-  get key() {
+  get key(): string {
     return this.#key;
   }
 
-  /** null when nothing is kept; "unreadable" when something is and cannot be used. */
-  load() {
-    // Storage that is switched off, as in frames of other sites, holds nothing.
+  load(): Found<T, More> {
     const text = this.text();
     if (text === null) return null;
     try {
-      const found = JSON.parse(text);
-      const sound =
-        found?.car &&
-        typeof found.car === "object" &&
-        !Array.isArray(found.car) &&
-        typeof found.when === "string" &&
-        /^\d{4}-\d\d-\d\d/.test(found.when) &&
-        !Number.isNaN(Date.parse(found.when.slice(0, 10)));
-      return sound ? found : "unreadable";
+      const found: unknown = JSON.parse(text);
+      return isSaved(found) ? (found as Saved<T, More>) : "unreadable";
     } catch {
       return "unreadable";
     }
   }
 
-  /** The text as it lies there, for a file when it cannot be used. */
-  text() {
+  /** The text as it is stored, for a file when it cannot be used. Storage that is switched
+   *  off, as in frames of other sites, holds nothing. */
+  text(): string | null {
     try {
       return localStorage.getItem(this.#key);
     } catch {
@@ -39,28 +63,32 @@ export class Store {
     }
   }
 
-  /** Keeps a car; false when the device refuses (full, or storage switched off).
+  /** Stores a car; false when the device refuses (full, or storage switched off).
    *  more: what else belongs to it. */
-  save(car, when, stamp, more = {}) {
+  save(car: T, when: string, stamp: string, more?: More): boolean {
+    return this.write({ car, when, stamp, ...more });
+  }
+
+  protected write(entry: Saved<T>): boolean {
     try {
-      localStorage.setItem(this.#key, JSON.stringify({ car, when, stamp, ...more }));
+      localStorage.setItem(this.#key, JSON.stringify(entry));
       return true;
     } catch {
       return false;
     }
   }
 
-  /** Puts a text back as it was kept. */
-  restore(text) {
+  /** Puts a text back as it was stored. */
+  restore(text: string): void {
     try {
       localStorage.setItem(this.#key, text);
     } catch {
-      /* It stays where it is. */
+      // The disk still has it.
     }
   }
 
   /** True when nothing is left. */
-  erase() {
+  erase(): boolean {
     try {
       localStorage.removeItem(this.#key);
       return localStorage.getItem(this.#key) === null;
@@ -69,12 +97,12 @@ export class Store {
     }
   }
 
-  /** Calls back with what another tab has just kept or erased. */
-  whenOtherTabSaves(tell) {
+  /** Calls tell with what another tab has just saved or erased. */
+  whenOtherTabSaves(tell: (found: Found<T, More>) => void): void {
     addEventListener("storage", (event) => {
       if (event.key === this.#key || event.key === null) tell(this.load());
     });
   }
 }
 
-export const customerStore = new Store("underpaint kept car 1");
+export const customerStore = new Store<CarFile>("underpaint kept car 1");

@@ -1,8 +1,7 @@
 // The answers about a car as plain fields: what is asked, what it may be, and
 // what a choice writes into the car. The questions are those of the customer.
 
-import { placed } from "../questions.ts";
-import { hasDate, withEarlierWork, withLife, withOption, withWorkYear } from "../car.ts";
+import { hasDate, placed, withEarlierWork, withLife, withOption, withWorkYear } from "../car.ts";
 import { workYear, yearsOfWork } from "../workyear.ts";
 import { withBody } from "./record.ts";
 
