@@ -2,14 +2,14 @@
 // with. The engine works out the range again from both.
 
 import type { CarFile } from "../shared/carfile.ts";
-import { button, type Children, el } from "../shared/dom.ts";
+import { button, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import { messageOf, readCarFile } from "../shared/files.ts";
 import { today } from "../shared/linkcontent.ts";
 import { openedRatesIn, type RatesFile } from "../shared/ratesfile.ts";
 import type { OpenedReply } from "../shared/replies.ts";
-import { choice, group } from "./fields.ts";
 import { faultList } from "./faults.ts";
+import { choice, group } from "./fields.ts";
 import { carOf, chooser, readRatesText } from "./jobfile.ts";
 import type { Ledger } from "./ledger.ts";
 

@@ -119,7 +119,12 @@ export function tick(
   more: Props = {},
 ): HTMLElement {
   const id = freshId("tick");
-  const box: HTMLInputElement = el("input", { id, type: "checkbox", ...more, on: { change: () => changed(box.checked) } });
+  const box: HTMLInputElement = el("input", {
+    id,
+    type: "checkbox",
+    ...more,
+    on: { change: () => changed(box.checked) },
+  });
   box.checked = on;
   return el("div", { class: "tick-line" }, box, el("label", { for: id }, label));
 }

@@ -152,7 +152,10 @@ export class Ledger {
   }
 
   /** The rates in a file of past jobs, each with its check code. */
-  async codes(today: string, file: Pick<JobsFile, "rates"> = this.current): Promise<(RatesCode & { rates: RatesFile })[]> {
+  async codes(
+    today: string,
+    file: Pick<JobsFile, "rates"> = this.current,
+  ): Promise<(RatesCode & { rates: RatesFile })[]> {
     const all = [];
     for (const rates of file.rates) all.push({ rates, ...(await this.codeOf(JSON.stringify(rates), today)) });
     return all;
