@@ -1,6 +1,5 @@
-// The car file, as the pages hold it: see car.schema.json, which a test holds these
-// types against. What comes from a link or a file is only taken for one after the
-// engine has read it.
+// The car file as the pages have it. A test compares these types with car.schema.json. What
+// comes from a link or a file counts as a car file only after the engine has read it.
 
 export type Body =
   | "two_door_unitary"
@@ -15,6 +14,7 @@ export type Teller = "customer" | "shop";
 export type RecordStage = "survey" | "opening_up";
 export type CheckResult = "yes" | "no" | "could_not";
 
+/** A car in a file that is complete has bodies, made, life and standard too. */
 export interface CarFile {
   format: "underpaint car 1";
   asked_in: number;
@@ -33,21 +33,24 @@ export interface CarFile {
   survey?: PartRecord[];
   opened?: Opened[];
   whole_car?: string[];
+  /** Hours worked in the strip and survey. */
   strip_hours?: Partial<Record<Trade, number>>;
   ways?: Choice[];
-  came_to?: Record<string, string | number>;
+  /** What finished stages came to, in major units of the rates' currency. */
+  came_to?: Partial<Record<PaidStage, string | number>>;
 }
 
+export type PaidStage = "strip_and_survey" | "structure" | "outer_metal" | "paint" | "assembly";
 export type Trade = "metal" | "prep" | "body" | "paint" | "fit";
 
-/** One of the three. */
+/** When it was made: one of the three. */
 export interface Made {
   year?: number;
   decade?: number;
   not_sure?: true;
 }
 
-/** A place where the car lived, the last one first. */
+/** A place where the car lived. The first is where it spent most of its life. */
 export interface Life {
   place?: string;
   shore?: string;
@@ -56,7 +59,7 @@ export interface Life {
   years?: number;
 }
 
-/** A check from outside, and what it gave. */
+/** A check before any metal is bare, and its result. */
 export interface Look {
   look: string;
   on: string;
@@ -64,13 +67,14 @@ export interface Look {
   by: Teller;
 }
 
+/** A stage, with the day it began and the check code of the rates it was priced with. */
 export interface Stage {
   stage: "walk_round" | RecordStage;
   on: string;
   rates?: string;
 }
 
-/** What was seen of one part at one stage. */
+/** What was recorded of one part at one stage. */
 export interface PartRecord {
   on: string;
   stage: RecordStage;
@@ -84,14 +88,22 @@ export interface PartRecord {
   note?: string;
   photo?: string;
   at?: string;
-  was?: { condition?: Condition; at?: string }[];
+  was?: Was[];
 }
 
+/** What a record said before it was corrected. */
+export interface Was {
+  condition?: Condition;
+  at?: string;
+}
+
+/** A closed box that was opened up. */
 export interface Opened {
   box: string;
   at?: string;
 }
 
+/** The way that was chosen for one part. */
 export interface Choice {
   on: string;
   way: Way;

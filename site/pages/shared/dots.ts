@@ -1,15 +1,24 @@
-// Twenty dots on a money axis, each one car in twenty. Positions come ready
-// from the engine as parts of the axis; this file only draws them. Dots inside
-// the range are full, those outside hollow: shape, not colour, tells them apart.
+// Twenty dots on a money axis, each one car in twenty. The engine gives the positions as
+// parts of the axis; this file only draws them. Dots inside the range are full and those
+// outside are hollow, so that shape, not colour, tells them apart.
 
 import { el, freshId, svg } from "./dom.ts";
+import type { Axis, Dot, RangeRow } from "./replies.ts";
 
 /** Height and width in dot diameters: the engine packs for thirty to the axis. */
 const ACROSS = 30;
 const MARGIN = 1;
 const RADIUS = 0.44;
 
-function dot(d, height) {
+/** Where a dot is on the axis, from 0 to 1, and how high it is stacked. */
+export type DotPlace = Pick<Dot, "at" | "stack" | "inside">;
+/** A row of dots and what it says in words. */
+export interface DotRow {
+  dots: readonly DotPlace[];
+  dots_text: string;
+}
+
+function dot(d: DotPlace, height: number): SVGCircleElement {
   const outline = d.inside ? 0 : 0.12;
   return svg("circle", {
     cx: MARGIN + d.at * ACROSS,
@@ -20,18 +29,18 @@ function dot(d, height) {
   });
 }
 
-function ticks(axis) {
+function ticks(axis: Axis): HTMLElement {
   const box = el("div", { class: "ticks", "aria-hidden": "true" });
   for (const tick of axis.ticks) {
     const mark = el("span", { class: "tick" }, tick.text);
-    mark.style.setProperty("--at", tick.at);
+    mark.style.setProperty("--at", String(tick.at));
     box.append(mark);
   }
   return box;
 }
 
-/** One row of dots. levels: room for the tallest stack, shared by all rows. */
-export function dotRow(row, axis, levels) {
+/** One row of dots. levels: room for the tallest stack of all rows, in dots. */
+export function dotRow(row: DotRow, axis: Axis, levels: number): HTMLElement {
   const id = freshId("dots");
   const height = levels + 0.2;
   const picture = svg(
@@ -52,8 +61,10 @@ export function dotRow(row, axis, levels) {
 }
 
 /** The same figures for every row as a table. */
-export function figuresTable(rows) {
-  const cell = (text) => el("td", {}, text);
+export function figuresTable(
+  rows: readonly Pick<RangeRow, "label" | "low_text" | "half_text" | "set_aside_text" | "high_text">[],
+): HTMLTableElement {
+  const cell = (text: string): HTMLTableCellElement => el("td", {}, text);
   return el(
     "table",
     { class: "figures" },
@@ -87,6 +98,7 @@ export function figuresTable(rows) {
   );
 }
 
-export function levelsOf(rows) {
+/** The room that rows need for their stacks, in dots. */
+export function levelsOf(rows: readonly { dots: readonly Pick<Dot, "stack">[] }[]): number {
   return Math.max(4, ...rows.flatMap((r) => r.dots.map((d) => d.stack)));
 }

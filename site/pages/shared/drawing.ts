@@ -1,38 +1,69 @@
-// Our own line drawings: side views for the first question, the car opened out
-// flat for the zones, and a cut below the door. All take the text's colour.
+// Our own line drawings: side views for the first question, the car opened out flat for the
+// zones, and a cut below the door. All have the colour of the text.
 
 import { ofBuild } from "./address.ts";
+import type { Body } from "./carfile.ts";
 import { el, freshId, svg } from "./dom.ts";
+import type { ZoneRow } from "./replies.ts";
 
-const WEIGHT = { strong: 1.7, plain: 1.1, light: 0.85, fine: 0.7 };
-const read = async (name) => {
+/** A line of a drawing: an SVG path, and how heavy it is. */
+export interface DrawnLine {
+  d: string;
+  weight: "strong" | "plain" | "light" | "fine";
+}
+/** The outline of one item of the car. */
+export interface DrawnShape extends DrawnLine {
+  item: string;
+}
+export interface DrawnSheet {
+  /** A viewBox around it, in the drawing's own units. */
+  crop: string;
+  shapes: DrawnShape[];
+  lines: DrawnLine[];
+}
+/** The car opened out flat: its outer panels, and what is under them. */
+export interface Drawing {
+  sheets: Record<"skins" | "behind", DrawnSheet>;
+}
+
+/** The width of a line by its weight, in units of the drawing. */
+const WEIGHT: Readonly<Record<string, number>> = { strong: 1.7, plain: 1.1, light: 0.85, fine: 0.7 };
+export const widthOf = ({ weight }: DrawnLine): number => WEIGHT[weight] ?? 1;
+
+async function read(name: string): Promise<Response> {
   const response = await fetch(ofBuild(`drawings/${name}.json`));
   if (!response.ok) throw new Error(`drawing ${name}: ${response.status}`);
-  return response.json();
-};
+  return response;
+}
 
-let sides = null;
-/** Side view of a body. It fills itself in once loaded; without it the words do. */
-export function sideView(body) {
+/** The drawing of a body, by the name that the engine gives. */
+export const readDrawing = async (name: string): Promise<Drawing> => (await read(name)).json();
+
+const readSides = async (): Promise<{ sides: Record<Body, DrawnLine[]> }> => (await read("sides")).json();
+
+let sides: ReturnType<typeof readSides> | null = null;
+/** Side view of a body. It draws itself once it is loaded; until then the words are enough. */
+export function sideView(body: Body): SVGSVGElement {
   const figure = svg("svg", {
     viewBox: "0 0 150 56",
     class: "side-view",
     "aria-hidden": "true",
     focusable: "false",
   });
-  sides ??= read("sides");
+  sides ??= readSides();
   sides.then(
-    (all) => figure.append(...all.sides[body].map((line) => stroke(line))),
+    (all) => figure.append(...all.sides[body].map(stroke)),
     () => {},
   );
   return figure;
 }
 
-function stroke(line, scale = 1) {
-  return svg("path", { d: line.d, class: "stroke", "stroke-width": (WEIGHT[line.weight] ?? 1) * scale });
+function stroke(line: DrawnLine): SVGPathElement {
+  return svg("path", { d: line.d, class: "stroke", "stroke-width": widthOf(line) });
 }
 
-const CUTS = [
+/** What each cut shows, with its heavy and its light lines. */
+const CUTS: readonly (readonly [text: string, strong: string[], fine: string[]])[] = [
   [
     "A separate rail below the floor, held to it with bolts and rubber blocks",
     ["M22 2L20 34", "M18 36H34V52H18Z", "M34 46H118", "M54 56H74V74H54Z"],
@@ -46,7 +77,7 @@ const CUTS = [
 ];
 
 /** What to look for under the door: two cuts across the car with their words. */
-export function underTheDoor() {
+export function underTheDoor(): HTMLElement {
   return el(
     "div",
     { class: "cuts" },
@@ -66,9 +97,11 @@ export function underTheDoor() {
   );
 }
 
-/** Lines at a slant, closer the more cars of ten: the three densities. */
-function hatching(id) {
-  const one = (name, gap) =>
+type Hatch = "some" | "half" | "most";
+
+/** Slanting lines in three densities: closer for more cars of ten. */
+function hatching(id: string): SVGDefsElement {
+  const one = (name: Hatch, gap: number): SVGPatternElement =>
     svg(
       "pattern",
       {
@@ -84,42 +117,46 @@ function hatching(id) {
 }
 
 /** Which hatching stands for how many cars of ten; the words are in the key. */
-const STEPS = [
+const STEPS: readonly (readonly [least: number, hatch: Hatch])[] = [
   [8, "most"],
   [5, "half"],
   [2, "some"],
 ];
-export const KEY = [
+const KEY: readonly (readonly [hatch: Hatch | "blank", text: string])[] = [
   ["blank", "fewer than 2 cars in 10"],
   ["some", "2 to 4"],
   ["half", "5 to 7"],
   ["most", "8 or more"],
 ];
-const hatchOf = (inTen) => STEPS.find(([least]) => inTen >= least)?.[1] ?? null;
+const hatchOf = (inTen: number): Hatch | null => STEPS.find(([least]) => inTen >= least)?.[1] ?? null;
 
-function sheet(data, name, inTen, zoneOf, id) {
-  const part = data.sheets[name];
+/** inTen: how many cars of ten are rusted through at each item. zoneOf: the zone of each. */
+function sheet(
+  part: DrawnSheet,
+  inTen: ReadonlyMap<string, number>,
+  zoneOf: ReadonlyMap<string, string>,
+  id: string,
+): SVGSVGElement {
   const shapes = part.shapes.map((shape) => {
     const hatch = hatchOf(inTen.get(shape.item) ?? 0);
-    const group = svg(
+    return svg(
       "g",
       { class: "part", "data-zone": zoneOf.get(shape.item) },
       svg("path", { d: shape.d, class: "paper", "fill-rule": "evenodd" }),
       hatch && svg("path", { d: shape.d, fill: `url(#${id}-${hatch})`, "fill-rule": "evenodd" }),
-      svg("path", { d: shape.d, class: "stroke", "stroke-width": WEIGHT[shape.weight] ?? 1 }),
+      svg("path", { d: shape.d, class: "stroke", "stroke-width": widthOf(shape) }),
     );
-    return group;
   });
   return svg(
     "svg",
     { viewBox: part.crop, class: "opened-out", "aria-hidden": "true", focusable: "false" },
     hatching(id),
     shapes,
-    part.lines.map((line) => stroke(line)),
+    part.lines.map(stroke),
   );
 }
 
-function keyEntry([name, text]) {
+function keyEntry([name, text]: (typeof KEY)[number]): HTMLLIElement {
   const id = freshId("key");
   return el(
     "li",
@@ -135,12 +172,12 @@ function keyEntry([name, text]) {
   );
 }
 
-/** The car opened out flat, nose up, in two sheets, hatched by how many cars of
- *  ten are rusted through at each part. The list beside it says the same. */
-export async function openedOut(body, zones) {
-  const data = await read(body);
-  const inTen = new Map();
-  const zoneOf = new Map();
+/** The car opened out flat, nose up, in two sheets, hatched by how many cars of ten are rusted
+ *  through at each part. The list beside it says the same. */
+export async function openedOut(body: string, zones: readonly ZoneRow[]): Promise<HTMLElement> {
+  const { sheets } = await readDrawing(body);
+  const inTen = new Map<string, number>();
+  const zoneOf = new Map<string, string>();
   for (const zone of zones) {
     for (const item of zone.items) {
       inTen.set(item.id, item.in_ten);
@@ -158,13 +195,13 @@ export async function openedOut(body, zones) {
         "div",
         {},
         el("p", { class: "sheet-name" }, "Outside"),
-        sheet(data, "skins", inTen, zoneOf, `${id}-skins`),
+        sheet(sheets.skins, inTen, zoneOf, `${id}-skins`),
       ),
       el(
         "div",
         {},
         el("p", { class: "sheet-name" }, "Behind the skins"),
-        sheet(data, "behind", inTen, zoneOf, `${id}-behind`),
+        sheet(sheets.behind, inTen, zoneOf, `${id}-behind`),
       ),
     ),
     el(

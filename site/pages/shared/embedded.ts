@@ -1,17 +1,17 @@
-// The customer's page inside a frame of another page. It tells that page how
-// tall it is, and nothing else, and it listens to no message. Which page that is
-// cannot be known here, so the height goes to whoever holds the frame.
+// The customer's page inside a frame of another page. It tells that page how tall it is, and
+// nothing else, and it listens to no message. It cannot know which page that is, so the
+// height goes to whichever page has the frame.
 
 import { el } from "./dom.ts";
 
 export const framed = window.parent !== window;
 
-/** Tells the height, in whole CSS pixels upward, at once and whenever it changes.
- *  At once by itself: nothing is observed in a frame that is not in view yet. */
-function tellHeight() {
+/** Tells the height, in CSS pixels rounded up, whenever it changes. The first time it does so
+ *  without an observer, because a browser observes nothing in a frame that is out of view. */
+function tellHeight(): void {
   const root = document.documentElement;
   let told = 0;
-  const tell = () => {
+  const tell = (): void => {
     const height = Math.ceil(root.getBoundingClientRect().height);
     if (height === told) return;
     told = height;
@@ -21,12 +21,11 @@ function tellHeight() {
   new ResizeObserver(tell).observe(root);
 }
 
-/** Lets the links to other pages open in a new tab and says so: inside the frame
- *  there is no way back from them, and in the place of the whole page the answers
- *  would go. */
-export function newTabs(root) {
+/** Lets the links to other pages open in a new tab and says so. Inside the frame there is no
+ *  way back from them, and in place of the whole page they would lose the answers. */
+export function newTabs(root: HTMLElement): void {
   if (!framed) return;
-  for (const link of root.querySelectorAll("a[href]")) {
+  for (const link of root.querySelectorAll<HTMLAnchorElement>("a[href]")) {
     if (link.target || !/^https?:$/.test(link.protocol)) continue;
     link.target = "_blank";
     link.rel = "noopener";
@@ -35,11 +34,11 @@ export function newTabs(root) {
 }
 
 /** What a page in a frame does differently. Outside a frame it does nothing. */
-export function startFramed() {
+export function startFramed(): void {
   if (!framed) return;
   document.documentElement.dataset.framed = "";
   const footer = document.querySelector("footer");
-  footer.prepend(
+  footer?.prepend(
     el(
       "p",
       { id: "framed-note" },
@@ -47,6 +46,6 @@ export function startFramed() {
       el("a", { href: "./" }, "This page by itself"),
     ),
   );
-  newTabs(footer);
+  if (footer) newTabs(footer);
   tellHeight();
 }

@@ -1,6 +1,6 @@
-// The page's side of the engine: who answers what. The range, and what recording
-// waits for, have a worker of their own; what is asked beside them, and takes
-// seconds, has a second one where the machine can bear it.
+// The page's side of the engine: which worker answers what. The range, and what recording
+// waits for, have a worker of their own. Other requests, which may take seconds, go to a
+// second worker on machines with enough cores.
 
 import { EngineDied, Lane, type LaneHooks, Overtaken } from "./enginelane.ts";
 import { loadEngine } from "./engineload.ts";
@@ -8,12 +8,12 @@ import type { Ask, EngineRequest, ReplyTo, Update } from "./requests.ts";
 
 export { EngineDied, Overtaken };
 
-/** From how many cores on there is a second worker: one for the page, one for each
- *  worker, one for all else that runs. Fewer also means little memory (assumption). */
+/** A second worker needs this many cores: one for the page, one for each worker, one for
+ *  everything else that runs. A machine with fewer also has little memory (assumption). */
 const CORES_FOR_TWO = 4;
 
 export interface EngineHooks extends LaneHooks {
-  /** Called with the bytes of the engine that have come so far. */
+  /** Called with the number of bytes of the engine that have come so far. */
   loading(bytes: number): void;
 }
 
@@ -26,9 +26,9 @@ export class EngineClient {
   #hooks: EngineHooks;
   #cores = navigator.hardwareConcurrency ?? 1;
 
-  /** engine: its file. The customer's page names an engine of its own, which answers
-   *  what that page asks and is smaller. aside: what is asked beside the range.
-   *  Requests that build on each other must be on the same side. */
+  /** engine: its file. The customer's page has a smaller engine, which answers only what that
+   *  page asks. aside: the requests that the second worker answers. Requests that build on
+   *  each other must go to the same worker. */
   constructor(hooks: EngineHooks, engine = "engine.wasm", aside: Ask[] = []) {
     this.#hooks = hooks;
     this.#aside = new Set(aside);
@@ -36,8 +36,8 @@ export class EngineClient {
     this.#main = new Lane(this.#code, hooks);
   }
 
-  /** The worker that answers a request. The second is started when it is first
-   *  needed; if that fails, the first answers everything. */
+  /** The worker that answers a request. The second one starts when it is first needed; if it
+   *  cannot, the first answers everything. */
   #laneOf(ask: Ask): Lane {
     if (!this.#aside.has(ask) || this.#cores < CORES_FOR_TWO || this.#rates === null || this.#side?.gone) {
       return this.#main;
@@ -79,18 +79,18 @@ export class EngineClient {
     return this.#send("ask", request, () => {});
   }
 
-  /** update is called for every rough answer; the promise gives the last. */
+  /** Calls update with every rough reply; the promise gives the last one. */
   range(request: Omit<EngineRequest<"range">, "ask">, update: Update<"range">): Promise<ReplyTo<"range">> {
     return this.refine({ ask: "range", ...request }, update);
   }
 
-  /** The same for any request that is answered better and better. A newer one
-   *  overtakes it, whatever it asks; but what is asked aside leaves the range be. */
+  /** The same for any request whose reply gets better and better. A newer one overtakes it,
+   *  whatever it asks; but one that is asked aside does not stop the range. */
   refine<A extends Ask>(request: EngineRequest<A>, update: Update<A>): Promise<ReplyTo<A>> {
     return this.#send("refine", request, update);
   }
 
-  /** Nobody waits any more for what is being refined. */
+  /** Stops what is being refined, because nobody waits for it any more. */
   stop(): void {
     this.#main.stop();
     this.#side?.stop();

@@ -1,39 +1,39 @@
-// One worker with the engine in it: promises that always settle, and a new worker
-// with the same rates when the old one dies.
+// One worker with the engine in it. Its promises always settle, and when the worker dies a new
+// one with the same rates takes over.
 
 import { ofBuild } from "./address.ts";
 import type { CompiledEngine } from "./engineload.ts";
 import type { BrokenReply } from "./replies.ts";
 import type { Ask, EngineRequest, ReplyTo, Update } from "./requests.ts";
+import type { AnswerKind, FromWorker, ToWorker } from "./workermessages.ts";
 
-/** A worker that says nothing for this long is taken for dead. One slice of
- *  work is about a twentieth of a second, so this is very generous. */
+/** A worker that says nothing for this long counts as dead. One slice of work takes about a
+ *  twentieth of a second, so this is very generous. */
 const SILENCE_MS = 20000;
 const START_SILENCE_MS = 60000;
-/** A request that kills the engine twice is given up, or it would do so for ever. */
+/** A request that kills the engine twice is not repeated, or it would do so for ever. */
 const MOST_DEATHS = 2;
 
+/** A newer request took the place of this one. */
 export class Overtaken extends Error {}
+/** The worker ended, and this request was not answered. */
 export class EngineDied extends Error {}
 
-/** What the engine told of a mistake of its own; the customer's engine tells it on the
- *  console alone. */
+/** What the engine said of a mistake of its own. The customer's engine says it only on the
+ *  console. */
 const whatBroke = ({ text, panic, stack = [] }: BrokenReply): string => [panic ?? text, ...stack].join("\n");
 
 export interface LaneHooks {
   /** Called once another worker has taken over. */
   restarted(): void;
-  /** Called with what is known of why the last one ended. */
+  /** Called with what is known of why the last worker ended. */
   mistake?(text: string): void;
 }
 
-/** How a request is answered: once, or better and better. */
-type Kind = "ask" | "refine";
-
-/** A request that was sent and not yet answered for good. The maps below hold requests
- *  of all kinds, so what they know of each other's types is only here. */
+/** A request without its last reply yet. One map has requests of all kinds, so it does not
+ *  know which reply belongs to which request; send does. */
 interface Waiting {
-  kind: Kind;
+  kind: AnswerKind;
   request: EngineRequest;
   update: (reply: ReplyTo<Ask>) => void;
   aside: boolean;
@@ -41,13 +41,6 @@ interface Waiting {
   resolve: (reply: ReplyTo<Ask>) => void;
   reject: (reason: Error) => void;
 }
-
-/** What a worker says; workers/engine.ts says when. */
-type FromWorker =
-  | { kind: "ready" }
-  | { kind: "dead"; text: string }
-  | { kind: "reply"; id: number; last: boolean; reply: ReplyTo<Ask> }
-  | { kind: "overtaken"; id: number };
 
 export class Lane {
   /** True once no worker could be started with the rates. */
@@ -107,19 +100,23 @@ export class Lane {
     );
   }
 
-  /** Hands the compiled engine over; a browser that does not let it through gets the
-   *  name, and the worker loads and compiles it by itself. */
+  /** Gives the compiled engine to the worker. In a browser that cannot send it, the worker gets
+   *  the name, and loads and compiles the engine itself. */
   #start({ module, name, sum }: CompiledEngine): void {
     this.#watch(START_SILENCE_MS);
     if (!this.#byName) {
       try {
-        this.#worker?.postMessage({ kind: "start", module });
+        this.#tell({ kind: "start", module });
         return;
       } catch {
         this.#byName = true;
       }
     }
-    this.#worker?.postMessage({ kind: "start", name, sum });
+    this.#tell({ kind: "start", name, sum });
+  }
+
+  #tell(message: ToWorker): void {
+    this.#worker?.postMessage(message);
   }
 
   #watch(ms: number): void {
@@ -153,7 +150,7 @@ export class Lane {
       return;
     }
     waiting.resolve(data.reply);
-    // After a broken answer the engine's memory is not to be trusted.
+    // After a broken reply the engine's memory may be wrong.
     if (data.reply.kind === "broken") this.#died(whatBroke(data.reply));
   }
 
@@ -164,8 +161,8 @@ export class Lane {
     this.#pending.clear();
   }
 
-  /** Ends the old worker, starts another, opens the same rates, and asks again
-   *  what was not answered. */
+  /** Ends the old worker, starts another, opens the same rates, and repeats the requests that
+   *  were not answered. */
   #died(text: string): void {
     clearTimeout(this.#timer);
     this.#worker?.terminate();
@@ -201,7 +198,7 @@ export class Lane {
   }
 
   async #send<A extends Ask>(
-    kind: Kind,
+    kind: AnswerKind,
     request: EngineRequest<A>,
     update: Update<A>,
     aside: boolean,
@@ -216,20 +213,20 @@ export class Lane {
       }
       this.#pending.set(id, { kind, request, update, aside, deaths, resolve, reject } as Waiting);
       this.#watch(SILENCE_MS);
-      this.#worker.postMessage({ kind, id, request, aside });
+      this.#tell({ kind, id, request, aside });
     });
   }
 
-  /** Loads the rates; must be called first, and is repeated after a death. */
+  /** Loads the rates. The page calls it first; the lane repeats it after a death. */
   async open(rates: string): Promise<ReplyTo<"open">> {
     const reply = await this.#send("ask", { ask: "open", rates }, () => {}, false, 0);
     if (reply.kind === "opened") this.#opening = rates;
     return reply;
   }
 
-  /** kind: "ask" or "refine"; update(reply) for every answer but the last. */
+  /** Calls update with every reply but the last, which the promise gives. */
   send<A extends Ask>(
-    kind: Kind,
+    kind: AnswerKind,
     request: EngineRequest<A>,
     update: Update<A>,
     aside: boolean,
@@ -237,8 +234,8 @@ export class Lane {
     return this.#send(kind, request, update, aside, 0);
   }
 
-  /** Nobody waits any more for what is being refined. */
+  /** Stops what is being refined, because nobody waits for it any more. */
   stop(): void {
-    this.#worker?.postMessage({ kind: "stop" });
+    this.#tell({ kind: "stop" });
   }
 }

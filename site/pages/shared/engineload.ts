@@ -1,28 +1,28 @@
-// Loads a page's engine once and compiles it while it comes. Every worker of the
-// page starts from what is compiled here, so that a second one costs no second
-// compiling, and one that is started again none either.
+// Loads a page's engine once and compiles it while it loads. Every worker of the page starts
+// from the engine that is compiled here, so a second worker needs no second compilation, and
+// neither does a worker that is started again.
 
 import { ofBuild } from "./address.ts";
 
-/** A host that sends nothing for this long is taken for gone. */
+/** A host that sends nothing for this long counts as gone. */
 const SILENCE_MS = 60000;
 const KIND = "application/wasm";
 
 /** The sum of the engine's bytes, as the build wrote it into the page. */
 const sumOf = (): string => document.querySelector<HTMLElement>("meta[name=build]")?.dataset.engine ?? "";
 
-/** An engine that is compiled, and what a worker needs to compile it by itself. */
+/** A compiled engine, and what a worker needs to compile it itself. */
 export interface CompiledEngine {
   module: WebAssembly.Module;
   name: string;
   sum: string;
 }
 
-/** Gives {module, name, sum}. heard(bytes) is told how many have come so far.
+/** Loads and compiles an engine. Calls heard with the number of bytes that have come so far.
  *
- *  The bytes are held against their sum as they come. Fetch's own "integrity" would
- *  hold all of them back until the last is there, and with them the compiling and
- *  the bar; it stands in only where a page may not work out sums (without https). */
+ *  The sum of the bytes is checked here. Fetch's own "integrity" would hold back all bytes
+ *  until the last one is there, and with them the compilation and the progress bar. It is used
+ *  only where a page cannot calculate a sum itself (without https). */
 export async function loadEngine(name: string, heard: (bytes: number) => void): Promise<CompiledEngine> {
   if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly");
   const sum = sumOf();
@@ -61,9 +61,9 @@ function stalled(stall: AbortController) {
   return { again, end: () => clearTimeout(timer) };
 }
 
-/** Compiles while loading where the browser can, under the right type whatever the
- *  host says. An answer of the right type goes in as it is: only then can a browser
- *  keep the compiled form for the next visit. */
+/** Compiles while loading where the browser can, under the right type whatever type the host
+ *  says. A response of the right type goes in as it is, because only then can a browser keep
+ *  the compiled form for the next visit. */
 async function compiled(response: Response): Promise<WebAssembly.Module> {
   if (typeof WebAssembly.compileStreaming !== "function")
     return WebAssembly.compile(await response.arrayBuffer());

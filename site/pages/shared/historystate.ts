@@ -1,30 +1,31 @@
-// What lies in this tab's own history entry, so that reload works without
-// anything being kept on the device. Browsers stop listening to a page that
-// writes there too often, so quick presses share one writing.
+// The page's state in this tab's own history entry, so that reloading works without anything
+// being stored on the device. Browsers stop listening to a page that writes there too often,
+// so quick presses share one write.
 
 const VERSION = 1;
-/** Chromium allows 200 writings in ten seconds; this makes at most a hundred. */
+/** Chromium allows 200 writes in ten seconds; this makes at most a hundred. */
 const APART_MS = 100;
 
-export class HistoryState {
+export class HistoryState<T extends object> {
   #timer = 0;
   #last = 0;
-  #state;
+  #state: () => T | null;
 
-  /** state() gives what is to be remembered, or null. */
-  constructor(state) {
+  /** state gives what is to be written, or null. */
+  constructor(state: () => T | null) {
     this.#state = state;
     for (const name of ["beforeunload", "pagehide"]) addEventListener(name, () => this.#write());
   }
 
-  later() {
+  /** Writes the state soon: now, or once enough time has passed since the last write. */
+  later(): void {
     clearTimeout(this.#timer);
     const wait = this.#last + APART_MS - performance.now();
     if (wait <= 0) this.#write();
     else this.#timer = setTimeout(() => this.#write(), wait);
   }
 
-  #write() {
+  #write(): void {
     clearTimeout(this.#timer);
     const state = this.#state();
     if (!state) return;
@@ -32,15 +33,16 @@ export class HistoryState {
     try {
       history.replaceState({ v: VERSION, ...state }, "");
     } catch {
-      /* Too large or too often: reload then begins anew. */
+      // Too large or too often: then a reload begins anew.
     }
   }
 
-  found() {
+  /** What a page of this version wrote before it was reloaded, or null. */
+  found(): T | null {
     return history.state?.v === VERSION ? history.state : null;
   }
 
-  forget() {
+  forget(): void {
     clearTimeout(this.#timer);
     history.replaceState(null, "", location.pathname + location.search);
   }

@@ -1,10 +1,11 @@
-// What stands only on paper: the head and the foot of the customer's sheet. The
-// rest of the sheet is the screen itself, laid out by the print rules.
+// What is only on paper: the head and the foot of the customer's sheet. The rest of the sheet
+// is the screen itself, laid out by the styles for print.
 
 import { el } from "./dom.ts";
 import { dateText, today } from "./linkcontent.ts";
+import type { OpenedReply, RangeReply } from "./replies.ts";
 
-export function paperHead(opened, reply) {
+export function paperHead(opened: OpenedReply, reply: RangeReply): HTMLElement {
   const rough = reply.state === "rough" || reply.state === "refining";
   return el(
     "div",
@@ -14,9 +15,13 @@ export function paperHead(opened, reply) {
   );
 }
 
-/** address: the link that opens these answers again; code: the same to scan, or
- *  null. */
-export function paperFoot(opened, reply, address, code = null) {
+/** address: the link that opens these answers again. code: the same to scan, or null. */
+export function paperFoot(
+  opened: OpenedReply,
+  reply: RangeReply,
+  address: string,
+  code: Node | null = null,
+): HTMLElement {
   return el(
     "div",
     { class: "paper" },
@@ -31,11 +36,11 @@ export function paperFoot(opened, reply, address, code = null) {
   );
 }
 
-/** Opens what is folded for the time of printing, where paper needs it. */
-export function unfoldForPaper(root) {
-  const opened = [];
+/** Opens what is folded while the page prints, where paper needs it. */
+export function unfoldForPaper(root: HTMLElement): void {
+  const opened: HTMLDetailsElement[] = [];
   addEventListener("beforeprint", () => {
-    for (const fold of root.querySelectorAll("details[data-paper]"))
+    for (const fold of root.querySelectorAll<HTMLDetailsElement>("details[data-paper]"))
       if (!fold.open) {
         fold.open = true;
         opened.push(fold);

@@ -1,32 +1,41 @@
-// Asks for the range of a car and keeps what was answered, so that Back shows a
-// range at once. Only the newest car matters: older requests are overtaken.
+// Asks for the range of a car and remembers the answers, so that Back shows a range at once.
+// Only the newest car matters: a new request overtakes the older ones.
 
-import { Overtaken } from "./engineclient.ts";
+import type { CarFile } from "./carfile.ts";
+import { type EngineClient, Overtaken } from "./engineclient.ts";
+import type { RangeReply } from "./replies.ts";
+import type { RangeBefore, ReplyTo } from "./requests.ts";
 
-const MOST_KEPT = 16;
+const MOST_REMEMBERED = 16;
 
 export class Ranging {
-  #link;
-  #answered = new Map();
-  #asked = null;
+  #engine: EngineClient;
+  #answered = new Map<string, RangeReply>();
+  #asked: string | null = null;
   #axis = 0;
 
-  constructor(link, axis) {
-    this.#link = link;
+  /** axis: what the axis reaches to at least, in minor units of money. */
+  constructor(engine: EngineClient, axis: number | undefined) {
+    this.#engine = engine;
     this.#axis = axis ?? 0;
   }
 
-  /** The money the axis reaches to; within a visit it only grows. */
-  get axis() {
+  /** The money that the axis reaches to, in minor units; within a visit it only grows. */
+  get axis(): number {
     return this.#axis;
   }
 
-  #key(car, before) {
+  #key(car: CarFile, before: RangeBefore | null | undefined): string {
     return JSON.stringify([car, before ?? null, this.#axis]);
   }
 
-  /** update(reply, last) for every answer. Nothing is called once overtaken. */
-  async want(car, before, update) {
+  /** Calls update(reply, last) with every answer, and no more once another car was asked for.
+   *  before: the range before the last answer of the customer. */
+  async want(
+    car: CarFile,
+    before: RangeBefore | null | undefined,
+    update: (reply: ReplyTo<"range">, last: boolean) => void,
+  ): Promise<void> {
     const known = this.#answered.get(this.#key(car, before));
     if (known) {
       this.#asked = null;
@@ -40,33 +49,35 @@ export class Ranging {
       ...(this.#axis ? { axis_at_least: this.#axis } : {}),
     };
     try {
-      const last = await this.#link.range(request, (reply) => {
+      const last = await this.#engine.range(request, (reply) => {
         this.#grow(reply);
         update(reply, false);
       });
       this.#grow(last);
-      if (last.kind === "range") this.#remember(this.#key(car, before), last);
+      if (last.kind === "range" && "axis" in last) this.#remember(this.#key(car, before), last);
       update(last, true);
     } catch (error) {
       if (!(error instanceof Overtaken)) throw error;
     }
   }
 
-  /** The share of cars below a sum; the engine answers for the last car asked. */
-  async cover(car, sum) {
+  /** The share of cars below an amount. The engine answers for the last car that it was asked
+   *  about, so it may be asked about this one first. */
+  async cover(car: CarFile, sum: string): Promise<ReplyTo<"cover">> {
     if (this.#asked !== JSON.stringify(car)) {
       this.#asked = JSON.stringify(car);
-      await this.#link.range({ car }, () => {});
+      await this.#engine.range({ car }, () => {});
     }
-    return this.#link.ask({ ask: "cover", sum });
+    return this.#engine.ask({ ask: "cover", sum });
   }
 
-  #grow(reply) {
-    if (reply.kind === "range") this.#axis = Math.max(this.#axis, reply.axis.max_minor);
+  #grow(reply: ReplyTo<"range">): void {
+    if (reply.kind === "range" && "axis" in reply) this.#axis = Math.max(this.#axis, reply.axis.max_minor);
   }
 
-  #remember(key, reply) {
+  #remember(key: string, reply: RangeReply): void {
     this.#answered.set(key, reply);
-    if (this.#answered.size > MOST_KEPT) this.#answered.delete(this.#answered.keys().next().value);
+    const [oldest] = this.#answered.keys();
+    if (this.#answered.size > MOST_REMEMBERED && oldest !== undefined) this.#answered.delete(oldest);
   }
 }

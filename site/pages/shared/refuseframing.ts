@@ -1,13 +1,13 @@
-// The shop's pages work by themselves only. Inside a frame of another page a press
-// could be lured out of somebody who does not see what it does, so there nothing
-// is started but a way out. Hosts can forbid it outright (see embed.html).
+// The shop's pages work only by themselves. Inside a frame of another page somebody could be
+// tricked into a press without seeing what it does, so there the page starts nothing and only
+// offers to open by itself. A host can forbid framing outright (see embed.html).
 
 import { el } from "./dom.ts";
 
 if (window.parent !== window) {
   document
     .querySelector("main")
-    .replaceChildren(
+    ?.replaceChildren(
       el("h1", {}, document.title),
       el(
         "p",
@@ -21,6 +21,6 @@ if (window.parent !== window) {
         ),
       ),
     );
-  // What the page would import after this is never run.
+  // The page never gets to run what it imports after this.
   await new Promise(() => {});
 }

@@ -1,18 +1,30 @@
-// What the engine is asked, and what it answers to each: engine/message says it in Go.
+// The requests to the engine and the replies to each, as engine/message has them in Go.
 
 import type { CarFile } from "./carfile.ts";
 import type * as R from "./replies.ts";
 
-/** Who reads the answer. */
+/** Who reads the reply. */
 type Audience = { for: "customer" | "shop" };
 type AboutCar = { car: CarFile };
 type AboutPart = AboutCar & { on: string };
 
-/** For each request what it carries and what its answer is. */
+/** The range before the customer's last answer, and what that answer is called. */
+export interface RangeBefore {
+  low_minor: number;
+  high_minor: number;
+  answer: string;
+}
+
+/** What each request carries, and what its reply is. */
 interface Exchanges {
   open: [{ rates: string }, R.OpenedReply];
   range: [
-    AboutCar & { effort?: "rough" | "settle"; quiet?: boolean; axis_at_least?: number },
+    AboutCar & {
+      effort?: "rough" | "settle";
+      quiet?: boolean;
+      axis_at_least?: number;
+      before?: RangeBefore;
+    },
     R.RangeReply | R.RangeGoesOnReply,
   ];
   cover: [{ sum: string }, R.CoverReply];
@@ -49,8 +61,8 @@ export type Ask = keyof Exchanges;
 /** A request; A narrows it to one kind, or to several. */
 export type EngineRequest<A extends Ask = Ask> = { [K in A]: { ask: K } & Exchanges[K][0] }[A];
 
-/** What may come back: the answer, a refusal of what was asked, or a mistake of ours. */
+/** What may come back: the reply, a refusal of what was asked, or a mistake of ours. */
 export type ReplyTo<A extends Ask> = Exchanges[A][1] | R.RefusedReply | R.BrokenReply;
 
-/** Called with every answer that is not the last. */
+/** Called with every reply that is not the last. */
 export type Update<A extends Ask> = (reply: ReplyTo<A>) => void;

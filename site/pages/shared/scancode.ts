@@ -1,5 +1,5 @@
-// A code to scan that leads back to these answers, drawn for paper. The symbol is
-// that of ISO/IEC 18004; the library that makes it is loaded only when it is needed.
+// A code to scan that leads back to these answers, drawn for paper. The symbol is that of
+// ISO/IEC 18004.
 
 import qrcode from "../vendor/qrcode.js";
 import { svg } from "./dom.ts";
@@ -10,8 +10,8 @@ const MARGIN = 4;
 /** Longer addresses make a symbol that phones read badly from paper. */
 const MOST_BYTES = 900;
 
-/** A promise of the drawing, or of null where the address is too long for one. */
-export async function scanCode(address) {
+/** The drawing, or null where the address is too long for one. */
+export async function scanCode(address: string): Promise<SVGSVGElement | null> {
   if (new TextEncoder().encode(address).length > MOST_BYTES) return null;
   const code = qrcode(0, "M");
   code.addData(address);

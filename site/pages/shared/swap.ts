@@ -1,19 +1,27 @@
-// Puts new content into a box without taking the focus or what is unfolded away
-// from whoever is working there.
+// Puts new content into a box and leaves the focus and what is unfolded as they are, for
+// whoever is working there.
+
+import type { Child } from "./dom.ts";
 
 const NAMES = ["data-entry", "data-find", "data-act", "data-whole", "data-key", "href"];
 
-function nameOf(node) {
-  const name = NAMES.find((n) => node.hasAttribute(n));
-  return name ? `[${name}="${CSS.escape(node.getAttribute(name))}"]` : null;
+/** A selector that finds the same element in the new content, or null. */
+function selectorOf(node: Element): string | null {
+  for (const name of NAMES) {
+    const value = node.getAttribute(name);
+    if (value !== null) return `[${name}="${CSS.escape(value)}"]`;
+  }
+  return null;
 }
 
-export function swap(box, ...content) {
+export function swap(box: HTMLElement, ...content: (Child | readonly Child[])[]): void {
   const active = document.activeElement;
-  const name = box.contains(active) ? nameOf(active) : null;
+  const selector = active && box.contains(active) ? selectorOf(active) : null;
   const open = new Set([...box.querySelectorAll("details[open]")].map((d) => d.className));
-  box.replaceChildren(...content.flat().filter(Boolean));
-  for (const fold of box.querySelectorAll("details[data-stays]"))
+  box.replaceChildren(...content.flat().flatMap((child) => (child ? [nodeOf(child)] : [])));
+  for (const fold of box.querySelectorAll<HTMLDetailsElement>("details[data-stays]"))
     if (open.has(fold.className)) fold.open = true;
-  if (name) box.querySelector(name)?.focus({ preventScroll: true });
+  if (selector) box.querySelector<HTMLElement>(selector)?.focus({ preventScroll: true });
 }
+
+const nodeOf = (child: NonNullable<Child>): Node | string => (child instanceof Node ? child : String(child));

@@ -1,20 +1,20 @@
 // Days and times as the page writes them: the engine has no clock.
 
-const two = (n) => String(n).padStart(2, "0");
+const two = (n: number): string => String(n).padStart(2, "0");
 
-/** 2026-06-20T14:05, as the car file holds it. */
-export function moment(clock = new Date()) {
+/** 2026-06-20T14:05, as the car file has it. */
+export function moment(clock = new Date()): string {
   return `${clock.getFullYear()}-${two(clock.getMonth() + 1)}-${two(clock.getDate())}T${two(clock.getHours())}:${two(clock.getMinutes())}`;
 }
 
-/** 14:05:31, for the line that says when the last press was kept. */
-export function clockText(clock = new Date()) {
+/** 14:05:31, for the line that says when the last press was saved. */
+export function clockText(clock = new Date()): string {
   return `${two(clock.getHours())}:${two(clock.getMinutes())}:${two(clock.getSeconds())}`;
 }
 
-/** A moment of the file in words: the time alone when it was today. */
-export function momentText(at, today = moment()) {
-  const [day, time] = at.split("T");
+/** A moment of the file in words: only the time when it was today. */
+export function momentText(at: string, today = moment()): string {
+  const [day, time = ""] = at.split("T");
   if (day === today.slice(0, 10)) return time;
   const text = new Intl.DateTimeFormat("en-GB", {
     day: "numeric",

@@ -1,9 +1,10 @@
-// What may become the address of a script (W3C Trusted Types). Where the browser
-// has them, it asks this policy about every such text: the worker with the engine
-// and the worker for offline use pass, nothing else does. It makes no markup and no
-// code of a text at all, so any such attempt is refused.
+// What may become the address of a script (W3C Trusted Types). Browsers that have them ask
+// this policy about every such text. It lets the worker with the engine and the worker for
+// offline use pass, and nothing else. It has no rule for HTML or for code, so strings never
+// become either.
 
 import { ofBuild } from "./address.ts";
+import type {} from "./trustedtypesapi.ts";
 
 const OWN = ["worker.js", "../sw.js"].map((name) => ofBuild(name).href);
 

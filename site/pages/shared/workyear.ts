@@ -1,15 +1,26 @@
 // The year of earlier work as somebody types it: "1998", "about 1998", "June '98",
 // "20 years ago", "not sure".
 
-/** The years in which a car can have been worked on, and one to show as an example. */
-export function yearsOfWork(car) {
+import type { CarFile } from "./carfile.ts";
+
+/** The years in which a car can have been worked on. */
+export interface WorkSpan {
+  from: number;
+  to: number;
+  /** A year to show as an example. */
+  example: number;
+  /** The car's own year or decade is known, and from is that. */
+  made: boolean;
+}
+
+export function yearsOfWork(car: CarFile): WorkSpan {
   const from = car.made?.year ?? car.made?.decade ?? 1920;
   const to = car.asked_in;
   return { from, to, example: Math.max(from, to - 25), made: Boolean(car.made?.year || car.made?.decade) };
 }
 
-/** A year of the span, or null where nobody knows; throws with the sentence to show. */
-export function workYear(text, { from, to, example, made }) {
+/** A year of the span, or null where nobody knows. Throws with the sentence to show. */
+export function workYear(text: string, { from, to, example, made }: WorkSpan): number | null {
   const plain = text.trim().toLowerCase().replaceAll("’", "'");
   if (/^(not sure|no idea|unknown|i? ?(don't|do not) know|\?+)\.?$/.test(plain)) return null;
   const year = yearIn(plain, to);
@@ -20,14 +31,14 @@ export function workYear(text, { from, to, example, made }) {
   return year;
 }
 
-function yearIn(plain, to) {
+function yearIn(plain: string, to: number): number | null {
   const ago = /^(?:about |around )?(\d{1,2}) ?(?:years|year|yrs) ago$/.exec(plain);
   if (ago) return to - Number(ago[1]);
   const full = plain.match(/\b\d{4}\b/g) ?? [];
   if (full.length > 0) return full.length === 1 ? Number(full[0]) : null;
   const short = /(?:^|[\s/.])'?(\d\d)$/.exec(plain);
   if (!short) return null;
-  // '98 is the last year of that ending that has been.
+  // '98 means the last year with that ending that is not still to come.
   const century = to - (to % 100);
   const latest = century + Number(short[1]);
   return latest > to ? latest - 100 : latest;
