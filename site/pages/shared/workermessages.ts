@@ -1,7 +1,7 @@
 // What a page and its engine's worker send each other. shared/enginelane.ts is the page's
 // side, workers/engine.ts the worker's.
 
-import type { Ask, EngineRequest, ReplyTo } from "./requests.ts";
+import type { Ask, ReplyTo } from "./requests.ts";
 
 /** How a request is answered: once, or better and better. */
 export type AnswerKind = "ask" | "refine";
@@ -11,11 +11,12 @@ export type StartMessage =
   | { kind: "start"; module: WebAssembly.Module }
   | { kind: "start"; name: string; sum: string };
 
-/** aside: the request waits while the page waits for a range. */
+/** A request, which the worker gives to the engine as it is. aside: it waits while the page
+ *  waits for a range. */
 export interface RequestMessage {
   kind: AnswerKind;
   id: number;
-  request: EngineRequest;
+  request: { ask: Ask };
   aside: boolean;
 }
 

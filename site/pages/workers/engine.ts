@@ -1,7 +1,7 @@
 // The engine's own thread. Every request has an id and is answered under that id, or the page
 // is told that the engine died. shared/workermessages.ts lists the messages.
 
-import type { EngineRequest, ReplyTo } from "../shared/requests.ts";
+import type { Ask, ReplyTo } from "../shared/requests.ts";
 import type {} from "../shared/trustedtypesapi.ts";
 import type { FromWorker, RequestMessage, StartMessage, ToWorker } from "../shared/workermessages.ts";
 
@@ -69,7 +69,7 @@ async function start(message: StartMessage): Promise<void> {
   tell({ kind: "ready" });
 }
 
-type Reply = ReplyTo<EngineRequest["ask"]>;
+type Reply = ReplyTo<Ask>;
 
 function textOf(request: object, id: number): string {
   if (!globalThis.underpaintAsk) throw new Error("the engine has not started");
