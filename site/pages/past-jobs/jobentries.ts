@@ -18,7 +18,7 @@ const MONEY = "Digits and a point only, such as 52400 or 52400.50";
 
 /** Says whether amounts are with tax, as the shop's rates publish them. */
 function taxWords(ratesText: string): string {
-  return openedRatesIn(ratesText).tax?.published === "with_tax"
+  return openedRatesIn(ratesText).tax.published === "with_tax"
     ? "with the tax in it, as the ranges on this site are"
     : "without tax, as the ranges on this site are";
 }

@@ -23,8 +23,8 @@ function figuresIn(rates: RatesFile): Set<string> {
   const own = rates.own_figures;
   if (!own) return new Set();
   return new Set([
-    ...(own.rust ?? []).map((r) => `rust.${r.group}`),
-    ...Object.keys(own.hours ?? {}).map((trade) => `hours.${trade}`),
+    ...own.rust.map((r) => `rust.${r.group}`),
+    ...Object.keys(own.hours).map((trade) => `hours.${trade}`),
     ...(own.spread ? ["spread"] : []),
   ]);
 }

@@ -117,7 +117,7 @@ export function isDraftRates(value: unknown): value is DraftRates {
   );
 }
 
-/** The rates in a text that the engine has opened. */
+/** The rates in a text with which the engine has found nothing wrong. */
 export const openedRatesIn = (text: string): RatesFile => JSON.parse(text) as RatesFile;
 
 /** The rates in a text; null where the form cannot work with them, or where it is no JSON.
