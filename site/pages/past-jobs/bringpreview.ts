@@ -1,5 +1,5 @@
 // What a pasted table holds: the good rows, those that are refused, and the question which
-// mark stands before the cents. Nothing is taken before somebody says so.
+// mark comes before the cents. Nothing is taken before somebody says so.
 
 import { button, type Children, el } from "../shared/dom.ts";
 import { isObject } from "../shared/ratesfile.ts";

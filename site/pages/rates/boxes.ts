@@ -29,7 +29,7 @@ export function labelled(id: string, label: string, node: Children, ...more: Chi
 export const unitText = (text: string | undefined): Children => text && el("span", { class: "unit" }, text);
 
 /** A list to choose from. options: keys with their texts. A value that is none of the
- *  keys is listed first, as it stands. */
+ *  keys is listed first, unchanged. */
 export function select(
   props: Props,
   options: readonly (readonly [key: string, text: string])[],

@@ -96,9 +96,9 @@ export class Draft {
   set(path: string, value: unknown, name: string): void {
     if (JSON.stringify(this.get(path)) === JSON.stringify(value)) return;
     const before = this.current;
+    this.rates = owned(withValue(before, path, value), path);
     this.#back.push({ rates: before, name });
     if (this.#back.length > MOST_STEPS_BACK) this.#back.shift();
-    this.rates = owned(withValue(before, path, value), path);
     this.#told();
   }
 

@@ -22,7 +22,7 @@ export interface EffectHost {
 }
 
 export class Effect {
-  /** The line that stays in view, and the whole of it. */
+  /** The summary, which stays in view, and the cars. */
   line = el("div", { class: "effect-head" });
   node = el("section", { class: "effect", "aria-labelledby": "effect-title" });
   #text = el("p", { class: "effect-line" });

@@ -10,7 +10,7 @@ export interface FormHost {
   client: EngineClient;
   outline: RatesOutlineReply;
   words(): Words;
-  /** The currency, to stand beside amounts. */
+  /** The currency, shown beside amounts. */
   symbol(): string;
   /** Tells the form about controls, so that notes and focus reach them. */
   register(controls: readonly Control[]): void;

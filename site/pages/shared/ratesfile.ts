@@ -34,7 +34,7 @@ export interface OwnFigures {
   spread?: { factor: number; jobs: number };
 }
 
-/** Rates in the form. The form stands on these members, so they are there; everything in
+/** Rates in the form. The form needs these members, so they are there; everything in
  *  them may be missing or wrong until somebody puts it right. */
 export interface DraftRates {
   note?: unknown;
@@ -69,7 +69,7 @@ export interface Material {
   source: string;
 }
 
-/** The price of a part; null stands for the starting price. */
+/** The price of a part; null means the starting price. */
 export interface PartPrice {
   part: string;
   way: string;
