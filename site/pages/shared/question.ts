@@ -2,13 +2,14 @@
 // are in questions.ts.
 
 import type { Body, CarFile } from "./carfile.ts";
-import type { QuestionStep } from "./flow.ts";
+import type { QuestionStep, Step } from "./flow.ts";
 
 export interface Answer<Id extends string = string> {
   id: Id;
   text: string;
   /** A second line on the button. */
   more?: string;
+  /** What it is called away from its question, where the text alone would say too little. */
   means?: string;
   /** The body whose side view is on the button. */
   drawing?: Body;
@@ -47,6 +48,9 @@ export type Questions = Record<ChoiceStep, Choice> &
   Record<DraftStep, DraftQuestion> &
   Record<PlainStep, Question>;
 
+/** The questions by any step; a step without one gives undefined. */
+export type QuestionAt = Partial<Record<Step, Question>>;
+
 /** A choice whose apply gets only the ids of its own answers. */
 export function choice<Id extends string>(
   q: Omit<Choice, "answers" | "apply"> & {
@@ -83,6 +87,12 @@ export const CLIMATES: Answer[] = [
   { id: "sea", text: "By the sea, with salt in the air" },
   NOT_SURE,
 ];
+/** A place that is not one of the climate answers was picked from the list. */
+export function climateOf(place: string | undefined): string | null {
+  if (place === undefined) return null;
+  return CLIMATES.some((c) => c.id === place) ? place : "pick";
+}
+
 export const SHORE: Answer[] = [
   { id: "shore", text: "By the shore: salt spray reached it" },
   { id: "near", text: "Near the sea, out of the spray" },
