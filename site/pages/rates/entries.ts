@@ -1,9 +1,11 @@
 // An entry of a list, folded. Its controls are made when somebody opens it, since most
-// entries stay closed.
+// entries stay closed. Also what an entry is called.
 
 import { button, el } from "../shared/dom.ts";
-import type { Names } from "../shared/ratesfile.ts";
-import type { OutlineName } from "../shared/replies.ts";
+import { isObject, type Names, type Words } from "../shared/ratesfile.ts";
+import type { OutlineName, RatesOutlineReply } from "../shared/replies.ts";
+import { asText } from "./boxes.ts";
+import { type Draft, valueAt } from "./draft.ts";
 import type { Field } from "./fields.ts";
 import type { FoldedEntry, FormHost, Notes } from "./formhost.ts";
 import { control, faultText } from "./inputs.ts";
@@ -123,3 +125,23 @@ export const sourceField = (path: string, optional = true): Field => ({
   rows: 2,
   optional,
 });
+
+/** "materials[3].price" as the name of the entry. The rest of the path stays, for it says
+ *  which member is meant. */
+export function entryName(path: string, draft: Draft, outline: RatesOutlineReply, words: Words): string {
+  const [, listPath, n, rest] = /^(.*?)\[(\d+)\]\.?(.*)$/.exec(path) ?? [];
+  if (n === undefined) return path;
+  const value = draft.get(`${listPath}[${n}]`);
+  const one = isObject(value) ? value : {};
+  const known = (all: readonly Pick<OutlineName, "id" | "name_us" | "name_uk">[], id: unknown) => {
+    const found = all.find((x) => x.id === id);
+    return found && (words === "uk" ? found.name_uk : found.name_us);
+  };
+  const own = valueAt(one, `name.${words}`);
+  const name =
+    (own === undefined || own === null ? null : asText(own)) ??
+    known(outline.parts, one.part) ??
+    known(outline.steps, one.step) ??
+    `number ${Number(n) + 1}`;
+  return rest ? `${name}, ${rest.replace(/[._[]/g, " ").replace(/\]/g, "")}` : name;
+}

@@ -7,7 +7,7 @@ import type { Words } from "../shared/ratesfile.ts";
 import type { RatesCheckedReply, RatesOutlineReply } from "../shared/replies.ts";
 import { asText } from "./boxes.ts";
 import { type Draft, within } from "./draft.ts";
-import { entryName } from "./entryname.ts";
+import { entryName } from "./entries.ts";
 import { type Field, type Heading, labelOf, type Section } from "./fields.ts";
 import type { Control, FormHost } from "./formhost.ts";
 import { control } from "./inputs.ts";
