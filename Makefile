@@ -44,11 +44,11 @@ test-wasm:
 PAGE_TESTS = cd site && SITE_BUILT=$(CURDIR)/site/.built node --import tsx --test --test-timeout=$$(node test/pace.mjs 2400000)
 
 test-page: site-built
-	$(PAGE_TESTS) --test-concurrency=2 test/*.test.mjs
+	$(PAGE_TESTS) --test-concurrency=2 test/unit/*.test.mjs test/browser/*.test.mjs
 
-page-test: site-built ## one page test: make page-test NAME="a mistake inside the sums" (FILE=test/pages.test.mjs looks there only)
+page-test: site-built ## one page test: make page-test NAME="a mistake inside the sums" (FILE=test/browser/pages.test.mjs looks there only)
 	@test -n '$(NAME)' || { echo 'page-test: expected NAME="part of a name"'; exit 1; }
-	$(PAGE_TESTS) --test-reporter=spec --test-reporter-destination=stdout --test-reporter=tap --test-reporter-destination=.built/tap --test-name-pattern='$(NAME)' $(or $(FILE),test/*.test.mjs)
+	$(PAGE_TESTS) --test-reporter=spec --test-reporter-destination=stdout --test-reporter=tap --test-reporter-destination=.built/tap --test-name-pattern='$(NAME)' $(or $(FILE),test/unit/*.test.mjs test/browser/*.test.mjs)
 	@grep -v '# SKIP' site/.built/tap | grep -q '^ *ok [0-9]* - ' || { echo 'page-test: no test has "$(NAME)" in its name'; exit 1; }
 
 site-built: /usr/bin/chromium site/node_modules/.package-lock.json
@@ -56,7 +56,7 @@ site-built: /usr/bin/chromium site/node_modules/.package-lock.json
 	site/.built/site build -out site/.built/built -rates engine/rates/data/sample.json
 
 pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the README, from the running pages
-	cd site && node --import tsx test/pictures.mjs
+	cd site && node --import tsx test/browser/pictures.mjs
 
 /usr/bin/chromium:
 	apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium
@@ -64,13 +64,14 @@ pictures: /usr/bin/chromium site/node_modules/.package-lock.json ## those of the
 site/node_modules/.package-lock.json: site/package-lock.json
 	cd site && npm ci --no-audit --no-fund
 
-lint:
+lint: site/node_modules/.package-lock.json
 	@test -z "$$(gofmt -l engine site tests wasm)" || { gofmt -l engine site tests wasm; echo "gofmt: the files above need it"; exit 1; }
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./engine/message
 	go vet $(BENCH) ./tests/bench/... ./engine/chance ./engine/damage ./engine/network ./engine/pricing
 	$(STATICCHECK) ./...
 	echo "browser: GOOS=js GOARCH=wasm" | $(STATICCHECK) -matrix ./wasm/... ./engine/message
+	cd site && npx --no-install tsc -p . && npx --no-install tsc -p tsconfig.workers.json && npx --no-install biome check --error-on-warnings
 
 bench: /usr/bin/gcc ## the engine against programs written by hand, into DEVELOPERS.md
 	go run $(BENCH) ./tests/bench/race -readme DEVELOPERS.md

@@ -6,10 +6,10 @@
 
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
-import { browser, closeAll, site } from "../test/browser.mjs";
+import { browser, closeAll, site } from "../test/browser/browser.mjs";
 import { SLOW_4G, slowLine } from "./line.mjs";
-import { answering, starting } from "./ways.mjs";
 import { tableOf, writeBetween } from "./table.mjs";
+import { answering, starting } from "./ways.mjs";
 
 const LEAST_RUNS = 5;
 const MOST_MINUTES = 120;
@@ -42,7 +42,10 @@ try {
     for (const { rate, workers, figures } of columns) {
       const machine = { rate, cores: workers === 1 ? 2 : 4 };
       const found = { ...(await answering(world, machine)), ...(await starting(world, machine)) };
-      for (const [name, ms] of Object.entries(found)) (figures[name] ??= []).push(ms);
+      for (const [name, ms] of Object.entries(found)) {
+        figures[name] ??= [];
+        figures[name].push(ms);
+      }
       console.error(
         `run ${run} of ${runs}, ${rate}×, ${workers} worker(s): ${Object.entries(found)
           .map(([name, ms]) => `${name} ${Math.round(ms)}`)

@@ -1,8 +1,8 @@
 // What is measured: each is one visit, and gives its figures in milliseconds.
 
 import { encode } from "../pages/shared/carurl.ts";
-import { shared, twoDoor } from "../test/surveycar.mjs";
-import { press } from "../test/browser.mjs";
+import { press } from "../test/browser/browser.mjs";
+import { shared, twoDoor } from "../test/browser/surveycar.mjs";
 import { onMachine } from "./machine.mjs";
 
 /** Longer than this nothing is waited for. */

@@ -28,7 +28,7 @@ type Content = Node | false | null;
 export function exchange(box: HTMLElement, ...content: (Content | Content[])[]): void {
   const open = [...box.querySelectorAll("details")].map((d) => d.open);
   const focusable = (): HTMLElement[] => [...box.querySelectorAll<HTMLElement>(FOCUSABLE)];
-  const at = focusable().findIndex((node) => node === document.activeElement);
+  const at = focusable().indexOf(document.activeElement);
   box.replaceChildren(...content.flat().filter((node) => node instanceof Node));
   box.querySelectorAll("details").forEach((d, i) => {
     if (open[i]) d.open = true;

@@ -1,7 +1,0 @@
-// Without a connection, and while the folder changes, in one process.
-
-import { after } from "node:test";
-import { closeAll } from "./browser.mjs";
-
-await import("./again.mjs");
-after(closeAll);

@@ -1,7 +1,0 @@
-// Open to everyone, in one process.
-
-import { after } from "node:test";
-import { closeAll } from "./browser.mjs";
-
-await import("./everyone.mjs");
-after(closeAll);

@@ -1,7 +1,0 @@
-// Nothing that was kept is lost, in one process.
-
-import { after } from "node:test";
-import { closeAll } from "./browser.mjs";
-
-await import("./lost.mjs");
-after(closeAll);
