@@ -4,6 +4,8 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
+import { fileURLToPath } from "node:url";
+import { buildSync } from "esbuild";
 import { patience, sleep } from "../pace.mjs";
 import { firstRange, press, sentence, settled, visit } from "./browser.mjs";
 import { largest, openFile } from "./surveycar.mjs";
@@ -228,10 +230,21 @@ for (const cores of [2, 4]) {
     }));
 }
 
+/** The page's side of the engine by itself, as a script that lies beside the others of the build. */
+const engineClient = buildSync({
+  entryPoints: [fileURLToPath(new URL("../../pages/shared/engineclient.ts", import.meta.url))],
+  bundle: true,
+  format: "esm",
+  write: false,
+}).outputFiles[0].text;
+
 test("with one worker a newer range does not wait for what was asked beside the older one, which is answered after it", () =>
   visit({}, async (page, { origin }) => {
     await machine(page, 2);
     await firstRange(page, origin);
+    await page.route("**/engineclient.js", (route) =>
+      route.fulfill({ body: engineClient, contentType: "text/javascript" }),
+    );
     const order = await page.evaluate(async (name) => {
       const { EngineClient } = await import(
         new URL(name, document.querySelector("script[type=module]").src).href
@@ -260,7 +273,7 @@ test("with one worker a newer range does not wait for what was asked beside the 
         link.range({ car }, note("a range")).then(note("settled")),
       ]);
       return came;
-    }, "engine-link.js");
+    }, "engineclient.js");
     assert.deepEqual(order, ["a range", "settled", "plan", "decide"]);
   }));
 

@@ -34,7 +34,7 @@ test("no test waits by a bare number", () => {
     const lines = readFileSync(new URL(name, here), "utf8").split("\n");
     for (const [n, line] of lines.entries()) {
       // What a call is given may stand on the lines after it.
-      const call = line.endsWith("{") ? lines.slice(n, n + 6).join(" ") : line;
+      const call = /\([^)]*\{$|\($/.test(line) ? lines.slice(n, n + 6).join(" ") : line;
       if (bare(line, call, name)) found.push(`${name}:${n + 1}: ${line.trim()}`);
     }
   }
