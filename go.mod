@@ -4,16 +4,12 @@ go 1.26.0
 
 require (
 	github.com/andybalholm/brotli v1.3.0
+	github.com/evanw/esbuild v0.28.2
 	github.com/go-json-experiment/json v1.27.2
 	github.com/hack-pad/safejs v0.1.0
 	github.com/leanovate/gopter v0.2.11
 	github.com/shopspring/decimal v1.6.0
-	golang.org/x/image v0.48.0
 	gonum.org/v1/gonum v0.17.0
 )
 
-require (
-	github.com/evanw/esbuild v0.28.2 // indirect
-	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
-)
+require golang.org/x/sys v0.50.0 // indirect

@@ -33,12 +33,8 @@ func (f folder) shared(address string) error {
 	if address == "" {
 		return f.fill(customersPage, markShare, "")
 	}
-	picture, err := share.Picture()
-	if err != nil {
-		return err
-	}
 	name := f.dir() + shareName
-	f.files[name] = picture
+	f.files[name] = share.Picture
 	var b strings.Builder
 	for _, tag := range [][2]string{
 		{"og:type", "website"}, {"og:url", address}, {"og:title", "What would the body work cost?"},

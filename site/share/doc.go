@@ -1,4 +1,7 @@
-// Package share draws the picture that other sites show beside a link to the
-// customer's page: twenty dots on a money axis, invented and saying so, without a
-// figure that somebody could take for a price. The same bytes each time.
+// Package share has the picture that other sites show beside a link to the
+// customer's page: twenty dots on a money axis. They are invented, the picture says
+// so, and it has no figure that somebody could take for a price.
+//
+// The picture is a committed file, [Picture]. `make pictures` draws it anew from
+// share.svg.
 package share

@@ -102,6 +102,18 @@ async function packed(browser, png, quality) {
   return Buffer.from(text, "base64");
 }
 
+/** Draws the picture beside a shared link: a drawing of ours as PNG, in its own size. */
+async function shareFrom(svg, png) {
+  const share = join(here, "..", "..", "share");
+  const context = await newContext(browser, { viewport: { width: 1200, height: 630 } });
+  const page = await context.newPage();
+  await page.setContent(`<body style="margin: 0">${readFileSync(join(share, svg), "utf8")}</body>`);
+  const picture = await page.screenshot();
+  if (picture.length > MOST) throw new Error(`${png}: ${picture.length} bytes, expected at most ${MOST}`);
+  writeFileSync(join(share, png), picture);
+  await context.close();
+}
+
 /** Without names, those that the README shows. */
 const shown = [
   ...readFileSync(join(here, "..", "..", "..", "README.md"), "utf8").matchAll(/site\/pictures\/(\w+)\.webp/g),
@@ -110,6 +122,7 @@ const wanted = process.argv.length > 2 ? process.argv.slice(2) : shown;
 for (const name of wanted)
   if (!PICTURES[name]) throw new Error(`${name}: expected one of ${Object.keys(PICTURES).join(", ")}`);
 const { browser, origin } = await world();
+if (process.argv.length === 2) await shareFrom("share.svg", "share.png");
 mkdirSync(folder, { recursive: true });
 try {
   for (const [name, [viewport, show]] of Object.entries(PICTURES)) {
