@@ -5,8 +5,8 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// sweeps are the things that grow inside the engine. Odds are conditioned on a survey
-// of every item, unless the survey is what grows: with nothing seen there is next to
+// sweeps lists what grows inside the engine. Odds are conditioned on a survey of every
+// item, unless the survey itself grows, because with nothing seen there is next to
 // nothing to do.
 func (g *growing) sweeps() ([]sweep, error) {
 	var items, levels []int

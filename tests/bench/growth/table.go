@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// tableOf writes one row for each sweep: the sizes, how much longer each takes than
-// the base, and the exponent.
+// tableOf writes one row for each sweep: the sizes, how much longer each takes than the
+// base, and the exponent.
 func tableOf(sweeps []sweep, o options) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "How time grows on %s/%s: medians of %d rounds (folders %d), all sizes in turn. Times are relative to the size marked 1; the last column is what that size took, in milliseconds. The exponent is that of a power law fitted to all sizes; 1 is linear. `make growth` measures it again.\n\n",
@@ -26,8 +26,8 @@ func tableOf(sweeps []sweep, o options) string {
 	return b.String()
 }
 
-// plot draws every sweep of three sizes and more with gnuplot, both axes in powers,
-// beside the line of what is linear.
+// plot draws every sweep of at least three sizes with gnuplot, on logarithmic axes,
+// beside a line for linear growth.
 func plot(sweeps []sweep, picture string) error {
 	var data, curves strings.Builder
 	n := 0
