@@ -68,6 +68,6 @@ func TestLookAgain(t *testing.T) {
 		c.Survey[n].Sure = true
 	}
 	if got := named(); len(got) != 0 {
-		t.Errorf("looked at again, and still named: %v", got)
+		t.Errorf("checked again, and still listed: %v", got)
 	}
 }

@@ -35,7 +35,7 @@ type Recorded struct {
 	WholeCar       []string            // findings of the whole car
 	StripHours     [car.Trades]float64 // 0 = not entered
 	Ways           []Choice
-	CameTo         [len(StepIDs)]string // what finished stages of the work came to, decimals in the rates' currency; "" = not finished
+	CameTo         [len(StepIDs)]string // cost of each finished stage of the work, decimals in the rates' currency; "" = not finished
 }
 
 // StepIDs are the stages of the work, after each of which it can stop.

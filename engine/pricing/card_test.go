@@ -187,7 +187,7 @@ func TestStructuralMetalIsNotLeft(t *testing.T) {
 		}
 	}
 	if structural < 100 || left < 100 {
-		t.Errorf("%d structural items looked at, %d others left", structural, left)
+		t.Errorf("%d structural items checked, %d others left", structural, left)
 	}
 }
 

@@ -147,6 +147,6 @@ func TestMoreDamageNeverCostsLess(t *testing.T) {
 		}
 	}
 	if items < 1500 {
-		t.Errorf("only %d items looked at", items)
+		t.Errorf("only %d items checked", items)
 	}
 }

@@ -50,7 +50,7 @@ func TestEveryMember(t *testing.T) {
 		})
 	}
 	if count < 600 {
-		t.Errorf("only %d members looked at", count)
+		t.Errorf("only %d members checked", count)
 	}
 }
 
