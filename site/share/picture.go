@@ -24,7 +24,7 @@ const (
 // Alt says what is on the picture.
 const Alt = "Twenty dots on a money axis, each one of twenty imagined cars: two below the range, sixteen in it, two above. An invented sample."
 
-// The colours are those of site/pages/style.css in the light.
+// The colours are those of site/pages/styles/tokens.css in the light.
 var (
 	paper = color.NRGBA{0xf6, 0xf3, 0xec, 0xff}
 	ink   = color.NRGBA{0x1f, 0x21, 0x24, 0xff}

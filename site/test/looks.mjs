@@ -6,7 +6,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { axeSource, firstRange, press, settled, visit } from "./browser.mjs";
 
-const css = readFileSync(new URL("../pages/styles/style.css", import.meta.url), "utf8");
+const css = readFileSync(new URL("../pages/styles/tokens.css", import.meta.url), "utf8");
 
 /** Relative luminance and contrast as WCAG 2.2 defines them. */
 function luminance(hex) {
@@ -21,17 +21,17 @@ function contrast(a, b) {
 }
 const colours = (block) =>
   Object.fromEntries([...block.matchAll(/--([a-z-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1], m[2]]));
-const light = colours(css.slice(css.indexOf(":root"), css.indexOf("@media")));
-const dark = {
-  ...light,
-  ...colours(css.slice(css.indexOf("prefers-color-scheme: dark"), css.indexOf("* { box-sizing"))),
-};
+// The tokens of the light come first, then what the dark changes, then what paper does.
+const [inLight, inDark] = css.split(/@media \(prefers-color-scheme: dark\)|@media print/);
+const light = colours(inLight);
+const dark = { ...light, ...colours(inDark) };
 
 test("contrast, computed: text 4.5 to 1, lines and dots 3 to 1 (WCAG 2.2, 1.4.3 and 1.4.11)", () => {
   // Two pairs with known answers, from the definition: black on white is 21,
   // a colour on itself is 1.
   assert.equal(contrast("#000000", "#ffffff"), 21);
   assert.equal(contrast("#777777", "#777777"), 1);
+  assert.ok(Object.keys(light).length >= 9 && dark.ink !== light.ink, "both sets are found");
   for (const [name, c] of [
     ["light", light],
     ["dark", dark],
