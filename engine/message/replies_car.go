@@ -81,7 +81,7 @@ type PlanReply struct {
 
 // PlanStage is one stage of the job.
 type PlanStage struct {
-	ID         string `json:"id"`
+	ID         string `json:"id" ts:"PaidStage"`
 	Name       string `json:"name"`
 	MoneyText  string `json:"money_text"`
 	HoursText  string `json:"hours_text"`

@@ -1,29 +1,27 @@
 // What "This car" writes into the car file and in which order it walks, without
 // a browser. The members are those of the format line "underpaint car 1".
 
-import test from "node:test";
 import assert from "node:assert/strict";
+import test from "node:test";
+import { withBody, withLook, withWay } from "../pages/shared/thiscar/carmembers.ts";
 import {
   begin,
   contradiction,
   recordAt,
-  standing,
   stageOf,
-  withBody,
+  standing,
   withCondition,
   withCouldNotSee,
   withFinding,
-  withLook,
   withOpened,
   withRecord,
   withRest,
   withSure,
   withText,
-  withWay,
 } from "../pages/shared/thiscar/record.ts";
-import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.ts";
-import { actOf } from "../pages/survey/keys.ts";
 import { moment, momentText } from "../pages/shared/timestamp.ts";
+import { actOf } from "../pages/survey/keys.ts";
+import { beside, groupsOf, sequence, step, zoneRows } from "../pages/survey/order.ts";
 
 const car = Object.freeze({ format: "underpaint car 1" });
 const closed = { closed: true, box: "sill.left" };

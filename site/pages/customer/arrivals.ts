@@ -1,23 +1,38 @@
-// Answers that do not come from the questions: a link, a file, the car kept on
-// this device, the sample. All go through the engine's check before use.
+// Answers that do not come from the questions: a link, a file, the car saved on this device, the
+// sample. The engine checks all of them before use.
 
 import { ofBuild } from "../shared/address.ts";
-import { button, el } from "../shared/dom.ts";
-import { band, notesBand, originBand } from "../shared/bands.ts";
-import { Newer, carriesCar, decode } from "../shared/carurl.ts";
-import { dateText, fromShared } from "../shared/linkcontent.ts";
-import { readCarFile, saveFile, whenDropped } from "../shared/files.ts";
+import { type BandButton, band, notesBand, originBand } from "../shared/bands.ts";
 import { isComplete } from "../shared/car.ts";
-import { customerStore as store } from "../shared/storage.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { carriesCar, decode, Newer } from "../shared/carurl.ts";
+import { button, el } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import { messageOf, readCarFile, saveFile, whenDropped } from "../shared/files.ts";
+import type { Frame } from "../shared/frame.ts";
+import { dateText, fromShared, type Origin } from "../shared/linkcontent.ts";
+import { type Found, type Saved, stampOf, customerStore as store } from "../shared/storage.ts";
+import type { App } from "./app.ts";
+import type { VisitHistory, VisitState } from "./visithistory.ts";
 
-/** What is kept may be of a newer page: it is never thrown away, only refused. */
-const SAVE_KEPT = ["Save what is there as a file", () => saveFile("my-car.json", store.text() ?? "")];
+/** What is saved may be from a newer page: it is only refused, never thrown away. */
+const SAVE_KEPT: BandButton = [
+  "Save what is there as a file",
+  () => saveFile("my-car.json", store.text() ?? ""),
+];
+
+export interface ArrivalsHost {
+  engine: EngineClient;
+  visit: VisitHistory;
+  frame: Frame;
+  app: App;
+  blank: CarFile;
+}
 
 export class Arrivals {
-  #host;
+  #host: ArrivalsHost;
 
-  /** host: link, visit, frame, app, blank */
-  constructor(host) {
+  constructor(host: ArrivalsHost) {
     this.#host = host;
     whenDropped(document.body, (file) => this.#fromFile(file));
     store.whenOtherTabSaves((found) => this.otherTab(found));
@@ -25,24 +40,24 @@ export class Arrivals {
   }
 
   /** The bands that belong to a state. */
-  bands(state) {
+  bands(state: VisitState): void {
     const { frame, app, visit, blank } = this.#host;
-    const again = () => visit.erase(blank);
-    const shown = state.from && app.opened && state.step === "range";
-    frame.put("origin", shown ? originBand(state.from, app.opened, { again }) : null);
+    const again = (): void => visit.erase(blank);
+    const from = state.step === "range" ? state.from : undefined;
+    frame.put("origin", from && app.opened ? originBand(from, app.opened, { again }) : null);
     frame.put(
       "notes",
-      shown && state.from.kind !== "sample"
+      from && app.opened && from.kind !== "sample"
         ? notesBand(state.notes ?? [], state.car, app.q, (step) => visit.go({ step, changing: true }))
         : null,
     );
-    frame.put("kept", this.#keptBand(state));
+    frame.put("kept", this.#savedBand(state));
   }
 
-  #keptBand(state) {
+  #savedBand(state: VisitState): HTMLElement | null {
     const found = state.step === "body" && !state.car.bodies ? store.load() : null;
     if (!found) return null;
-    const erase = () => {
+    const erase = (): void => {
       store.erase();
       this.#host.frame.put("kept", null);
     };
@@ -56,13 +71,13 @@ export class Arrivals {
       "kept-here",
       [`A car is kept on this device, from ${dateText(found.when)}.`],
       [
-        ["Open it", () => this.#openKept(found)],
+        ["Open it", () => this.#openSaved(found)],
         ["Erase it", erase],
       ],
     );
   }
 
-  #openKept(found) {
+  #openSaved(found: Saved<CarFile>): Promise<boolean> {
     return this.#take(
       found.car,
       { kind: "kept", entered: found.when },
@@ -70,12 +85,13 @@ export class Arrivals {
     );
   }
 
-  /** Checks a car with the engine and shows it. Refused: says why, shows nothing. */
-  async #take(car, from, more = {}) {
-    const { link, visit, frame, app } = this.#host;
+  /** Checks a car with the engine and shows it; says why when the engine refuses it. True once
+   *  it is shown. */
+  async #take(car: unknown, from: Origin, more: Partial<VisitState> = {}): Promise<boolean> {
+    const { engine, visit, frame } = this.#host;
     frame.put("arrival", null);
     try {
-      const reply = await link.ask({ ask: "check_car", car });
+      const reply = await engine.ask({ ask: "check_car", car });
       if (reply.kind !== "car_ok") {
         frame.put(
           "arrival",
@@ -87,7 +103,7 @@ export class Arrivals {
         );
         return false;
       }
-      const checked = JSON.parse(reply.canonical);
+      const checked: CarFile = JSON.parse(reply.canonical);
       visit.go(
         {
           keeping: false,
@@ -113,8 +129,8 @@ export class Arrivals {
     }
   }
 
-  /** Opens the car in the address, once, and takes it out of the address. */
-  async fromAddress() {
+  /** Opens the car in the address, once, and removes it from the address. */
+  async fromAddress(): Promise<void> {
     const { frame } = this.#host;
     const fragment = location.hash;
     if (!carriesCar(fragment)) return;
@@ -135,22 +151,22 @@ export class Arrivals {
     }
   }
 
-  async #fromFile(file) {
+  async #fromFile(file: File): Promise<void> {
     try {
       await this.#take(await readCarFile(file), { kind: "file" });
     } catch (error) {
-      this.#host.frame.put("arrival", band("arrival", [error.message]));
+      this.#host.frame.put("arrival", band("arrival", [messageOf(error)]));
     }
   }
 
-  async openSample() {
+  async openSample(): Promise<void> {
     const response = await fetch(ofBuild("samples/two-door.json"));
     await this.#take(await response.json(), { kind: "sample" });
   }
 
-  /** What stands below the first question. */
-  firstScreen(sample) {
-    const input = el("input", {
+  /** What is below the first question. */
+  firstScreen(sample: () => unknown): HTMLElement {
+    const input: HTMLInputElement = el("input", {
       type: "file",
       accept: ".json,application/json",
       class: "visually-hidden",
@@ -158,7 +174,8 @@ export class Arrivals {
       "aria-hidden": "true",
       on: {
         change: () => {
-          if (input.files[0]) this.#fromFile(input.files[0]);
+          const [file] = input.files ?? [];
+          if (file) this.#fromFile(file);
           input.value = "";
         },
       },
@@ -177,14 +194,15 @@ export class Arrivals {
     );
   }
 
-  otherTab(found) {
+  /** Another tab has saved or erased the car: this one stops saving its own. */
+  otherTab(found: Found<CarFile>): void {
     const { frame, visit } = this.#host;
-    if (!visit.state.keeping || found?.stamp === visit.state.stamp) return;
+    if (!visit.state.keeping || stampOf(found) === visit.state.stamp) return;
     if (!found || found === "unreadable") {
       visit.amend({ keeping: false });
       return;
     }
-    const these = () => {
+    const these = (): void => {
       frame.put("tabs", null);
       visit.amend({ keeping: false });
     };
@@ -198,7 +216,7 @@ export class Arrivals {
             "Go on with the newer ones",
             () => {
               frame.put("tabs", null);
-              this.#openKept(found);
+              this.#openSaved(found);
             },
           ],
           ["Go on with these, not kept", these],

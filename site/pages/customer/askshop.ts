@@ -1,15 +1,16 @@
-// Reaching the shop: opens the person's own mail or phone. Nothing is sent by the
-// page, and nothing is agreed here.
+// How to reach the shop: the button opens the person's own mail or phone. The page itself
+// sends nothing, and nothing is agreed here.
 
 import { button, el } from "../shared/dom.ts";
+import type { OpenedReply } from "../shared/replies.ts";
 
-/** Longest address that mail programs take; beyond it the link is left out. */
+/** Longest address that mail programs take; a longer one goes without the link. */
 const MOST_MAIL = 1800;
 
-/** opened: the shop; address(): a promise of the link to these answers. */
-export function askShop(opened, address) {
+/** address gives the link to these answers. */
+export function askShop(opened: OpenedReply, address: () => Promise<string>): HTMLElement {
   const href = opened.shop.contact_href ?? "";
-  const hint = (text) => el("p", { class: "hint" }, text);
+  const hint = (text: string): HTMLElement => el("p", { class: "hint" }, text);
   if (/^tel:/.test(href))
     return el(
       "div",
@@ -30,7 +31,7 @@ export function askShop(opened, address) {
           : opened.shop.contact_text,
       ),
     );
-  const mail = async () => {
+  const mail = async (): Promise<void> => {
     const link = await address().catch(() => "");
     const body = `I would like to ask about strip and survey.\n\nMy answers and the range that I saw:\n${link}\n`;
     const whole = `${href}?subject=${encodeURIComponent("Strip and survey")}&body=${encodeURIComponent(body)}`;

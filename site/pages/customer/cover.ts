@@ -1,13 +1,21 @@
-// "Would this much cover it?": asked last, empty, and kept nowhere.
+// "Would this much cover it?": the question comes last, its field is empty at first, and the
+// amount is stored nowhere.
 
-import { button, el, freshId, list } from "../shared/dom.ts";
 import { showError } from "../shared/ask.ts";
+import { button, el, freshId, list } from "../shared/dom.ts";
+import type { ReplyTo } from "../shared/requests.ts";
+
+const STOPPED = "The sums stopped. Try once more.";
 
 /** "$110,000" and "110 000" mean what the engine reads as 110000. */
-const plainSum = (text) => text.replace(/[\s,$£€]/g, "");
+const plainSum = (text: string): string => text.replace(/[\s,$£€]/g, "");
 
-/** ask(text) and fits(text) give the engine's replies. */
-export function coverSection(symbol, ask, fits) {
+/** symbol: of the currency. ask and fits give the engine's replies about an amount. */
+export function coverSection(
+  symbol: string,
+  ask: (sum: string) => Promise<ReplyTo<"cover">>,
+  fits: (sum: string) => Promise<ReplyTo<"fits">>,
+): HTMLElement {
   const id = freshId("sum");
   const error = el("p", { id: `${id}-error`, class: "error", hidden: true });
   const input = el("input", {
@@ -20,32 +28,22 @@ export function coverSection(symbol, ask, fits) {
   });
   const answer = el("p", { class: "cover-answer", role: "status" });
   const more = el("div", { class: "cover-more", role: "status" });
-  const submit = async (event) => {
+  const submit = async (event: SubmitEvent): Promise<void> => {
     event.preventDefault();
     error.hidden = true;
     input.removeAttribute("aria-invalid");
     answer.textContent = "";
     more.replaceChildren();
-    let reply;
-    try {
-      reply = await ask(plainSum(input.value));
-    } catch {
-      reply = { kind: "refused", text: "The sums stopped. Try once more." };
-    }
-    if (reply.kind === "cover") {
+    const reply = await ask(plainSum(input.value)).catch(() => null);
+    if (reply?.kind === "cover") {
       answer.textContent = reply.text;
       more.replaceChildren(button("What would fit within it?", () => show(plainSum(input.value))));
-    } else showError(input, error, reply.text);
+    } else showError(input, error, reply?.text ?? STOPPED);
   };
-  const show = async (sum) => {
-    let reply;
-    try {
-      reply = await fits(sum);
-    } catch {
-      reply = { text: "The sums stopped. Try once more." };
-    }
-    if (reply.kind !== "fits") {
-      more.replaceChildren(el("p", { class: "error" }, reply.text));
+  const show = async (sum: string): Promise<void> => {
+    const reply = await fits(sum).catch(() => null);
+    if (reply?.kind !== "fits") {
+      more.replaceChildren(el("p", { class: "error" }, reply?.text ?? STOPPED));
       return;
     }
     more.replaceChildren(

@@ -1,21 +1,29 @@
-// Earlier work on the body: when it was, and which parts photographs or bills of it
-// show. Each part that they show is a check of its own in the car file.
+// Earlier work on the body: when it was, and which parts photographs or bills of it show. Each
+// part that they show is a check of its own in the car file.
 
-import { button, el, freshId } from "../shared/dom.ts";
 import { askNumber, heading } from "../shared/ask.ts";
 import { photosOf, placesFor, withLook, withWorkYear } from "../shared/car.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { button, el, freshId } from "../shared/dom.ts";
+import type { Question } from "../shared/question.ts";
+import type { SheetReply, SheetZone } from "../shared/replies.ts";
 import { workYear, yearsOfWork } from "../shared/workyear.ts";
+import type { App, OpenApp } from "./app.ts";
+import type { VisitState } from "./visithistory.ts";
 
-export function earlierYear(q, state, app) {
+export function earlierYear(q: Question, state: VisitState, app: App): HTMLElement {
   const { car, said } = state;
   const years = yearsOfWork(car);
-  const go = (year, text) =>
+  const go = (year: number | null, text: string): void =>
     app.answer(
-      { car: withWorkYear(car, year), said: { ...said, earlier_year: year ?? "not_sure" } },
+      {
+        car: withWorkYear(car, year),
+        said: { ...said, earlier_year: year === null ? "not_sure" : String(year) },
+      },
       "year",
       text,
     );
-  const notSure = () => go(null, "Not knowing the year of that work");
+  const notSure = (): void => go(null, "Not knowing the year of that work");
   const given = said.earlier_year === "not_sure" && car.earlier_work_year === undefined;
   return el(
     "div",
@@ -41,23 +49,30 @@ export function earlierYear(q, state, app) {
   );
 }
 
-/** The eight places of "What can you see?" first; on a known body every other part
- *  behind one fold. */
-export function earlierParts(q, car, app) {
+/** A button of a part: its text, and the items that it stands for. */
+type SideButton = [text: string, items: string[]];
+const sideButtons = (left: string[], right: string[], whole: string[]): SideButton[] => [
+  ["Left", left],
+  ["Right", right],
+  ["Shown", whole],
+];
+
+/** Records that the photographs show these items, or that they do not. */
+type Mark = (items: string[], on: boolean) => void;
+
+/** The eight places of "What can you see?" first; on a known body every other part behind one
+ *  fold. */
+export function earlierParts(q: Question, car: CarFile, app: OpenApp): HTMLElement {
   const places = placesFor(app.opened, car).map((p) => ({
-    ...p,
-    rows: [
-      ["Left", p.left],
-      ["Right", p.right],
-      ["Shown", p.whole],
-    ],
+    name: p.name,
+    sides: sideButtons(p.left, p.right, p.whole),
   }));
   let now = car;
-  const set = (items, on) => {
+  const set: Mark = (items, on) => {
     now = withLook(now, "photos", items, on ? "yes" : null);
     app.amend({ car: now });
   };
-  const listed = new Set(places.flatMap((p) => p.rows.flatMap(([, items]) => items ?? [])));
+  const listed = new Set(places.flatMap((p) => p.sides.flatMap(([, items]) => items)));
   return el(
     "div",
     { class: "question" },
@@ -66,16 +81,16 @@ export function earlierParts(q, car, app) {
     el(
       "div",
       { class: "places" },
-      places.map((p) => partRow(p.name, p.rows, now, set)),
+      places.map((p) => partRow(p.name, p.sides, now, set)),
     ),
-    car.bodies.length === 1 && otherParts(listed, () => now, set, app),
+    car.bodies?.length === 1 && otherParts(listed, () => now, set, app),
     button("Continue", () => app.answer({ car: now }, "parts", "Your photographs and bills"), {
       class: "go",
     }),
   );
 }
 
-function partRow(name, rows, car, set) {
+function partRow(name: string, sides: readonly SideButton[], car: CarFile, set: Mark): HTMLElement {
   const shown = new Set(photosOf(car));
   const id = freshId("part");
   return el(
@@ -85,10 +100,10 @@ function partRow(name, rows, car, set) {
     el(
       "div",
       { class: "marks" },
-      rows
-        .filter(([, items]) => items?.length)
+      sides
+        .filter(([, items]) => items.length)
         .map(([text, items]) => {
-          const node = button(
+          const node: HTMLButtonElement = button(
             text,
             () => {
               const on = node.getAttribute("aria-pressed") !== "true";
@@ -107,10 +122,16 @@ function partRow(name, rows, car, set) {
   );
 }
 
-function otherParts(listed, car, set, app) {
+/** listed: the items that have a button already. car gives the car as it is now. */
+function otherParts(
+  listed: ReadonlySet<string>,
+  car: () => CarFile,
+  set: Mark,
+  app: App,
+): HTMLDetailsElement {
   const body = el("div", {}, el("p", { role: "status" }, "Getting the list."));
   let asked = false;
-  const fill = async () => {
+  const fill = async (): Promise<void> => {
     asked = true;
     try {
       const sheet = await app.sheet(car());
@@ -121,45 +142,46 @@ function otherParts(listed, car, set, app) {
       body.replaceChildren(el("p", {}, "The list did not load. Close this and open it again."));
     }
   };
-  return el(
+  const fold: HTMLDetailsElement = el(
     "details",
     {
       class: "other-parts",
       on: {
-        toggle: (event) => {
-          if (event.target.open && !asked) fill();
+        toggle: () => {
+          if (fold.open && !asked) fill();
         },
       },
     },
     el("summary", {}, "Other parts"),
     body,
   );
+  return fold;
 }
 
-function zones(sheet, listed, car, set) {
-  const rowsOf = (zone) =>
-    zone.rows
-      .flatMap((row) =>
-        row.lines.map((line) => [
-          line.label ? `${row.name}, ${line.label}` : row.name,
-          [
-            ["Left", line.left],
-            ["Right", line.right],
-            ["Shown", line.whole],
-          ].map(([text, on]) => [text, on && !listed.has(on) ? [on] : []]),
-        ]),
-      )
-      .filter(([, rows]) => rows.some(([, items]) => items.length > 0));
+/** The parts of a zone that have no button yet, each with its sides. */
+function partsOf(zone: SheetZone, listed: ReadonlySet<string>): { name: string; sides: SideButton[] }[] {
+  const left = (item: string): string[] => (item && !listed.has(item) ? [item] : []);
+  return zone.rows
+    .flatMap((row) =>
+      row.lines.map((line) => ({
+        name: line.label ? `${row.name}, ${line.label}` : row.name,
+        sides: sideButtons(left(line.left), left(line.right), left(line.whole)),
+      })),
+    )
+    .filter(({ sides }) => sides.some(([, items]) => items.length > 0));
+}
+
+function zones(sheet: SheetReply, listed: ReadonlySet<string>, car: () => CarFile, set: Mark): HTMLElement[] {
   const shown = new Set(photosOf(car()));
   return sheet.zones
-    .map((zone) => [zone.name, rowsOf(zone)])
-    .filter(([, rows]) => rows.length > 0)
-    .map(([name, rows]) =>
+    .map((zone) => ({ name: zone.name, parts: partsOf(zone, listed) }))
+    .filter(({ parts }) => parts.length > 0)
+    .map(({ name, parts }) =>
       el(
         "details",
-        { open: rows.some(([, sides]) => sides.some(([, [on]]) => shown.has(on))) },
+        { open: parts.some(({ sides }) => sides.some(([, items]) => items.some((i) => shown.has(i)))) },
         el("summary", {}, name),
-        rows.map(([part, sides]) => partRow(part, sides, car(), set)),
+        parts.map((part) => partRow(part.name, part.sides, car(), set)),
       ),
     );
 }

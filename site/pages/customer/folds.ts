@@ -1,33 +1,51 @@
-// What is worked out only when it is asked for: what makes the range wide, the job
-// in stages, what other ways of doing it would change. Each takes the engine up to
-// some seconds, in which nothing else is refined.
+// What the page works out only when somebody asks for it: what makes the range wide, the job
+// in stages, what other ways of doing it would change. Each takes the engine up to some
+// seconds, in which it refines nothing else.
 
+import type { CarFile } from "../shared/carfile.ts";
 import { el, list } from "../shared/dom.ts";
-import { Overtaken } from "../shared/engineclient.ts";
+import { type EngineClient, Overtaken } from "../shared/engineclient.ts";
+import type { BrokenReply, DecideReply, PlanReply, RefusedReply, WideReply } from "../shared/replies.ts";
+import { isRefusal } from "../shared/requests.ts";
 
-/** Before it is asked again when something else took the engine. */
+/** How long to wait before asking again when something else took the engine. */
 const AGAIN_MS = 500;
 
-/** A fold that asks the engine when it is opened, and shows the last answer. */
-function askedFold({ link, car }, kind, title, show) {
+interface Fold<R extends { kind: string }> {
+  /** Names the fold for styles and tests. */
+  kind: string;
+  title: string;
+  /** Gives the last reply of the engine. tell takes what to show until then. */
+  ask(tell: (text: string) => void): Promise<R | RefusedReply | BrokenReply>;
+  show(reply: R): HTMLElement[];
+}
+
+/** A fold that asks the engine when it is opened, and shows the last reply. */
+function askedFold<R extends { kind: string }>({
+  kind,
+  title,
+  ask: askEngine,
+  show,
+}: Fold<R>): HTMLDetailsElement {
   const body = el("div", {});
   let asked = false;
-  const ask = async () => {
+  const ask = async (): Promise<void> => {
     asked = true;
-    body.replaceChildren(el("p", { role: "status" }, "Working it out."));
+    const progress = el("p", { role: "status" }, "Working it out.");
+    body.replaceChildren(progress);
     try {
-      const reply = await link.refine({ ask: kind, car }, (part) => {
-        body.firstChild.textContent = part.progress_text ?? part.text;
+      const reply = await askEngine((text) => {
+        progress.textContent = text;
       });
-      if (reply.kind !== kind) {
+      if (isRefusal(reply)) {
         body.replaceChildren(el("p", {}, reply.text));
         return;
       }
-      body.replaceChildren(...show(reply).flat());
+      body.replaceChildren(...show(reply));
       node.dataset.state = "settled";
     } catch (error) {
       asked = false;
-      // What the page works out by itself gives way to what was asked for.
+      // The page asks again once the engine is free of what overtook it.
       if (error instanceof Overtaken && node.isConnected && node.open) {
         setTimeout(() => {
           if (!asked && node.isConnected && node.open) ask();
@@ -53,9 +71,9 @@ function askedFold({ link, car }, kind, title, show) {
   return node;
 }
 
-const hint = (text) => el("p", { class: "hint" }, text);
+const hint = (text: string): HTMLElement => el("p", { class: "hint" }, text);
 
-function wide(reply) {
+function wide(reply: WideReply): HTMLElement[] {
   return [
     el(
       "ol",
@@ -76,7 +94,7 @@ function wide(reply) {
   ];
 }
 
-function plan(reply) {
+function plan(reply: PlanReply): HTMLElement[] {
   return [
     el(
       "ol",
@@ -94,7 +112,7 @@ function plan(reply) {
   ];
 }
 
-function decide(reply) {
+function decide(reply: DecideReply): HTMLElement[] {
   return [
     el(
       "ul",
@@ -113,13 +131,36 @@ function decide(reply) {
   ];
 }
 
-/** host: link, car (one body, one standard) */
-export function askedFolds(host) {
+export interface FoldsHost {
+  engine: EngineClient;
+  /** A car of one body and one standard. */
+  car: CarFile;
+}
+
+export function askedFolds({ engine, car }: FoldsHost): HTMLElement {
   return el(
     "div",
     { class: "asked-folds" },
-    askedFold(host, "wide", "What makes it wide, and what could make it worse", wide),
-    askedFold(host, "plan", "The job in stages, and the price to stop at each", plan),
-    askedFold(host, "decide", "What another standard or less work would change", decide),
+    askedFold({
+      kind: "wide",
+      title: "What makes it wide, and what could make it worse",
+      ask: (tell) =>
+        engine.refine({ ask: "wide", car }, (part) =>
+          tell(part.kind === "wide" ? part.progress_text : part.text),
+        ),
+      show: wide,
+    }),
+    askedFold({
+      kind: "plan",
+      title: "The job in stages, and the price to stop at each",
+      ask: () => engine.refine({ ask: "plan", car }, () => {}),
+      show: plan,
+    }),
+    askedFold({
+      kind: "decide",
+      title: "What another standard or less work would change",
+      ask: () => engine.refine({ ask: "decide", car }, () => {}),
+      show: decide,
+    }),
   );
 }

@@ -1,34 +1,48 @@
-// What the customer can see: eight places, each left, right, both or clean, and the
-// holes. Pressing a given mark again takes it back to "not looked at".
+// What the customer can see: eight places, each left, right, both or clean, and the holes.
+// Pressing a given mark again goes back to "not looked at".
 
-import { button, el } from "../shared/dom.ts";
 import { heading } from "../shared/ask.ts";
-import { holeHalves, markOf } from "../shared/car.ts";
+import { type HoleHalf, holeHalves, type Mark, markOf, type Side } from "../shared/car.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { button, el } from "../shared/dom.ts";
+import type { Question } from "../shared/question.ts";
+import type { CustomerPlace } from "../shared/replies.ts";
 
-const MARKS = [
+/** A mark and the text of its button. */
+type MarkButton = readonly [mark: Mark, text: string];
+const MARKS: readonly MarkButton[] = [
   ["left", "Left"],
   ["right", "Right"],
   ["both", "Both"],
   ["clean", "Clean"],
 ];
-const WHOLE_MARKS = [
+const WHOLE_MARKS: readonly MarkButton[] = [
   ["both", "Rusty"],
   ["clean", "Clean"],
 ];
-const HOLE_MARKS = [
+const HOLE_MARKS: readonly MarkButton[] = [
   ["both", "A hole"],
   ["clean", "No hole"],
 ];
-const LOOK_FOR = {
+const LOOK_FOR: Readonly<Record<string, string>> = {
   bubbles: "bubbles or rust in the paint",
   carpet: "rust or a soft place",
   open_hole: "a hole you can see: light or a finger goes through",
 };
-const SIDES = { left: ", left", right: ", right", whole: "" };
+const SIDES: Record<Side, string> = { left: ", left", right: ", right", whole: "" };
 
-/** mark(place, mark) is called for each press, done(hole) at the end. hole: the
- *  customer goes on to say where a hole is. */
-export function askSeen(q, car, places, mark, done) {
+/** Takes a press; null takes the mark away. */
+type MarkTaker = (place: CustomerPlace, mark: Mark | null) => void;
+
+/** Calls mark at each press, and done at the end. hole: the customer goes on to say where a
+ *  hole is. */
+export function askSeen(
+  q: Question,
+  car: CarFile,
+  places: readonly CustomerPlace[],
+  mark: MarkTaker,
+  done: (hole: boolean) => void,
+): HTMLElement {
   return el(
     "div",
     { class: "question" },
@@ -53,13 +67,13 @@ export function askSeen(q, car, places, mark, done) {
   );
 }
 
-function placeRow(car, place, mark) {
+function placeRow(car: CarFile, place: CustomerPlace, mark: MarkTaker): HTMLElement {
   const given = markOf(car, place);
   const marks =
     place.left?.length || place.right?.length ? MARKS : place.look === "open_hole" ? HOLE_MARKS : WHOLE_MARKS;
   const buttons = el("div", { class: "marks" });
   const state = el("span", { class: "place-state" });
-  const draw = (now) => {
+  const draw = (now: Mark | null): void => {
     state.textContent = now ? "" : "not looked at";
     buttons.replaceChildren(
       ...marks.map(([id, text]) =>
@@ -69,7 +83,7 @@ function placeRow(car, place, mark) {
             const next = now === id ? null : id;
             mark(place, next);
             draw(next);
-            buttons.querySelector(`[data-mark="${id}"]`).focus();
+            buttons.querySelector<HTMLElement>(`[data-mark="${id}"]`)?.focus();
           },
           { "aria-pressed": String(now === id), "data-mark": id, class: "mark" },
         ),
@@ -92,14 +106,19 @@ function placeRow(car, place, mark) {
   );
 }
 
-/** Where a hole is: the rusty places first, any other behind a fold. answer(yes, no,
- *  unsaid) gives the parts with a hole, those without, and those of which nothing is
- *  said any more. */
-export function askHoles(q, car, places, answer) {
+/** Where a hole is: the rusty places first, the others behind a fold. Calls answer with the
+ *  parts with a hole, those without, and those of which nothing is said any more. */
+export function askHoles(
+  q: Question,
+  car: CarFile,
+  places: readonly CustomerPlace[],
+  answer: (yes: string[], no: string[], unsaid: string[]) => void,
+): HTMLElement {
   const halves = holeHalves(car, places);
   const holed = new Set(halves.filter((h) => h.hole === "yes"));
-  const [rusty, others] = [true, false].map((marked) => halves.filter((h) => h.marked === marked));
-  const items = (list) => list.flatMap((h) => h.items);
+  const rusty = halves.filter((h) => h.marked);
+  const others = halves.filter((h) => !h.marked);
+  const items = (list: readonly HoleHalf[]): string[] => list.flatMap((h) => h.items);
   const go = button(
     "Continue",
     () =>
@@ -110,11 +129,11 @@ export function askHoles(q, car, places, answer) {
       ),
     { class: "go" },
   );
-  const ready = () => {
+  const ready = (): void => {
     go.hidden = holed.size === 0;
   };
-  const toggle = (half) => {
-    const node = button(
+  const toggle = (half: HoleHalf): HTMLButtonElement => {
+    const node: HTMLButtonElement = button(
       half.name + SIDES[half.side],
       () => {
         if (holed.has(half)) holed.delete(half);
@@ -127,7 +146,7 @@ export function askHoles(q, car, places, answer) {
     return node;
   };
   ready();
-  const none = () => answer([], items(rusty), items(others));
+  const none = (): void => answer([], items(rusty), items(others));
   const elsewhere =
     others.length > 0 &&
     el(

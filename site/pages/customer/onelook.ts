@@ -1,45 +1,60 @@
-// The question that decides what a good check is worth, while it is not answered, and
-// one look that helps: the look that would tell most, one at a time, with what
-// it takes and what may hurt; and what the next stage is worth. Both come from
-// the engine once the range has settled, and neither holds anything up.
+// The question about new paint, which decides how much a good check says, until it is answered;
+// one check that helps: the one that would narrow the range most, with what it needs and what
+// may hurt; and what the next stage is worth. The check and the stage come from the engine once
+// the range has settled, and nothing waits for them.
 
-import { button, el, freshId } from "../shared/dom.ts";
 import { withLook } from "../shared/car.ts";
+import type { CarFile, CheckResult, Look } from "../shared/carfile.ts";
+import { button, el, freshId } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { Choice } from "../shared/question.ts";
+import type { LookWorth } from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
 
-/** The looks come quickly; what the stages are worth takes the engine seconds at
- *  a time, in which it answers nothing else, so it waits for a longer pause. */
+/** The checks come quickly. What the stages are worth takes the engine seconds at a time, in
+ *  which it answers nothing else, so that waits for a longer pause. */
 const PAUSE_MS = 1000;
 const LONGER_PAUSE_MS = 3000;
-const RESULTS = [
+const RESULTS: readonly (readonly [result: CheckResult, text: string])[] = [
   ["yes", "Yes"],
   ["no", "No"],
   ["could_not", "Could not look"],
 ];
-const SAID = { yes: "yes", no: "no", could_not: "could not look" };
+const SAID: Record<CheckResult, string> = { yes: "yes", no: "no", could_not: "could not look" };
 
-/** An answer as it is called away from its look, for "… moved the range". */
-const meaning = (look, result) => `Your “${SAID[result]}” (${look.text.replace(/\?$/, "")})`;
+/** An answer as it is called away from its check, for "… moved the range". */
+const meaning = (look: LookWorth, result: CheckResult): string =>
+  `Your “${SAID[result]}” (${look.text.replace(/\?$/, "")})`;
+
+export interface OneLookHost {
+  engine: EngineClient;
+  car: CarFile;
+  /** The question about new paint. */
+  covered: Choice;
+  /** The answers to the questions show this check already. */
+  shown(look: Look): boolean;
+  /** Takes the car with the answer, and what the answer is called. */
+  answered(car: CarFile, text: string): void;
+}
 
 export class OneLook {
-  /** The question, the look with those made before, and the line for the next stage. */
+  /** The question, the check with those made before, and the line for the next stage. */
   first = el("div", {});
   node = el("div", { class: "one-look" });
   stage = el("p", { class: "stage-worth", hidden: true });
-  #host;
+  #host: OneLookHost;
   #timer = 0;
   #offer = el("div", {});
   #made = el("div", {});
 
-  /** host: link, car, covered (that question), shown(look) (the answers to the questions show it), answered(car,
-   *  text) */
-  constructor(host) {
+  constructor(host: OneLookHost) {
     this.#host = host;
     this.node.append(this.#offer, this.#made);
     this.#askCovered();
     this.#listMade();
   }
 
-  #askCovered() {
+  #askCovered(): void {
     const { car, covered: q, answered } = this.#host;
     if (car.covered) return;
     const id = freshId("covered");
@@ -65,28 +80,28 @@ export class OneLook {
     );
   }
 
-  /** The range has settled: what would help is looked for in a moment. */
-  settled() {
+  /** The range has settled: the engine is soon asked what would help. */
+  settled(): void {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#ask(), PAUSE_MS);
   }
 
-  async #ask() {
+  async #ask(): Promise<void> {
     if (!this.node.isConnected) return;
-    const { link, car } = this.#host;
-    const request = { ask: "worth", car, for: "customer" };
+    const { engine, car } = this.#host;
+    const request = { ask: "worth", car, for: "customer" } as const;
     try {
-      this.#took(await link.ask(request));
+      this.#took(await engine.ask(request));
       await new Promise((resolve) => {
         this.#timer = setTimeout(resolve, LONGER_PAUSE_MS);
       });
-      if (this.node.isConnected) this.#took(await link.refine(request, (reply) => this.#took(reply)));
+      if (this.node.isConnected) this.#took(await engine.refine(request, (reply) => this.#took(reply)));
     } catch {
-      /* Overtaken by a newer answer, or no sums: the range stands without it. */
+      // Overtaken by a newer answer, or the engine stopped: the range does not need it.
     }
   }
 
-  #took(reply) {
+  #took(reply: ReplyTo<"worth">): void {
     if (reply.kind !== "worth" || !this.node.isConnected) return;
     const [look] = reply.looks ?? [];
     if (look && this.#offer.dataset.look !== `${look.look} ${look.on}`) this.#show(look);
@@ -96,10 +111,10 @@ export class OneLook {
     this.node.dataset.worth = reply.state;
   }
 
-  #show(look) {
+  #show(look: LookWorth): void {
     const id = freshId("look");
     this.#offer.dataset.look = `${look.look} ${look.on}`;
-    const answer = (result) =>
+    const answer = (result: CheckResult): void =>
       this.#host.answered(withLook(this.#host.car, look.look, [look.on], result), meaning(look, result));
     this.#offer.replaceChildren(
       el(
@@ -132,18 +147,19 @@ export class OneLook {
     );
   }
 
-  /** Looks made here before, each with the way to take it back. */
-  async #listMade() {
-    const { car, link, shown } = this.#host;
+  /** Checks made here before, each with the way to remove it. */
+  async #listMade(): Promise<void> {
+    const { car, engine, shown } = this.#host;
     const own = (car.looks ?? []).filter((l) => l.by === "customer" && !shown(l));
     if (own.length === 0) return;
-    let texts = new Map();
+    const texts = new Map<string, string>();
     try {
-      const sheet = await link.ask({ ask: "sheet", car });
+      const sheet = await engine.ask({ ask: "sheet", car });
       if (sheet.kind === "sheet")
-        texts = new Map(sheet.walk_round.flatMap((s) => s.lines.map((l) => [`${l.look} ${l.on}`, l.text])));
+        for (const line of sheet.walk_round.flatMap((section) => section.lines))
+          texts.set(`${line.look} ${line.on}`, line.text);
     } catch {
-      /* The looks count; only their sentences are missing. */
+      // The checks count; only their sentences are missing.
     }
     const id = freshId("made");
     this.#made.replaceChildren(

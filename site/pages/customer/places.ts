@@ -1,12 +1,20 @@
-// Picking a place from a list: one field that narrows the list, and the places
-// as buttons under their country, the shop's own first and open.
+// Picking a place from a list: a field that narrows the list, and the places as buttons under
+// their country. The shop's own country comes first and is open.
 
+import { type AnswerTaker, answerButton, heading } from "../shared/ask.ts";
 import { el, freshId } from "../shared/dom.ts";
-import { answerButton, heading } from "../shared/ask.ts";
+import type { CountryPlaces } from "../shared/replies.ts";
 
-const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+/** A text without accents and capitals, to compare. */
+const plain = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 
-export function askPlace(title, countries, chosen, answer) {
+/** chosen: the id of the place given before. */
+export function askPlace(
+  title: string,
+  countries: readonly CountryPlaces[],
+  chosen: string | undefined,
+  answer: AnswerTaker,
+): HTMLElement {
   const id = freshId("filter");
   const groups = countries.map((country, i) => group(country, i === 0, chosen, answer));
   const none = el(
@@ -14,7 +22,7 @@ export function askPlace(title, countries, chosen, answer) {
     { class: "hint", hidden: true },
     "No place of that name in the list. Go back and take the answer that fits best.",
   );
-  const input = el("input", {
+  const input: HTMLInputElement = el("input", {
     id,
     type: "search",
     autocomplete: "off",
@@ -32,7 +40,19 @@ export function askPlace(title, countries, chosen, answer) {
   );
 }
 
-function group(country, open, chosen, answer) {
+/** A country with its places. openAtFirst: it is open while the list is not narrowed. */
+interface Group {
+  node: HTMLDetailsElement;
+  rows: { key: string; node: HTMLElement }[];
+  openAtFirst: boolean;
+}
+
+function group(
+  country: CountryPlaces,
+  open: boolean,
+  chosen: string | undefined,
+  answer: AnswerTaker,
+): Group {
   const rows = country.places.map((p) => ({
     key: plain(p.name),
     node: answerButton({ id: p.id, text: p.name }, p.id === chosen, answer),
@@ -50,7 +70,8 @@ function group(country, open, chosen, answer) {
   return { node, rows, openAtFirst: node.open };
 }
 
-function narrow(groups, none, text) {
+/** none: what to show when no place has the text in its name. */
+function narrow(groups: readonly Group[], none: HTMLElement, text: string): void {
   const wanted = plain(text.trim());
   let found = 0;
   for (const g of groups) {

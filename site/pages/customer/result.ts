@@ -1,38 +1,44 @@
-// The page with the range: sections in order of weight. Sections that depend on
-// the answer of the engine are exchanged as it refines; what the visitor typed,
-// unfolded or stands on stays.
+// The page with the range: sections in order of weight. Those that depend on the engine's reply
+// are replaced while it refines. What the visitor typed or unfolded, and the focus, stay.
 
+import type { Body } from "../shared/carfile.ts";
+import { button, byId, el } from "../shared/dom.ts";
+import { paperFoot, paperHead } from "../shared/paper.ts";
+import type { CautionMessage, OpenedReply, RangeReply, RangeRow } from "../shared/replies.ts";
+import { scanCode } from "../shared/scancode.ts";
 import { askShop } from "./askshop.ts";
-import { button, el } from "../shared/dom.ts";
+import type { OneLook } from "./onelook.ts";
+import { rangeFigure } from "./range.ts";
 import {
+  cautionLine,
   howLong,
   howSure,
   notInIt,
-  rangeFigure,
   stagePrices,
   stageSection,
   whereMoneyGoes,
-} from "./range.ts";
+} from "./sections.ts";
 import { zonesSection } from "./zones.ts";
-import { paperFoot, paperHead } from "../shared/paper.ts";
-import { scanCode } from "../shared/scancode.ts";
 
 const FOCUSABLE = "summary, button, input, a[href], [tabindex='0']";
 
-/** Puts new content into a box, keeping what is unfolded and where the focus is. */
-export function exchange(box, ...content) {
+type Content = Node | false | null;
+
+/** Puts new content into a box; what is unfolded and the focus stay as they are. */
+export function exchange(box: HTMLElement, ...content: (Content | Content[])[]): void {
   const open = [...box.querySelectorAll("details")].map((d) => d.open);
-  const at = [...box.querySelectorAll(FOCUSABLE)].indexOf(document.activeElement);
-  box.replaceChildren(...content.flat().filter(Boolean));
+  const focusable = (): HTMLElement[] => [...box.querySelectorAll<HTMLElement>(FOCUSABLE)];
+  const at = focusable().findIndex((node) => node === document.activeElement);
+  box.replaceChildren(...content.flat().filter((node) => node instanceof Node));
   box.querySelectorAll("details").forEach((d, i) => {
     if (open[i]) d.open = true;
   });
-  if (at >= 0) box.querySelectorAll(FOCUSABLE)[at]?.focus();
+  if (at >= 0) focusable()[at]?.focus();
 }
 
-/** Rows whose part is the same are shown once; else each under its label. */
-function distinct(rows, part) {
-  const seen = new Map();
+/** Rows whose part is the same appear once. */
+function distinct(rows: readonly RangeRow[], part: (row: RangeRow) => unknown): RangeRow[] {
+  const seen = new Map<string, RangeRow>();
   for (const row of rows) {
     const key = JSON.stringify(part(row));
     if (!seen.has(key)) seen.set(key, row);
@@ -40,17 +46,18 @@ function distinct(rows, part) {
   return [...seen.values()];
 }
 
-/** Cautions stand at the lines they belong to; what has no line of its own here
- *  stands at the end. */
+/** Cautions are at the lines they belong to; those without a line of their own here are at
+ *  the end. */
 const OWN_LINES = ["range", "stage", "structure", "floors", "paint"];
-const cautionsAt = (reply, ...lines) =>
+const cautionsAt = (reply: RangeReply, ...lines: string[]): CautionMessage[] =>
   reply.cautions.filter((c) => lines.includes(OWN_LINES.includes(c.where) ? c.where : "end"));
-const cautionLines = (reply, ...lines) =>
-  cautionsAt(reply, ...lines).map((c) => el("p", { class: "caution", "data-caution": c.id }, c.text));
+const cautionLines = (reply: RangeReply, ...lines: string[]): HTMLElement[] =>
+  cautionsAt(reply, ...lines).map(cautionLine);
 
-function stages(reply) {
+function stages(reply: RangeReply): HTMLElement[] {
   const rows = distinct(reply.rows, (r) => r.stage);
-  if (rows.length > 2) return [stagePrices(rows)];
+  const [first] = rows;
+  if (first && rows.length > 2) return [stagePrices(first.stage, rows)];
   return rows.map((row, i) =>
     stageSection(
       row.stage,
@@ -60,61 +67,75 @@ function stages(reply) {
   );
 }
 
-function zones(reply, bodies, words) {
-  const shown =
-    bodies.length === reply.rows.length && bodies.length > 1
-      ? reply.rows.map((r, i) => [r, bodies[i]])
-      : [[reply.rows[0], bodies[0]]];
+function zones(reply: RangeReply, bodies: readonly Body[], words: OpenedReply["words"]): HTMLElement[] {
+  const each = bodies.length === reply.rows.length && bodies.length > 1;
+  const shown = (each ? bodies : bodies.slice(0, 1)).flatMap((body, i) => {
+    const row = reply.rows[i];
+    return row ? [{ row, body }] : [];
+  });
   if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
   return [
-    ...shown.map(([row, body]) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
+    ...shown.map(({ row, body }) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
     ...cautionLines(reply, "structure", "floors"),
   ];
 }
 
-const BOXES = [
-  "head",
-  "figure",
-  "closer",
-  "next",
-  "absent",
-  "zones",
-  "long",
-  "cover",
-  "basis",
-  "sure",
-  "keep",
-  "foot",
-];
+const box = (name: string): HTMLElement => el("div", { class: `box box-${name}` });
+
+export interface ResultHost {
+  opened: OpenedReply;
+  bodies: Body[];
+  /** Goes on to the question that would make the range narrower; null when none is left. */
+  goCloser: (() => void) | null;
+  folds: Node | null;
+  look: OneLook | null;
+  /** That the rates are past their date. */
+  past: Node | null;
+  basis: Node;
+  cover: Node;
+  savePanel: Node;
+  /** The link to these answers. */
+  address(): Promise<string>;
+}
 
 export class ResultPage {
-  node;
-  #boxes = {};
-  #host;
+  readonly node: HTMLElement;
+  #boxes = {
+    head: box("head"),
+    figure: box("figure"),
+    closer: box("closer"),
+    next: box("next"),
+    absent: box("absent"),
+    zones: box("zones"),
+    long: box("long"),
+    cover: box("cover"),
+    basis: box("basis"),
+    sure: box("sure"),
+    keep: box("keep"),
+    foot: box("foot"),
+  };
+  #host: ResultHost;
 
-  /** host: opened, bodies, cover, basis, keep (nodes), closer (step or
-   *  null), goCloser(), look (OneLook or null), folds (node or null), past (node or null), address()
-   *  (a promise). */
-  constructor(host) {
+  constructor(host: ResultHost) {
     this.#host = host;
-    for (const name of BOXES) this.#boxes[name] = el("div", { class: `box box-${name}` });
     this.#boxes.basis.append(host.basis);
-    this.#boxes.keep.append(host.keep);
-    if (host.closer)
+    this.#boxes.keep.append(host.savePanel);
+    if (host.goCloser)
       this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
     if (host.look) this.#boxes.closer.append(host.look.first, host.look.node);
     if (host.folds) this.#boxes.closer.append(host.folds);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }
 
-  show(reply, last) {
-    const box = this.#boxes;
+  /** last: the range has settled. */
+  show(reply: RangeReply, last: boolean): void {
+    const boxes = this.#boxes;
     const { opened, bodies, past } = this.#host;
-    const first = !box.figure.hasChildNodes();
-    exchange(box.figure, rangeFigure(reply, { extra: [past, cautionLines(reply, "range")] }));
+    const first = !boxes.figure.hasChildNodes();
+    exchange(boxes.figure, rangeFigure(reply, [past, cautionLines(reply, "range")]));
     if (!first && !last) return;
     exchange(
-      box.head,
+      boxes.head,
       paperHead(opened, reply),
       el(
         "p",
@@ -124,40 +145,41 @@ export class ResultPage {
         button(
           "Change",
           () => {
-            document.getElementById("basis-title").scrollIntoView();
-            box.basis.querySelector("button").focus();
+            byId("basis-title").scrollIntoView();
+            boxes.basis.querySelector("button")?.focus();
           },
           { class: "change" },
         ),
       ),
     );
-    exchange(box.next, stages(reply), askShop(opened, this.#host.address));
+    exchange(boxes.next, stages(reply), askShop(opened, this.#host.address));
     const { look } = this.#host;
-    if (look) box.next.querySelector(".next details")?.before(look.stage);
+    if (look) boxes.next.querySelector(".next details")?.before(look.stage);
     if (look && last && reply.rows.length === 1) look.settled();
-    exchange(box.absent, notInIt(reply));
-    exchange(box.zones, zones(reply, bodies, opened.words));
+    exchange(boxes.absent, notInIt(reply));
+    exchange(boxes.zones, zones(reply, bodies, opened.words));
+    const [row, second] = reply.rows;
     exchange(
-      box.long,
+      boxes.long,
       howLong(reply),
-      reply.rows.length === 1 && whereMoneyGoes(reply.rows[0]),
+      row && !second ? whereMoneyGoes(row) : null,
       cautionLines(reply, "paint"),
     );
-    // A sum can be held against one range only.
-    if (reply.rows.length > 1) box.cover.replaceChildren();
-    else if (!box.cover.hasChildNodes()) box.cover.append(this.#host.cover);
-    exchange(box.sure, howSure(reply), cautionLines(reply, "end"));
+    // An amount can be compared with one range only.
+    if (second) boxes.cover.replaceChildren();
+    else if (!boxes.cover.hasChildNodes()) boxes.cover.append(this.#host.cover);
+    exchange(boxes.sure, howSure(reply), cautionLines(reply, "end"));
     if (last) this.#foot(reply);
   }
 
   /** The foot of the paper, with the link and the code to scan. */
-  async #foot(reply) {
+  async #foot(reply: RangeReply): Promise<void> {
     try {
       const address = await this.#host.address();
       const code = await scanCode(address).catch(() => null);
       exchange(this.#boxes.foot, paperFoot(this.#host.opened, reply, address, code));
     } catch {
-      /* Without a link the paper still holds the figures. */
+      // Without a link the paper still has the figures.
     }
   }
 }

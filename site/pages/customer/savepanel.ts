@@ -1,39 +1,54 @@
-// Keeping the result: on this device, as a link, as a file, on paper, and
-// erasing. Nothing is kept before one of these is pressed.
+// Saving the result: on this device, as a link, as a file, on paper; and erasing it. Nothing is
+// saved before one of these is pressed.
 
-import { button, el, freshId } from "../shared/dom.ts";
+import type { CarFile } from "../shared/carfile.ts";
 import { encode } from "../shared/carurl.ts";
-import { toShare, today } from "../shared/linkcontent.ts";
+import { button, el, freshId } from "../shared/dom.ts";
 import { saveFile } from "../shared/files.ts";
+import { today, toShare } from "../shared/linkcontent.ts";
+import type { OpenedReply, RangeReply } from "../shared/replies.ts";
 import { customerStore as store } from "../shared/storage.ts";
 
-/** host: car(), canonical() (a promise), reply(), opened(), isKeeping(), keeping(on),
- *  mayReplace() (the kept car is this one), erased(). */
-export function keepSection(host) {
+export interface SavePanelHost {
+  car: CarFile;
+  opened: OpenedReply;
+  /** The range, once there is one. */
+  reply(): RangeReply | null;
+  /** The car as the engine writes it, for a file. */
+  canonical(): Promise<string>;
+  /** Saves this car on the device, now and after every answer, or stops saving it. False when
+   *  the device refuses. */
+  saving(on: boolean): boolean;
+  /** What is saved is this car. */
+  mayReplace(): boolean;
+  erased(): void;
+}
+
+export function savePanel(host: SavePanelHost): HTMLElement {
   const said = el("p", { class: "keep-said", role: "status" });
   const area = el("div", { class: "keep-area" });
-  const say = (text) => {
+  const say = (text: string): void => {
     said.textContent = text;
   };
 
-  const keepNow = () => {
+  const save = (): void => {
     if (!host.mayReplace() && store.load()) {
-      area.replaceChildren(askReplace(keepIt, () => area.replaceChildren()));
-      area.querySelector("button").focus();
+      area.replaceChildren(askReplace(saveIt, () => area.replaceChildren()));
+      area.querySelector("button")?.focus();
       return;
     }
-    keepIt();
+    saveIt();
   };
-  const keepIt = () => {
+  const saveIt = (): void => {
     area.replaceChildren();
-    if (host.keeping(true)) say("Kept on this device. Later answers are kept too.");
+    if (host.saving(true)) say("Kept on this device. Later answers are kept too.");
     else {
       say("Could not keep this on the device (its storage is full or switched off). Save a file now.");
-      area.replaceChildren(button("Save a file", saveNow));
+      area.replaceChildren(button("Save a file", saveAsFile));
     }
   };
-  const eraseKept = () => {
-    host.keeping(false);
+  const erase = (): void => {
+    host.saving(false);
     area.replaceChildren();
     say(
       store.erase()
@@ -41,17 +56,17 @@ export function keepSection(host) {
         : "The device would not erase it. Clear this site's data in the browser.",
     );
   };
-  const makeLink = async () => {
-    const fragment = await encode(toShare(host.car(), host.reply(), host.opened().rates, today()));
+  const makeLink = async (): Promise<void> => {
+    const fragment = await encode(toShare(host.car, host.reply(), host.opened.rates, today()));
     area.replaceChildren(
       linkBox(location.href.split("#")[0] + fragment, say, () => {
         area.replaceChildren();
         say("The link is gone from this page.");
       }),
     );
-    area.querySelector("textarea").focus();
+    area.querySelector("textarea")?.focus();
   };
-  const saveNow = async () => {
+  const saveAsFile = async (): Promise<void> => {
     try {
       saveFile("my-car.json", await host.canonical());
       say("The file went to where your browser saves files.");
@@ -70,14 +85,14 @@ export function keepSection(host) {
       el(
         "div",
         {},
-        button("Keep on this device", keepNow),
-        button("Erase from this device", eraseKept, { class: "quiet" }),
+        button("Keep on this device", save),
+        button("Erase from this device", erase, { class: "quiet" }),
       ),
       el(
         "div",
         {},
         button("Make a link", makeLink),
-        button("Save a file", saveNow),
+        button("Save a file", saveAsFile),
         button("Print", () => print()),
       ),
     ),
@@ -91,7 +106,7 @@ export function keepSection(host) {
   );
 }
 
-function askReplace(yes, no) {
+function askReplace(yes: () => void, no: () => void): HTMLElement {
   return el(
     "div",
     { class: "band", role: "group", "aria-label": "Replace the kept car?" },
@@ -101,17 +116,18 @@ function askReplace(yes, no) {
   );
 }
 
-function linkBox(address, say, erase) {
+/** erase takes the box away again. */
+function linkBox(address: string, say: (text: string) => void, erase: () => void): HTMLElement {
   const id = freshId("link");
-  const area = el("textarea", {
+  const area: HTMLTextAreaElement = el("textarea", {
     id,
     rows: 4,
     readonly: true,
     spellcheck: "false",
-    on: { focus: (e) => e.target.select() },
+    on: { focus: () => area.select() },
   });
   area.value = address;
-  const copy = async () => {
+  const copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(address);
       say("The link is copied.");

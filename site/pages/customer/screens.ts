@@ -1,49 +1,73 @@
-// One screen for each step: what is asked, and what an answer does. The range
-// itself is put together in result.js.
+// One screen for each step: what is asked, and what an answer does. The range itself is put
+// together in result.ts.
 
-import { button, el, list } from "../shared/dom.ts";
 import { askButtons, askDecade, askNumber, heading } from "../shared/ask.ts";
-import { askPlace } from "./places.ts";
-import { askHoles, askSeen } from "./looks.ts";
 import { holeHalves, placed, placesFor, withLife, withLook, withMark } from "../shared/car.ts";
+import type { CarFile, CheckResult } from "../shared/carfile.ts";
+import { button, el, list } from "../shared/dom.ts";
+import type { Choice, ChoiceStep, DraftQuestion, Question } from "../shared/question.ts";
+import { type App, isOpen, type OpenApp } from "./app.ts";
 import { earlierParts, earlierYear } from "./earlier.ts";
-import { stageSection } from "./range.ts";
+import { askHoles, askSeen } from "./looks.ts";
+import { askPlace } from "./places.ts";
+import { stageSection } from "./sections.ts";
+import type { VisitState } from "./visithistory.ts";
 
-const waiting = () =>
+const waiting = (): HTMLElement =>
   el("div", { class: "question" }, heading("One moment"), el("p", {}, "The list is being made ready."));
 
 /** A whole number as it was typed, or an error with the sentence to show. */
-function wholeNumber(text, from, to, sentence) {
+function wholeNumber(text: string, from: number, to: number, sentence: string): number {
   const value = /^\d{1,4}$/.test(text) ? Number(text) : NaN;
   if (!(value >= from && value <= to)) throw new Error(sentence);
   return value;
 }
 
-/** app: opened (or null), q (questions), and answer(changes, answerId, text, facts). */
-export function screenFor(state, app) {
-  const { step, car, said } = state;
-  const q = app.q[step];
-  if (step === "year") return yearScreen(q, car, app);
-  if (step === "place_list" || step === "else_list") return placeScreen(state, app);
-  if (step === "else_place" || step === "else_kept") return draftScreen(q, state, app);
-  if (step === "else_years") return yearsScreen(q, state, app);
-  if (step === "seen") return app.opened ? seenScreen(q, car, app) : waiting();
-  if (step === "holes") return app.opened ? holesScreen(q, car, app) : waiting();
-  if (step === "earlier_year") return earlierYear(q, state, app);
-  if (step === "earlier_parts") return app.opened ? earlierParts(q, car, app) : waiting();
-  if (step === "not_covered") return notCovered(app);
+/** The screen of a step; the range has none of its own here. */
+export function screenFor(state: VisitState, app: App): HTMLElement | null {
+  const { step, car } = state;
+  const { q } = app;
+  switch (step) {
+    case "range":
+      return null;
+    case "year":
+      return yearScreen(q.year, car, app);
+    case "place_list":
+    case "else_list":
+      return placeScreen(state, app);
+    case "else_place":
+    case "else_kept":
+      return draftScreen(q[step], state, app);
+    case "else_years":
+      return yearsScreen(q.else_years, state, app);
+    case "seen":
+      return isOpen(app) ? seenScreen(q.seen, car, app) : waiting();
+    case "holes":
+      return isOpen(app) ? holesScreen(q.holes, car, app) : waiting();
+    case "earlier_year":
+      return earlierYear(q.earlier_year, state, app);
+    case "earlier_parts":
+      return isOpen(app) ? earlierParts(q.earlier_parts, car, app) : waiting();
+    case "not_covered":
+      return notCovered(app);
+    default:
+      return choiceScreen(step, q[step], state, app);
+  }
+}
+
+function choiceScreen(step: ChoiceStep, q: Choice, { car, said }: VisitState, app: App): HTMLElement {
   return askButtons(q, q.chosen(car, said[step]), (id, text) =>
     app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text)),
   );
 }
 
 /** An answer as it is called away from its question, for "… moved the range". */
-function meaning(q, id, text) {
+function meaning(q: Choice, id: string, text: string): string {
   const own = q.answers.find((a) => a.id === id)?.means;
   return own ?? (id === "not_sure" ? `“Not sure” (${q.short.toLowerCase()})` : text);
 }
 
-function yearScreen(q, car, app) {
+function yearScreen(q: Question, car: CarFile, app: App): HTMLElement {
   const made = app.opened?.made;
   const sentence = `Write the year as four digits, ${made ? made.expected : "for example 1967"}.`;
   return el(
@@ -67,24 +91,29 @@ function yearScreen(q, car, app) {
   );
 }
 
-function placeScreen(state, app) {
-  if (!app.opened) return waiting();
+function placeScreen(state: VisitState, app: App): HTMLElement {
+  if (!isOpen(app)) return waiting();
+  const { places } = app.opened;
   const elsewhere = state.step === "else_list";
   const chosen = elsewhere ? state.draft?.place : state.car.life?.[0]?.place;
-  return askPlace("Pick a place", app.opened.places, chosen, (id, text) => {
-    const coast = app.opened.places.some((c) => c.places.some((p) => p.id === id && p.coast));
+  return askPlace("Pick a place", places, chosen, (id, text) => {
+    const coast = places.some((c) => c.places.some((p) => p.id === id && p.coast));
     if (elsewhere) app.answer({ draft: { ...state.draft, place: id } }, id, text);
     else app.answer({ car: placed(state.car, 0, id) }, id, text, { coast });
   });
 }
 
-function draftScreen(q, state, app) {
+function draftScreen(q: DraftQuestion, state: VisitState, app: App): HTMLElement {
   return askButtons(q, state.draft?.[q.draft] ?? null, (id, text) =>
-    app.answer({ draft: id === "pick" ? state.draft : { ...state.draft, [q.draft]: id } }, id, text),
+    app.answer(
+      { draft: id === "pick" ? (state.draft ?? null) : { ...state.draft, [q.draft]: id } },
+      id,
+      text,
+    ),
   );
 }
 
-function yearsScreen(q, state, app) {
+function yearsScreen(q: Question, state: VisitState, app: App): HTMLElement {
   const { car, draft } = state;
   const sentence = "Write the years as a whole number, for example 12.";
   return el(
@@ -97,7 +126,7 @@ function yearsScreen(q, state, app) {
       check: (text) => wholeNumber(text, 1, 99, sentence),
       done: (years) =>
         app.answer(
-          { car: withLife(car, car.life.length, { ...draft, years }), draft: null },
+          { car: withLife(car, car.life?.length ?? 0, { ...draft, years }), draft: null },
           "years",
           "Its life elsewhere",
         ),
@@ -105,7 +134,7 @@ function yearsScreen(q, state, app) {
   );
 }
 
-function seenScreen(q, car, app) {
+function seenScreen(q: Question, car: CarFile, app: OpenApp): HTMLElement {
   const places = placesFor(app.opened, car);
   let now = car;
   return askSeen(
@@ -123,21 +152,24 @@ function seenScreen(q, car, app) {
   );
 }
 
-function holesScreen(q, car, app) {
+function holesScreen(q: Question, car: CarFile, app: OpenApp): HTMLElement {
   return askHoles(q, car, placesFor(app.opened, car), (yes, no, unsaid) => {
-    const said = [
+    const said: [items: string[], result: CheckResult | null][] = [
       [yes, "yes"],
       [no, "no"],
       [unsaid, null],
-    ].filter(([items]) => items.length > 0);
-    const next = said.reduce((now, [items, result]) => withLook(now, "open_hole", items, result), car);
+    ];
+    const next = said
+      .filter(([items]) => items.length > 0)
+      .reduce((now, [items, result]) => withLook(now, "open_hole", items, result), car);
     app.answer({ car: next }, "holes", "What you said about holes");
   });
 }
 
-function notCovered(app) {
+function notCovered(app: App): HTMLElement {
   const uk = app.words === "uk";
   const { opened } = app;
+  const stage = opened?.bodies[0]?.stage;
   return el(
     "div",
     { class: "question" },
@@ -156,8 +188,8 @@ function notCovered(app) {
         list(opened.labour.map((l) => `${l.name}: ${l.text}`)),
         opened.labour_note && el("p", {}, opened.labour_note),
       ),
-    opened && el("p", { class: "hint" }, "The one stage that has a price, shown here for a two-door body:"),
-    opened && stageSection(opened.bodies[0].stage),
+    stage && el("p", { class: "hint" }, "The one stage that has a price, shown here for a two-door body:"),
+    stage && stageSection(stage),
     button("Back to the drawings", () => app.back(), { class: "answer" }),
   );
 }

@@ -1,9 +1,9 @@
-// Where rust is to be expected: a list in words, with the opened-out drawing
-// beside it. A zone in hand is outlined on the drawing; the list is the real
-// thing and the drawing its mirror.
+// Where to expect rust: a list in words, with the drawing of the car opened out beside it. The
+// drawing outlines the zone that is open or pointed at; it says nothing that the list does not.
 
 import { el, freshId, what } from "../shared/dom.ts";
 import { openedOut } from "../shared/drawing.ts";
+import type { OpenedReply, RangeRow, ZoneRow } from "../shared/replies.ts";
 
 const SIDE = "A rear quarter is the side behind the door.";
 const WHERE = {
@@ -11,9 +11,8 @@ const WHERE = {
   uk: `A sill is the long closed box below the doors. The scuttle is the box in front of the windscreen. ${SIDE}`,
 };
 
-/** row: a row of the range; body: whose drawing; words: us or uk; of: as for the
- *  next step. */
-export function zonesSection(row, body, words, of = "") {
+/** row: of the range. body: whose drawing. of: the label of the row, where there are several. */
+export function zonesSection(row: RangeRow, body: string, words: OpenedReply["words"], of = ""): HTMLElement {
   const id = freshId("zones");
   const box = el(
     "section",
@@ -39,7 +38,7 @@ export function zonesSection(row, body, words, of = "") {
   return box;
 }
 
-function zoneEntry(zone, box) {
+function zoneEntry(zone: ZoneRow, box: HTMLElement): HTMLElement {
   const details = el(
     "details",
     { "data-zone": zone.id },
@@ -67,8 +66,8 @@ function zoneEntry(zone, box) {
       ),
     ),
   );
-  const mark = (on) => {
-    for (const part of box.querySelectorAll(".part"))
+  const mark = (on: boolean): void => {
+    for (const part of box.querySelectorAll<SVGElement>(".part"))
       part.classList.toggle("in-hand", on && part.dataset.zone === zone.id);
   };
   details.addEventListener("toggle", () => mark(details.open));

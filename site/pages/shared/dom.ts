@@ -92,3 +92,10 @@ export function byId(id: string): HTMLElement {
   if (!node) throw new Error(`the page has no element "${id}"`);
   return node;
 }
+
+/** The value of an attribute on the element of an event, or on the nearest one around it that
+ *  has the attribute; null where there is none. For lists that listen once for all entries. */
+export function attributeAt(event: Event, attribute: string): string | null {
+  if (!(event.target instanceof Element)) return null;
+  return event.target.closest(`[${attribute}]`)?.getAttribute(attribute) ?? null;
+}

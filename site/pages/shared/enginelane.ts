@@ -5,6 +5,7 @@ import { ofBuild } from "./address.ts";
 import type { CompiledEngine } from "./engineload.ts";
 import type { BrokenReply } from "./replies.ts";
 import type { Ask, EngineRequest, ReplyTo, Update } from "./requests.ts";
+import type { AnswerKind, FromWorker, ToWorker } from "./workermessages.ts";
 
 /** A worker that says nothing for this long counts as dead. One slice of work takes about a
  *  twentieth of a second, so this is very generous. */
@@ -29,13 +30,10 @@ export interface LaneHooks {
   mistake?(text: string): void;
 }
 
-/** How a request is answered: once, or better and better. */
-type Kind = "ask" | "refine";
-
 /** A request without its last reply yet. One map has requests of all kinds, so it does not
  *  know which reply belongs to which request; send does. */
 interface Waiting {
-  kind: Kind;
+  kind: AnswerKind;
   request: EngineRequest;
   update: (reply: ReplyTo<Ask>) => void;
   aside: boolean;
@@ -43,13 +41,6 @@ interface Waiting {
   resolve: (reply: ReplyTo<Ask>) => void;
   reject: (reason: Error) => void;
 }
-
-/** What a worker says; workers/engine.ts says when. */
-type FromWorker =
-  | { kind: "ready" }
-  | { kind: "dead"; text: string }
-  | { kind: "reply"; id: number; last: boolean; reply: ReplyTo<Ask> }
-  | { kind: "overtaken"; id: number };
 
 export class Lane {
   /** True once no worker could be started with the rates. */
@@ -115,13 +106,17 @@ export class Lane {
     this.#watch(START_SILENCE_MS);
     if (!this.#byName) {
       try {
-        this.#worker?.postMessage({ kind: "start", module });
+        this.#tell({ kind: "start", module });
         return;
       } catch {
         this.#byName = true;
       }
     }
-    this.#worker?.postMessage({ kind: "start", name, sum });
+    this.#tell({ kind: "start", name, sum });
+  }
+
+  #tell(message: ToWorker): void {
+    this.#worker?.postMessage(message);
   }
 
   #watch(ms: number): void {
@@ -203,7 +198,7 @@ export class Lane {
   }
 
   async #send<A extends Ask>(
-    kind: Kind,
+    kind: AnswerKind,
     request: EngineRequest<A>,
     update: Update<A>,
     aside: boolean,
@@ -218,7 +213,7 @@ export class Lane {
       }
       this.#pending.set(id, { kind, request, update, aside, deaths, resolve, reject } as Waiting);
       this.#watch(SILENCE_MS);
-      this.#worker.postMessage({ kind, id, request, aside });
+      this.#tell({ kind, id, request, aside });
     });
   }
 
@@ -231,7 +226,7 @@ export class Lane {
 
   /** Calls update with every reply but the last, which the promise gives. */
   send<A extends Ask>(
-    kind: Kind,
+    kind: AnswerKind,
     request: EngineRequest<A>,
     update: Update<A>,
     aside: boolean,
@@ -241,6 +236,6 @@ export class Lane {
 
   /** Stops what is being refined, because nobody waits for it any more. */
   stop(): void {
-    this.#worker?.postMessage({ kind: "stop" });
+    this.#tell({ kind: "stop" });
   }
 }

@@ -2,7 +2,7 @@
 // are in questions.ts.
 
 import type { Body, CarFile } from "./carfile.ts";
-import type { QuestionStep } from "./flow.ts";
+import type { QuestionStep, Step } from "./flow.ts";
 
 export interface Answer<Id extends string = string> {
   id: Id;
@@ -46,6 +46,9 @@ export type ChoiceStep = Exclude<QuestionStep, DraftStep | PlainStep>;
 export type Questions = Record<ChoiceStep, Choice> &
   Record<DraftStep, DraftQuestion> &
   Record<PlainStep, Question>;
+
+/** The questions by any step; a step without one gives undefined. */
+export type QuestionAt = Partial<Record<Step, Question>>;
 
 /** A choice whose apply gets only the ids of its own answers. */
 export function choice<Id extends string>(

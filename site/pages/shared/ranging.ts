@@ -3,8 +3,11 @@
 
 import type { CarFile } from "./carfile.ts";
 import { type EngineClient, Overtaken } from "./engineclient.ts";
-import type { RangeReply } from "./replies.ts";
+import type { BrokenReply, RangeReply, RefusedReply } from "./replies.ts";
 import type { RangeBefore, ReplyTo } from "./requests.ts";
+
+/** A range, or why there is none. */
+export type RangeAnswer = RangeReply | RefusedReply | BrokenReply;
 
 const MOST_REMEMBERED = 16;
 
@@ -34,7 +37,7 @@ export class Ranging {
   async want(
     car: CarFile,
     before: RangeBefore | null | undefined,
-    update: (reply: ReplyTo<"range">, last: boolean) => void,
+    update: (reply: RangeAnswer, last: boolean) => void,
   ): Promise<void> {
     const known = this.#answered.get(this.#key(car, before));
     if (known) {
@@ -48,14 +51,19 @@ export class Ranging {
       ...(before ? { before } : {}),
       ...(this.#axis ? { axis_at_least: this.#axis } : {}),
     };
+    const took = (reply: ReplyTo<"range">, last: boolean): void => {
+      if (reply.kind !== "range") {
+        update(reply, last);
+        return;
+      }
+      // The short reply of a quiet slice has no range; the worker does not pass it on.
+      if (!("rows" in reply)) return;
+      this.#axis = Math.max(this.#axis, reply.axis.max_minor);
+      if (last) this.#remember(this.#key(car, before), reply);
+      update(reply, last);
+    };
     try {
-      const last = await this.#engine.range(request, (reply) => {
-        this.#grow(reply);
-        update(reply, false);
-      });
-      this.#grow(last);
-      if (last.kind === "range" && "axis" in last) this.#remember(this.#key(car, before), last);
-      update(last, true);
+      took(await this.#engine.range(request, (reply) => took(reply, false)), true);
     } catch (error) {
       if (!(error instanceof Overtaken)) throw error;
     }
@@ -69,10 +77,6 @@ export class Ranging {
       await this.#engine.range({ car }, () => {});
     }
     return this.#engine.ask({ ask: "cover", sum });
-  }
-
-  #grow(reply: ReplyTo<"range">): void {
-    if (reply.kind === "range" && "axis" in reply) this.#axis = Math.max(this.#axis, reply.axis.max_minor);
   }
 
   #remember(key: string, reply: RangeReply): void {

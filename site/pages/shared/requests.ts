@@ -29,7 +29,7 @@ interface Exchanges {
   ];
   cover: [{ sum: string }, R.CoverReply];
   fits: [{ sum: string }, R.FitsReply];
-  sheet: [AboutCar, R.SheetReply];
+  sheet: [{ car: unknown }, R.SheetReply];
   worth: [AboutCar & Audience, R.WorthReply];
   wide: [AboutCar, R.WideReply];
   plan: [AboutCar, R.PlanReply];
@@ -63,6 +63,10 @@ export type EngineRequest<A extends Ask = Ask> = { [K in A]: { ask: K } & Exchan
 
 /** What may come back: the reply, a refusal of what was asked, or a mistake of ours. */
 export type ReplyTo<A extends Ask> = Exchanges[A][1] | R.RefusedReply | R.BrokenReply;
+
+/** What was asked cannot be answered, or the engine stopped; text says why. */
+export const isRefusal = (reply: { kind: string }): reply is R.RefusedReply | R.BrokenReply =>
+  reply.kind === "refused" || reply.kind === "broken";
 
 /** Called with every reply that is not the last. */
 export type Update<A extends Ask> = (reply: ReplyTo<A>) => void;

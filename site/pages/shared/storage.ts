@@ -19,6 +19,10 @@ export type Saved<T, More = object> = Partial<More> & {
  *  be used. */
 export type Found<T, More = object> = Saved<T, More> | "unreadable" | null;
 
+/** The stamp of what was found, if it has one. */
+export const stampOf = (found: Found<object>): string | undefined =>
+  found && found !== "unreadable" ? found.stamp : undefined;
+
 function isSaved(found: unknown): found is Saved<object> {
   if (typeof found !== "object" || found === null || !("car" in found) || !("when" in found)) return false;
   const { car, when } = found;

@@ -4,15 +4,7 @@
 // become either.
 
 import { ofBuild } from "./address.ts";
-
-/** What this project uses of Trusted Types, which the types of the DOM do not have yet. */
-export interface TrustedTypes {
-  createPolicy(name: string, rules: { createScriptURL(text: string): string | null }): unknown;
-}
-
-declare global {
-  var trustedTypes: TrustedTypes | undefined;
-}
+import type {} from "./trustedtypesapi.ts";
 
 const OWN = ["worker.js", "../sw.js"].map((name) => ofBuild(name).href);
 

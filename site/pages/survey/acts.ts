@@ -58,23 +58,32 @@ export class Acts {
   do(act: RecordAct, on: string, group: Group): void {
     switch (act[0]) {
       case "condition":
-        return this.#condition(on, act[1]);
+        this.#condition(on, act[1]);
+        break;
       case "unseen":
-        return this.#unseen(on);
+        this.#unseen(on);
+        break;
       case "found":
-        return this.#found(on, act[1]);
+        this.#found(on, act[1]);
+        break;
       case "not_found":
-        return this.#host.say(`No finding has the letter ${act[1].toUpperCase()}.`);
+        this.#host.say(`No finding has the letter ${act[1].toUpperCase()}.`);
+        break;
       case "box":
-        return this.#box(on);
+        this.#box(on);
+        break;
       case "rest":
-        return this.#rest(group);
+        this.#rest(group);
+        break;
       case "sure":
-        return this.#sure(on);
+        this.#sure(on);
+        break;
       case "undo":
-        return this.#undo();
+        this.#undo();
+        break;
       case "whole_car":
-        return this.#wholeCar(act[1]);
+        this.#wholeCar(act[1]);
+        break;
     }
   }
 
@@ -103,7 +112,10 @@ export class Acts {
 
   #sure(on: string): void {
     const { car } = this.#openCar;
-    if (!standing(car, on)?.condition) return this.#host.say("Nothing is recorded for this part yet.");
+    if (!standing(car, on)?.condition) {
+      this.#host.say("Nothing is recorded for this part yet.");
+      return;
+    }
     this.#openCar.act("survey", withSure(car, on), { at: on, said: "looked at again" });
     this.#host.say(`${this.#item(on).name}: looked at again, it is so.`);
     this.#host.done(on);
@@ -117,8 +129,10 @@ export class Acts {
 
   #found(on: string, finding: SheetFinding): void {
     const item = this.#item(on);
-    if (!item.findings.includes(finding.id))
-      return this.#host.say(`${finding.name}: cannot be found on this part.`);
+    if (!item.findings.includes(finding.id)) {
+      this.#host.say(`${finding.name}: cannot be found on this part.`);
+      return;
+    }
     if (this.#refused(on, finding.id)) return;
     this.#record(on, finding.name, (car, stage) =>
       withFinding(car, on, stage, finding, item.lead_joints, moment()),
@@ -136,24 +150,25 @@ export class Acts {
   #box(on: string): void {
     const { car, sheet } = this.#openCar;
     const box = sheet.boxes.find((b) => b.id === this.#item(on).box);
-    if (!box) return this.#host.say("This part is in no closed box.");
-    if (isOpen(car, box.id)) {
-      if (box.items.some((one) => recordAt(car, one, "opening_up")))
-        return this.#host.say(`${box.name}: parts of it are recorded from inside. Take those back first.`);
-      this.#openCar.act("survey", withOpened(car, box.id, false), { at: on, said: "opened taken back" });
-      this.#host.say(`${box.name}: not opened.`);
-    } else if (!begun(car, "survey")) {
-      return this.#host.refuse(
+    if (!box) {
+      this.#host.say("This part is in no closed box.");
+      return;
+    }
+    const open = isOpen(car, box.id);
+    if (open && box.items.some((one) => recordAt(car, one, "opening_up"))) {
+      this.#host.say(`${box.name}: parts of it are recorded from inside. Take those back first.`);
+      return;
+    }
+    if (!open && !begun(car, "survey")) {
+      this.#host.refuse(
         "No survey is recorded yet. A box is opened after the strip and survey, so record the survey first.",
       );
-    } else {
-      this.#openCar.act("survey", withOpened(car, box.id, true, moment()), {
-        stage: "opening_up",
-        at: on,
-        said: "opened",
-      });
-      this.#host.say(`${box.name}: opened.`);
+      return;
     }
+    const next = withOpened(car, box.id, !open, moment());
+    if (open) this.#openCar.act("survey", next, { at: on, said: "opened taken back" });
+    else this.#openCar.act("survey", next, { stage: "opening_up", at: on, said: "opened" });
+    this.#host.say(`${box.name}: ${open ? "not opened" : "opened"}.`);
     this.#host.done(on);
   }
 
@@ -163,7 +178,10 @@ export class Acts {
     const [first] = zone?.rest ?? [];
     // The conditions begin with the best one, sound.
     const [sound] = sheet.conditions;
-    if (!zone || !first || !sound) return this.#host.say("No seen part is left here.");
+    if (!zone || !first || !sound) {
+      this.#host.say("No seen part is left here.");
+      return;
+    }
     this.#openCar.act("survey", withRest(car, zone.rest, sound.id, moment()), {
       stage: "survey",
       at: first,
@@ -175,7 +193,10 @@ export class Acts {
 
   #undo(): void {
     const last = this.#openCar.undo("survey");
-    if (!last) return this.#host.say("Nothing to take back.");
+    if (!last) {
+      this.#host.say("Nothing to take back.");
+      return;
+    }
     this.#host.say(`Taken back: ${last.said}.`);
     if (last.at) this.#host.stand(last.at);
     this.#host.done(last.at);

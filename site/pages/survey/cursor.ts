@@ -1,4 +1,4 @@
-// Where the list stands: its groups, the part in hand, and which part comes next in which
+// Where the list stands: its groups, the current part, and which part comes next in which
 // direction. Nothing here touches the page.
 
 import { boxState } from "./listparts.ts";
@@ -20,7 +20,7 @@ export class Cursor {
   /** Whether the list shows the closed boxes. */
   opening = false;
   groups: Group[] = [];
-  /** The part in hand; blank before the list is shown. */
+  /** The current part; blank before the list is shown. */
   at = "";
   #openCar: OpenCar;
 
@@ -28,7 +28,7 @@ export class Cursor {
     this.#openCar = openCar;
   }
 
-  /** The group of the part in hand. */
+  /** The group of the current part. */
   get group(): Group {
     const group = groupOf(this.groups, this.at);
     if (!group) throw new Error("the list has no parts");
@@ -65,7 +65,7 @@ export class Cursor {
     return step(this.groups, on, 1, this.#down);
   }
 
-  /** The part next to the one in hand; the same one at an edge. */
+  /** The part next to the current one; the same one at an edge. */
   beside(rowBy: number, columnBy: number): string {
     return beside(this.rows, this.at, rowBy, columnBy);
   }

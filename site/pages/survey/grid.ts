@@ -2,8 +2,7 @@
 // Practices (one tab stop; arrows move inside it). It draws what its host says and passes
 // keys and taps on.
 
-import { el, freshId } from "../shared/dom.ts";
-import { attributeAt } from "../shared/thiscar/eventdata.ts";
+import { attributeAt, el, freshId } from "../shared/dom.ts";
 import type { Row } from "./order.ts";
 
 /** What a cell shows. */

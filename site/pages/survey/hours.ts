@@ -47,7 +47,9 @@ function field(openCar: OpenCar, trade: StripTrade): HTMLElement {
         if (wrong) input.setAttribute("aria-invalid", "true");
         else input.removeAttribute("aria-invalid");
         if (!wrong)
-          openCar.act("hours", withHours(openCar.car, trade.id, hours), { stage: hours === null ? null : "survey" });
+          openCar.act("hours", withHours(openCar.car, trade.id, hours), {
+            stage: hours === null ? null : "survey",
+          });
       },
     },
   });

@@ -1,19 +1,17 @@
-// Survey and opening up: the list with its cursor, the six words, the part in hand and the
+// Survey and opening up: the list with its cursor, the six words, the current part and the
 // drawing. Each press is one act, and the page asks nothing back.
 
 import { el } from "../shared/dom.ts";
-import { swap } from "../shared/swap.ts";
-import { Drawing } from "../shared/thiscar/drawn.ts";
-import { standing } from "../shared/thiscar/record.ts";
 import { Acts } from "./acts.ts";
+import { CurrentPart } from "./currentpart.ts";
 import { Cursor } from "./cursor.ts";
 import { Grid } from "./grid.ts";
-import { Hand } from "./hand.ts";
-import { type Act, actOf } from "./keys.ts";
-import { type AddressOf, listFoot, listHead, zoneLinks } from "./listparts.ts";
-import { lookAgainLine } from "./lookagain.ts";
+import { type Act, actOf, type RecordAct } from "./keys.ts";
+import { ListFrame } from "./listframe.ts";
+import type { AddressOf } from "./listparts.ts";
 import type { OpenCar } from "./opencar.ts";
 import { cellOf, itemOf } from "./partwords.ts";
+import { Picture } from "./picture.ts";
 
 export interface ListHost {
   say(text: string): void;
@@ -28,22 +26,17 @@ export interface ListHost {
   recorded(on: string | null): void;
 }
 
-const box = (name: string) => el("div", { class: `survey-${name}` });
-
 export class ListView {
   node = el("div", { class: "survey" });
   #openCar: OpenCar;
   #host: ListHost;
   #grid: Grid;
-  #drawing: Drawing;
+  #picture: Picture;
   #acts: Acts;
-  #hand: Hand;
+  #part: CurrentPart;
   #cursor: Cursor;
-  #head = box("head");
-  #list = box("list");
-  #picture = box("picture");
-  #links = box("groups");
-  #foot = el("div", {});
+  #frame: ListFrame;
+  #list = el("div", { class: "survey-list" });
 
   constructor(openCar: OpenCar, host: ListHost) {
     this.#openCar = openCar;
@@ -54,8 +47,9 @@ export class ListView {
       stand: (on) => this.stand(on),
       key: (event) => this.#key(event),
     });
-    this.#drawing = new Drawing({
-      condition: (on) => standing(openCar.car, on)?.condition ?? null,
+    this.#picture = new Picture({
+      car: () => openCar.car,
+      at: () => this.at,
       tap: (on) => this.#go(on),
     });
     this.#acts = new Acts(openCar, {
@@ -65,29 +59,35 @@ export class ListView {
       done: (on) => this.#done(on),
       next: (on) => this.#next(on),
     });
-    this.#hand = new Hand(openCar, {
+    this.#part = new CurrentPart(openCar, {
       act: (...act) => this.act(...act),
       go: (on) => this.#go(on),
       text: (on, name, value) => this.#acts.text(on, name, value),
     });
-    this.#list.append(this.#grid.node, this.#foot);
+    this.#frame = new ListFrame(openCar, {
+      at: () => this.at,
+      act: (...act) => this.act(...act),
+      go: (on) => this.#go(on, true),
+      address: host.address,
+    });
+    this.#list.append(this.#grid.node, this.#frame.foot);
     this.node.append(
       el(
         "p",
         { class: "on-paper" },
         "One part of the survey. All of it is on the survey sheet, under Papers.",
       ),
-      this.#head,
+      this.#frame.head,
       this.#list,
-      this.#hand.words,
-      this.#hand.now,
-      this.#hand.more,
-      this.#picture,
-      this.#links,
+      this.#part.words,
+      this.#part.now,
+      this.#part.more,
+      this.#picture.node,
+      this.#frame.links,
     );
   }
 
-  /** The part in hand. */
+  /** The current part. */
   get at(): string {
     return this.#cursor.at;
   }
@@ -97,18 +97,9 @@ export class ListView {
 
   /** Shows the list, at a group and at a part of it where they are given. */
   show(opening: boolean, groupId: string, focus: boolean, on: string | null = null): void {
-    const { sheet } = this.#openCar;
     this.#cursor.begin(opening, groupId, on);
-    this.#hand.begin();
-    this.#picture.replaceChildren(this.#drawing.node);
-    this.#drawing.show(sheet.drawing, sheet.conditions).then(
-      () => this.#drawing.outline(this.at),
-      () => {
-        this.#picture.replaceChildren(
-          el("p", { class: "hint" }, "The drawing could not be loaded; the list says the same."),
-        );
-      },
-    );
+    this.#part.begin();
+    this.#picture.show(this.#openCar.sheet);
     this.#draw(focus);
   }
 
@@ -124,41 +115,31 @@ export class ListView {
       hint: "Arrow keys move. The first letter of a word records it. The question mark shows all keys.",
     });
     if (focus) this.#grid.focus();
-    this.#foot.replaceChildren(listFoot(this.#openCar, this, opening));
+    this.#frame.draw(opening);
     this.counted();
-    this.#showHand();
+    this.#showPart();
   }
 
   /** Shows the counts, as the engine last gave them. */
   counted(): void {
     if (this.#cursor.groups.length === 0) return;
-    const { opening, groups, group, at } = this.#cursor;
-    const { tally } = this.#openCar;
-    swap(this.#head, !opening && listHead(this.#openCar, groups, group, this.#host.address));
-    swap(this.#links, !opening && zoneLinks(this.#openCar, groups, group, this.#host.address));
-    this.#lookAgain();
-    const zone = tally?.zones.find((z) => z.id === group.id);
-    const rest = this.#list.querySelector<HTMLButtonElement>("[data-rest]");
-    if (rest) {
-      rest.textContent = zone?.rest_line ?? "Rest of the seen parts here: sound";
-      rest.disabled = !zone?.seen_left;
-    }
+    this.#frame.counted(this.#cursor);
     this.#grid.refresh();
-    this.#hand.counted(at);
+    this.#part.counted(this.at);
   }
 
-  #showHand(): void {
-    this.#hand.show(this.at);
-    this.#drawing.outline(this.at);
+  #showPart(): void {
+    this.#part.show(this.at);
+    this.#picture.outline();
   }
 
   /** Goes to an item of this group. */
   stand(on: string, focus = this.#grid.hasFocus): void {
     if (on === this.at) return;
-    this.#hand.reset();
+    this.#part.reset();
     this.#cursor.at = on;
     // The panel is drawn first, so that the list then scrolls clear of it.
-    this.#showHand();
+    this.#showPart();
     this.#grid.stand(on, focus);
   }
 
@@ -170,7 +151,7 @@ export class ListView {
       this.stand(on, focus);
       return;
     }
-    this.#hand.reset();
+    this.#part.reset();
     this.#cursor.at = on;
     this.#draw(focus);
     this.#host.moved(target.id);
@@ -182,45 +163,33 @@ export class ListView {
     else this.#host.say("That was the last part of the list.");
   }
 
-  #lookAgain(): void {
-    const place = this.#foot.querySelector<HTMLElement>("[data-again]");
-    if (place)
-      swap(
-        place,
-        lookAgainLine(this.#openCar, (on) => this.#go(on, true)),
-      );
-  }
-
   /** Says why an act cannot be, and shows it at the part until the next act. */
   #refuse(text: string): void {
     this.#host.say(text);
-    this.#hand.refused = text;
-    this.#showHand();
+    this.#part.refused = text;
+    this.#showPart();
     this.#grid.stand(this.at, false);
   }
 
   #done(on: string | null): void {
     if (this.opening) this.#draw(this.#grid.hasFocus);
     else this.#grid.refresh();
-    this.#drawing.refresh();
-    this.#lookAgain();
-    const found = this.#openCar.car.whole_car ?? [];
-    for (const node of this.node.querySelectorAll<HTMLElement>("[data-whole]"))
-      node.setAttribute("aria-pressed", String(found.includes(node.dataset.whole ?? "")));
-    this.#showHand();
+    this.#picture.refresh();
+    this.#frame.recorded();
+    this.#showPart();
     this.#host.recorded(on);
   }
 
   /** Shows what the engine says about an entry; a blank line takes it away. */
   saidOdds(on: string | null, line: string): void {
-    this.#hand.odds = on && line ? `${itemOf(this.#openCar.sheet, on).name}: ${line}` : "";
-    this.#showHand();
+    this.#part.odds = on && line ? `${itemOf(this.#openCar.sheet, on).name}: ${line}` : "";
+    this.#showPart();
   }
 
   #key(event: KeyboardEvent): void {
     const { conditions, findings } = this.#openCar.sheet;
     const letters = this.#openCar.settings.keys;
-    const act = actOf(event, { conditions, findings, letters, finding: this.#hand.finding });
+    const act = actOf(event, { conditions, findings, letters, finding: this.#part.finding });
     if (!act) return;
     event.preventDefault();
     this.act(...act);
@@ -228,49 +197,54 @@ export class ListView {
 
   /** What a key, a tap or a button does. */
   act(...act: Act): void {
-    const hand = this.#hand;
-    hand.refused = "";
+    this.#part.refused = "";
     switch (act[0]) {
       case "beside":
-        return this.stand(this.#cursor.beside(act[1], act[2]), true);
+        this.stand(this.#cursor.beside(act[1], act[2]), true);
+        break;
       case "end":
-        return this.stand(this.#cursor.end(act[1]), true);
+        this.stand(this.#cursor.end(act[1]), true);
+        break;
       case "group":
-        return this.#go(this.#cursor.inGroup(act[1]), true);
+        this.#go(this.#cursor.inGroup(act[1]), true);
+        break;
       case "panel":
-        return hand.focusNote();
+        this.#part.focusNote();
+        break;
       case "words":
-        return hand.focusWord();
+        this.#part.focusWord();
+        break;
       case "help":
-        return this.#host.help();
+        this.#host.help();
+        break;
       case "away":
-        hand.finding = false;
-        this.#showHand();
-        return this.#grid.focus();
+        this.#setFinding(false);
+        this.focus();
+        break;
       case "finding":
-        hand.finding = true;
-        this.#showHand();
+        this.#setFinding(true);
         this.#host.say("Found: press its letter, or Escape.");
-        return this.#grid.hasFocus ? undefined : hand.scrollToFindings();
-      case "found":
-      case "not_found":
-        if (hand.finding) hand.finding = act[0] === "found" && !this.#grid.hasFocus;
-        return this.#acts.do(act, this.at, this.#cursor.group);
-      case "condition":
-        if (this.opening && !this.#acts.mayRecordInside(this.at))
-          return this.#host.say("Press O first: this box is not opened.");
-        return this.#acts.do(act, this.at, this.#cursor.group);
+        if (!this.#grid.hasFocus) this.#part.scrollToFindings();
+        break;
       default:
-        return this.#acts.do(act, this.at, this.#cursor.group);
+        this.#record(act);
     }
   }
 
-  setDown(down: boolean): void {
-    this.#openCar.change({ down });
+  #setFinding(on: boolean): void {
+    this.#part.finding = on;
+    this.#showPart();
   }
-  setKeys(keys: boolean): void {
-    this.#openCar.change({ keys });
+
+  #record(act: RecordAct): void {
+    const { at, group } = this.#cursor;
+    const isLetter = act[0] === "found" || act[0] === "not_found";
+    if (this.#part.finding && isLetter) this.#part.finding = act[0] === "found" && !this.#grid.hasFocus;
+    if (act[0] === "condition" && this.opening && !this.#acts.mayRecordInside(at))
+      this.#host.say("Press O first: this box is not opened.");
+    else this.#acts.do(act, at, group);
   }
+
   focus(): void {
     this.#grid.focus();
   }

@@ -10,7 +10,8 @@ import type { Group } from "./order.ts";
 /** The address of a group by its id. */
 export type AddressOf = (group: string) => string;
 
-const countLine = (openCar: OpenCar, group: Group) => openCar.tally?.zones.find((z) => z.id === group.id)?.line ?? "";
+const countLine = (openCar: OpenCar, group: Group) =>
+  openCar.tally?.zones.find((z) => z.id === group.id)?.line ?? "";
 /** group: a closed box, which has the id of its group. */
 export const boxState = (openCar: OpenCar, group: Group): string =>
   isOpen(openCar.car, group.id) ? "opened" : "not opened (O opens it)";
@@ -19,7 +20,7 @@ export const boxState = (openCar: OpenCar, group: Group): string =>
 export const countsText = (openCar: OpenCar): string =>
   [openCar.tally?.not_opened_line, openCar.tally?.not_recorded_line].filter(Boolean).join(" · ") || "\u00a0";
 
-/** The zone in hand, and those before and after. */
+/** The current zone, and those before and after. */
 export function listHead(
   openCar: OpenCar,
   groups: readonly Group[],
@@ -100,36 +101,35 @@ export function toggle(
 
 /** What the list does for what is around it. */
 export interface FootHost {
-  /** The part in hand. */
-  readonly at: string;
+  /** The current part. */
+  at(): string;
   act(...act: Act): unknown;
-  setDown(down: boolean): void;
-  setKeys(keys: boolean): void;
 }
 
 /** Under the list: rest of the zone, order and keys. */
-export function listFoot(openCar: OpenCar, view: FootHost, opening: boolean): HTMLElement {
+export function listFoot(openCar: OpenCar, host: FootHost, opening: boolean): HTMLElement {
   return el(
     "div",
     { class: "list-foot" },
     el("div", { "data-again": true }),
     !opening &&
-      button("Rest of the seen parts here: sound", () => view.act("rest"), {
+      button("Rest of the seen parts here: sound", () => host.act("rest"), {
         "data-rest": true,
         disabled: true,
       }),
-    !opening && wholeCar(openCar, view),
+    !opening && wholeCar(openCar, host),
     el(
       "div",
       { class: "switches" },
-      !opening && toggle("Down one side, then the other", openCar.settings.down, (on) => view.setDown(on)),
-      toggle("Single keys", openCar.settings.keys, (on) => view.setKeys(on)),
-      button("Keys (?)", () => view.act("help"), { class: "quiet" }),
+      !opening &&
+        toggle("Down one side, then the other", openCar.settings.down, (on) => openCar.change({ down: on })),
+      toggle("Single keys", openCar.settings.keys, (on) => openCar.change({ keys: on })),
+      button("Keys (?)", () => host.act("help"), { class: "quiet" }),
     ),
   );
 }
 
-function wholeCar(openCar: OpenCar, view: FootHost): HTMLElement | null {
+function wholeCar(openCar: OpenCar, host: FootHost): HTMLElement | null {
   const list = openCar.sheet.whole_car_findings;
   if (list.length === 0) return null;
   const id = freshId("whole");
@@ -144,7 +144,7 @@ function wholeCar(openCar: OpenCar, view: FootHost): HTMLElement | null {
         toggle(
           f.name,
           Boolean(openCar.car.whole_car?.includes(f.id)),
-          (on) => view.act("whole_car", { id: f.id, name: f.name, on, at: view.at }),
+          (on) => host.act("whole_car", { id: f.id, name: f.name, on, at: host.at() }),
           { "data-whole": f.id },
         ),
       ),

@@ -1,39 +1,67 @@
-// The shop's page "This car": ties the car in hand, the engine and the views
-// together. Read record.js for what is recorded and list.js for how.
+// The shop's page "This car": ties the open car, the engine and the views together. Read
+// shared/thiscar/record.ts for what is recorded, and list.ts for how.
 
 import "../shared/trustedtypes.ts";
 import "../shared/refuseframing.ts";
 import { ofBuild } from "../shared/address.ts";
-import {
-  band,
-  brokenBand,
-  mistakeBand,
-  notesBand,
-  originBand,
-  pastBand,
-  restartedBand,
-} from "../shared/bands.ts";
-import { carriesCar, encode, MOST_CHARACTERS as MOST_LINK } from "../shared/carurl.ts";
+import { band, mistakeBand, restartedBand } from "../shared/bands.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { carriesCar, encode, MOST_CHARACTERS } from "../shared/carurl.ts";
 import { shopStore } from "../shared/durablestorage.ts";
 import { EngineClient } from "../shared/engineclient.ts";
 import { whenDropped } from "../shared/files.ts";
 import { Frame } from "../shared/frame.ts";
 import { HistoryState } from "../shared/historystate.ts";
-import { today, toShare } from "../shared/linkcontent.ts";
+import { type Origin, today, toShare } from "../shared/linkcontent.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { openShop } from "../shared/openshop.ts";
 import { unfoldForPaper } from "../shared/paper.ts";
+import type { Questions } from "../shared/question.ts";
 import { questions } from "../shared/questions.ts";
-import { foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
-import { Job } from "./opencar.ts";
-import { Keeping } from "./savepanel.ts";
+import type { OpenedReply } from "../shared/replies.ts";
+import type { Shop } from "../shared/thiscar/context.ts";
+import type { Failure } from "../shared/thiscar/gather.ts";
+import { type FoundCar, foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
+import { carBands, failedBand, faultsBand, notReadyBand, refusedBand } from "./carbands.ts";
+import { Leaving } from "./leaving.ts";
+import { Notes } from "./notes.ts";
+import { OpenCar, type Settings } from "./opencar.ts";
+import { SavePanel } from "./savepanel.ts";
 import { Strip } from "./strip.ts";
 import { Views } from "./views.ts";
 
-const frame = new Frame();
-const shop = { opened: null, q: questions("us") };
+/** What survives a reload of this tab. */
+interface VisitState {
+  car: CarFile;
+  ways: Settings;
+  from: Origin | null;
+  /** Whether this tab saves the car on the device. */
+  kept: boolean;
+}
 
-const link = new EngineClient(
+/** How a car is opened. */
+interface Arrival {
+  settings?: Partial<Settings>;
+  /** The entry on this device that it was found in. */
+  kept?: FoundCar | null;
+  /** It comes from this tab's own history. */
+  again?: boolean;
+}
+
+class OpenedShop implements Shop {
+  reply: OpenedReply | null = null;
+  q: Questions = questions("us");
+  /** Throws before the shop's rates are open. */
+  get opened(): OpenedReply {
+    if (!this.reply) throw new Error("the shop's rates are not open");
+    return this.reply;
+  }
+}
+
+const frame = new Frame();
+const shop = new OpenedShop();
+
+const engine = new EngineClient(
   {
     loading: (bytes) => frame.loading(bytes),
     restarted: () => frame.put("engine", restartedBand()),
@@ -42,274 +70,176 @@ const link = new EngineClient(
   "engine.wasm",
   ["before_after", "worth", "wide", "plan", "compare_ways", "look_again"],
 );
-const job = new Job({
-  link,
+const openCar = new OpenCar({
+  engine,
   rates: () => shop.opened.rates.check_code,
-  keep: () => {
-    keeping.keep();
-    memory.later();
+  save: () => {
+    savePanel.save();
+    historyState.later();
   },
   told,
   failed,
 });
-const keeping = new Keeping({
-  job,
+const notes = new Notes(engine, () => {
+  if (openCar.hasCar) putCarBands();
+});
+const leaving = new Leaving(frame, again);
+const savePanel = new SavePanel({
+  openCar,
   frame,
   rates: () => shop.opened.rates,
   reply: () => strip.reply,
   goOn,
   again,
 });
-const strip = new Strip(job, { link, odds: (on, text) => views.saidOdds(on, text) });
-const views = new Views({ job, shop, link, frame, strip, keeping, take, sample, failed, answered });
-const memory = new HistoryState(() =>
-  job.car ? { car: job.car, ways: job.ways, from: job.from, kept: keeping.on } : null,
+const strip = new Strip(openCar, { engine, odds: (on, text) => views.saidOdds(on, text) });
+const views = new Views({ openCar, shop, engine, frame, strip, savePanel, take, sample, failed, answered });
+const historyState = new HistoryState<VisitState>(() =>
+  openCar.hasCar
+    ? { car: openCar.car, ways: openCar.settings, from: openCar.from, kept: savePanel.on }
+    : null,
 );
 
-/** Something of the car changed: what is shown of it follows. */
-function told(what) {
+/** Something about the car changed: what is shown of it follows. */
+function told(what: "car" | "tally" | "sheet"): void {
   if (what === "tally") {
     frame.put("refused", null);
-    faultBand();
+    frame.put("faults", faultsBand(openCar));
     views.counted();
-    return;
-  }
-  if (what === "sheet") {
-    views.show({ focus: false });
-    return;
-  }
-  if (!views.isList) strip.want(null);
+  } else if (what === "sheet") views.show({ focus: false });
+  else if (!views.isList) strip.want(null);
 }
 
-/** Faults that no part of the list shows. */
-function faultBand() {
-  const shown = new Set(Object.keys(job.sheet.items));
-  const rest = (job.tally.faults ?? []).filter((f) => !shown.has(f.on) && !/^looks\[/.test(f.path));
-  frame.put(
-    "faults",
-    rest.length ? band("faults", ["These entries do not count:", ...rest.map((f) => f.text)]) : null,
-  );
+function failed(reply: Failure | null): void {
+  frame.put("refused", failedBand(reply));
 }
 
-/** A refusal of the whole car, or an engine that did not answer. */
-function failed(reply) {
-  if (reply === null)
-    frame.put(
-      "refused",
-      band("refused", [
-        "The sums did not answer. What is recorded is safe; the counts follow with the next entry.",
-      ]),
-    );
-  else if (reply.kind === "broken") frame.put("refused", brokenBand(reply.text));
-  else
-    frame.put(
-      "refused",
-      band("refused", [reply.text, "No figure and no count is shown until this is put right."]),
-    );
-}
-
-/** Opens a car: checked by the engine before anything of it is shown. */
-async function take(car, from, { ways = {}, kept = null, again = false } = {}) {
+/** Opens a car. The engine checks it before anything of it is shown. */
+async function take(
+  car: unknown,
+  from: Origin | null,
+  { settings = {}, kept = null, again = false }: Arrival = {},
+): Promise<boolean> {
   frame.put("arrival", null);
-  let sheet;
-  try {
-    sheet = await link.ask({ ask: "sheet", car });
-  } catch {
-    frame.put(
-      "arrival",
-      band("arrival", ["This car could not be opened: the sums are not ready. Try once more in a moment."]),
-    );
+  const sheet = await engine.ask({ ask: "sheet", car }).catch(() => null);
+  if (sheet?.kind !== "sheet") {
+    const another = (other: unknown) => take(other, from);
+    frame.put("arrival", sheet ? refusedBand(car, sheet, shop.opened, another) : notReadyBand());
     return false;
   }
-  if (sheet.kind !== "sheet") {
-    refusedArrival(car, from, sheet);
-    return false;
-  }
-  keeping.stop();
+  savePanel.stop();
   frame.put("found", null);
   frame.put("tabs", null);
-  job.take(car, sheet, from, ways);
-  keeping.opened({ again });
-  if (kept) keeping.goOn(kept);
-  else keeping.keep();
-  memory.later();
-  job.count();
-  notes = [];
-  carBands();
-  views.opened(Boolean(from?.kind === "link" || from?.kind === "file"));
-  if (from?.kind === "sample" || from?.kind === "blank") return true;
-  link.ask({ ask: "check_car", car }).then(
-    (reply) => {
-      if (job.car && reply.kind === "car_ok") {
-        notes = reply.notes ?? [];
-        carBands();
-      }
-    },
-    () => {
-      /* The car stands without. */
-    },
-  );
+  // The engine made the sheet from it, so it is a car file.
+  openCar.take(car as CarFile, sheet, from, settings);
+  savePanel.opened({ again });
+  if (kept) savePanel.goOn(kept);
+  else savePanel.save();
+  historyState.later();
+  openCar.count();
+  notes.forget();
+  putCarBands();
+  views.opened(from?.kind === "link" || from?.kind === "file");
+  if (from?.kind !== "sample" && from?.kind !== "blank") notes.ask(car);
   return true;
 }
 
-/** What the file of this car did not say, and the answer that each is about. */
-let notes = [];
-/** An answer was changed: what was said of the old one does not hold any more. */
-function answered(field) {
-  notes = notes.filter((n) => fieldOf(n.path) !== field);
-  carBands();
-}
-const fieldOf = (path) =>
-  ({ covered: "covered", earlier_work_year: "earlier_year" })[path] ?? `kept${/\d+/.exec(path)?.[0] ?? 0}`;
-
-/** A customer who was not sure of the body: one is chosen, the rest stays. */
-function refusedArrival(car, from, reply) {
-  const several = reply.path === "bodies" && car?.bodies?.length > 1;
-  frame.put(
-    "arrival",
-    band(
-      "arrival",
-      several
-        ? ["The customer was not sure of the body. Which is it? The other answers stay."]
-        : ["This car could not be opened.", reply.text],
-      several
-        ? car.bodies.map((id) => [
-            shop.opened.bodies.find((b) => b.id === id)?.name ?? id,
-            () => take({ ...car, bodies: [id] }, from),
-          ])
-        : [],
-    ),
-  );
+function putCarBands(): void {
+  const acts = { again, answer: (field: string) => views.answer(field) };
+  for (const [kind, node] of Object.entries(carBands(openCar, shop, notes.list, acts))) frame.put(kind, node);
 }
 
-/** The bands that belong to the car in hand. */
-function carBands() {
-  const { car, from } = job;
-  const unchecked = car && from && !car.answers_checked && (from.kind === "link" || from.kind === "file");
-  const shown = unchecked || (car && from?.kind === "sample");
-  frame.put("origin", shown ? originBand(from, shop.opened, { again }) : null);
-  frame.put("notes", car ? notesBand(notes, car, shop.q, (_, path) => views.answer(fieldOf(path))) : null);
-  frame.put("past", car && shop.opened.rates.valid_until < today() ? pastBand(shop.opened.rates) : null);
+/** An answer was changed. */
+function answered(field: string | undefined): void {
+  notes.answered(field);
+  putCarBands();
 }
 
-function goOn(found) {
-  return take(found.car, found.from ?? null, { ways: found.ways, kept: found });
+function goOn(found: FoundCar): Promise<boolean> {
+  return take(found.car, found.from ?? null, { settings: found.ways, kept: found });
 }
 
-async function sample() {
+async function sample(): Promise<void> {
   const response = await fetch(ofBuild("samples/two-door.json"));
   await take(await response.json(), { kind: "sample" });
 }
 
-/** Puts this car down. What is kept stays kept, and is offered again. */
-function again() {
-  if (!keeping.on && job.car && !confirmLeave()) return;
-  keeping.stop();
-  job.car = null;
-  memory.forget();
-  carBands();
+/** Closes this car. If it is saved, it stays so and is offered again. */
+function again(): void {
+  if (!savePanel.on && openCar.hasCar && !leaving.mayLeave(openCar)) return;
+  savePanel.stop();
+  openCar.close();
+  historyState.forget();
+  putCarBands();
   offerFound();
   views.start();
 }
 
-/** A car that is kept nowhere is let go only when that is said twice. */
-let asked = false;
-function confirmLeave() {
-  if (asked || job.from?.kind === "sample") {
-    asked = false;
-    return true;
-  }
-  asked = true;
-  frame.put(
-    "leave",
-    band(
-      "leave",
-      ["This car is not kept on this device. Beginning another one loses it."],
-      [
-        [
-          "Lose it and begin another",
-          () => {
-            frame.put("leave", null);
-            again();
-          },
-        ],
-        [
-          "Stay with this car",
-          () => {
-            asked = false;
-            frame.put("leave", null);
-          },
-        ],
-      ],
-    ),
-  );
-  scrollTo(0, 0);
-  return false;
-}
-
-function offerFound() {
+function offerFound(): void {
+  const erased = () => frame.put("found", null);
   frame.put(
     "found",
-    foundBand({ goOn, erased: () => frame.put("found", null) }, (car) => link.ask({ ask: "tally", car })),
+    foundBand({ goOn, erased }, (car) => engine.ask({ ask: "tally", car })),
   );
 }
 
-async function begin() {
+async function begin(): Promise<void> {
   if (carriesCar(location.hash)) {
     await fromAddress();
-    if (job.car) return;
+    if (openCar.hasCar) return;
   }
-  const state = memory.found();
+  const state = historyState.found();
   const kept = shopStore.load();
-  if (state?.kept && kept && kept !== "unreadable") {
-    if (await goOn(kept)) return;
-  }
-  if (state?.car && (await take(state.car, state.from, { ways: state.ways, again: true }))) return;
+  if (state?.kept && kept && kept !== "unreadable" && (await goOn(kept))) return;
+  if (state?.car && (await take(state.car, state.from, { settings: state.ways, again: true }))) return;
   offerFound();
   views.start(false);
 }
 
-/** Opens the car in the address, once, and takes it out of the address. */
-async function fromAddress() {
+/** Opens the car in the address, once, and removes it from the address. */
+async function fromAddress(): Promise<void> {
   const fragment = location.hash;
   history.replaceState(history.state, "", location.pathname + location.search);
   try {
     const { car, from } = await fromLink(fragment);
     await take(car, from);
   } catch (error) {
-    frame.put("arrival", band("arrival", [linkProblem(error)]));
+    notOpened(linkProblem(error));
   }
 }
 
-async function begun(reply) {
-  shop.opened = reply;
-  shop.q = questions(reply.words);
-  await shopStore.settle();
-  await begin();
+const notOpened = (text: string) => frame.put("arrival", band("arrival", [text]));
+
+/** The talk about the width takes the car along, saved or not. */
+async function toTheTalk(event: MouseEvent): Promise<void> {
+  if (!openCar.hasCar || !shop.reply || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  event.preventDefault();
+  const content = toShare(openCar.car, null, shop.opened.rates, today());
+  const fragment = await encode(content).catch(() => "");
+  savePanel.takenAlong = true;
+  // When so much is recorded that no link holds it, the talk takes what is saved.
+  location.href = `../why/${fragment.length <= MOST_CHARACTERS ? fragment : ""}`;
 }
 
-/** The talk about the width takes the car along, kept or not. */
-document.querySelector('footer a[href="../why/"]').addEventListener("click", async (event) => {
-  if (!job.car || !shop.opened || event.ctrlKey || event.metaKey || event.shiftKey) return;
-  event.preventDefault();
-  const fragment = await encode(toShare(job.car, null, shop.opened.rates, today())).catch(() => "");
-  keeping.takenAlong = true;
-  // So much may be recorded that no link holds it: the talk then takes what is kept.
-  location.href = `../why/${fragment.length <= MOST_LINK ? fragment : ""}`;
-});
+document.querySelector<HTMLElement>('footer a[href="../why/"]')?.addEventListener("click", toTheTalk);
 unfoldForPaper(document.body);
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => {
-  if (shop.opened) openFile(file, { take, failed: (text) => frame.put("arrival", band("arrival", [text])) });
+  if (shop.reply) openFile(file, { take, failed: notOpened });
 });
 addEventListener("hashchange", () => {
-  if (!shop.opened) return;
+  if (!shop.reply) return;
   if (carriesCar(location.hash)) fromAddress();
   else views.show({ focus: true });
 });
-openShop({ frame, engine: link }, begun).finally(() =>
+openShop({ frame, engine }, async (opened) => {
+  shop.reply = opened;
+  shop.q = questions(opened.words);
+  await shopStore.settle();
+  await begin();
+}).finally(() =>
   startOffline(
-    () => !job.car && !location.hash,
+    () => !openCar.hasCar && !location.hash,
     (load) =>
       frame.put(
         "newer",

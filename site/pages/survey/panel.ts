@@ -1,4 +1,4 @@
-// The part in hand: what it is, what is and was recorded there, what was found, what to look
+// The current part: what it is, what is and was recorded there, what was found, what to look
 // at behind it, a note and the number of a photograph.
 
 import type { PartRecord, RecordStage } from "../shared/carfile.ts";
@@ -17,7 +17,7 @@ export interface PanelHost {
   text(name: TextName, value: string): void;
 }
 
-/** The head of the part in hand, short enough to fit above the words, with the button that
+/** The head of the current part, short enough to fit above the words, with the button that
  *  opens its box. */
 export function panelHead(openCar: OpenCar, on: string, host: Pick<PanelHost, "act">): HTMLElement {
   const item = itemOf(openCar.sheet, on);
@@ -58,8 +58,10 @@ function history({ car, sheet }: OpenCar, on: string): string[] {
         ? "could not see"
         : "no condition";
     const where = closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
-    const was = (record.was ?? []).map(
-      (w) => `was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`,
+    const was = (record.was ?? []).flatMap((w) =>
+      w.condition
+        ? [`was ${conditionName(sheet, w.condition).toLowerCase()}${w.at ? ` (${momentText(w.at)})` : ""}`]
+        : [],
     );
     const when = record.at ? `, ${was.length ? "changed " : ""}${momentText(record.at)}` : "";
     const sure = record.sure ? " Looked at again: it is so." : "";
@@ -131,7 +133,7 @@ function entry(
   most: number,
   save: PanelHost["text"],
 ): HTMLElement {
-  const input = el(name === "note" ? "textarea" : "input", {
+  const input: HTMLTextAreaElement | HTMLInputElement = el(name === "note" ? "textarea" : "input", {
     id: freshId(name),
     maxlength: most,
     rows: name === "note" ? 2 : null,

@@ -1,268 +1,224 @@
-// Keeping the car on this device: every press at once, with its time shown. Two
-// tabs on one car are noticed before anything is written over.
+// Saving the car on this device: every press at once, with its time shown. When two tabs
+// save one car, that is noticed before anything is written over.
 
 import { band } from "../shared/bands.ts";
-import { encode } from "../shared/carurl.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { encode, MOST_CHARACTERS } from "../shared/carurl.ts";
 import { button, el } from "../shared/dom.ts";
-import { shopStore } from "../shared/durablestorage.ts";
+import { type SurveyExtra, shopStore } from "../shared/durablestorage.ts";
 import { saveFile } from "../shared/files.ts";
+import type { Frame } from "../shared/frame.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
+import type { RangeReply, RatesName } from "../shared/replies.ts";
+import type { Found } from "../shared/storage.ts";
+import type { FoundCar } from "../shared/thiscar/start.ts";
 import { clockText, moment } from "../shared/timestamp.ts";
+import type { OpenCar } from "./opencar.ts";
+import { linkBox, linkTooLong, SaveView } from "./saveview.ts";
 
-/** Longest link that a page reads; see link.js. */
-const MOST_LINK = 16384;
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
-export class Keeping {
-  node = el("section", { class: "keep", "aria-labelledby": "keep-title" });
-  /** The short line that is always in view, and the whole section. */
-  line = el("p", { class: "keep-short" });
-  on = false;
-  #stamp = null;
-  #last = "";
-  #said = el("p", { class: "keep-said", role: "status" });
-  #area = el("div", { class: "keep-area" });
-  #host;
+export interface SaveHost {
+  openCar: OpenCar;
+  frame: Frame;
+  rates(): RatesName;
+  /** The range that is shown, or null. */
+  reply(): RangeReply | null;
+  /** Goes on with the car that another tab has saved. */
+  goOn(found: FoundCar): unknown;
+  /** Closes this car, for another one. */
+  again(): void;
+}
 
-  /** host: job, frame, rates(), reply() (range or null), goOn(found), again() */
-  constructor(host) {
+export class SavePanel {
+  /** Whether this tab saves the car. */
+  on = false;
+  /** The page goes on to another page that takes the car along. */
+  takenAlong = false;
+  #host: SaveHost;
+  #view: SaveView;
+  #stamp: string | null = null;
+  /** The time of the last press that was saved. */
+  #last = "";
+  #failed = false;
+  /** The car file as it was opened, or as it was saved in a file: that much is not lost. */
+  #safe: string | null = null;
+
+  constructor(host: SaveHost) {
     this.#host = host;
+    this.#view = new SaveView({
+      save: () => this.begin(),
+      erase: () => this.#erase(),
+      file: () => this.#saveAsFile(),
+      link: () => this.#link(),
+      again: () => host.again(),
+    });
     shopStore.whenOtherTabSaves((found) => {
-      if (this.on && found?.stamp !== this.#stamp) this.#other(found);
+      if (this.on && stampOf(found) !== this.#stamp) this.#other(found);
     });
     addEventListener("beforeunload", (event) => {
       if (this.loses) event.preventDefault();
     });
   }
-  #failed = false;
-  /** The car as it was opened, or as it lies in a file: so much is not lost. */
-  #safe = null;
-  /** The page goes on to another one that takes the car along. */
-  takenAlong = false;
 
-  /** Is anything recorded that would be gone with this tab? */
-  get loses() {
-    const { job } = this.#host;
-    return (
-      Boolean(job.car) &&
-      !this.takenAlong &&
-      (this.#failed || (!this.on && job.from?.kind !== "sample" && job.text() !== this.#safe))
-    );
+  get node(): HTMLElement {
+    return this.#view.node;
+  }
+  /** The short line that is always in view. */
+  get line(): HTMLElement {
+    return this.#view.line;
   }
 
-  /** A car was opened; what comes out of this tab's own history lies nowhere else. */
-  opened({ again }) {
-    this.#safe = again ? null : this.#host.job.text();
+  /** Whether anything is recorded that would be lost with this tab. */
+  get loses(): boolean {
+    const { openCar } = this.#host;
+    if (!openCar.hasCar || this.takenAlong) return false;
+    if (this.#failed) return true;
+    return !this.on && openCar.from?.kind !== "sample" && openCar.text() !== this.#safe;
   }
 
-  /** Writes the car down; called in each press, before anything else. */
-  keep() {
+  /** A car was opened. again: it comes from this tab's own history, so nothing else has it. */
+  opened({ again }: { again: boolean }): void {
+    this.#safe = again ? null : this.#host.openCar.text();
+  }
+
+  /** Saves the car, if this tab saves it; called in each press, before anything else. */
+  save(): void {
     if (!this.on) {
       this.#draw();
       return;
     }
     const found = shopStore.load();
-    if (found && found !== "unreadable" && found.stamp !== this.#stamp) {
+    if (found && found !== "unreadable" && stampOf(found) !== this.#stamp) {
       this.#other(found);
       return;
     }
     this.#write();
   }
 
-  #write() {
-    const { job } = this.#host;
+  #write(): boolean {
+    const { openCar, frame } = this.#host;
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
-    const done = shopStore.save(job.car, moment(), stamp, { ways: job.ways, from: job.from });
+    const { settings: ways, from } = openCar;
+    const done = shopStore.save(openCar.car, moment(), stamp, { ways, from });
     this.#failed = !done;
     if (done) {
       this.#stamp = stamp;
       this.#last = clockText();
-      this.#host.frame.put("storage", null);
-    } else this.#host.frame.put("storage", band("storage", [FULL], [["Save a file", () => this.save()]]));
+      frame.put("storage", null);
+    } else frame.put("storage", band("storage", [FULL], [["Save a file", () => this.#saveAsFile()]]));
     this.#draw();
     return done;
   }
 
-  /** Goes on with what was found: this tab is now the one that keeps it. */
-  goOn(found) {
+  /** Goes on with the car that was found: this tab now saves it. */
+  goOn(found: FoundCar): void {
     this.on = true;
-    this.#stamp = found.stamp;
+    this.#stamp = found.stamp ?? null;
     this.#last = found.when.slice(11);
     this.#draw();
   }
 
-  get stamp() {
-    return this.on ? this.#stamp : null;
-  }
-
-  begin(force = false) {
-    const found = shopStore.load();
-    if (found && !force) {
-      this.#area.replaceChildren(this.#askReplace());
-      this.#area.querySelector("button").focus();
+  /** Starts saving. force: also in the place of another car that is saved there. */
+  begin(force = false): void {
+    if (shopStore.load() && !force) {
+      this.#view.put(this.#askReplace());
+      this.#view.focusFirst();
       return;
     }
-    this.#area.replaceChildren();
+    this.#view.put(null);
     this.on = true;
     if (!this.#write()) this.on = false;
     this.#draw();
   }
 
-  stop() {
+  stop(): void {
     this.on = false;
     this.#stamp = null;
     this.#last = "";
     this.#failed = false;
-    this.#area.replaceChildren();
-    this.#said.textContent = "";
+    this.#view.put(null);
+    this.#view.say("");
     this.#draw();
   }
 
-  #askReplace() {
+  #erase(): void {
+    shopStore.erase();
+    this.on = false;
+    this.#draw();
+    this.#view.say("Nothing of this car is kept on this device now.");
+  }
+
+  #askReplace(): HTMLElement {
     return el(
       "div",
       { class: "band", role: "group", "aria-label": "Replace the kept car?" },
       el("p", {}, "Another car is kept on this device already."),
       button("Put this one in its place", () => this.begin(true)),
-      button("Leave the other one", () => this.#area.replaceChildren()),
+      button("Leave the other one", () => this.#view.put(null)),
     );
   }
 
-  /** Another tab wrote meanwhile: nothing is merged, and one is asked for. */
-  #other(found) {
+  /** Another tab has saved or erased meanwhile. Nothing is merged: a person chooses. */
+  #other(found: Found<CarFile, SurveyExtra>): void {
     this.on = false;
     const { frame, goOn } = this.#host;
-    const mine = this.#last;
     if (!found || found === "unreadable") {
       frame.put(
         "tabs",
         band("tabs", ["Another tab has erased this car from the device. This tab no longer keeps it."]),
       );
-      this.#draw();
-      return;
-    }
-    frame.put(
-      "tabs",
-      band(
+    } else {
+      const choose = (act: () => unknown) => () => {
+        frame.put("tabs", null);
+        act();
+      };
+      frame.put(
         "tabs",
-        [
-          `Another tab has recorded on the car kept here, last at ${found.when.slice(11)}; that one is the newer. This tab kept its last press at ${mine}. Nothing is put together from both.`,
-        ],
-        [
+        band(
+          "tabs",
           [
-            "Go on with the newer one",
-            () => {
-              frame.put("tabs", null);
-              goOn(found);
-            },
+            `Another tab has recorded on the car kept here, last at ${found.when.slice(11)}; that one is the newer. This tab kept its last press at ${this.#last}. Nothing is put together from both.`,
           ],
           [
-            "Go on with this one and keep it instead",
-            () => {
-              frame.put("tabs", null);
-              this.begin(true);
-            },
+            ["Go on with the newer one", choose(() => goOn(found))],
+            ["Go on with this one and keep it instead", choose(() => this.begin(true))],
           ],
-        ],
-      ),
-    );
+        ),
+      );
+    }
     this.#draw();
   }
 
-  async save() {
-    const { job } = this.#host;
-    saveFile("this-car.json", job.text());
-    this.#safe = job.text();
-    this.#said.textContent = "The file went to where your browser saves files.";
+  #saveAsFile(): void {
+    const text = this.#host.openCar.text();
+    saveFile("this-car.json", text);
+    this.#safe = text;
+    this.#view.say("The file went to where your browser saves files.");
   }
 
-  async #link() {
-    const { job, rates, reply } = this.#host;
-    const address = location.href.split("#")[0] + (await encode(toShare(job.car, reply(), rates(), today())));
-    const tooLong = address.slice(address.indexOf("#")).length > MOST_LINK;
-    if (tooLong) {
-      this.#area.replaceChildren(
-        el(
-          "p",
-          { class: "error" },
-          "So much is recorded that it does not fit into a link. Save a file instead.",
-        ),
-      );
+  async #link(): Promise<void> {
+    const { openCar, rates, reply } = this.#host;
+    const fragment = await encode(toShare(openCar.car, reply(), rates(), today()));
+    if (fragment.length > MOST_CHARACTERS) {
+      this.#view.put(linkTooLong());
       return;
     }
-    const area = el("textarea", {
-      id: "car-link",
-      rows: 4,
-      readonly: true,
-      spellcheck: "false",
-      on: { focus: (event) => event.target.select() },
-    });
-    area.value = address;
-    this.#area.replaceChildren(
-      el(
-        "div",
-        { class: "link-box" },
-        el("label", { for: "car-link" }, "The link"),
-        area,
-        el(
-          "p",
-          { class: "hint" },
-          "It holds the answers and everything recorded. Whoever has it can read that, and it stays in histories and chats where it was pasted.",
-        ),
-        button("Copy the link", async () => {
-          try {
-            await navigator.clipboard.writeText(address);
-            this.#said.textContent = "The link is copied.";
-          } catch {
-            area.focus();
-          }
-        }),
-        button("Erase the link here", () => this.#area.replaceChildren(), { class: "quiet" }),
-      ),
+    const address = location.href.replace(/#.*$/s, "") + fragment;
+    this.#view.put(
+      linkBox(address, {
+        say: (text) => this.#view.say(text),
+        erase: () => this.#view.put(null),
+      }),
     );
-    area.focus();
+    this.#view.focusLink();
   }
 
-  #draw() {
-    const line = this.on
-      ? `Kept on this device, last press at ${this.#last}.`
-      : "Not kept on this device: it is gone when this tab is closed.";
-    if (!this.node.hasChildNodes()) this.#build();
-    this.line.textContent = this.on ? `Kept on this device ${this.#last}` : "Not kept on this device";
-    this.node.querySelector(".keep-line").textContent = line;
-    this.node.querySelector('[data-key="keep"]').hidden = this.on;
-    this.node.querySelector('[data-key="erase"]').hidden = !this.on;
-  }
-
-  #build() {
-    const erase = () => {
-      shopStore.erase();
-      this.on = false;
-      this.#draw();
-      this.#said.textContent = "Nothing of this car is kept on this device now.";
-    };
-    this.node.replaceChildren(
-      el("h2", { id: "keep-title" }, "Keep it"),
-      el("p", { class: "keep-line" }),
-      el(
-        "div",
-        { class: "keep-buttons" },
-        el(
-          "div",
-          {},
-          button("Keep on this device", () => this.begin(), { "data-key": "keep" }),
-          button("Erase from this device", erase, { "data-key": "erase" }),
-          button("Save a file", () => this.save()),
-          button("Make a link", () => this.#link()),
-        ),
-      ),
-      this.#area,
-      this.#said,
-      el(
-        "p",
-        {},
-        button("Another car", () => this.#host.again(), { class: "quiet", "data-key": "again" }),
-      ),
-    );
+  #draw(): void {
+    this.#view.draw(this.on, this.#last);
   }
 }
+
+/** The stamp of a car that was found, null where it has none; undefined for anything else. */
+const stampOf = (found: Found<CarFile, SurveyExtra>): string | null | undefined =>
+  found === null || found === "unreadable" ? undefined : (found.stamp ?? null);

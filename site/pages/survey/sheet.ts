@@ -1,44 +1,43 @@
-// The survey on paper: what is recorded, in the order of the list, and the six
-// letters to ring where nothing is recorded yet, so that a sheet half filled can
-// be finished on a clipboard.
+// The survey on paper: what is recorded, in the order of the list, and the six letters to
+// ring where nothing is recorded yet, so that a half-filled sheet can be finished on a
+// clipboard.
 
-import { button, el } from "../shared/dom.ts";
+import { button, type Child, el } from "../shared/dom.ts";
 import { dateText, today } from "../shared/linkcontent.ts";
+import type { OpenedReply, SheetCondition, SheetZone } from "../shared/replies.ts";
 import { Drawing, hatchingKey } from "../shared/thiscar/drawn.ts";
+import { columnHeads } from "../shared/thiscar/letterparts.ts";
 import { isOpen, standing } from "../shared/thiscar/record.ts";
+import { lookAgainOnPaper, type PaperHost } from "./lookagain.ts";
+import type { OpenCar } from "./opencar.ts";
 import { zoneRows } from "./order.ts";
-import { conditionName, findingsOf } from "./panel.ts";
-import { lookAgainOnPaper } from "./secondlook.ts";
+import { findingsOf, itemOf, wordOf } from "./partwords.ts";
 
-function written(job, on) {
-  const item = job.sheet.items[on];
-  const record = standing(job.car, on);
-  const box =
-    item.closed &&
-    el("span", { class: "sheet-small" }, isOpen(job.car, item.box) ? "box opened" : "closed box, opened ☐");
-  const word = record?.condition
-    ? conditionName(job.sheet, record.condition)
-    : record?.could_not_see
-      ? "Could not see"
-      : null;
-  const found = findingsOf(job.sheet, record);
+/** What is written in the cell of an item. */
+function written(openCar: OpenCar, on: string): Child[] {
+  const { car, sheet } = openCar;
+  const item = itemOf(sheet, on);
+  const record = standing(car, on);
+  const word = wordOf(sheet, record);
+  const found = findingsOf(sheet, record);
+  const small = (text: string) => el("span", { class: "sheet-small" }, text);
   const more = [
-    job.again.at(job.car, on) && "Look again",
-    record?.sure && "Looked at again: it is so",
-    found.length > 0 && `Found: ${found.join("; ")}`,
-    record?.note,
-    record?.photo && `Photograph ${record.photo}`,
+    openCar.secondLooks.at(car, on) ? "Look again" : "",
+    record?.sure ? "Looked at again: it is so" : "",
+    found.length > 0 ? `Found: ${found.join("; ")}` : "",
+    record?.note ?? "",
+    record?.photo ? `Photograph ${record.photo}` : "",
   ].filter(Boolean);
   return [
-    word ? el("strong", {}, word) : ring(job.sheet.conditions),
-    item.closed && record?.stage === "survey" && word && el("span", { class: "sheet-small" }, "from outside"),
-    box,
-    more.map((t) => el("span", { class: "sheet-small" }, t)),
+    word ? el("strong", {}, word) : ring(sheet.conditions),
+    item.closed && record?.stage === "survey" && word !== "" && small("from outside"),
+    item.closed && small(isOpen(car, item.box) ? "box opened" : "closed box, opened ☐"),
+    ...more.map(small),
   ];
 }
 
 /** The letters of the six words to ring, and a box to tick. */
-const ring = (conditions) =>
+const ring = (conditions: readonly SheetCondition[]) =>
   el(
     "span",
     { class: "ring" },
@@ -47,41 +46,28 @@ const ring = (conditions) =>
     el("span", { class: "sheet-small" }, "could not see ☐"),
   );
 
-function zoneTable(job, zone, uk) {
-  const rows = zoneRows(zone);
+function zoneTable(openCar: OpenCar, zone: SheetZone, uk: boolean): HTMLElement {
   return el(
     "table",
     { class: "sheet-table" },
     el("caption", {}, zone.name),
-    el(
-      "thead",
-      {},
-      el(
-        "tr",
-        {},
-        ["Part", uk ? "LEFT (nearside)" : "LEFT", uk ? "RIGHT (offside)" : "RIGHT"].map((h) =>
-          el("th", { scope: "col" }, h),
-        ),
-      ),
-    ),
+    columnHeads(["Part", uk ? "LEFT (nearside)" : "LEFT", uk ? "RIGHT (offside)" : "RIGHT"]),
     el(
       "tbody",
       {},
-      rows.map((row) => {
+      zoneRows(zone).map((row) => {
         if (row.title) return el("tr", {}, el("th", { scope: "row", colspan: 3 }, row.head));
-        const cells =
-          row.cells.length === 1
-            ? [el("td", { colspan: 2 }, written(job, row.cells[0]))]
-            : row.cells.map((on) => el("td", {}, on ? written(job, on) : ""));
+        const span = row.cells.length === 1 ? 2 : null;
+        const cells = row.cells.map((on) => el("td", { colspan: span }, on ? written(openCar, on) : ""));
         return el("tr", {}, el("th", { scope: "row", class: row.sub ? "sub" : null }, row.head), cells);
       }),
     ),
   );
 }
 
-function head(job, opened) {
-  const { tally, sheet, car } = job;
-  const looks = (car.stages ?? []).map(
+function head(openCar: OpenCar, opened: OpenedReply): HTMLElement {
+  const { tally, sheet, car } = openCar;
+  const stages = (car.stages ?? []).map(
     (s) => `${sheet.stages.find((t) => t.id === s.stage)?.name ?? s.stage} begun on ${dateText(s.on)}`,
   );
   return el(
@@ -90,13 +76,13 @@ function head(job, opened) {
     el(
       "p",
       {},
-      `${opened.shop.name}${opened.shop.invented ? " (an invented shop)" : ""}. ${sheet.body_name}. Printed on ${dateText(today())}. ${looks.join(". ")}`,
+      `${opened.shop.name}${opened.shop.invented ? " (an invented shop)" : ""}. ${sheet.body_name}. Printed on ${dateText(today())}. ${stages.join(". ")}`,
     ),
-    job.from?.kind === "sample" && el("p", {}, "This car is invented."),
+    openCar.from?.kind === "sample" && el("p", {}, "This car is invented."),
     el(
       "p",
       {},
-      [tally?.survey?.line, tally?.opening_up?.line, tally?.not_opened_line, tally?.not_recorded_line]
+      [tally?.survey.line, tally?.opening_up.line, tally?.not_opened_line, tally?.not_recorded_line]
         .filter(Boolean)
         .join(" · "),
     ),
@@ -112,14 +98,17 @@ function head(job, opened) {
   );
 }
 
-/** host: sure(on), change(on) */
-export function paperView(job, opened, host) {
-  const drawing = new Drawing({ condition: (on) => standing(job.car, on)?.condition ?? null, tap: () => {} });
+/** The survey sheet. host: what its buttons do. */
+export function paperView(openCar: OpenCar, opened: OpenedReply, host: PaperHost): HTMLElement {
+  const drawing = new Drawing({
+    condition: (on) => standing(openCar.car, on)?.condition ?? null,
+    tap: () => {},
+  });
   drawing
-    .show(job.sheet.drawing, job.sheet.conditions)
-    .catch(() => drawing.node.replaceChildren(hatchingKey(job.sheet.conditions)));
-  const whole = (job.sheet.whole_car_findings ?? [])
-    .filter((f) => job.car.whole_car?.includes(f.id))
+    .show(openCar.sheet.drawing, openCar.sheet.conditions)
+    .catch(() => drawing.node.replaceChildren(hatchingKey(openCar.sheet.conditions)));
+  const whole = openCar.sheet.whole_car_findings
+    .filter((f) => openCar.car.whole_car?.includes(f.id))
     .map((f) => f.name);
   return el(
     "div",
@@ -129,11 +118,11 @@ export function paperView(job, opened, host) {
       { class: "no-paper" },
       button("Print this sheet", () => print(), { class: "go" }),
     ),
-    head(job, opened),
+    head(openCar, opened),
     whole.length > 0 && el("p", {}, `Found on the whole car: ${whole.join("; ")}.`),
-    lookAgainOnPaper(job, host, (on) => conditionName(job.sheet, standing(job.car, on).condition)),
+    lookAgainOnPaper(openCar, host, (on) => wordOf(openCar.sheet, standing(openCar.car, on))),
     drawing.node,
-    job.sheet.zones.map((zone) => zoneTable(job, zone, opened.words === "uk")),
+    openCar.sheet.zones.map((zone) => zoneTable(openCar, zone, opened.words === "uk")),
     el(
       "p",
       {},

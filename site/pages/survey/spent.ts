@@ -1,5 +1,6 @@
 // What finished stages of the work cost, against their ranges: the running total.
 
+import type { PaidStage } from "../shared/carfile.ts";
 import { el, freshId, list } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import type { PlanReply, PlanStage } from "../shared/replies.ts";
@@ -59,7 +60,7 @@ export class Spent {
   }
 
   #field({ id, name }: PlanStage): HTMLElement {
-    const input = el("input", {
+    const input: HTMLInputElement = el("input", {
       id: freshId("spent"),
       type: "text",
       inputmode: "decimal",
@@ -74,7 +75,7 @@ export class Spent {
 
   /** Writes the amount of a stage; blank removes it. What the engine refuses is not
    *  recorded. */
-  async #put(id: string, text: string): Promise<void> {
+  async #put(id: PaidStage, text: string): Promise<void> {
     const { [id]: _, ...rest } = this.#openCar.car.came_to ?? {};
     const car = withMember(this.#openCar.car, "came_to", text === "" ? rest : { ...rest, [id]: text });
     const reply = await this.#engine.ask({ ask: "plan", car });

@@ -1,35 +1,55 @@
-// Before and after: one row of dots for each stage on one axis, what moved it in
-// words, and what the stages to come are worth. No figure is made here.
+// Before and after: a row of dots for each stage on one axis, what moved the range in words,
+// and what the stages to come are worth. No figure is made here.
 
-import { button, el, list } from "../shared/dom.ts";
+import type { CarFile } from "../shared/carfile.ts";
+import { button, type Child, el, list } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
-import { Overtaken } from "../shared/engineclient.ts";
+import { type EngineClient, Overtaken } from "../shared/engineclient.ts";
+import type {
+  Axis,
+  BeforeAfterReply,
+  LookWorth,
+  MovedItem,
+  StageRow,
+  WorthReply,
+} from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
+import { type Failure, isRough } from "../shared/thiscar/gather.ts";
+import { columnHeads } from "../shared/thiscar/letterparts.ts";
+import { drawnRows, isDrawn, movedLists } from "../shared/thiscar/stagerows.ts";
+import type { OpenCar } from "./opencar.ts";
 import { Spent } from "./spent.ts";
+
+export interface StagesHost {
+  engine: EngineClient;
+  /** The engine failed; null when it did not answer. */
+  failed(reply: Failure | null): void;
+}
 
 export class StagesView {
   node = el("div", { class: "before-after" });
-  #job;
-  #host;
+  #openCar: OpenCar;
+  #host: StagesHost;
   #rows = el("div", {});
   #worth = el("div", { class: "worth" });
-  #spent;
+  #spent: Spent;
   #axis = 0;
 
-  /** host: link, failed(reply) */
-  constructor(job, host) {
-    this.#job = job;
+  constructor(openCar: OpenCar, host: StagesHost) {
+    this.#openCar = openCar;
     this.#host = host;
-    this.#spent = new Spent(job, host);
+    this.#spent = new Spent(openCar, host);
     this.node.append(this.#rows, this.#spent.node, this.#worth);
   }
 
-  async show() {
-    const { car } = this.#job;
+  async show(): Promise<void> {
+    const { car } = this.#openCar;
+    const { engine } = this.#host;
     this.#rows.replaceChildren(el("p", {}, "Working it out."));
     this.#worth.replaceChildren();
-    const request = { ask: "before_after", car, ...(this.#axis ? { axis_at_least: this.#axis } : {}) };
+    const axis = this.#axis ? { axis_at_least: this.#axis } : {};
     try {
-      const last = await this.#host.link.refine(request, (reply) => this.#took(reply));
+      const last = await engine.refine({ ask: "before_after", car, ...axis }, (reply) => this.#took(reply));
       this.#took(last);
       if (last.kind === "before_after") {
         await this.#spent.show();
@@ -40,95 +60,88 @@ export class StagesView {
     }
   }
 
-  #took(reply) {
-    this.node.dataset.state = reply.state ?? reply.kind;
+  #took(reply: ReplyTo<"before_after">): void {
     if (reply.kind !== "before_after") {
+      this.node.dataset.state = reply.kind;
       this.#rows.replaceChildren(
         el("p", { class: "error" }, reply.text),
         el("p", {}, "No figure is shown until this is put right."),
       );
       return;
     }
-    const rough = reply.state === "rough" || reply.state === "refining";
-    const drawn = reply.rows.filter((row) => row.done && row.dots?.length);
-    if (drawn.length === 0) return;
+    this.node.dataset.state = reply.state;
+    const drawn = drawnRows(reply);
+    const newest = drawn.at(-1);
+    if (!newest) return;
     this.#axis = Math.max(this.#axis, reply.axis.max_minor);
     const levels = levelsOf(drawn);
-    const newest = drawn.at(-1);
-    const lists = [
-      ["Worse than usual", reply.worse],
-      ["Better than usual", reply.better],
-    ].filter(([, l]) => l?.length);
-    this.#rows.replaceChildren(
-      ...[
-        el("p", { class: "rough-note" }, rough ? "About: still being worked out." : "\u00a0"),
-        reply.headline?.length > 0 &&
-          el(
-            "div",
-            { class: "sentence" },
-            reply.headline.map((t) => el("p", {}, t)),
-          ),
-        el("p", { class: "caveat" }, "A cost range: not an estimate, not a quotation, not a ceiling."),
-        el(
-          "div",
-          { class: "stage-rows" },
-          reply.rows.map((row) => stageRow(row, row === newest, reply.axis, levels)),
-        ),
-        el("p", { class: "hint" }, "Each dot is one car in twenty: 2 below, 16 between, 2 above."),
-        ...lists.map(([name, l]) => el("section", {}, el("h2", {}, name), list(l))),
-        reply.unseen_line && el("p", {}, reply.unseen_line),
-        reply.items?.length > 0 && moved(reply.items),
-        reply.not_a_limit && el("p", { class: "hint" }, reply.not_a_limit),
-      ].filter(Boolean),
-    );
+    const parts = [
+      el("p", { class: "rough-note" }, isRough(reply) ? "About: still being worked out." : "\u00a0"),
+      headline(reply),
+      el("p", { class: "caveat" }, "A cost range: not an estimate, not a quotation, not a ceiling."),
+      el(
+        "div",
+        { class: "stage-rows" },
+        reply.rows.map((row) => stageRow(row, row === newest, reply.axis, levels)),
+      ),
+      el("p", { class: "hint" }, "Each dot is one car in twenty: 2 below, 16 between, 2 above."),
+      ...movedLists(reply).map(({ name, lines }) => el("section", {}, el("h2", {}, name), list(lines))),
+      reply.unseen_line && el("p", {}, reply.unseen_line),
+      reply.items.length > 0 && moved(reply.items),
+      reply.not_a_limit && el("p", { class: "hint" }, reply.not_a_limit),
+    ];
+    this.#rows.replaceChildren(...parts.filter(isNode));
   }
 
-  async #value(car) {
-    const stop = button("Stop", () => this.#host.link.stop(), { class: "quiet" });
+  /** What the stages to come and the checks are worth. */
+  async #value(car: CarFile): Promise<void> {
+    const stop = button("Stop", () => this.#host.engine.stop(), { class: "quiet" });
     const line = el("p", {});
-    const fill = (reply) => {
+    const fill = (reply: ReplyTo<"worth">) => {
       if (reply.kind !== "worth") {
         this.#worth.replaceChildren(el("p", { class: "error" }, reply.text));
         return;
       }
       line.textContent = reply.progress_line;
-      const rows = reply.stages ?? [];
-      this.#worth.replaceChildren(
-        ...[
-          el("h2", {}, "What each stage is worth"),
-          reply.now_line && el("p", {}, reply.now_line),
-          rows.length > 0 && list(rows.map((s) => s.line)),
-          reply.state === "refining" && el("div", {}, line, stop),
-          looks(reply),
-        ].filter(Boolean),
-      );
+      const parts = [
+        el("h2", {}, "What each stage is worth"),
+        reply.now_line && el("p", {}, reply.now_line),
+        reply.stages.length > 0 && list(reply.stages.map((s) => s.line)),
+        reply.state === "refining" && el("div", {}, line, stop),
+        checks(reply),
+      ];
+      this.#worth.replaceChildren(...parts.filter(isNode));
     };
-    const last = await this.#host.link.refine({ ask: "worth", car, for: "shop" }, fill);
+    const last = await this.#host.engine.refine({ ask: "worth", car, for: "shop" }, fill);
     fill(last);
-    this.node.dataset.worth = last.state ?? last.kind;
+    this.node.dataset.worth = last.kind === "worth" ? last.state : last.kind;
   }
 }
 
-function stageRow(row, newest, axis, levels) {
+const isNode = (child: Child): child is HTMLElement => child instanceof HTMLElement;
+
+const headline = ({ headline: lines }: BeforeAfterReply) =>
+  lines.length > 0 &&
+  el(
+    "div",
+    { class: "sentence" },
+    lines.map((t) => el("p", {}, t)),
+  );
+
+function stageRow(row: StageRow, newest: boolean, axis: Axis, levels: number): HTMLElement {
   const head = [row.name, row.date_text].filter(Boolean).join(", ");
-  if (!row.dots?.length)
-    return el(
-      "div",
-      { class: "stage-row" },
-      el("h3", {}, head),
-      el("p", {}, row.expected_line || "Not done."),
-    );
+  if (!isDrawn(row)) return el("div", { class: "stage-row" }, el("h3", {}, head), el("p", {}, "Not done."));
   return el(
     "div",
     { class: newest ? "stage-row is-newest" : "stage-row is-older" },
     el("h3", {}, head),
-    dotRow({ ...row, dots_text: row.sentence }, axis, levels),
+    dotRow({ dots: row.dots, dots_text: row.sentence }, axis, levels),
     el("p", {}, row.width_text),
     row.wider_line && el("p", {}, row.wider_line),
   );
 }
 
-function moved(items) {
+function moved(items: readonly MovedItem[]): HTMLElement {
   return el(
     "details",
     { class: "moved-items", "data-paper": true },
@@ -137,15 +150,7 @@ function moved(items) {
       "table",
       {},
       el("caption", { class: "visually-hidden" }, "Parts whose odds moved most"),
-      el(
-        "thead",
-        {},
-        el(
-          "tr",
-          {},
-          ["Part", "Before", "Now"].map((h) => el("th", { scope: "col" }, h)),
-        ),
-      ),
+      columnHeads(["Part", "Before", "Now"]),
       el(
         "tbody",
         {},
@@ -164,25 +169,24 @@ function moved(items) {
   );
 }
 
-function looks(reply) {
-  if (!reply.looks?.length) return null;
+/** The checks that would make the range narrowest. */
+function checks(reply: WorthReply): HTMLElement | null {
+  if (reply.looks.length === 0) return null;
   return el(
     "section",
     {},
     el("h2", {}, "Looks that would help most"),
     reply.looks_note && el("p", { class: "hint" }, reply.looks_note),
-    el(
-      "ul",
-      { class: "worth-looks" },
-      reply.looks.map((l) =>
-        el(
-          "li",
-          {},
-          el("p", {}, el("strong", {}, l.text)),
-          [l.place_line, l.whole_line].filter(Boolean).map((t) => el("p", {}, t)),
-          l.caution && el("p", { class: "caution" }, l.caution),
-        ),
-      ),
-    ),
+    el("ul", { class: "worth-looks" }, reply.looks.map(checkItem)),
+  );
+}
+
+function checkItem(l: LookWorth): HTMLElement {
+  return el(
+    "li",
+    {},
+    el("p", {}, el("strong", {}, l.text)),
+    [l.place_line, l.whole_line].filter(Boolean).map((t) => el("p", {}, t)),
+    l.caution && el("p", { class: "caution" }, l.caution),
   );
 }

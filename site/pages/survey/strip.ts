@@ -5,9 +5,8 @@ import type { CarFile } from "../shared/carfile.ts";
 import { el } from "../shared/dom.ts";
 import { dotRow, levelsOf } from "../shared/dots.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
-import { Ranging } from "../shared/ranging.ts";
+import { type RangeAnswer, Ranging } from "../shared/ranging.ts";
 import type { OddsReply, RangeReply } from "../shared/replies.ts";
-import type { ReplyTo } from "../shared/requests.ts";
 import { toggle } from "./listparts.ts";
 import type { OpenCar } from "./opencar.ts";
 
@@ -105,17 +104,19 @@ export class Strip {
     });
   }
 
-  #took(reply: ReplyTo<"range">): void {
-    this.reply = reply.kind === "range" && "rows" in reply ? reply : null;
-    this.node.dataset.range = "state" in reply ? reply.state : reply.kind;
-    if (reply.kind !== "range") {
-      this.#box.replaceChildren(
-        el("p", { class: "error" }, reply.text),
-        el("p", {}, "No figure is shown until this is put right."),
-      );
+  #took(reply: RangeAnswer): void {
+    if (reply.kind === "range") {
+      this.reply = reply;
+      this.node.dataset.range = reply.state;
+      this.#draw(reply);
       return;
     }
-    if (this.reply) this.#draw(this.reply);
+    this.reply = null;
+    this.node.dataset.range = reply.kind;
+    this.#box.replaceChildren(
+      el("p", { class: "error" }, reply.text),
+      el("p", {}, "No figure is shown until this is put right."),
+    );
   }
 
   #draw(range: RangeReply): void {

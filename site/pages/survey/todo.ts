@@ -1,44 +1,58 @@
-// What to do: one card for each damaged part, dearest first. A press chooses a
-// way, a second press takes it back; the differences are worked out on request.
+// What to do: a card for each damaged part, the dearest first. A press chooses a way, and a
+// second press undoes that. The differences are worked out on request.
 
+import type { CarFile, Teller, Way } from "../shared/carfile.ts";
 import { button, el, list } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { ToDoCard, ToDoWay } from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
 import { swap } from "../shared/swap.ts";
-import { wayOf, withWay } from "../shared/thiscar/record.ts";
+import { wayOf, withWay } from "../shared/thiscar/carmembers.ts";
+import type { Failure } from "../shared/thiscar/gather.ts";
+import type { OpenCar } from "./opencar.ts";
 
-const BY = [
+export interface ToDoHost {
+  engine: EngineClient;
+  say(text: string): void;
+  /** The engine failed; null when it did not answer. */
+  failed(reply: Failure | null): void;
+}
+
+/** A comparison of the ways of a part, and the car that it is about. */
+interface Comparison {
+  car: CarFile;
+  reply: ReplyTo<"compare_ways">;
+}
+
+const BY: readonly (readonly [Teller, string])[] = [
   ["customer", "The customer chooses"],
   ["shop", "The shop chooses"],
 ];
 
 export class ToDoView {
   node = el("div", { class: "to-do" });
-  #job;
-  #host;
-  #compared = new Map();
+  #openCar: OpenCar;
+  #host: ToDoHost;
+  #compared = new Map<string, Comparison>();
   #asked = 0;
 
-  /** host: link, say(text), failed(reply) */
-  constructor(job, host) {
-    this.#job = job;
+  constructor(openCar: OpenCar, host: ToDoHost) {
+    this.#openCar = openCar;
     this.#host = host;
   }
 
-  async show() {
+  async show(): Promise<void> {
     const asked = ++this.#asked;
-    const { car } = this.#job;
+    const { car } = this.#openCar;
     if (!this.node.hasChildNodes()) this.node.replaceChildren(el("p", {}, "Working it out."));
-    let reply;
-    try {
-      reply = await this.#host.link.ask({ ask: "to_do", car });
-    } catch {
-      reply = { kind: "refused", text: "The sums stopped. Try once more." };
-    }
+    const reply = await this.#host.engine.ask({ ask: "to_do", car }).catch(() => null);
     if (asked !== this.#asked) return;
-    if (reply.kind !== "to_do") {
-      this.node.replaceChildren(el("p", { class: "error" }, reply.text));
+    if (reply?.kind !== "to_do") {
+      const text = reply?.text ?? "The sums stopped. Try once more.";
+      this.node.replaceChildren(el("p", { class: "error" }, text));
       return;
     }
-    const cards = reply.cards ?? [];
+    const { cards } = reply;
     swap(
       this.node,
       cards.length === 0 && el("p", {}, "Nothing recorded asks for a decision yet."),
@@ -50,12 +64,12 @@ export class ToDoView {
           { class: "hint" },
           "The sums price every way that is allowed; which one is cut and which saved the customer chooses, and the shop may decline. Frame, sills, posts, floors and mounts are priced here, not approved: fitness for the road is for a competent inspector under local rules.",
         ),
-      (reply.shared ?? []).map((text) => el("p", {}, text)),
+      reply.shared.map((text) => el("p", {}, text)),
       cards.map((card) => this.#card(card)),
     );
   }
 
-  #by() {
+  #by(): HTMLElement {
     return el(
       "div",
       { class: "marks by", role: "group", "aria-label": "Who chooses" },
@@ -63,19 +77,20 @@ export class ToDoView {
         button(
           text,
           () => {
-            this.#job.setWays({ by: id });
+            this.#openCar.change({ by: id });
             this.show();
           },
-          { class: "mark", "data-key": `by-${id}`, "aria-pressed": String(this.#job.ways.by === id) },
+          { class: "mark", "data-key": `by-${id}`, "aria-pressed": String(this.#openCar.settings.by === id) },
         ),
       ),
     );
   }
 
-  #card(card) {
+  #card(card: ToDoCard): HTMLElement {
     const compared = this.#compared.get(card.on);
-    const fresh = compared?.car === this.#job.car ? compared : null;
-    const line = (id) => fresh?.reply.ways?.find((w) => w.id === id)?.line;
+    const fresh = compared && this.#openCar.is(compared.car) ? compared.reply : null;
+    const ways = fresh?.kind === "compare_ways" ? fresh : null;
+    const line = (id: Way) => ways?.ways.find((w) => w.id === id)?.line;
     return el(
       "section",
       { class: "card", "data-card": card.on, "aria-label": card.title },
@@ -85,15 +100,12 @@ export class ToDoView {
       el(
         "ul",
         { class: "ways" },
-        (card.ways ?? []).map((way) =>
+        card.ways.map((way) =>
           el(
             "li",
             {},
             this.#way(card, way),
-            [
-              way.covers_text,
-              ...(way.opens ?? []).map((o) => (typeof o === "string" ? `Opens ${o}` : o.text)),
-            ]
+            [way.covers_text, ...way.opens.map((box) => `Opens ${box}`)]
               .filter(Boolean)
               .map((t) => el("p", { class: "way-more" }, t)),
             line(way.id) && el("p", { class: "way-more difference" }, line(way.id)),
@@ -101,9 +113,9 @@ export class ToDoView {
         ),
       ),
       card.cannot_leave && el("p", { class: "hint" }, card.cannot_leave),
-      (card.opened ?? []).map((o) => el("p", { class: "hint" }, typeof o === "string" ? o : o.text)),
-      fresh?.reply.text && el("p", { class: "error" }, fresh.reply.text),
-      fresh?.reply.how_sure && el("p", { class: "hint" }, fresh.reply.how_sure),
+      card.opened.map((text) => el("p", { class: "hint" }, text)),
+      fresh && fresh.kind !== "compare_ways" && el("p", { class: "error" }, fresh.text),
+      ways?.how_sure && el("p", { class: "hint" }, ways.how_sure),
       button("Compare these on the same imagined cars", () => this.#compare(card.on), {
         class: "quiet",
         "data-key": `compare-${card.on}`,
@@ -111,7 +123,7 @@ export class ToDoView {
     );
   }
 
-  #way(card, way) {
+  #way(card: ToDoCard, way: ToDoWay): HTMLButtonElement {
     return button(
       [el("strong", {}, way.name), ` ${[way.sentence, way.price_text].filter(Boolean).join("; ")}`],
       () => this.#choose(card, way),
@@ -120,26 +132,30 @@ export class ToDoView {
         "data-key": `${card.on}-${way.id}`,
         "data-way": way.id,
         "aria-pressed": String(card.chosen === way.id),
-        disabled: way.allowed === false,
+        disabled: !way.allowed,
       },
     );
   }
 
-  #choose(card, way) {
-    const had = wayOf(this.#job.car, card.on)?.way === way.id;
-    this.#job.act("todo", withWay(this.#job.car, card.on, had ? null : way.id, this.#job.ways.by), {
-      at: card.on,
-      said: way.name,
-    });
+  #choose(card: ToDoCard, way: ToDoWay): void {
+    const had = wayOf(this.#openCar.car, card.on)?.way === way.id;
+    this.#openCar.act(
+      "todo",
+      withWay(this.#openCar.car, card.on, had ? null : way.id, this.#openCar.settings.by),
+      {
+        at: card.on,
+        said: way.name,
+      },
+    );
     this.#host.say(`${card.title}: ${had ? "not decided" : way.name}`);
     this.show();
   }
 
-  async #compare(on) {
-    const { car } = this.#job;
+  async #compare(on: string): Promise<void> {
+    const { car } = this.#openCar;
     this.#host.say("Comparing.");
     try {
-      const reply = await this.#host.link.ask({ ask: "compare_ways", car, on });
+      const reply = await this.#host.engine.ask({ ask: "compare_ways", car, on });
       this.#compared.set(on, { car, reply });
       this.#host.say(
         reply.kind === "compare_ways" ? list(reply.ways.map((w) => w.line)).textContent : reply.text,
@@ -148,6 +164,6 @@ export class ToDoView {
       this.#host.failed(null);
       return;
     }
-    this.show();
+    if (this.#openCar.hasCar) this.show();
   }
 }

@@ -1,102 +1,113 @@
-// The views of one car as addresses after the "#": any order, Back works.
+// The views of one car as addresses after the "#": in any order, and Back works.
 
 import { band } from "../shared/bands.ts";
-import { button, el } from "../shared/dom.ts";
+import { byId, el } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { Frame } from "../shared/frame.ts";
 import { swap } from "../shared/swap.ts";
-import { answersView } from "../shared/thiscar/answers.ts";
+import type { Shop } from "../shared/thiscar/context.ts";
+import type { Failure } from "../shared/thiscar/gather.ts";
 import { standing, withSure } from "../shared/thiscar/record.ts";
-import { startView } from "../shared/thiscar/start.ts";
+import { startView, type TakeCar } from "../shared/thiscar/start.ts";
+import { AnswersPane } from "./answerspane.ts";
 import { hoursSection } from "./hours.ts";
-import { keyTable } from "./keys.ts";
+import { showKeys } from "./keysdialog.ts";
 import { ListView } from "./list.ts";
+import type { OpenCar } from "./opencar.ts";
 import { PapersView, paperLinks } from "./papers.ts";
+import { itemOf } from "./partwords.ts";
+import type { SavePanel } from "./savepanel.ts";
 import { paperView } from "./sheet.ts";
 import { StagesView } from "./stages.ts";
+import { isView, NAMES, nameOf, stepLinks, type ViewName } from "./steps.ts";
+import type { Strip } from "./strip.ts";
 import { ToDoView } from "./todo.ts";
 import { WalkView } from "./walk.ts";
 
-const byId = (id) => document.getElementById(id);
-const NAMES = {
-  answers: "Answers",
-  walk: "Walk-round",
-  survey: "Survey",
-  opening: "Opening up",
-  todo: "What to do",
-  stages: "Before and after",
-  papers: "Papers",
-  paper: "Survey sheet",
-};
-/** The survey sheet is one of the papers: it has no step of its own. */
-const STEPS = Object.keys(NAMES).filter((name) => name !== "paper");
-const address = (opening, id) => `#${opening ? "opening" : "survey"}/${id}`;
+export interface ViewsHost {
+  openCar: OpenCar;
+  shop: Shop;
+  engine: EngineClient;
+  frame: Frame;
+  strip: Strip;
+  savePanel: SavePanel;
+  take: TakeCar;
+  /** Opens the sample car. */
+  sample(): unknown;
+  /** The engine refused the car, or failed; null when it did not answer. */
+  failed(reply: Failure | null): void;
+  /** An answer was changed. field: the id of its field, if it has one. */
+  answered(field: string | undefined): void;
+}
+
+const address = (opening: boolean, id: string) => `#${opening ? "opening" : "survey"}/${id}`;
 
 export class Views {
-  #host;
-  #list;
-  #walk;
-  #todo;
-  #stages;
-  #papers;
-  #now = "start";
-  #editing = null;
-  #wanted = null;
+  #host: ViewsHost;
+  #answers: AnswersPane;
+  #list: ListView;
+  #walk: WalkView;
+  #todo: ToDoView;
+  #stages: StagesView;
+  #papers: PapersView;
+  #now: ViewName | "start" = "start";
+  /** The part to go to in the list. */
+  #wanted: string | null = null;
 
-  /** host: job, shop, link, frame, strip, keeping, take, sample, failed(reply), answered(field) */
-  constructor(host) {
+  constructor(host: ViewsHost) {
     this.#host = host;
-    const { job, link, frame, strip, failed } = host;
-    const say = (text) => frame.say(text);
-    this.#list = new ListView(job, {
+    const { openCar, frame, strip } = host;
+    this.#answers = new AnswersPane(host, (key) => this.#answersAgain(key));
+    const say = (text: string) => frame.say(text);
+    this.#list = new ListView(openCar, {
       say,
-      help: () => this.#help(),
+      help: () => showKeys(openCar.sheet, () => this.#list.focus()),
       uk: () => host.shop.opened.words === "uk",
       address: (id) => address(false, id),
       moved: (id) => history.replaceState(history.state, "", address(this.#list.opening, id)),
       recorded: (on) => strip.want(on),
     });
-    this.#walk = new WalkView(job, { say });
-    this.#todo = new ToDoView(job, { link, say, failed });
-    this.#stages = new StagesView(job, { link, failed });
+    this.#walk = new WalkView(openCar, { say });
+    this.#todo = new ToDoView(openCar, { engine: host.engine, say, failed: host.failed });
+    this.#stages = new StagesView(openCar, host);
     this.#papers = new PapersView(host);
   }
 
-  get isList() {
+  get isList(): boolean {
     return this.#now === "survey" || this.#now === "opening";
   }
 
-  /** The first view of a car that was just opened. */
-  opened(hasAnswers) {
-    const there = this.#place()[0];
-    if (there === "start")
-      history.replaceState(
-        history.state,
-        "",
-        hasAnswers && !this.#host.job.car.survey ? "#answers" : "#survey",
-      );
+  /** Shows the first view of a car that was just opened. hasAnswers: it came with answers
+   *  that somebody else gave. */
+  opened(hasAnswers: boolean): void {
+    if (this.#place.view === "start") {
+      const first = hasAnswers && !this.#host.openCar.car.survey ? "#answers" : "#survey";
+      history.replaceState(history.state, "", first);
+    }
     this.show({ focus: true });
   }
 
-  /** The name of a view in the words of the shop. */
-  #name(name) {
-    return name === "walk" && this.#host.shop.opened.words === "us" ? "Walk-around" : NAMES[name];
+  /** The view in the address, and what follows it there. */
+  get #place(): { view: ViewName | "start"; rest: string } {
+    const [name = "", ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
+    return isView(name) ? { view: name, rest: rest.join("/") } : { view: "start", rest: "" };
   }
 
-  #place() {
-    const [name, ...rest] = decodeURIComponent(location.hash.slice(1)).split("/");
-    return NAMES[name] ? [name, rest.join("/")] : ["start", ""];
-  }
-
-  start(focus = true) {
+  /** Shows the first page, without a car. */
+  start(focus = true): void {
+    const { shop, strip, take, sample, frame } = this.#host;
     this.#now = "start";
+    strip.pause();
+    this.#papers.leave();
     byId("steps").replaceChildren();
     this.#fill(
       "This car",
       startView({
-        opened: this.#host.shop.opened,
-        q: this.#host.shop.q,
-        take: this.#host.take,
-        sample: this.#host.sample,
-        failed: (text) => this.#host.frame.put("arrival", band("arrival", [text])),
+        opened: shop.opened,
+        q: shop.q,
+        take,
+        sample,
+        failed: (text) => frame.put("arrival", band("arrival", [text])),
       }),
       focus,
     );
@@ -104,74 +115,75 @@ export class Views {
     byId("kept").replaceChildren();
   }
 
-  show({ focus }) {
-    const { job, strip, keeping, link } = this.#host;
-    if (!job.car) {
+  /** Shows the view in the address. focus: the heading gets the keyboard. */
+  show({ focus }: { focus: boolean }): void {
+    const { openCar, shop, strip, savePanel, engine } = this.#host;
+    if (!openCar.hasCar) {
       this.start();
       return;
     }
-    let [name, rest] = this.#place();
-    if (name === "start") name = "survey";
-    const same = this.#now === name;
-    this.#now = name;
+    const { view: asked, rest } = this.#place;
+    const view = asked === "start" ? "survey" : asked;
+    const same = this.#now === view;
+    this.#now = view;
     strip.pause();
     this.#papers.leave();
-    link.stop();
+    engine.stop();
     this.#steps();
-    if (name === "survey" || name === "opening") this.#showList(name, rest, focus, same);
-    else this.#fill(this.#name(name), this.#content(name, rest), focus);
-    if (name === "walk" && focus) this.#walk.focus();
-    if (name === "walk") this.#walk.counted();
-    if (name === "stages" || name === "papers" || name === "paper") byId("strip").replaceChildren();
+    if (view === "survey" || view === "opening") this.#showList(view, rest, focus, same);
+    else this.#fill(nameOf(view, shop.opened.words), this.#content(view, rest), focus);
+    if (view === "walk" && focus) this.#walk.focus();
+    if (view === "walk") this.#walk.counted();
+    const isPaper = view === "papers" || view === "paper";
+    if (view === "stages" || isPaper) byId("strip").replaceChildren();
     else {
       byId("strip").replaceChildren(strip.node);
       strip.show();
     }
-    byId("kept").replaceChildren(...(name === "papers" || name === "paper" ? [] : [keeping.node]));
+    byId("kept").replaceChildren(...(isPaper ? [] : [savePanel.node]));
   }
 
-  #showList(name, rest, focus, same) {
+  #showList(view: "survey" | "opening", rest: string, focus: boolean, same: boolean): void {
     if (!same)
       this.#fill(
-        NAMES[name],
-        el("div", {}, this.#list.node, name === "survey" && hoursSection(this.#host.job)),
+        NAMES[view],
+        el("div", {}, this.#list.node, view === "survey" && hoursSection(this.#host.openCar)),
         false,
       );
-    this.#list.show(name === "opening", rest, focus, this.#wanted);
+    this.#list.show(view === "opening", rest, focus, this.#wanted);
     this.#wanted = null;
   }
 
-  #content(name, rest) {
-    const { job, shop } = this.#host;
-    if (name === "answers")
-      return answersView(
-        { opened: shop.opened, q: shop.q, job, changed: (car, key) => this.#changedAnswer(car, key) },
-        this.#editing,
-        (id) => this.#edit(id),
-      );
-    if (name === "walk") {
-      this.#walk.show();
-      return this.#walk.node;
+  #content(view: Exclude<ViewName, "survey" | "opening">, rest: string): HTMLElement {
+    switch (view) {
+      case "answers":
+        return this.#answers.content();
+      case "walk":
+        this.#walk.show();
+        return this.#walk.node;
+      case "todo":
+        this.#todo.show();
+        return this.#todo.node;
+      case "stages":
+        this.#stages.show();
+        return this.#stages.node;
+      case "papers":
+        this.#papers.show(rest);
+        return this.#papers.node;
+      case "paper":
+        return this.#surveySheet();
     }
-    if (name === "todo") {
-      this.#todo.show();
-      return this.#todo.node;
-    }
-    if (name === "stages") {
-      this.#stages.show();
-      return this.#stages.node;
-    }
-    if (name === "papers") {
-      this.#papers.show(rest);
-      return this.#papers.node;
-    }
+  }
+
+  #surveySheet(): HTMLElement {
+    const { openCar, shop } = this.#host;
     return el(
       "div",
       {},
       paperLinks("paper"),
-      paperView(job, shop.opened, {
+      paperView(openCar, shop.opened, {
         sure: (on) => {
-          job.act("survey", withSure(job.car, on), { at: on, said: "looked at again" });
+          openCar.act("survey", withSure(openCar.car, on), { at: on, said: "looked at again" });
           this.show({ focus: false });
         },
         change: (on) => this.#toPart(on),
@@ -179,43 +191,28 @@ export class Views {
     );
   }
 
-  /** The entry of one part, in the survey or among the opened boxes. */
-  #toPart(on) {
-    const { job } = this.#host;
-    const opening = standing(job.car, on)?.stage === "opening_up";
+  /** Goes to the entry of a part, in the survey or among the opened boxes. */
+  #toPart(on: string): void {
+    const { car, sheet } = this.#host.openCar;
+    const opening = standing(car, on)?.stage === "opening_up";
+    const { box, zone } = itemOf(sheet, on);
     this.#wanted = on;
-    location.hash = address(opening, opening ? job.sheet.items[on].box : job.sheet.items[on].zone);
+    location.hash = address(opening, opening ? box : zone);
   }
 
-  /** Opens one of the answers about the car for a change. */
-  answer(id) {
-    this.#editing = id;
-    if (this.#now === "answers") this.#again(id);
+  /** Opens an answer about the car for a change. id: of its field. */
+  answer(id: string): void {
+    this.#answers.editing = id;
+    if (this.#now === "answers") this.#answersAgain(id);
     else location.hash = "answers";
   }
 
-  #edit(id) {
-    this.#editing = id;
-    this.#again(id);
+  #answersAgain(key: string | null): void {
+    this.#fill(NAMES.answers, this.#answers.content(), false);
+    this.#answers.focus(byId("screen"), key);
   }
 
-  async #changedAnswer(car, key) {
-    this.#editing = null;
-    if (await this.#host.job.answered(car)) {
-      this.#host.answered(key);
-      this.#again(key ?? "checked");
-    }
-  }
-
-  #again(key) {
-    this.#fill(NAMES.answers, this.#content("answers"), false);
-    const node =
-      byId("screen").querySelector(`[data-field="${key}"]`) ??
-      byId("screen").querySelector(`[data-key="${key}"]`);
-    (node ?? byId("screen").querySelector("h1")).focus();
-  }
-
-  #fill(title, node, focus) {
+  #fill(title: string, node: HTMLElement, focus: boolean): void {
     const h1 = el("h1", { tabindex: "-1" }, title);
     byId("screen").replaceChildren(h1, node);
     document.body.dataset.view = this.#now;
@@ -226,77 +223,20 @@ export class Views {
     }
   }
 
-  #steps() {
-    const { tally } = this.#host.job;
-    const text = {
-      answers: tally?.answers_line,
-      walk: tally?.walk_round?.line,
-      survey: tally?.survey?.line,
-      opening: tally?.opening_up?.line,
-      todo: tally?.to_do?.line,
-    };
-    swap(
-      byId("steps"),
-      el(
-        "ul",
-        { class: "steps" },
-        STEPS.map((name) =>
-          el(
-            "li",
-            {},
-            el(
-              "a",
-              {
-                href: `#${name}`,
-                "aria-current":
-                  name === this.#now || (name === "papers" && this.#now === "paper") ? "page" : null,
-              },
-              text[name] ?? this.#name(name),
-            ),
-          ),
-        ),
-      ),
-      this.#host.keeping.line,
-    );
+  #steps(): void {
+    const { openCar, shop, savePanel } = this.#host;
+    swap(byId("steps"), stepLinks(this.#now, openCar.tally, shop.opened.words), savePanel.line);
   }
 
   /** The engine has counted. */
-  counted() {
+  counted(): void {
     this.#steps();
     if (this.isList) this.#list.counted();
     if (this.#now === "walk") this.#walk.counted();
   }
 
-  saidOdds(on, text) {
+  /** Shows what the engine says about an entry; see ListView. */
+  saidOdds(on: string | null, text: string): void {
     if (this.isList && (on === null || text)) this.#list.saidOdds(on, text);
-  }
-
-  #help() {
-    const { sheet } = this.#host.job;
-    const close = button("Back to the list", () => dialog.close(), { class: "go" });
-    const dialog = el(
-      "dialog",
-      { class: "keys", "aria-label": "Keys" },
-      el("h2", {}, "Keys, while the list has the focus"),
-      el(
-        "table",
-        {},
-        el(
-          "tbody",
-          {},
-          keyTable(sheet.conditions, sheet.findings).map(([key, does]) =>
-            el("tr", {}, el("th", { scope: "row" }, key), el("td", {}, does)),
-          ),
-        ),
-      ),
-      close,
-    );
-    dialog.addEventListener("close", () => {
-      dialog.remove();
-      this.#list.focus();
-    });
-    document.body.append(dialog);
-    dialog.showModal();
-    close.focus();
   }
 }

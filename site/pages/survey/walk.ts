@@ -1,128 +1,99 @@
-// The walk-round: one list of looks in the order in which one walks. Yes, No and
-// Could not by key or press; a look that was not made stays not made, and says
-// nothing. The line in hand shows how, with what, and what may hurt.
+// The walk-round: one list of checks in the order of a walk around the car. Yes, No and Could
+// not by key or press; a check that nobody made says nothing. The current line shows how to
+// make the check, with what, and what may hurt.
 
-import { button, el, freshId } from "../shared/dom.ts";
-import { lookAt, withLook } from "../shared/thiscar/record.ts";
+import type { CheckResult, Teller } from "../shared/carfile.ts";
+import { attributeAt, el, freshId } from "../shared/dom.ts";
+import type { WalkLine, WalkSection } from "../shared/replies.ts";
+import { lookAt, withLook } from "../shared/thiscar/carmembers.ts";
+import { checkKey } from "../shared/thiscar/context.ts";
+import type { OpenCar } from "./opencar.ts";
+import { customersOther, safety } from "./walkintro.ts";
+import { RESULTS, SAID, WalkRow } from "./walkrow.ts";
 import { WalkZones } from "./walkzones.ts";
 
-const RESULTS = [
-  ["yes", "Yes", "y"],
-  ["no", "No", "n"],
-  ["could_not", "Could not", "c"],
-];
-const SAID = { yes: "yes", no: "no", could_not: "could not look" };
-const keyOf = (line) => `${line.look} ${line.on}`;
+export interface WalkHost {
+  say(text: string): void;
+}
 
 export class WalkView {
   node = el("div", { class: "walk" });
-  #job;
-  #host;
-  #rows = new Map();
-  #at = null;
+  #openCar: OpenCar;
+  #host: WalkHost;
+  #rows = new Map<string, WalkRow>();
+  #sections: HTMLElement[] = [];
+  /** The key of the current check; blank where there is none. */
+  #at = "";
   #tool = "";
-  #zones;
+  #toolSelect: HTMLSelectElement | null = null;
+  #zones: WalkZones | null = null;
 
-  /** host: say(text) */
-  constructor(job, host) {
-    this.#job = job;
+  constructor(openCar: OpenCar, host: WalkHost) {
+    this.#openCar = openCar;
     this.#host = host;
   }
 
-  show() {
-    const { sheet } = this.#job;
+  show(): void {
+    const { walk_round: sections } = this.#openCar.sheet;
     this.#rows.clear();
+    this.#sections = sections.map((section) => this.#section(section));
+    this.#zones = new WalkZones(sections, {
+      goTo: (section) => this.#goTo(section),
+      made: (line) => this.#result(line) !== null,
+    });
     const list = el(
       "div",
       {
         class: "walk-list",
         on: { keydown: (event) => this.#key(event), focusin: (event) => this.#focused(event) },
       },
-      sheet.walk_round.map((section) => this.#section(section)),
+      this.#sections,
     );
-    this.#zones = new WalkZones(sheet.walk_round, {
-      goTo: (section) => this.#goTo(section),
-      made: (line) => this.#result(line) !== null,
-    });
-    this.node.replaceChildren(
-      ...[
-        el("p", {}, "Press the word you see. Untouched means not known, never good."),
-        this.#safety(),
-        this.#theirs(),
-        this.#filter(),
-        this.#zones.node,
-        list,
-      ].filter(Boolean),
+    const content = el(
+      "div",
+      {},
+      el("p", {}, "Press the word you see. Untouched means not known, never good."),
+      safety(this.#openCar.sheet),
+      customersOther(this.#openCar),
+      this.#filter(),
+      this.#zones.node,
+      list,
     );
+    this.node.replaceChildren(...content.childNodes);
     if (!this.#rows.has(this.#at)) this.#at = this.#first();
     this.#stand(this.#at, false);
     this.#narrow();
   }
 
-  /** Stands on the first look of a section: of those for the tool in hand, or of all
-   *  where that tool is for none. */
-  #goTo(section) {
-    const first = () => this.#shown().find((key) => section.lines.some((line) => keyOf(line) === key));
+  /** Goes to the first check of a section: of those for the chosen tool, or of all where
+   *  that tool is for none. */
+  #goTo(section: WalkSection): void {
+    const first = () => this.#shown.find((row) => section.lines.some((line) => checkKey(line) === row.key));
     if (!first()) {
       this.#tool = "";
-      this.node.querySelector("select").value = "";
+      if (this.#toolSelect) this.#toolSelect.value = "";
       this.#narrow();
     }
-    const key = first();
-    this.#stand(key, true);
-    this.#rows.get(key).node.closest("section").scrollIntoView();
+    const row = first();
+    if (!row) return;
+    this.#stand(row.key, true);
+    row.node.closest("section")?.scrollIntoView();
   }
 
-  #result(line) {
-    return lookAt(this.#job.car, line.look, line.on, "shop")?.result ?? null;
+  #checkBy(line: WalkLine, by: Teller) {
+    return lookAt(this.#openCar.car, line.look, line.on, by);
   }
 
-  #first() {
-    return [...this.#rows].find(([, row]) => !row.line.not_here)?.[0] ?? null;
+  #result(line: WalkLine): CheckResult | null {
+    return this.#checkBy(line, "shop")?.result ?? null;
   }
 
-  #safety() {
-    const all = (this.#job.sheet.cautions ?? []).filter(
-      (c) => c.id === "lifting" || c.where === "walk_round",
-    );
-    return (
-      all.length > 0 &&
-      el(
-        "div",
-        {},
-        all.map((c) => el("p", { class: "caution" }, c.text)),
-      )
-    );
+  /** The key of the first check that can be made. */
+  #first(): string {
+    return [...this.#rows.values()].find((row) => row.isHere)?.key ?? "";
   }
 
-  /** Looks of the customer that have no line of their own here. */
-  #theirs() {
-    const lines = new Set(this.#job.sheet.walk_round.flatMap((s) => s.lines.map(keyOf)));
-    const rest = (this.#job.car.looks ?? []).filter((l) => l.by === "customer" && !lines.has(keyOf(l)));
-    if (rest.length === 0) return null;
-    const words = new Map(this.#job.sheet.walk_round.flatMap((s) => s.lines.map((l) => [l.look, l.name])));
-    return el(
-      "div",
-      {},
-      el("h2", {}, "Looked by the customer"),
-      el(
-        "ul",
-        {},
-        rest.map((l) =>
-          el("li", {}, `${this.#place(l.on)}: ${words.get(l.look) ?? l.look}: ${SAID[l.result]}`),
-        ),
-      ),
-    );
-  }
-
-  /** front_either and either stand for one side or the other. */
-  #place(on) {
-    const { items } = this.#job.sheet;
-    const left = items[on.replace("either", "left")];
-    return items[on]?.name ?? (left ? `${left.name.replace(/,? ?left$/, "")}, left or right` : on);
-  }
-
-  #filter() {
+  #filter(): HTMLElement {
     const id = freshId("tool");
     const select = el(
       "select",
@@ -136,176 +107,126 @@ export class WalkView {
         },
       },
       el("option", { value: "" }, "Everything, in the order in which one walks"),
-      this.#job.sheet.tools.map((t) => el("option", { value: t.id }, t.lines_text)),
+      this.#openCar.sheet.tools.map((t) => el("option", { value: t.id }, t.lines_text)),
     );
     select.value = this.#tool;
+    this.#toolSelect = select;
     return el("p", { class: "filter" }, el("label", { for: id }, "With what in hand"), select);
   }
 
-  #section(section) {
+  #section(section: WalkSection): HTMLElement {
     const id = freshId("walk");
+    const rows = section.lines.map((line) => {
+      const row = new WalkRow(line, this.#checkBy(line, "customer"), (pressed, result) =>
+        this.#answer(pressed, result, false),
+      );
+      row.mark(this.#result(line));
+      this.#rows.set(row.key, row);
+      return row.node;
+    });
     return el(
       "section",
       { "aria-labelledby": id, class: "walk-section" },
       el("h2", { id }, section.name),
-      el(
-        "ul",
-        { class: "walk-lines" },
-        section.lines.map((line) => this.#row(line)),
-      ),
+      el("ul", { class: "walk-lines" }, rows),
     );
   }
 
-  #row(line) {
-    const id = freshId("look");
-    const marks = el("div", { class: "marks", role: "group", "aria-labelledby": id });
-    const more = el("div", { class: "look-more", hidden: true });
-    const theirs = lookAt(this.#job.car, line.look, line.on, "customer");
-    const node = el(
-      "li",
-      { class: line.not_here ? "look is-grey" : "look", "data-look": keyOf(line) },
-      el("p", { class: "look-text", id }, line.text),
-      theirs && el("p", { class: "look-theirs" }, `Looked by the customer: ${SAID[theirs.result]}`),
-      (line.not_here || line.beside_lead) &&
-        el("p", { class: "look-why" }, line.not_here || line.beside_lead),
-      !line.not_here && marks,
-      more,
-    );
-    marks.append(
-      ...RESULTS.map(([result, text]) =>
-        button(text, () => this.#answer(keyOf(line), result, false), {
-          class: "mark",
-          "data-result": result,
-          tabindex: "-1",
-        }),
-      ),
-    );
-    this.#rows.set(keyOf(line), { line, node, marks, more });
-    this.#mark(keyOf(line));
-    return node;
-  }
-
-  #mark(key) {
-    const { line, marks } = this.#rows.get(key);
-    const result = this.#result(line);
-    for (const node of marks.children)
-      node.setAttribute("aria-pressed", String(node.dataset.result === result));
-  }
-
-  #answer(key, result, move) {
-    const row = this.#rows.get(key);
-    if (!row || row.line.not_here) return;
+  /** Records a result; the same one again removes it. move: goes on to the next check. */
+  #answer(row: WalkRow, result: CheckResult, move: boolean): void {
+    if (!row.isHere) return;
     const { look, on, text } = row.line;
-    const had = this.#result(row.line);
-    const next = had === result ? null : result;
-    this.#job.act("walk", withLook(this.#job.car, look, on, "shop", next), {
+    const next = this.#result(row.line) === result ? null : result;
+    this.#openCar.act("walk", withLook(this.#openCar.car, look, on, "shop", next), {
       stage: "walk_round",
-      at: key,
+      at: row.key,
       said: text,
     });
-    this.#mark(key);
-    this.#zones.count();
+    row.mark(this.#result(row.line));
+    this.#zones?.count();
     this.#host.say(next ? `${text}: ${SAID[next]}` : `${text}: taken back`);
     if (move) this.#step(1);
-    else this.#stand(key, false);
+    else this.#stand(row.key, false);
   }
 
-  #shown() {
-    return [...this.#rows].filter(([, row]) => !row.node.hidden && !row.line.not_here).map(([key]) => key);
+  /** The checks that are shown and can be made. */
+  get #shown(): WalkRow[] {
+    return [...this.#rows.values()].filter((row) => !row.node.hidden && row.isHere);
   }
 
-  #step(by) {
-    const all = this.#shown();
-    const next = all[all.indexOf(this.#at) + by];
-    if (next) this.#stand(next, true);
+  #step(by: number): void {
+    const all = this.#shown;
+    const next = all[all.findIndex((row) => row.key === this.#at) + by];
+    if (next) this.#stand(next.key, true);
     else if (by > 0) this.#host.say("That was the last look of the list.");
   }
 
-  #stand(key, focus) {
-    const old = this.#rows.get(this.#at);
-    if (old) {
-      old.node.classList.remove("in-hand");
-      old.more.hidden = true;
-      for (const b of old.marks.children) b.tabIndex = -1;
-    }
+  #stand(key: string, focus: boolean): void {
+    this.#rows.get(this.#at)?.setCurrent(false);
     this.#at = key;
     const row = this.#rows.get(key);
     if (!row) return;
-    const { how, needs, caution } = row.line;
-    row.node.classList.add("in-hand");
-    row.more.hidden = false;
-    row.more.replaceChildren(
-      ...[how, needs && `Needs: ${needs}`].filter(Boolean).map((t) => el("p", {}, t)),
-      ...(caution ? [el("p", { class: "caution" }, caution)] : []),
-    );
-    for (const b of row.marks.children) b.tabIndex = 0;
+    row.setCurrent(true);
     if (focus) {
-      row.marks.firstChild.focus({ preventScroll: true });
+      row.focus({ preventScroll: true });
       row.node.scrollIntoView({ block: "nearest" });
     }
   }
 
-  #focused(event) {
-    const key = event.target.closest("[data-look]")?.dataset.look;
+  #focused(event: Event): void {
+    const key = attributeAt(event, "data-look");
     if (key && key !== this.#at) this.#stand(key, false);
   }
 
-  #key(event) {
-    if (event.altKey || ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() !== "z")) return;
-    const answer = RESULTS.find(([, , letter]) => letter === event.key.toLowerCase());
-    const moves = { ArrowDown: 1, ArrowUp: -1 };
-    if (event.key === "Backspace" || event.ctrlKey || event.metaKey) this.#undo();
-    else if (moves[event.key]) this.#step(moves[event.key]);
-    else if (event.key === "ArrowRight" || event.key === "ArrowLeft") this.#sideways(event);
-    else if (answer && this.#job.ways.keys) this.#answer(this.#at, answer[0], true);
+  #key(event: KeyboardEvent): void {
+    const { key, altKey, ctrlKey, metaKey } = event;
+    const letter = key.toLowerCase();
+    if (altKey || ((ctrlKey || metaKey) && letter !== "z")) return;
+    const row = this.#rows.get(this.#at);
+    const answer = RESULTS.find(([, , own]) => own === letter);
+    if (key === "Backspace" || ctrlKey || metaKey) this.#undo();
+    else if (key === "ArrowDown") this.#step(1);
+    else if (key === "ArrowUp") this.#step(-1);
+    else if (key === "ArrowRight") row?.focusBeside(1);
+    else if (key === "ArrowLeft") row?.focusBeside(-1);
+    else if (row && answer && this.#openCar.settings.keys) this.#answer(row, answer[0], true);
     else return;
     event.preventDefault();
   }
 
-  #sideways(event) {
-    const all = [...this.#rows.get(this.#at).marks.children];
-    all[
-      Math.min(2, Math.max(0, all.indexOf(document.activeElement) + (event.key === "ArrowRight" ? 1 : -1)))
-    ].focus();
-  }
-
-  #undo() {
-    const last = this.#job.takeBack("walk");
+  #undo(): void {
+    const last = this.#openCar.undo("walk");
     if (!last) {
       this.#host.say("Nothing to take back.");
       return;
     }
-    this.#mark(last.at);
-    this.#zones.count();
+    const row = this.#rows.get(last.at ?? "");
+    if (row) row.mark(this.#result(row.line));
+    this.#zones?.count();
     this.#host.say(`Taken back: ${last.said}`);
-    this.#stand(last.at, true);
+    if (row) this.#stand(row.key, true);
   }
 
-  #narrow() {
-    for (const [, row] of this.#rows) row.node.hidden = this.#tool !== "" && row.line.tool !== this.#tool;
-    for (const section of this.node.querySelectorAll(".walk-section"))
-      section.hidden = !section.querySelector(".look:not([hidden])");
-    if (this.#rows.get(this.#at)?.node.hidden) this.#stand(this.#shown()[0] ?? this.#at, false);
+  /** Shows only the checks for the chosen tool. */
+  #narrow(): void {
+    for (const row of this.#rows.values())
+      row.node.hidden = this.#tool !== "" && row.line.tool !== this.#tool;
+    for (const section of this.#sections) section.hidden = !section.querySelector(".look:not([hidden])");
+    if (this.#rows.get(this.#at)?.node.hidden) this.#stand(this.#shown[0]?.key ?? this.#at, false);
   }
 
-  /** Faults of looks, as the engine last gave them. */
-  counted() {
-    const { car, tally } = this.#job;
-    for (const { node } of this.#rows.values()) {
-      node.classList.remove("has-fault");
-      node.querySelector(".look-fault")?.remove();
-    }
+  /** Shows the faults of the checks, as the engine last gave them. */
+  counted(): void {
+    const { car, tally } = this.#openCar;
+    for (const row of this.#rows.values()) row.setFault(null);
     for (const fault of tally?.faults ?? []) {
       const n = /^looks\[(\d+)\]/.exec(fault.path)?.[1];
-      const row = n === undefined ? null : this.#rows.get(keyOf(car.looks[n] ?? {}));
-      if (row) {
-        row.node.classList.add("has-fault");
-        row.node.append(el("p", { class: "error look-fault" }, `Does not count: ${fault.text}`));
-      }
+      const check = n === undefined ? undefined : car.looks?.[Number(n)];
+      if (check) this.#rows.get(checkKey(check))?.setFault(fault.text);
     }
   }
 
-  focus() {
-    this.#rows.get(this.#at)?.marks.firstChild?.focus();
+  focus(): void {
+    this.#rows.get(this.#at)?.focus();
   }
 }

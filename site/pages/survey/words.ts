@@ -52,7 +52,7 @@ export function wordButtons(
   );
 }
 
-/** Marks the word that is recorded for the part in hand, in shape as well as in colour. */
+/** Marks the word that is recorded for the current part, in shape as well as in colour. */
 export function markWord(block: HTMLElement, condition: Condition | undefined, unseen: boolean): void {
   for (const node of block.querySelectorAll<HTMLElement>("[data-word]"))
     node.setAttribute("aria-pressed", String(node.dataset.word === condition));

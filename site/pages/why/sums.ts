@@ -5,8 +5,8 @@ import type { CarFile } from "../shared/carfile.ts";
 import { button, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import type { EngineReply } from "../shared/replies.ts";
-import type { EngineRequest } from "../shared/requests.ts";
-import { Gathered, isFailure, isRough, type Replies, replyOf } from "../shared/thiscar/gather.ts";
+import { type EngineRequest, isRefusal } from "../shared/requests.ts";
+import { Gathered, isRough, type Replies, replyOf } from "../shared/thiscar/gather.ts";
 
 /** What the pages of the talk need. */
 export type Need = "twenty" | "range" | "two_ways" | "before_after" | "worth" | "wide";
@@ -114,7 +114,7 @@ export class Sums {
  *  did not answer, again asks once more. */
 export function missing(reply: EngineReply | undefined, again: (() => void) | null): HTMLElement | null {
   if (!reply) return el("p", { class: "working" }, "Working it out.");
-  if (!isFailure(reply)) return null;
+  if (!isRefusal(reply)) return null;
   if (reply.kind === "refused" && reply.path)
     return el(
       "div",

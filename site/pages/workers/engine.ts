@@ -1,34 +1,46 @@
-// The engine's own thread. Requests come with an id; every request is answered
-// under that id, whatever happens, or the page is told that the engine died.
-//
-// In:  {kind:"start", module}                the engine, compiled by the page
-//      {kind:"start", name, sum}             the same where no module comes through
-//      {kind:"ask", id, request, aside}      one question, one answer
-//      {kind:"refine", id, request, aside}   rough at once, then better and better
-//      {kind:"stop"}                         nobody waits for what is being refined
-// Out: {kind:"ready"} or {kind:"dead", text}
-//      {kind:"reply", id, last, reply}       last is false while it refines
-//      {kind:"overtaken", id}                stopped, or a newer one took its place
-// As in trust.js, for this thread: one address may become a script.
-self.trustedTypes?.createPolicy("default", {
+// The engine's own thread. Every request has an id and is answered under that id, or the page
+// is told that the engine died. shared/workermessages.ts lists the messages.
+
+import type { Ask, ReplyTo } from "../shared/requests.ts";
+import type {} from "../shared/trustedtypesapi.ts";
+import type { FromWorker, RequestMessage, StartMessage, ToWorker } from "../shared/workermessages.ts";
+
+declare const self: DedicatedWorkerGlobalScope;
+
+/** What wasm_exec.js, which comes with the Go compiler, defines. */
+declare class Go {
+  env: Record<string, string>;
+  importObject: WebAssembly.Imports;
+  run(instance: WebAssembly.Instance): Promise<void>;
+}
+
+declare global {
+  /** The part of a file system that wasm_exec.js makes for the program's output. */
+  var fs: { writeSync(file: number, bytes: Uint8Array): number };
+  /** Defined by the program once it runs: a request and its reply as JSON. */
+  var underpaintAsk: ((request: string) => string) | undefined;
+}
+
+// As shared/trustedtypes.ts does for the page: one address may become a script here.
+globalThis.trustedTypes?.createPolicy("default", {
   createScriptURL: (name) => (name === "wasm_exec.js" ? name : null),
 });
 
-/** What is being refined: the range or the like, and one thing beside it. */
+const tell = (message: FromWorker): void => self.postMessage(message);
+
+/** The request that is being refined, and the one aside; 0 for none. */
 const newest = { main: 0, aside: 0 };
 
-function dead(error) {
-  postMessage({
-    kind: "dead",
-    text: [String((error && error.message) || error), written].filter(Boolean).join("\n").trim(),
-  });
+function dead(error: unknown): void {
+  const text = String((error instanceof Error && error.message) || error);
+  tell({ kind: "dead", text: [text, written].filter(Boolean).join("\n").trim() });
 }
 
 // At once, while the page is still loading the engine.
 importScripts("wasm_exec.js");
 
-/** The last that the program wrote: an end that Go cannot recover from, such as memory
- *  that is used up, is told nowhere else. The loader shows it on the console. */
+/** The last output of the program. It is the only sign of an end that Go cannot recover from,
+ *  such as memory that is used up. The loader shows it on the console. */
 let written = "";
 const MOST_WRITTEN = 8000;
 const { writeSync } = globalThis.fs;
@@ -37,30 +49,35 @@ globalThis.fs.writeSync = (file, bytes) => {
   return writeSync(file, bytes);
 };
 
-/** The bytes as they are: whatever type the host gives them does no harm. */
-async function loaded(name, sum) {
+/** Compiles the engine from its bytes, whatever type the host says they have. */
+async function loaded(name: string, sum: string): Promise<WebAssembly.Module> {
   const response = await fetch(name, { integrity: sum });
-  if (!response.ok) throw new Error("the engine could not be loaded (" + response.status + ")");
+  if (!response.ok) throw new Error(`the engine could not be loaded (${response.status})`);
   return WebAssembly.compile(await response.arrayBuffer());
 }
 
-async function start({ module, name, sum }) {
+async function start(message: StartMessage): Promise<void> {
   const go = new Go();
-  // Phones end a page that takes much memory. The limit makes Go tidy up sooner, not
-  // stop: without it a whole survey with door gaps, everything worked out, takes 112 MB,
-  // with it 64.
+  // Phones end a page that takes much memory. The limit makes Go collect garbage sooner; it
+  // does not stop the program. Without it a whole survey with door gaps, everything worked out,
+  // takes 112 MB, with it 64.
   go.env = { GOGC: "50", GOMEMLIMIT: "40MiB" };
-  const instance = await WebAssembly.instantiate(module ?? (await loaded(name, sum)), go.importObject);
+  const module = "module" in message ? message.module : await loaded(message.name, message.sum);
+  const instance = await WebAssembly.instantiate(module, go.importObject);
   go.run(instance).then(() => dead("the engine ended"), dead);
   if (typeof globalThis.underpaintAsk !== "function") throw new Error("the engine did not start");
-  postMessage({ kind: "ready" });
+  tell({ kind: "ready" });
 }
 
-const textOf = (request, id) => globalThis.underpaintAsk(JSON.stringify({ ...request, id }));
-const ask = (request, id) => JSON.parse(textOf(request, id));
+type Reply = ReplyTo<Ask>;
 
-/** Lets messages that came in meanwhile be read before the next slice. */
-function breathe() {
+function textOf(request: object, id: number): string {
+  if (!globalThis.underpaintAsk) throw new Error("the engine has not started");
+  return globalThis.underpaintAsk(JSON.stringify({ ...request, id }));
+}
+
+/** Lets the worker read messages that came in meanwhile before the next slice of work. */
+function breathe(): Promise<void> {
   return new Promise((resolve) => {
     const channel = new MessageChannel();
     channel.port1.onmessage = () => {
@@ -71,14 +88,14 @@ function breathe() {
   });
 }
 
-/** A quarter of the silence after which engine-lane.js gives a worker up. */
+/** A quarter of the silence after which shared/enginelane.ts takes a worker for dead. */
 const LONGEST_SILENCE_MS = 5000;
 
 let lastAside = Promise.resolve();
 
-/** Answers what was asked aside, in turn: each once nothing is being refined that
- *  somebody looks at, and what came in meanwhile has been read. */
-function inTurn(answer) {
+/** Answers requests that were asked aside in turn: each one once nothing is being refined that
+ *  somebody looks at, and the messages that came in meanwhile have been read. */
+function inTurn(answer: () => void): void {
   lastAside = lastAside
     .then(async () => {
       do await breathe();
@@ -88,67 +105,65 @@ function inTurn(answer) {
     .catch(dead);
 }
 
-const unfinished = (reply) => reply.state === "rough" || reply.state === "refining";
+const unfinished = (reply: Reply): boolean =>
+  "state" in reply && (reply.state === "rough" || reply.state === "refining");
 
-/** Asks again and again until the answer has settled. One at a time, the newest;
- *  beside it one that was asked aside, which waits for its turn. A range has efforts
- *  of its own; other requests are just repeated. */
-async function refine(id, request, aside) {
+/** How long quiet slices may follow one that was shown. */
+const QUIET_MS = 400;
+
+/** Asks again and again until the reply has settled. Only the newest request is refined, and
+ *  beside it one that was asked aside, which waits for its turn. A range takes an effort; other
+ *  requests are just repeated. */
+async function refine({ id, request, aside }: RequestMessage): Promise<void> {
   const slot = aside ? "aside" : "main";
   newest[slot] = id;
   if (!aside) newest.aside = 0;
   const isRange = request.ask === "range";
-  let effort = { effort: "rough" };
+  let effort: { effort: "rough" | "settle"; quiet?: boolean } = { effort: "rough" };
   let shown = 0;
   let posted = 0;
   let said = "";
   for (;;) {
     while (aside && newest.main !== 0 && newest.aside === id) await breathe();
     if (newest[slot] !== id) {
-      postMessage({ kind: "overtaken", id });
+      tell({ kind: "overtaken", id });
       return;
     }
     const text = textOf(isRange ? { ...request, ...effort } : request, id);
-    const reply = JSON.parse(text);
+    const reply: Reply = JSON.parse(text);
     if (!unfinished(reply)) {
       newest[slot] = 0;
-      postMessage({ kind: "reply", id, last: true, reply });
+      tell({ kind: "reply", id, last: true, reply });
       return;
     }
-    if (!isRange || reply.rows) {
+    if (!isRange || "rows" in reply) {
       shown = performance.now();
-      // What says nothing new would only have the page drawn again; but a worker that
-      // says nothing for long is taken for dead.
+      // The page would draw the same again for an unchanged reply. But a worker that says
+      // nothing for long counts as dead.
       if (text !== said || shown - posted > LONGEST_SILENCE_MS) {
-        postMessage({ kind: "reply", id, last: false, reply });
+        tell({ kind: "reply", id, last: false, reply });
         posted = shown;
       }
       said = text;
     }
     await breathe();
-    // A quiet slice only adds imagined cars; saying the range costs as much again.
-    effort = { effort: "settle", quiet: performance.now() - shown < 400 };
+    // A quiet slice only adds simulated cars; writing out the range costs as much again.
+    effort = { effort: "settle", quiet: performance.now() - shown < QUIET_MS };
   }
 }
 
-self.onmessage = ({ data }) => {
-  if (data.kind === "start") {
-    start(data).catch(dead);
-    return;
-  }
+function ask({ id, request, aside }: RequestMessage): void {
+  const answer = (): void => tell({ kind: "reply", id, last: true, reply: JSON.parse(textOf(request, id)) });
+  if (aside) inTurn(answer);
+  else answer();
+}
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   try {
-    if (data.kind === "stop") {
-      newest.main = newest.aside = 0;
-      return;
-    }
-    if (data.kind === "refine") {
-      refine(data.id, data.request, data.aside).catch(dead);
-      return;
-    }
-    const answer = () =>
-      postMessage({ kind: "reply", id: data.id, last: true, reply: ask(data.request, data.id) });
-    if (data.aside) inTurn(answer);
-    else answer();
+    if (data.kind === "start") start(data).catch(dead);
+    else if (data.kind === "stop") newest.main = newest.aside = 0;
+    else if (data.kind === "refine") refine(data).catch(dead);
+    else ask(data);
   } catch (error) {
     dead(error);
   }

@@ -1,67 +1,80 @@
-// Keeps one whole build for use without a connection. Every file is checked
-// against its sum when it is taken in, so a folder that is half copied is never
-// used: the older build stays until the new one is whole.
+// Stores one whole build for use without a connection. The worker checks every file against
+// its sum when it stores it, so it never uses a folder that is only half copied: the older
+// build stays until the new one is complete.
 //
-// The rates are the one file a shop changes by itself: they are asked for first
-// and the kept ones used when there is no answer. They are taken only from a
-// host that still serves this very build, so that new rates never meet an old
-// engine.
+// The rates are the one file that a shop changes by itself: the worker asks for them first, and
+// uses the stored ones when there is no answer. It takes them only from a host that still has
+// this very build, so that new rates never meet an old engine.
 //
-// The whole engine, which only the shop's pages load, is kept where one of them is
-// used: a customer's device need not load it.
-declare const BUILT_FILES: { id: string; files: { path: string; integrity: string; shop?: boolean }[] };
-const build = BUILT_FILES;
-const CACHE = "build " + build.id;
-const RATES_WAIT_MS = 4000;
-const here = (path) => new URL(path, self.registration.scope).href;
+// Only the shop's pages load the whole engine, so the worker stores it only where one of them
+// is used: a customer's device need not load it.
 
-async function takeIn(cache, { path, integrity }) {
+interface BuiltFile {
+  path: string;
+  /** The sum of its bytes, as for fetch's "integrity". */
+  integrity: string;
+  /** Only the shop's pages load it. */
+  shop?: boolean;
+}
+
+/** The build puts the list of its files here. */
+declare const BUILT_FILES: { id: string; files: BuiltFile[] };
+declare const self: ServiceWorkerGlobalScope;
+
+const build = BUILT_FILES;
+const CACHE = `build ${build.id}`;
+const RATES_WAIT_MS = 4000;
+const here = (path: string): string => new URL(path, self.registration.scope).href;
+
+async function store(cache: Cache, { path, integrity }: BuiltFile): Promise<void> {
   const address = here(path);
-  let response;
-  try {
-    response = await fetch(address, { integrity });
-  } catch {
-    response = await fetch(address, { integrity, cache: "reload" });
-  }
-  if (!response.ok) throw new Error(path + ": " + response.status);
+  const response = await fetch(address, { integrity }).catch(() =>
+    fetch(address, { integrity, cache: "reload" }),
+  );
+  if (!response.ok) throw new Error(`${path}: ${response.status}`);
   await cache.put(address, response);
 }
 
-/** Whether a page of the shop is open, or was used with an older build. Those pages
- *  lie in folders of their own. */
-async function shopIsHere() {
+/** Whether a page of the shop is open. Those pages are in folders of their own. */
+async function shopIsOpen(): Promise<boolean> {
   const open = await self.clients.matchAll({ includeUncontrolled: true, type: "window" });
   const top = here("");
-  if (open.some(({ url }) => url.startsWith(top) && url.slice(top.length).split(/[?#]/)[0].includes("/")))
-    return true;
+  return open.some(
+    ({ url }) =>
+      url.startsWith(top) &&
+      url
+        .slice(top.length)
+        .replace(/[?#].*$/s, "")
+        .includes("/"),
+  );
+}
+
+/** Whether a page of the shop was used with an older build. */
+async function shopWasHere(): Promise<boolean> {
+  const names = build.files.filter(({ shop }) => shop).map(({ path }) => path.slice(path.lastIndexOf("/")));
   for (const name of await caches.keys()) {
     if (!name.startsWith("build ") || name === CACHE) continue;
-    const kept = await (await caches.open(name)).keys();
-    if (
-      kept.some(({ url }) =>
-        build.files.some(({ shop, path }) => shop && url.endsWith(path.slice(path.lastIndexOf("/")))),
-      )
-    )
-      return true;
+    const stored = await (await caches.open(name)).keys();
+    if (stored.some(({ url }) => names.some((end) => url.endsWith(end)))) return true;
   }
   return false;
 }
 
-async function install() {
+async function install(): Promise<void> {
   const cache = await caches.open(CACHE);
-  const all = await shopIsHere();
-  await Promise.all(build.files.filter((file) => all || !file.shop).map((file) => takeIn(cache, file)));
+  const all = (await shopIsOpen()) || (await shopWasHere());
+  await Promise.all(build.files.filter((file) => all || !file.shop).map((file) => store(cache, file)));
   const rates = await fetch(here("rates.json"), { cache: "no-cache" });
   if (rates.ok) await cache.put(here("rates.json"), rates);
 }
 
-async function activate() {
+async function activate(): Promise<void> {
   for (const name of await caches.keys()) {
     if (name.startsWith("build ") && name !== CACHE) await caches.delete(name);
   }
 }
 
-async function ratesFromHost() {
+async function ratesFromHost(): Promise<Response> {
   const [named, rates] = await Promise.all([
     fetch(here("build.json"), { cache: "no-store" }),
     fetch(here("rates.json"), { cache: "no-cache" }),
@@ -75,8 +88,8 @@ async function ratesFromHost() {
   return rates;
 }
 
-async function rates() {
-  const late = new Promise((_, reject) => setTimeout(() => reject(new Error("late")), RATES_WAIT_MS));
+async function rates(): Promise<Response> {
+  const late = new Promise<never>((_, reject) => setTimeout(() => reject(new Error("late")), RATES_WAIT_MS));
   try {
     return await Promise.race([ratesFromHost(), late]);
   } catch {
@@ -84,12 +97,12 @@ async function rates() {
   }
 }
 
-async function fromBuild(address, file) {
+async function fromBuild(address: string, file: BuiltFile): Promise<Response> {
   const cache = await caches.open(CACHE);
-  const kept = await cache.match(address);
-  if (kept || !file.shop) return kept ?? fetch(address);
-  await takeIn(cache, file);
-  return cache.match(address);
+  const stored = await cache.match(address);
+  if (stored || !file.shop) return stored ?? fetch(address);
+  await store(cache, file);
+  return (await cache.match(address)) ?? fetch(address);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -103,11 +116,11 @@ self.addEventListener("fetch", (event) => {
   url.search = "";
   url.hash = "";
   // The folder of a page, with and without the slash at its end.
-  if (build.files.some((file) => here(file.path) === url.href + "/index.html")) {
-    event.respondWith(Response.redirect(url.href + "/", 302));
+  if (build.files.some((file) => here(file.path) === `${url.href}/index.html`)) {
+    event.respondWith(Response.redirect(`${url.href}/`, 302));
     return;
   }
-  const address = url.href.endsWith("/") ? url.href + "index.html" : url.href;
+  const address = url.href.endsWith("/") ? `${url.href}index.html` : url.href;
   if (address === here("rates.json")) {
     event.respondWith(rates());
     return;
@@ -115,3 +128,6 @@ self.addEventListener("fetch", (event) => {
   const file = build.files.find(({ path }) => here(path) === address);
   if (file) event.respondWith(fromBuild(address, file));
 });
+
+// Makes this file a module, so that its names stay its own.
+export {};

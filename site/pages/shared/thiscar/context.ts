@@ -15,10 +15,14 @@ export interface ThisCar {
   readonly from: Origin | null;
 }
 
-/** A car that is open, with its shop. */
-export interface CarContext {
+/** The shop: the engine's reply about it, and the questions in its words. */
+export interface Shop {
   readonly opened: OpenedReply;
   readonly q: Questions;
+}
+
+/** A car that is open, with its shop. */
+export interface CarContext extends Shop {
   readonly openCar: ThisCar;
 }
 

@@ -3,9 +3,8 @@
 
 import { ofBuild } from "../address.ts";
 import type { Condition } from "../carfile.ts";
-import { el, freshId, svg } from "../dom.ts";
+import { attributeAt, el, freshId, svg } from "../dom.ts";
 import type { SheetCondition } from "../replies.ts";
-import { attributeAt } from "./eventdata.ts";
 
 interface Line {
   d: string;

@@ -5,7 +5,7 @@
 import type { CarFile } from "../carfile.ts";
 import { type EngineClient, Overtaken } from "../engineclient.ts";
 import type { BrokenReply, EngineReply, RangeReply, RefusedReply, State } from "../replies.ts";
-import type { EngineRequest } from "../requests.ts";
+import { type EngineRequest, isRefusal } from "../requests.ts";
 
 /** The replies about one car so far, each under the name that it was asked for under. */
 export type Replies = ReadonlyMap<string, EngineReply>;
@@ -95,13 +95,11 @@ export function rangeOf(replies: Replies, name = "range"): RangeReply | null {
 }
 
 export type Failure = RefusedReply | BrokenReply;
-export const isFailure = (reply: EngineReply): reply is Failure =>
-  reply.kind === "refused" || reply.kind === "broken";
 
 /** What stands in the way of the answer under a name, or null. */
 export function failureOf(replies: Replies, name: string): Failure | null {
   const reply = replies.get(name);
-  return reply && isFailure(reply) ? reply : null;
+  return reply && isRefusal(reply) ? reply : null;
 }
 
 export const isRough = (reply: EngineReply | { state?: State } | null | undefined): boolean =>
@@ -109,4 +107,4 @@ export const isRough = (reply: EngineReply | { state?: State } | null | undefine
 
 /** Whether a reply is there, answers what was asked, and is as good as it will be. */
 export const isDone = (reply: EngineReply | null | undefined): boolean =>
-  Boolean(reply && !isFailure(reply) && !isRough(reply));
+  Boolean(reply && !isRefusal(reply) && !isRough(reply));

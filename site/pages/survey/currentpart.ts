@@ -1,4 +1,4 @@
-// The part in hand beside the list: its name, the six words, what is wrong or asked there,
+// The current part beside the list: its name, the six words, what is wrong or asked there,
 // what is recorded, and its notes.
 
 import { el } from "../shared/dom.ts";
@@ -12,13 +12,13 @@ import { panelHead, panelMore, panelNow } from "./panel.ts";
 import { itemOf } from "./partwords.ts";
 import { markWord, wordButtons } from "./words.ts";
 
-export interface HandHost {
+export interface CurrentPartHost {
   act(...act: Act): void;
   go(on: string): void;
   text(on: string, name: TextName, value: string): void;
 }
 
-export class Hand {
+export class CurrentPart {
   /** The words with what is above them; what is recorded; and what may be added. */
   words = el("div", { class: "survey-hand" });
   now = el("div", { class: "survey-now" });
@@ -33,9 +33,9 @@ export class Hand {
   #place = el("div", { class: "hand-place" });
   #alert = el("div", { class: "hand-alert" });
   #openCar: OpenCar;
-  #host: HandHost;
+  #host: CurrentPartHost;
 
-  constructor(openCar: OpenCar, host: HandHost) {
+  constructor(openCar: OpenCar, host: CurrentPartHost) {
     this.#openCar = openCar;
     this.#host = host;
   }
@@ -51,7 +51,7 @@ export class Hand {
     );
   }
 
-  /** Another part is in hand. */
+  /** Another part is current. */
   reset(): void {
     this.finding = false;
     this.odds = "";

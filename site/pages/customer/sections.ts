@@ -1,0 +1,197 @@
+// The sections of the page with the range, below the range itself: the one stage that has a
+// price, what is not in the range, how long it takes, where the money goes, and how sure it is.
+
+import { type Children, el, freshId, list, what } from "../shared/dom.ts";
+import type { CautionMessage, RangeReply, RangeRow, StripStage } from "../shared/replies.ts";
+
+/** The next step with its price and its lines. cautions: those at its lines. of: whose it is,
+ *  where there are several. */
+export function stageSection(
+  stage: StripStage,
+  cautions: readonly CautionMessage[] = [],
+  of = "",
+): HTMLElement {
+  const id = freshId("next");
+  return el(
+    "section",
+    { class: "next", "aria-labelledby": id },
+    el("h2", { id }, of ? `The next step: ${of}` : "The next step"),
+    el("p", { class: "stage-price" }, el("span", {}, stage.name), " ", el("strong", {}, stage.price_text)),
+    el("p", {}, stage.fixed_line),
+    el("p", {}, stage.get_line),
+    el("p", {}, stage.stop_line),
+    stage.includes && el("p", {}, stage.includes),
+    what(
+      "What is strip and survey?",
+      "The car comes apart and the paint comes off. Then every part of the bare metal is looked at, and what it is like is written down. A closed box, such as the one below the doors, is shut on all sides: its inside is seen only once it is opened.",
+    ),
+    el(
+      "details",
+      { "data-paper": true },
+      el("summary", {}, "What it is made up of"),
+      el(
+        "table",
+        { class: "lines" },
+        el("caption", { class: "visually-hidden" }, `${stage.name}: lines`),
+        el(
+          "thead",
+          {},
+          el(
+            "tr",
+            {},
+            ["Work", "How it is charged", "Sum"].map((h) => el("th", { scope: "col" }, h)),
+          ),
+        ),
+        el(
+          "tbody",
+          {},
+          stage.lines.map((l) =>
+            el(
+              "tr",
+              {},
+              el("th", { scope: "row" }, l.text),
+              el("td", {}, l.basis),
+              el("td", {}, l.amount_text),
+            ),
+          ),
+        ),
+      ),
+    ),
+    stageCautions(cautions),
+  );
+}
+
+/** The price of the stage for many bodies at once, while the body is not known. stage: of the
+ *  first of them. */
+export function stagePrices(stage: StripStage, rows: readonly RangeRow[]): HTMLElement {
+  const id = freshId("next");
+  return el(
+    "section",
+    { class: "next", "aria-labelledby": id },
+    el("h2", { id }, "The next step"),
+    el("p", {}, `${stage.name}, by body:`),
+    el(
+      "table",
+      {},
+      el("caption", { class: "visually-hidden" }, stage.name),
+      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Body"), el("th", { scope: "col" }, "Price"))),
+      el(
+        "tbody",
+        {},
+        rows.map((r) => el("tr", {}, el("th", { scope: "row" }, r.label), el("td", {}, r.stage.price_text))),
+      ),
+    ),
+    el("p", {}, stage.get_line),
+    el("p", {}, stage.stop_line),
+  );
+}
+
+export const cautionLine = (c: CautionMessage): HTMLElement =>
+  el("p", { class: "caution", "data-caution": c.id }, c.text);
+
+/** A customer sees at once what to know before agreeing. What matters to whoever does the work
+ *  is one press away, and open on paper. */
+const BEFORE_AGREEING = ["rights", "strip_first", "numbers"];
+function stageCautions(cautions: readonly CautionMessage[]): Children {
+  const folded = cautions.filter((c) => !BEFORE_AGREEING.includes(c.id));
+  return [
+    cautions.filter((c) => BEFORE_AGREEING.includes(c.id)).map(cautionLine),
+    folded.length > 0 &&
+      el(
+        "details",
+        { "data-paper": true },
+        el("summary", {}, "Dangers of this work"),
+        folded.map(cautionLine),
+      ),
+  ];
+}
+
+export function notInIt(reply: RangeReply): HTMLElement {
+  return el(
+    "section",
+    { class: "not-in-it", "aria-labelledby": "not-title" },
+    el("h2", { id: "not-title" }, "Not in the range"),
+    list(reply.not_in_it),
+    reply.rows
+      .filter((r) => r.allowance_line)
+      .map((r) => el("p", {}, reply.rows.length > 1 ? `${r.label}: ${r.allowance_line}` : r.allowance_line)),
+  );
+}
+
+export function howLong(reply: RangeReply): HTMLElement {
+  return el(
+    "section",
+    { class: "how-long", "aria-labelledby": "long-title" },
+    el("h2", { id: "long-title" }, "How long"),
+    reply.rows.map((row) =>
+      el(
+        "div",
+        {},
+        reply.rows.length > 1 && el("h3", {}, row.label),
+        el("p", {}, row.hours_line),
+        el("p", {}, row.weeks_line),
+      ),
+    ),
+  );
+}
+
+export function whereMoneyGoes(row: RangeRow): HTMLElement {
+  return el(
+    "details",
+    { class: "kinds", "data-paper": true },
+    el("summary", {}, "Where the money goes"),
+    el(
+      "table",
+      {},
+      el("caption", { class: "visually-hidden" }, "Kinds of cost"),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          el("th", { scope: "col" }, "Kind"),
+          ["1 in 10 below", "half below", "1 in 10 above"].map((h) => el("th", { scope: "col" }, h)),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        row.kinds.map((k) =>
+          el(
+            "tr",
+            {},
+            el("th", { scope: "row" }, k.name),
+            el("td", {}, k.low_text),
+            el("td", {}, k.half_text),
+            el("td", {}, k.high_text),
+          ),
+        ),
+      ),
+    ),
+    el("p", {}, row.kinds_note),
+  );
+}
+
+export function howSure(reply: RangeReply): HTMLElement {
+  return el(
+    "section",
+    { class: "how-sure", "aria-labelledby": "sure-title" },
+    el("h2", { id: "sure-title" }, "How sure is this"),
+    el("p", {}, reply.how_sure),
+    reply.own_record.map((line) => el("p", {}, line)),
+    el(
+      "p",
+      {},
+      "Imagined cars are cars like yours that the sums make up from the odds of rust, one after the other. Each is priced several times over, as the work on it may go well or badly.",
+    ),
+    reply.warnings.map((text) => el("p", { class: "warning" }, text)),
+    reply.known_limits.length > 0 &&
+      el(
+        "details",
+        { "data-paper": true },
+        el("summary", {}, "What the sums cannot know"),
+        list(reply.known_limits),
+      ),
+  );
+}
