@@ -31,7 +31,7 @@ type carTypes struct {
 
 var (
 	tsComment   = regexp.MustCompile(`(?s)/\*.*?\*/|//[^\n]*`)
-	tsInterface = regexp.MustCompile(`(?s)\bexport interface (\w+) \{(.*?)\n\}`)
+	tsInterface = regexp.MustCompile(`(?s)\bexport interface (\w+)(?: extends \w+)? \{(.*?)\n\}`)
 	tsMember    = regexp.MustCompile(`(?m)^  (\w+)\??: (.*?);$`)
 	tsAlias     = regexp.MustCompile(`(?s)\bexport type (\w+) =(.*?);`)
 	tsRecord    = regexp.MustCompile(`^Partial<Record<(\w+), (.*)>>$`)
@@ -74,7 +74,7 @@ type carComparison struct {
 }
 
 func (c *carComparison) fault(path, have, want string) {
-	c.faults = append(c.faults, path+": carfile.ts has "+have+", the schema "+want)
+	c.faults = append(c.faults, path+": the type has "+have+", the schema "+want)
 }
 
 // keys reports what only one of the two names.

@@ -33,19 +33,20 @@ const blank = blankCar(new Date().getFullYear());
 const frame = new Frame();
 
 /** What is on the screen. */
-const shown = {
+interface Shown {
   /** The car as it was when the screen was drawn. */
-  car: blank,
-  /** Counts the screens, so that a reply for an earlier one is left out. */
-  drawing: 0,
+  car: CarFile;
+  /** Counts the screens, so that the page drops a reply for an earlier one. */
+  drawing: number;
   /** The page with the range, while that is the screen. */
-  result: null as ResultPage | null,
+  result: ResultPage | null;
   /** The newest range, and the car that it is of, as JSON. */
-  reply: null as RangeReply | null,
-  replyCar: "",
+  reply: RangeReply | null;
+  replyCar: string;
   /** The timer after which a screen reader says the range. */
-  speaking: 0,
-};
+  speaking: number;
+}
+const shown: Shown = { car: blank, drawing: 0, result: null, reply: null, replyCar: "", speaking: 0 };
 
 /** What an answer does: the car as it is now, the next screen, and what the range was before,
  *  so that the next one can say what moved. */

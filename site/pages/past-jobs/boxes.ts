@@ -1,17 +1,21 @@
-// The strip of twelve boxes: below its own range, ten slots inside it, above. One
-// mark for each job. Shape tells them apart, and a count stands under each.
+// The strip of twelve boxes: below its own range, ten slots inside it, above. Each job has
+// one mark. The marks differ in shape, and a count is under each box.
 
 import { el, svg } from "../shared/dom.ts";
+import type { JobsBox } from "../shared/replies.ts";
 
 const MANY = 8;
 
-const SHAPES = {
+type Kind = "below" | "inside" | "above";
+
+/** The outline of each mark, and its class. */
+const SHAPES: Record<Kind, readonly [d: string, className: string]> = {
   below: ["M1 2H11L6 11Z", "mark-open"],
   inside: ["M6 1a5 5 0 1 0 .01 0Z", "mark-full"],
   above: ["M1 10H11L6 1Z", "mark-open"],
 };
 
-function mark(kind) {
+function mark(kind: Kind): SVGSVGElement {
   const [d, className] = SHAPES[kind];
   return svg(
     "svg",
@@ -20,10 +24,10 @@ function mark(kind) {
   );
 }
 
-/** boxes: twelve of {name, jobs}, as the engine gives them. */
-export function boxStrip(boxes, text) {
+/** boxes: twelve, as the engine gives them. text: the same in words. */
+export function boxStrip(boxes: readonly JobsBox[], text: string): HTMLElement {
   const last = boxes.length - 1;
-  const box = (b, k) => {
+  const box = (b: JobsBox, k: number) => {
     const kind = k === 0 ? "below" : k === last ? "above" : "inside";
     const label = kind === "inside" ? String(k) : kind;
     return el(
@@ -48,9 +52,9 @@ export function boxStrip(boxes, text) {
 }
 
 /** Ten heights with their counts as text. */
-export function tenths(counts, caption) {
+export function tenths(counts: readonly number[], caption: string): HTMLTableElement {
   const most = Math.max(1, ...counts);
-  const bar = (n) =>
+  const bar = (n: number) =>
     svg(
       "svg",
       {

@@ -1,45 +1,56 @@
-// Bringing jobs in: a table from a spreadsheet, car files, another file of past
-// jobs. A table is looked through first; only the good rows can be taken.
+// Bringing jobs in: a table from a spreadsheet, car files, another file of past jobs. A table
+// is shown first, and only its good rows can be taken.
 
-import { button, el, freshId } from "../shared/dom.ts";
 import { showError } from "../shared/ask.ts";
-import { chooser, readTableText } from "./jobfile.ts";
+import { button, el, freshId } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import { messageOf } from "../shared/files.ts";
+import { preview, type ReadJob } from "./bringpreview.ts";
 import { faultList } from "./faults.ts";
+import { chooser, readTableText } from "./jobfile.ts";
+import type { Ledger } from "./ledger.ts";
 
 const HEADINGS = "job, finished, said low, said high, came to";
 const MORE = "rust found, more hours, dearer parts, changes agreed";
 const EXAMPLE = "job,finished,said low,said high,came to\n2026-17,2026-06-20,52000,97000,71250.50";
-const FULL = { low: ["said", "low"], high: ["said", "high"] };
-const MOST_ROWS = 50;
 
-/** host: link, ledger, done(text), cancel(), carFiles(files), jobsFile(file) */
+export interface BringHost {
+  client: EngineClient;
+  ledger: Ledger;
+  carFiles(files: File[]): unknown;
+  jobsFile(file: File): unknown;
+  /** Called with what was done, in words. */
+  done(text: string): void;
+  cancel(): void;
+}
+
 export class Bring {
-  node;
-  #host;
-  #area;
-  #error;
+  node: HTMLElement;
+  #host: BringHost;
+  #id = freshId("table");
+  #error = el("p", { id: `${this.#id}-error`, class: "error", hidden: true });
+  #area = el("textarea", {
+    id: this.#id,
+    rows: 6,
+    spellcheck: "false",
+    autocomplete: "off",
+    "aria-describedby": `${this.#id}-hint ${this.#id}-error`,
+  });
   #preview = el("div", { class: "preview", tabindex: "-1" });
+  /** The mark before the cents, "" where nobody has said. */
   #decimal = "";
 
-  constructor(host) {
+  constructor(host: BringHost) {
     this.#host = host;
     this.node = this.#draw();
   }
 
-  #draw() {
-    const id = freshId("table");
-    this.#error = el("p", { id: `${id}-error`, class: "error", hidden: true });
-    this.#area = el("textarea", {
-      id,
-      rows: 6,
-      spellcheck: "false",
-      autocomplete: "off",
-      "aria-describedby": `${id}-hint ${id}-error`,
-    });
+  #draw(): HTMLElement {
+    const id = this.#id;
     const table = chooser(".csv,.tsv,.txt,text/csv,text/plain", ([file]) => this.table(file));
     const cars = chooser(".json,application/json", (files) => this.#host.carFiles(files), true);
     const jobs = chooser(".json,application/json", ([file]) => this.#host.jobsFile(file));
-    const submit = (event) => {
+    const submit = (event: Event) => {
       event.preventDefault();
       this.#decimal = "";
       this.#read();
@@ -92,171 +103,66 @@ export class Bring {
     );
   }
 
-  get changed() {
+  get changed(): boolean {
     return this.#area.value.trim() !== "";
   }
 
-  async table(file) {
+  /** Reads a table from a file. */
+  async table(file: File): Promise<void> {
     try {
       this.#area.value = await readTableText(file);
       this.#decimal = "";
       await this.#read();
     } catch (error) {
-      this.#wrong(error.message);
+      this.#wrong(messageOf(error));
     }
   }
 
-  #wrong(text) {
+  #wrong(text: string): void {
     this.#preview.replaceChildren();
     showError(this.#area, this.#error, text);
   }
 
-  async #read() {
+  async #read(): Promise<void> {
     this.#error.hidden = true;
     this.#area.removeAttribute("aria-invalid");
-    const { link, ledger } = this.#host;
+    const { client, ledger } = this.#host;
     if (this.#area.value.trim() === "") {
       this.#wrong("Paste a table here first, or open its file.");
       return;
     }
-    const reply = await link.ask({
+    const reply = await client.ask({
       ask: "read_jobs",
       text: this.#area.value,
       decimal: this.#decimal,
-      currency: ledger.file.currency,
+      currency: ledger.current.currency,
     });
     if (reply.kind !== "jobs_read") {
       this.#wrong(reply.text);
       return;
     }
-    this.#show(reply);
+    const { currency, jobs } = ledger.current;
+    const shown = preview(reply, {
+      currency,
+      names: new Set(jobs.map((j) => j.name)),
+      take: (good) => this.#take(good),
+      again: (decimal) => {
+        this.#decimal = decimal;
+        this.#read();
+      },
+    });
+    this.#preview.replaceChildren(...shown);
     this.#preview.focus();
   }
 
-  #show(reply) {
-    const have = new Set(this.#host.ledger.file.jobs.map((j) => j.name));
-    const good = reply.jobs.filter((j) => !have.has(j.name));
-    const twice = reply.jobs.filter((j) => have.has(j.name));
-    const refused = reply.refused + twice.length;
-    const rows = (n) => (n === 1 ? "1 row" : `${n} rows`);
-    this.#preview.replaceChildren(
-      el(
-        "h3",
-        {},
-        `${rows(good.length).replace("row", "good row")}, ${refused === 0 ? "none" : rows(refused)} refused`,
-      ),
-      reply.questions.length > 0 ? this.#question(reply.questions) : "",
-      refused > 0
-        ? faultList([
-            ...reply.refusals.map((r) => ({
-              place: `Row ${r.row}, column ${r.heading}`,
-              found: r.found === "" ? "nothing" : r.found,
-              expected: r.expected,
-              text: r.text,
-            })),
-            ...twice.map((j) => ({
-              place: `Job ${j.name}`,
-              found: "a name that one of your jobs has already",
-              expected: "a name of its own",
-            })),
-          ])
-        : "",
-      reply.ignored.length > 0
-        ? el("p", { class: "hint" }, `Columns that are not used: ${reply.ignored.join(", ")}.`)
-        : "",
-      good.length > 0 && reply.questions.length === 0 ? goodTable(good, this.#host.ledger.file.currency) : "",
-      good.length > 0 && reply.questions.length === 0
-        ? el(
-            "p",
-            { class: "with-buttons" },
-            button(
-              `Take the ${good.length === 1 ? "good row" : `${good.length} good rows`}`,
-              () => this.#take(good),
-              { class: "go", "data-key": "take" },
-            ),
-          )
-        : "",
-    );
-  }
-
-  #question(questions) {
-    const answer = (mark) => {
-      this.#decimal = mark;
-      this.#read();
-    };
-    return el(
-      "fieldset",
-      { class: "group" },
-      el("legend", {}, "Which mark stands before the cents?"),
-      questions.map((q) =>
-        el(
-          "p",
-          {},
-          `Row ${q.row}, column ${q.heading}: does ${q.found} mean ${q.as_point} or ${q.as_comma}?`,
-        ),
-      ),
-      el(
-        "div",
-        { class: "with-buttons" },
-        button(`A point: ${questions[0].found} means ${questions[0].as_point}`, () => answer("point"), {
-          "data-key": "point",
-        }),
-        button(`A comma: ${questions[0].found} means ${questions[0].as_comma}`, () => answer("comma"), {
-          "data-key": "comma",
-        }),
-      ),
-    );
-  }
-
-  async #take(good) {
+  async #take(good: ReadJob[]): Promise<void> {
     const { ledger, done } = this.#host;
     const what = good.length === 1 ? "1 job" : `${good.length} jobs`;
     const faults = await ledger.change(
-      { ...ledger.file, jobs: [...ledger.file.jobs, ...good] },
+      { ...ledger.current, jobs: [...ledger.current.jobs, ...good] },
       `bringing in ${what}`,
     );
     if (faults.length === 0) done(`${what} brought in from the table.`);
     else this.#preview.replaceChildren(el("p", { class: "error" }, "Nothing was taken."), faultList(faults));
   }
-}
-
-function goodTable(good, currency) {
-  const at = (job, path) => path.reduce((v, step) => v?.[step], job) ?? "";
-  const heads = ["Job", "Finished", "From", "to", "Came to"];
-  return el(
-    "div",
-    { class: "scroll-box", role: "region", "aria-label": "The good rows", tabindex: "0" },
-    el(
-      "table",
-      {},
-      el("caption", {}, `The good rows, in ${currency}`),
-      el(
-        "thead",
-        {},
-        el(
-          "tr",
-          {},
-          heads.map((h) => el("th", { scope: "col" }, h)),
-        ),
-      ),
-      el(
-        "tbody",
-        {},
-        good
-          .slice(0, MOST_ROWS)
-          .map((j) =>
-            el(
-              "tr",
-              {},
-              el("th", { scope: "row" }, j.name),
-              el("td", {}, j.finished),
-              el("td", {}, at(j, FULL.low)),
-              el("td", {}, at(j, FULL.high)),
-              el("td", {}, j.came_to),
-            ),
-          ),
-      ),
-    ),
-    good.length > MOST_ROWS && el("p", {}, `and ${good.length - MOST_ROWS} more`),
-  );
 }

@@ -1,12 +1,31 @@
-// What is wrong with a file, a row or an entry: where, what was found, what was
-// expected. One way to show it for all.
+// What is wrong with a file, a row or an entry: where, what was found, what was expected.
+// All of them are shown in the same way.
 
 import { el } from "../shared/dom.ts";
+import { isObject } from "../shared/ratesfile.ts";
 
 const MOST_SHOWN = 30;
 
-/** faults: as the engine gives them. place(fault): where it is, in words. */
-export function faultList(faults, place = placeOf) {
+/** A fault to be shown. It has what was expected, or else a sentence. */
+export interface ShownFault {
+  path?: string;
+  /** Where it is, in words. */
+  place?: string;
+  found?: string;
+  expected?: string;
+  text?: string;
+}
+
+/** A fault at a path of a file. */
+export interface FileFault extends ShownFault {
+  path: string;
+}
+
+/** place: where a fault is, in words. */
+export function faultList<F extends ShownFault>(
+  faults: readonly F[],
+  place: (fault: F) => string = placeOf,
+): HTMLUListElement {
   const more = faults.length - MOST_SHOWN;
   return el(
     "ul",
@@ -25,22 +44,25 @@ export function faultList(faults, place = placeOf) {
   );
 }
 
-function placeOf(f) {
+function placeOf(f: ShownFault): string {
   return f.path || f.place || "";
 }
 
-/** jobs[3].came_to as the name of the job and of the entry. */
-function inWords(file) {
-  return (f) => {
-    const [, n, rest] = /^jobs\[(\d+)\](.*)$/.exec(f.path ?? "") ?? [];
-    if (n === undefined) return f.path ?? "";
-    const name = file?.jobs?.[Number(n)]?.name;
-    return `${typeof name === "string" && name ? `job ${name}` : `job ${Number(n) + 1}`}${rest ? `, ${rest.replace(/^\./, "")}` : ""}`;
+/** Says jobs[3].came_to as the name of the job and of the entry. */
+function inWords(file: unknown): (fault: FileFault) => string {
+  const jobs = isObject(file) && Array.isArray(file.jobs) ? file.jobs : [];
+  return ({ path }) => {
+    const [, n, rest = ""] = /^jobs\[(\d+)\](.*)$/.exec(path) ?? [];
+    if (n === undefined) return path;
+    const job: unknown = jobs[Number(n)];
+    const name = isObject(job) && typeof job.name === "string" && job.name ? job.name : Number(n) + 1;
+    return `job ${name}${rest ? `, ${rest.replace(/^\./, "")}` : ""}`;
   };
 }
 
-/** The faults of a file that is not taken, with what stays in force. */
-export function notTaken(faults, file, stays) {
+/** The faults of a file that is not taken. file: what the text held, if it was JSON. stays:
+ *  what remains as it was. */
+export function notTaken(faults: readonly FileFault[], file: unknown, stays: string): HTMLElement[] {
   return [
     el(
       "p",

@@ -1,25 +1,41 @@
-// Files that are opened here: their size is looked at before they are read.
+// Files that are opened on this page. Their size is checked before they are read.
 
+import type { CarFile } from "../shared/carfile.ts";
 import { el } from "../shared/dom.ts";
 import { MOST_RATES } from "../shared/openshop.ts";
+import type { CarOKReply } from "../shared/replies.ts";
 
-/** As much as the engine takes; a car with a whole survey is about ten thousand. */
+/** As much as the engine takes; a car with a whole survey has about ten thousand. */
 const MOST_JOBS = 33554432;
 const MOST_TABLE = 16777216;
 
-async function textOf(file, most, what) {
+async function textOf(file: File, most: number, what: string): Promise<string> {
   if (file.size === 0) throw new Error(`${file.name} is empty.`);
   if (file.size > most) throw new Error(`${file.name} is far too large to be ${what}.`);
   return file.text();
 }
 
-export const readJobsText = (file) => textOf(file, MOST_JOBS, "a file of past jobs");
-export const readTableText = (file) => textOf(file, MOST_TABLE, "a table of past jobs");
-export const readRatesText = (file) => textOf(file, MOST_RATES, "a rates file");
+/** These throw with a sentence to show. */
+export const readJobsText = (file: File) => textOf(file, MOST_JOBS, "a file of past jobs");
+export const readTableText = (file: File) => textOf(file, MOST_TABLE, "a table of past jobs");
+export const readRatesText = (file: File) => textOf(file, MOST_RATES, "a rates file");
 
-/** A hidden chooser; press() opens it. took(files) gets what was chosen. */
-export function chooser(accept, took, several = false) {
-  const node = el("input", {
+/** The car that the engine has found to be good. */
+export const carOf = (reply: CarOKReply): CarFile => JSON.parse(reply.canonical) as CarFile;
+
+export interface Chooser {
+  node: HTMLInputElement;
+  /** Opens the browser's own choice of files. */
+  press(): void;
+}
+
+/** A hidden control that chooses files. took: gets what was chosen. */
+export function chooser(
+  accept: string,
+  took: (files: [File, ...File[]]) => unknown,
+  several = false,
+): Chooser {
+  const node: HTMLInputElement = el("input", {
     type: "file",
     accept,
     multiple: several,
@@ -28,9 +44,9 @@ export function chooser(accept, took, several = false) {
     "aria-hidden": "true",
     on: {
       change: () => {
-        const files = [...node.files];
+        const [first, ...more] = node.files ?? [];
         node.value = "";
-        if (files.length) took(files);
+        if (first) took([first, ...more]);
       },
     },
   });

@@ -1,48 +1,63 @@
-// What the jobs teach, figure by figure. Nothing is used unless it is ticked, and
-// a ticked figure stands in a rates file only, until that is on the site.
+// What the jobs teach, figure by figure. The shop uses nothing that it has not ticked. A ticked
+// figure goes into a rates file, and is in use once that file is on the site.
 
 import { button, el } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
 import { saveFile } from "../shared/files.ts";
 import { today } from "../shared/linkcontent.ts";
-import { tick } from "./fields.ts";
+import { openedRatesIn, type RatesFile } from "../shared/ratesfile.ts";
+import type { LearntLine, ScoresReply } from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
 import { showEffect } from "./effects.ts";
+import { learntLine, recordTick } from "./learntline.ts";
 
-/** The learnt figures that a rates file uses already, by the ids of the lines. */
-function figuresIn(rates) {
+export interface LearningHost {
+  client: EngineClient;
+  /** The rates on the site, and their check code. */
+  ratesText: string;
+  code: string;
+}
+
+/** The learnt figures that rates use already, by the ids of the lines. */
+function figuresIn(rates: RatesFile): Set<string> {
   const own = rates.own_figures;
   if (!own) return new Set();
   return new Set([
-    ...(own.rust ?? []).map((r) => `rust.${r.group}`),
-    ...Object.keys(own.hours ?? {}).map((trade) => `hours.${trade}`),
+    ...own.rust.map((r) => `rust.${r.group}`),
+    ...Object.keys(own.hours).map((trade) => `hours.${trade}`),
     ...(own.spread ? ["spread"] : []),
   ]);
 }
 
 export class Learning {
   node = el("section", { id: "learning", "aria-labelledby": "learning-title" });
-  #host;
-  #reply = null;
-  #use = new Set();
+  #host: LearningHost;
+  #reply: ScoresReply | null = null;
+  #use = new Set<string>();
+  /** Whether the customer's page is to show how the ranges came out. */
   #publish = false;
   #effect = el("div", { class: "effect-box" });
   #said = el("div", { class: "adopt-said", role: "status" });
-  #ticked = false;
-  #inUse;
+  #chosenLine = el("p", { class: "chosen" });
+  /** Whether the ticks at the beginning are set. */
+  #begun = false;
+  #ofSite: RatesFile;
+  #inUse: Set<string>;
 
-  /** host: link, ratesText (of the site), code (its check code) */
-  constructor(host) {
+  constructor(host: LearningHost) {
     this.#host = host;
-    this.#inUse = figuresIn(JSON.parse(host.ratesText));
+    this.#ofSite = openedRatesIn(host.ratesText);
+    this.#inUse = figuresIn(this.#ofSite);
   }
 
-  /** Ticks stay while the figure is still offered. What the site's rates use
-   *  already starts ticked, since leaving it out would take it out. */
-  show(reply, fresh) {
-    const ofSite = JSON.parse(this.#host.ratesText);
-    if (!this.#ticked) {
+  /** Ticks stay as long as the figure is offered. A figure that the site's rates use already is
+   *  ticked at the beginning, since without the tick it would be removed. fresh: the reply is
+   *  about the file as it is now. */
+  show(reply: ScoresReply, fresh: boolean): void {
+    if (!this.#begun) {
       this.#use = new Set(this.#inUse);
-      this.#publish = Boolean(ofSite.record);
-      this.#ticked = true;
+      this.#publish = Boolean(this.#ofSite.record);
+      this.#begun = true;
     }
     const offered = new Set(reply.learning.lines.filter((l) => l.offered).map((l) => l.id));
     this.#use = new Set([...this.#use].filter((id) => offered.has(id)));
@@ -50,19 +65,18 @@ export class Learning {
     this.#reply = reply;
     this.#effect.replaceChildren();
     this.#said.replaceChildren();
-    this.#draw(fresh);
+    this.#draw(reply, fresh);
   }
 
-  clear() {
+  clear(): void {
     this.node.replaceChildren();
     this.#reply = null;
     this.#use.clear();
     this.#publish = false;
-    this.#ticked = false;
+    this.#begun = false;
   }
 
-  #draw(fresh) {
-    const { learning, record, invented } = this.#reply;
+  #draw({ learning, record, invented }: ScoresReply, fresh: boolean): void {
     this.node.replaceChildren(
       el("h2", { id: "learning-title", tabindex: "-1" }, "What the jobs teach"),
       el("p", {}, learning.compared),
@@ -88,21 +102,14 @@ export class Learning {
       el(
         "div",
         { class: "record-out no-paper" },
-        record !== null
-          ? tick(
-              "Show how our ranges came out on the customer's page",
-              this.#publish,
-              (on) => {
-                this.#publish = on;
-                this.#changed();
-              },
-              { "data-tick": "record", disabled: !fresh },
-            )
-          : el(
-              "p",
-              {},
-              "How the ranges came out can be published on the customer's page from 10 scored jobs on.",
-            ),
+        recordTick(record !== null, {
+          ticked: this.#publish,
+          fresh,
+          changed: (on) => {
+            this.#publish = on;
+            this.#changed();
+          },
+        }),
       ),
       fresh
         ? this.#acts()
@@ -110,49 +117,29 @@ export class Learning {
     );
   }
 
-  #line(l, fresh) {
-    const inUse = `in use ${l.in_use_text}, ${this.#inUse.has(l.id) ? "learnt before" : "the starting figure"}`;
-    return el(
-      "li",
-      { class: "taught-line" },
-      el("h3", {}, l.name),
-      el("p", {}, l.text),
-      el(
-        "p",
-        { class: "taught-figures" },
-        `${l.jobs_text} · ${l.share_text} · ${inUse}`,
-        l.offered && [" · offered ", el("strong", {}, l.factor_text)],
-      ),
-      l.offered
-        ? el(
-            "div",
-            { class: "no-paper" },
-            tick(
-              ["Use it", el("span", { class: "visually-hidden" }, `: ${l.name}, ${l.factor_text}`)],
-              this.#use.has(l.id),
-              (on) => {
-                if (on) this.#use.add(l.id);
-                else this.#use.delete(l.id);
-                this.#changed();
-              },
-              { "data-tick": l.id, disabled: !fresh },
-            ),
-          )
-        : el("p", { class: "hint" }, "Too few jobs to offer a figure."),
-    );
+  #line(line: LearntLine, fresh: boolean): HTMLElement {
+    return learntLine(line, this.#inUse.has(line.id), {
+      ticked: this.#use.has(line.id),
+      fresh,
+      changed: (on) => {
+        if (on) this.#use.add(line.id);
+        else this.#use.delete(line.id);
+        this.#changed();
+      },
+    });
   }
 
-  #changed() {
+  #changed(): void {
     this.#effect.replaceChildren();
     this.#said.replaceChildren();
     this.#drawState();
   }
 
-  #acts() {
+  #acts(): HTMLElement {
     const box = el(
       "div",
       { class: "no-paper" },
-      el("p", { class: "chosen" }),
+      this.#chosenLine,
       el(
         "div",
         { class: "with-buttons" },
@@ -163,41 +150,42 @@ export class Learning {
       this.#said,
       this.#effect,
     );
-    queueMicrotask(() => this.#drawState());
+    this.#drawState();
     return box;
   }
 
-  #drawState() {
+  #drawState(): void {
     const n = this.#use.size;
-    const line = this.node.querySelector(".chosen");
     const dropped = [...this.#inUse].some((id) => !this.#use.has(id));
-    if (line)
-      line.textContent = `${n === 0 ? "No figure is ticked" : n === 1 ? "1 figure is ticked" : `${n} figures are ticked`}${this.#publish ? ", and how the ranges came out is to be published" : ""}.${dropped ? " Figures that the site uses and that are not ticked are taken out." : ""}`;
+    this.#chosenLine.textContent = `${n === 0 ? "No figure is ticked" : n === 1 ? "1 figure is ticked" : `${n} figures are ticked`}${this.#publish ? ", and how the ranges came out is to be published" : ""}.${dropped ? " Figures that the site uses and that are not ticked are taken out." : ""}`;
   }
 
-  #adopt(use, record) {
-    return this.#host.link.ask({ ask: "adopt", rates: this.#host.ratesText, use, record, today: today() });
+  /** Asks for rates with these figures. */
+  #adopt(use: string[], record: boolean): Promise<ReplyTo<"adopt">> {
+    const { client, ratesText } = this.#host;
+    return client.ask({ ask: "adopt", rates: ratesText, use, record, today: today() });
   }
 
   /** In the order of the lines, so that the same ticks give the same file. */
-  #chosen() {
-    return this.#reply.learning.lines.map((l) => l.id).filter((id) => this.#use.has(id));
+  #chosen(): string[] {
+    const lines = this.#reply?.learning.lines ?? [];
+    return lines.map((l) => l.id).filter((id) => this.#use.has(id));
   }
 
-  async #see() {
+  async #see(): Promise<void> {
     const reply = await this.#adopt(this.#chosen(), this.#publish);
     if (reply.kind !== "adopted") {
       this.#refused(reply);
       return;
     }
-    await showEffect(this.#effect, this.#host.link, this.#host.ratesText, reply.rates);
+    await showEffect(this.#effect, this.#host.client, this.#host.ratesText, reply.rates);
   }
 
-  #refused(reply) {
+  #refused(reply: { text: string }): void {
     this.#said.replaceChildren(el("p", { class: "error" }, `Nothing was saved: ${reply.text}`));
   }
 
-  async #save() {
+  async #save(): Promise<void> {
     if (this.#use.size === 0 && !this.#publish) {
       this.#said.replaceChildren(
         el(
@@ -220,8 +208,8 @@ export class Learning {
     );
   }
 
-  /** Adopting nothing. The ticks go too, so that the page says what it says. */
-  async #takeOut() {
+  /** Adopts nothing. The ticks go too, so that they agree with the file. */
+  async #takeOut(): Promise<void> {
     const reply = await this.#adopt([], false);
     if (reply.kind !== "adopted") {
       this.#refused(reply);
@@ -229,16 +217,16 @@ export class Learning {
     }
     this.#use.clear();
     this.#publish = false;
-    this.#draw(true);
+    if (this.#reply) this.#draw(this.#reply, true);
     saveFile("rates.json", reply.rates);
     this.#tell(
       reply.check_code,
       "Rates without any learnt figure went, as rates.json, to where your browser saves files.",
     );
-    this.node.querySelector("[data-key=take-out]").focus();
+    this.node.querySelector<HTMLElement>("[data-key=take-out]")?.focus();
   }
 
-  #tell(code, text) {
+  #tell(code: string, text: string): void {
     const same = code === this.#host.code;
     this.#said.replaceChildren(
       el("p", {}, text),

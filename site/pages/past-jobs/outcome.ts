@@ -1,10 +1,11 @@
-// How the ranges have come out: words first, then the strip, what stands out, why
-// jobs came to more, and what stays closed: figures for the statistician.
+// How the ranges have come out: words first, then the strip, what stands out, why jobs came to
+// more, and figures for the statistician, which stay closed.
 
-import { el, list } from "../shared/dom.ts";
+import { type Children, el, list } from "../shared/dom.ts";
+import type { ScoresReply } from "../shared/replies.ts";
 import { boxStrip, tenths } from "./boxes.ts";
 
-const older = (fresh) =>
+const older = (fresh: boolean): Children =>
   !fresh &&
   el(
     "p",
@@ -12,7 +13,8 @@ const older = (fresh) =>
     "The jobs have changed since. What stands here is from before, until it is worked out anew.",
   );
 
-export function outcomeSection(reply, fresh) {
+/** fresh: the reply is about the file as it is now. */
+export function outcomeSection(reply: ScoresReply | null, fresh: boolean): HTMLElement {
   return el(
     "section",
     { id: "outcome", "aria-labelledby": "outcome-title" },
@@ -29,7 +31,7 @@ export function outcomeSection(reply, fresh) {
   );
 }
 
-export function statisticsSection(reply) {
+export function statisticsSection(reply: ScoresReply | null): HTMLElement | null {
   if (!reply || reply.scored === 0) return null;
   return el(
     "details",
@@ -47,7 +49,7 @@ export function statisticsSection(reply) {
   );
 }
 
-export function causesSection(reply, fresh) {
+export function causesSection(reply: ScoresReply | null, fresh: boolean): HTMLElement | null {
   if (!reply) return null;
   const entered = reply.causes.some((c) => !c.jobs_text.startsWith("0 "));
   return el(

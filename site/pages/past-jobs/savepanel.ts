@@ -1,43 +1,67 @@
-// Keeping the jobs: on this device after it was asked for, as a file, and as a
-// table. Two tabs are noticed before anything is written over.
+// Saving the jobs: on this device once somebody asked for it, as a file, and as a table. When
+// two tabs have the same jobs, this notices before one overwrites the other.
 
-import { button, el } from "../shared/dom.ts";
 import { band } from "../shared/bands.ts";
+import { button, el } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
 import { saveFile } from "../shared/files.ts";
+import type { Frame } from "../shared/frame.ts";
+import type { Found, Saved } from "../shared/storage.ts";
 import { clockText, moment } from "../shared/timestamp.ts";
-import { jobsShelf } from "./storage.ts";
+import type { Ledger } from "./ledger.ts";
+import { jobsStore, type StoredExtra, type StoredJobs } from "./storage.ts";
 import { takeOut } from "./takeout.ts";
 
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
-export class Keeping {
+/** Past jobs that are saved on this device. */
+export type SavedJobs = Saved<StoredJobs, StoredExtra>;
+type FoundJobs = Found<StoredJobs, StoredExtra>;
+
+const stampOf = (found: FoundJobs): string | undefined =>
+  found === null || found === "unreadable" ? undefined : found.stamp;
+
+export interface SavePanelHost {
+  client: EngineClient;
+  ledger: Ledger;
+  frame: Frame;
+  /** Opens the jobs that another tab has saved. */
+  goOn(found: SavedJobs): void;
+  /** Leaves these jobs for others. */
+  another(): void;
+}
+
+export class SavePanel {
   node = el("section", { class: "keep no-paper", "aria-labelledby": "keep-title" });
   on = false;
-  #stamp = null;
+  #stamp: string | undefined = undefined;
   #last = "";
+  #line = el("p", { class: "keep-line" });
+  #saveButton = button("Keep on this device", () => this.begin(), { "data-key": "keep" });
+  #eraseButton = button("Erase from this device", () => this.#erase(), { "data-key": "erase" });
   #said = el("p", { class: "keep-said", role: "status" });
   #area = el("div", {});
-  #host;
+  #host: SavePanelHost;
 
-  /** host: link, ledger, frame, goOn(found), another() */
-  constructor(host) {
+  constructor(host: SavePanelHost) {
     this.#host = host;
-    jobsShelf.whenOtherTabSaves((found) => {
-      if (this.on && found?.stamp !== this.#stamp) this.#other(found);
+    jobsStore.whenOtherTabSaves((found) => {
+      if (this.on && stampOf(found) !== this.#stamp) this.#other(found);
     });
     addEventListener("beforeunload", (event) => {
-      if (!this.on && this.#host.ledger.unsaved && !this.#host.ledger.file.invented) event.preventDefault();
+      const { ledger } = this.#host;
+      if (!this.on && ledger.unsaved && !ledger.file?.invented) event.preventDefault();
     });
     this.#build();
   }
 
-  /** Called in every change that counts, before anything else. */
-  keep() {
+  /** Called with every change that counts, before anything else happens. */
+  changed(): void {
     if (!this.on) {
       this.#draw();
       return;
     }
-    const found = jobsShelf.load();
+    const found = jobsStore.load();
     if (found && found !== "unreadable" && found.stamp !== this.#stamp) {
       this.#other(found);
       return;
@@ -45,10 +69,10 @@ export class Keeping {
     this.#write();
   }
 
-  #write() {
+  #write(): void {
     const { ledger, frame } = this.#host;
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
-    const done = jobsShelf.save(ledger.file, moment(), stamp, { waiting: ledger.waiting });
+    const done = jobsStore.save(ledger.current, moment(), stamp, { waiting: ledger.waiting });
     if (done) {
       this.#stamp = stamp;
       this.#last = clockText();
@@ -58,11 +82,10 @@ export class Keeping {
       frame.put("storage", band("storage", [FULL], [["Save a file", () => this.save()]]));
     }
     this.#draw();
-    return done;
   }
 
-  begin(force = false) {
-    if (jobsShelf.load() && !force) {
+  begin(force = false): void {
+    if (jobsStore.load() && !force) {
       this.#area.replaceChildren(
         el(
           "div",
@@ -76,7 +99,7 @@ export class Keeping {
           ),
         ),
       );
-      this.#area.querySelector("button").focus();
+      this.#area.querySelector("button")?.focus();
       return;
     }
     this.#area.replaceChildren();
@@ -84,24 +107,24 @@ export class Keeping {
     this.#write();
   }
 
-  /** Goes on with what was found: this tab is now the one that keeps it. */
-  goOn(found) {
+  /** The jobs that were saved here are now the open ones, and this tab saves them. */
+  goOn(found: SavedJobs): void {
     this.on = true;
     this.#stamp = found.stamp;
     this.#last = found.when.slice(11);
     this.#draw();
   }
 
-  stop() {
+  stop(): void {
     this.on = false;
-    this.#stamp = null;
+    this.#stamp = undefined;
     this.#area.replaceChildren();
     this.#said.textContent = "";
     this.#draw();
   }
 
-  /** Another tab wrote meanwhile: nothing is put together, and one is asked for. */
-  #other(found) {
+  /** Another tab has saved meanwhile: nothing is merged, and somebody has to choose. */
+  #other(found: FoundJobs): void {
     this.on = false;
     const { frame, goOn } = this.#host;
     if (!found || found === "unreadable")
@@ -140,7 +163,8 @@ export class Keeping {
     this.#draw();
   }
 
-  save() {
+  /** Saves a file. */
+  save(): void {
     const { ledger } = this.#host;
     saveFile("past-jobs.json", ledger.text());
     ledger.saved();
@@ -148,45 +172,46 @@ export class Keeping {
     this.#draw();
   }
 
-  say(text) {
+  say(text: string): void {
     this.#said.textContent = text;
   }
 
-  #draw() {
+  #draw(): void {
     const { ledger } = this.#host;
-    this.node.querySelector(".keep-line").textContent = this.on
+    this.#line.textContent = this.on
       ? `Kept on this device, last change at ${this.#last}.`
       : `Not kept on this device${ledger.unsaved ? ", and not saved as a file since the last change" : ""}: what is not saved is gone when this tab is closed.`;
-    this.node.querySelector("[data-key=keep]").hidden = this.on;
-    this.node.querySelector("[data-key=erase]").hidden = !this.on;
+    this.#saveButton.hidden = this.on;
+    this.#eraseButton.hidden = !this.on;
   }
 
-  #build() {
-    const erase = () => {
-      const gone = jobsShelf.erase();
-      this.on = false;
-      this.#draw();
-      this.say(
-        gone
-          ? "Nothing of these jobs is kept on this device now. They are still on this page until it is closed."
-          : "The device would not erase it. Clear this site's data in the browser.",
-      );
-      this.node.querySelector("[data-key=keep]").focus();
-    };
+  #erase(): void {
+    const gone = jobsStore.erase();
+    this.on = false;
+    this.#draw();
+    this.say(
+      gone
+        ? "Nothing of these jobs is kept on this device now. They are still on this page until it is closed."
+        : "The device would not erase it. Clear this site's data in the browser.",
+    );
+    this.#saveButton.focus();
+  }
+
+  #build(): void {
     this.node.replaceChildren(
       el("h2", { id: "keep-title", tabindex: "-1" }, "Keep it"),
-      el("p", { class: "keep-line" }),
+      this.#line,
       el(
         "div",
         { class: "with-buttons" },
-        button("Keep on this device", () => this.begin(), { "data-key": "keep" }),
-        button("Erase from this device", erase, { "data-key": "erase" }),
+        this.#saveButton,
+        this.#eraseButton,
         button("Save a file", () => this.save(), { "data-key": "save" }),
         button("Print", () => print(), { "data-key": "print" }),
       ),
       this.#area,
       this.#said,
-      takeOut({ link: this.#host.link, say: (text) => this.say(text) }),
+      takeOut({ client: this.#host.client, say: (text) => this.say(text) }),
       el(
         "p",
         {},

@@ -1,31 +1,48 @@
-// Scoring the jobs in hand: one request that is answered better and better. The
-// page stays usable meanwhile, and it can be stopped and gone on with.
+// Scoring the open jobs: the engine answers one request in steps. The page can be used
+// meanwhile, and somebody can stop the scoring and go on with it later.
 
 import { button, el } from "../shared/dom.ts";
-import { Overtaken } from "../shared/engineclient.ts";
+import { type EngineClient, Overtaken } from "../shared/engineclient.ts";
 import { today } from "../shared/linkcontent.ts";
+import type { ScoresGoOnReply, ScoresReply } from "../shared/replies.ts";
+import type { EngineRequest, ReplyTo } from "../shared/requests.ts";
+import type { Ledger } from "./ledger.ts";
 
 const SPOKEN_APART_MS = 5000;
 
+export interface ScoringHost {
+  client: EngineClient;
+  ledger: Ledger;
+  /** The text of the rates on the site. */
+  rates(): string;
+  scored(reply: ScoresReply): void;
+  failed(text: string): void;
+  /** Has a screen reader say it. */
+  say(text: string): void;
+}
+
+type ScoreReply = ReplyTo<"score">;
+
 export class Scoring {
   node = el("div", { class: "scoring" });
-  /** The last whole answer, and whether it is of the file in hand. */
-  reply = null;
+  /** The last complete reply, and whether it is about the file as it is now. */
+  reply: ScoresReply | null = null;
   fresh = false;
-  #host;
+  #host: ScoringHost;
   #run = 0;
   #spoken = 0;
+  #text = el("p", { id: "scoring-text" });
+  #bar = el("progress", { "aria-labelledby": "scoring-text" });
 
-  /** host: link, ledger, rates() (text), scored(reply), failed(text), say(text) */
-  constructor(host) {
+  constructor(host: ScoringHost) {
     this.#host = host;
   }
 
-  /** Begins anew; what is known of unchanged jobs is taken over. */
-  async start() {
+  /** Begins again; the engine still knows the jobs that have not changed. */
+  async start(): Promise<void> {
     const run = ++this.#run;
     this.fresh = false;
-    const { link, ledger, rates } = this.#host;
+    const { client, ledger, rates } = this.#host;
     if (!ledger.file || ledger.file.jobs.length === 0) {
       this.stopQuietly();
       this.reply = null;
@@ -34,11 +51,11 @@ export class Scoring {
     }
     this.#draw(null);
     try {
-      const request = { ask: "score", rates: rates(), today: today() };
-      let reply = await this.#ask(link, request, run);
+      const request: EngineRequest<"score"> = { ask: "score", rates: rates(), today: today() };
+      let reply = await this.#ask(client, request, run);
       if (reply.kind === "refused" && reply.path === "jobs") {
         await ledger.again();
-        reply = await this.#ask(link, request, run);
+        reply = await this.#ask(client, request, run);
       }
       if (run === this.#run) this.#done(reply);
     } catch (error) {
@@ -47,30 +64,31 @@ export class Scoring {
     }
   }
 
-  #ask(link, request, run) {
-    return link.refine(request, (reply) => {
-      if (run === this.#run) this.#draw(reply);
+  #ask(client: EngineClient, request: EngineRequest<"score">, run: number): Promise<ScoreReply> {
+    return client.refine(request, (reply) => {
+      if (run === this.#run && reply.kind === "scores" && "of" in reply) this.#draw(reply);
     });
   }
 
-  #done(reply) {
+  #done(reply: ScoreReply): void {
     if (reply.kind !== "scores") {
       this.node.replaceChildren();
       this.#host.failed(reply.text);
       return;
     }
+    if (reply.state !== "settled") return;
     this.node.replaceChildren();
     this.reply = reply;
     this.fresh = true;
     this.#host.scored(reply);
   }
 
-  stopQuietly() {
+  stopQuietly(): void {
     this.#run++;
-    this.#host.link.stop();
+    this.#host.client.stop();
   }
 
-  #stopped(text) {
+  #stopped(text: string): void {
     this.stopQuietly();
     const on = button("Go on working it out", () => this.start(), { "data-key": "go-on" });
     const hadFocus = this.node.contains(document.activeElement);
@@ -85,15 +103,16 @@ export class Scoring {
     if (hadFocus) on.focus();
   }
 
-  #draw(reply) {
+  /** reply: how far it has got; null before that is known. */
+  #draw(reply: ScoresGoOnReply | null): void {
     const text = reply?.progress_text ?? "Working out the ranges of past jobs again.";
-    if (!this.node.querySelector("progress")) {
+    if (!this.node.contains(this.#bar)) {
       this.node.replaceChildren(
         el(
           "div",
           { class: "working" },
-          el("p", { id: "scoring-text" }),
-          el("progress", { "aria-labelledby": "scoring-text" }),
+          this.#text,
+          this.#bar,
           button(
             "Stop",
             () => this.#stopped("Stopped. What follows is from before, or waits until this is gone on with."),
@@ -102,12 +121,11 @@ export class Scoring {
         ),
       );
     }
-    this.node.querySelector("p").textContent = text;
-    const bar = this.node.querySelector("progress");
+    this.#text.textContent = text;
     if (reply) {
-      bar.max = reply.of;
-      bar.value = reply.done;
-    } else bar.removeAttribute("value");
+      this.#bar.max = reply.of;
+      this.#bar.value = reply.done;
+    } else this.#bar.removeAttribute("value");
     const now = performance.now();
     if (reply && now - this.#spoken > SPOKEN_APART_MS) {
       this.#spoken = now;

@@ -3,8 +3,14 @@
 import { button, el } from "../shared/dom.ts";
 import { chooser } from "./jobfile.ts";
 
-/** host: currency, openFile(file), begin(), sample() */
-export function startView(host) {
+export interface StartHost {
+  currency: string;
+  openFile(file: File): unknown;
+  begin(): unknown;
+  sample(): unknown;
+}
+
+export function startView(host: StartHost): HTMLElement {
   const pick = chooser(".json,application/json", ([file]) => host.openFile(file));
   return el(
     "div",

@@ -1,130 +1,102 @@
-// The sections of the page with a file in hand, and the one act that is open:
-// entering, changing or bringing in jobs.
+// The sections of the page with a file open, and the one act that is open: entering, changing
+// or bringing in jobs.
 
-import { button, el } from "../shared/dom.ts";
-import { band } from "../shared/bands.ts";
-import { dateText, today } from "../shared/linkcontent.ts";
+import { button, byId } from "../shared/dom.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { Frame } from "../shared/frame.ts";
+import type { PastJob } from "../shared/jobsfile.ts";
+import type { OpenedReply, ScoresReply } from "../shared/replies.ts";
 import { swap } from "../shared/swap.ts";
 import { Bring } from "./bring.ts";
-import { JobForm } from "./jobform.ts";
-import { Learning } from "./learning.ts";
-import { jobsSection } from "./jobstable.ts";
-import { causesSection, outcomeSection, statisticsSection } from "./outcome.ts";
 import { waitingBox } from "./bringfiles.ts";
+import { JobForm, type JobFormHost } from "./jobform.ts";
+import { jobsHead, jobsSection, type ScoredJob } from "./jobstable.ts";
+import { layOut, newParts, type Parts } from "./layout.ts";
+import { Learning } from "./learning.ts";
+import type { Ledger } from "./ledger.ts";
+import { causesSection, outcomeSection, statisticsSection } from "./outcome.ts";
+import type { SavePanel } from "./savepanel.ts";
+import type { Scoring } from "./scoring.ts";
+import type { WaitingCar } from "./storage.ts";
 
-const byId = (id) => document.getElementById(id);
-const STEPS = [
-  ["outcome", "How our ranges have come out"],
-  ["jobs", "The jobs"],
-  ["causes", "Why jobs came to more"],
-  ["learning", "What the jobs teach"],
-  ["keep-title", "Keep it"],
-];
+/** The shop as the engine has opened it, and the text of its rates. */
+export interface Shop {
+  opened: OpenedReply;
+  ratesText: string;
+}
+
+export interface ViewHost {
+  client: EngineClient;
+  ledger: Ledger;
+  frame: Frame;
+  scoring: Scoring;
+  panel: SavePanel;
+  /** The shop; nothing is drawn before it is known. */
+  shop(): Shop;
+  carFiles(files: File[]): unknown;
+  mergeFile(file: File): unknown;
+}
 
 export class View {
-  #host;
-  #act = null;
-  #scoredJobs = new Map();
-  #parts = null;
-  #learning = null;
+  #host: ViewHost;
+  #scoredJobs = new Map<string, ScoredJob>();
+  /** Null while no file is open. */
+  #parts: Parts | null = null;
 
-  /** host: link, ledger, shop, frame, scoring, keeping, carFiles(files), mergeFile(file) */
-  constructor(host) {
+  constructor(host: ViewHost) {
     this.#host = host;
   }
 
-  start(node, moved) {
+  /** Shows the page without a file. moved: the reader comes from another view. */
+  start(node: HTMLElement, moved: boolean): void {
     this.#parts = null;
     byId("steps").replaceChildren();
     byId("kept").replaceChildren();
     byId("screen").replaceChildren(node);
     if (moved) {
       scrollTo(0, 0);
-      node.querySelector("h1").focus();
+      node.querySelector("h1")?.focus();
     }
   }
 
-  /** Another file is in hand. */
-  opened() {
-    const { scoring, keeping, shop, link, ledger } = this.#host;
-    const box = (name) => el("div", { class: name });
+  /** Another file has been opened. */
+  opened(): void {
+    const { scoring, panel, ledger } = this.#host;
     this.#scoredJobs.clear();
     if (scoring.reply && !scoring.fresh) scoring.reply = null;
-    this.#learning = new Learning({ link, ratesText: shop.ratesText, code: shop.opened.rates.check_code });
-    this.#parts = {
-      head: box("jobs-head"),
-      said: el("p", { class: "last-said", role: "status" }),
-      acts: box("with-buttons no-paper"),
-      act: box("act-box no-paper"),
-      waiting: box("no-paper"),
-      outcome: box("part"),
-      jobs: box("part"),
-      causes: box("part"),
-      figures: box("part"),
-    };
-    const { head, said, acts, act, waiting, outcome, jobs, causes, figures } = this.#parts;
-    byId("steps").replaceChildren(
-      el(
-        "ul",
-        { class: "jumps" },
-        STEPS.map(([id, text]) => el("li", {}, el("a", { href: `#${id}` }, text))),
-      ),
-    );
-    byId("screen").replaceChildren(
-      head,
-      acts,
-      said,
-      act,
-      waiting,
-      scoring.node,
-      outcome,
-      jobs,
-      causes,
-      this.#learning.node,
-      figures,
-    );
-    byId("kept").replaceChildren(keeping.node);
-    this.#act = null;
+    const parts = this.#newParts();
+    this.#parts = parts;
+    layOut(parts, scoring.node, panel.node);
     this.draw();
     scrollTo(0, 0);
-    head.querySelector("h1").focus({ preventScroll: true });
-    if (ledger.file.jobs.length === 0)
-      said.textContent = "No job is in the file yet. Enter one by hand, or bring some in.";
+    parts.head.querySelector("h1")?.focus({ preventScroll: true });
+    if (ledger.current.jobs.length === 0)
+      parts.said.textContent = "No job is in the file yet. Enter one by hand, or bring some in.";
   }
 
-  draw() {
+  #newParts(): Parts {
+    const { client, frame, shop } = this.#host;
+    const { opened, ratesText } = shop();
+    return newParts({
+      frame,
+      learning: new Learning({ client, ratesText, code: opened.rates.check_code }),
+      drawWaiting: () => this.drawWaiting(),
+    });
+  }
+
+  draw(): void {
     if (!this.#parts) return;
     const { ledger, scoring } = this.#host;
-    const { head, acts, outcome, jobs, causes, figures } = this.#parts;
-    const { file } = ledger;
+    const { head, buttons, outcome, jobs, causes, figures, learning } = this.#parts;
+    const file = ledger.current;
     const some = file.jobs.length > 0;
+    swap(head, jobsHead(ledger, scoring.fresh || !some));
     swap(
-      head,
-      el("h1", { tabindex: "-1" }, "Past jobs"),
-      el(
-        "p",
-        { class: "jobs-line" },
-        [
-          file.jobs.length === 1 ? "1 job" : `${file.jobs.length} jobs`,
-          file.invented ? "invented, a sample" : null,
-          `amounts in ${file.currency}`,
-          `check code of these jobs ${ledger.code}`,
-        ]
-          .filter(Boolean)
-          .join(" · "),
-      ),
-      el(
-        "p",
-        { class: "paper" },
-        `Printed on ${dateText(today())}. ${scoring.fresh || !some ? "" : "Not worked out to the end: figures may be missing."}`,
-      ),
-    );
-    swap(
-      acts,
-      button("Enter a job", () => this.#open(() => new JobForm(this.#formHost())), { "data-key": "enter" }),
+      buttons,
+      button("Enter a job", () => this.#enter(), { "data-key": "enter" }),
       button("Bring jobs in", () => this.bring(), { "data-key": "bring" }),
       ledger.last &&
-        button(`Take back ${ledger.last}`, () => this.#takeBack(), { class: "quiet", "data-key": "undo" }),
+        button(`Take back ${ledger.last}`, () => this.#undo(), { class: "quiet", "data-key": "undo" }),
     );
     const reply = some ? scoring.reply : null;
     swap(outcome, some && outcomeSection(reply, scoring.fresh));
@@ -133,149 +105,102 @@ export class View {
       some &&
         jobsSection({
           file,
-          sums: ledger.sums,
+          amounts: ledger.amounts,
           working: !scoring.fresh,
-          rowOf: (job) => this.#rowOf(job),
-          whyNot: (job) => this.#rowOf(job)?.why ?? null,
-          edit: (n) => this.#open(() => new JobForm(this.#formHost(), n)),
+          rowOf: (job) => this.#scoredJobs.get(JSON.stringify(job)) ?? null,
+          edit: (job) => this.#enter(job),
         }),
     );
     swap(causes, some && causesSection(reply, scoring.fresh));
     swap(figures, some && statisticsSection(reply));
-    if (reply) this.#learning.show(reply, scoring.fresh);
-    else this.#learning.clear();
+    if (reply) learning.show(reply, scoring.fresh);
+    else learning.clear();
     byId("steps").hidden = !some;
     this.drawWaiting();
   }
 
-  drawWaiting() {
+  /** Draws the cars that wait, without the one that the open act completes. */
+  drawWaiting(): void {
+    if (!this.#parts) return;
     const { ledger } = this.#host;
-    if (this.#parts)
-      swap(
-        this.#parts.waiting,
-        waitingBox(
-          ledger.waiting.filter((w) => w !== this.#act?.waiting),
-          {
-            complete: (w) => this.complete(w),
-            leave: (w) => ledger.setWaiting(ledger.waiting.filter((o) => o !== w)),
-          },
-        ),
-      );
+    const { waiting, act } = this.#parts;
+    swap(
+      waiting,
+      waitingBox(
+        ledger.waiting.filter((w) => w !== act.waiting),
+        {
+          complete: (w) => this.complete(w),
+          leave: (w) => ledger.setWaiting(ledger.waiting.filter((o) => o !== w)),
+        },
+      ),
+    );
   }
 
-  /** What is known of each job belongs to the job as it was when it was scored. */
-  scored(reply) {
+  /** What is known of a job is only valid for the job as it was when it was scored. */
+  scored(reply: ScoresReply): void {
     const why = new Map(reply.not_scored.map((n) => [n.name, n.why]));
+    const { jobs } = this.#host.ledger.current;
     this.#scoredJobs.clear();
-    reply.table.forEach((row, n) =>
-      this.#scoredJobs.set(JSON.stringify(this.#host.ledger.file.jobs[n]), {
-        ...row,
-        why: why.get(row.name) ?? null,
-      }),
-    );
+    for (const [n, row] of reply.table.entries())
+      this.#scoredJobs.set(JSON.stringify(jobs[n]), { ...row, why: why.get(row.name) ?? null });
     this.draw();
   }
 
-  #rowOf(job) {
-    return this.#scoredJobs.get(JSON.stringify(job)) ?? null;
-  }
-
-  #formHost() {
-    const { link, ledger, shop } = this.#host;
+  #formHost(): JobFormHost {
+    const { client, ledger, shop } = this.#host;
     return {
-      link,
+      client,
       ledger,
-      opened: shop.opened,
-      ratesText: shop.ratesText,
+      ...shop(),
       done: (text) => this.done(text),
-      cancel: () => this.#close(),
+      cancel: () => this.#parts?.act.close(),
     };
   }
 
-  bring() {
-    const { link, ledger, carFiles, mergeFile } = this.#host;
-    return this.#open(
-      () =>
-        new Bring({
-          link,
-          ledger,
-          carFiles,
-          jobsFile: mergeFile,
-          done: (text) => this.done(text),
-          cancel: () => this.#close(),
-        }),
-    );
+  #enter(job: PastJob | null = null, waiting: WaitingCar | null = null): void {
+    this.#parts?.act.open(() => new JobForm(this.#formHost(), job, waiting));
   }
 
-  complete(waiting) {
-    this.#open(() => new JobForm(this.#formHost(), null, waiting));
+  complete(waiting: WaitingCar): void {
+    this.#enter(null, waiting);
   }
 
-  /** Opens an act; one that holds something typed is asked about first. */
-  #open(make, over = false) {
-    const { frame } = this.#host;
-    if (this.#act?.changed && !over) {
-      frame.put(
-        "act",
-        band(
-          "act",
-          ["Something is typed that is not with the jobs yet."],
-          [
-            [
-              "Let it go",
-              () => {
-                frame.put("act", null);
-                this.#open(make, true);
-              },
-            ],
-            [
-              "Stay with it",
-              () => {
-                frame.put("act", null);
-                this.#focusAct();
-              },
-            ],
-          ],
-        ),
-      );
-      document.querySelector('[data-band="act"] button').focus();
-      return this.#act;
-    }
-    this.#act = make();
-    this.#parts.act.replaceChildren(this.#act.node);
-    this.#parts.said.textContent = "";
-    this.drawWaiting();
-    this.#focusAct();
-    return this.#act;
+  /** Opens the act of bringing jobs in. table: a file that is read there at once. */
+  bring(table?: File): void {
+    const { client, ledger, carFiles, mergeFile } = this.#host;
+    this.#parts?.act.open(() => {
+      const bring = new Bring({
+        client,
+        ledger,
+        carFiles,
+        jobsFile: mergeFile,
+        done: (text) => this.done(text),
+        cancel: () => this.#parts?.act.close(),
+      });
+      if (table) bring.table(table);
+      return bring;
+    });
   }
 
-  #focusAct() {
-    const h = this.#parts.act.querySelector("h2");
-    h?.focus();
-    h?.scrollIntoView({ block: "start" });
-  }
-
-  #close() {
-    this.#act = null;
-    this.#parts.act.replaceChildren();
-    this.drawWaiting();
-    this.#parts.acts.querySelector("button").focus();
-  }
-
-  /** An act was done: what it did is said, and the next car that waits comes up. */
-  done(text) {
-    this.#close();
-    this.#parts.said.textContent = text;
+  /** Says what an act has done, closes it and opens the next car that waits. */
+  done(text: string): void {
+    if (!this.#parts) return;
+    const { act, said } = this.#parts;
+    act.close();
+    said.textContent = text;
     const [next] = this.#host.ledger.waiting;
     if (next) {
       this.complete(next);
-      this.#parts.said.textContent = text;
-    } else this.#parts.said.scrollIntoView({ block: "nearest" });
+      said.textContent = text;
+    } else said.scrollIntoView({ block: "nearest" });
   }
 
-  async #takeBack() {
-    const name = await this.#host.ledger.takeBack();
-    this.#parts.said.textContent = name === null ? "Nothing was taken back." : `Taken back: ${name}.`;
-    (this.#parts.acts.querySelector("[data-key=undo]") ?? this.#parts.acts.querySelector("button")).focus();
+  async #undo(): Promise<void> {
+    const name = await this.#host.ledger.undo();
+    if (!this.#parts) return;
+    const { said, buttons } = this.#parts;
+    said.textContent = name === null ? "Nothing was taken back." : `Taken back: ${name}.`;
+    const again = buttons.querySelector<HTMLElement>("[data-key=undo]");
+    (again ?? buttons.querySelector("button"))?.focus();
   }
 }

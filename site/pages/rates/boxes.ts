@@ -1,14 +1,17 @@
 // What controls are made of: a box to type in, a list to choose from, a label.
 
-import { el } from "../shared/dom.ts";
+import { type Children, el, type Props } from "../shared/dom.ts";
+import type { Figure } from "../shared/ratesfile.ts";
 
 const PLAIN = /^-?\d+(\.\d+)?$/;
-export const asNumber = (text) => (PLAIN.test(text) ? Number(text) : text);
-export const asText = (value) => (value === null || value === undefined ? "" : String(value));
+/** A number, or the text itself where it is no number. */
+export const asNumber = (text: string): Figure => (PLAIN.test(text) ? Number(text) : text);
+export const asText = (value: unknown): string =>
+  value === null || value === undefined ? "" : String(value);
 
-/** One box to type in. */
-export function box(props, value, leave) {
-  const node = el("input", {
+/** One box to type in. leave gets its text whenever that was changed. */
+export function box(props: Props, value: string, leave: (text: string) => void): HTMLInputElement {
+  const node: HTMLInputElement = el("input", {
     autocomplete: "off",
     spellcheck: "false",
     ...props,
@@ -18,15 +21,22 @@ export function box(props, value, leave) {
   return node;
 }
 
-/** A label above what it names, with what stands behind and below. */
-export function labelled(id, label, node, ...more) {
+/** A label above a control, with a unit or a hint after the control. */
+export function labelled(id: string, label: string, node: Children, ...more: Children[]): HTMLDivElement {
   return el("div", { class: "typed" }, el("label", { for: id }, label), node, more);
 }
 
-export const unitText = (text) => text && el("span", { class: "unit" }, text);
+export const unitText = (text: string | undefined): Children => text && el("span", { class: "unit" }, text);
 
-export function select(props, options, value, leave) {
-  const node = el(
+/** A list to choose from. options: keys with their texts. A value that is none of the
+ *  keys is listed first, unchanged. */
+export function select(
+  props: Props,
+  options: readonly (readonly [key: string, text: string])[],
+  value: unknown,
+  leave: (key: string) => void,
+): HTMLSelectElement {
+  const node: HTMLSelectElement = el(
     "select",
     { ...props, on: { change: () => leave(node.value) } },
     options.map(([key, text]) => el("option", { value: key }, text)),

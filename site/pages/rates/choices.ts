@@ -1,16 +1,21 @@
-// What lists let one choose from: ids of the rates file and their words.
+// What can be chosen from a list: ids of the rates file and their words.
 
-export const STANDARDS = [
+import type { Scope, Standard, Words } from "../shared/ratesfile.ts";
+
+/** The id, its text, and the text in UK words where that differs. */
+export type Option<Id extends string = string> = readonly [id: Id, us: string, uk?: string];
+
+export const STANDARDS: readonly Option<Standard>[] = [
   ["driver", "driver standard"],
   ["show", "show standard"],
   ["concours", "concours standard"],
 ];
-export const SCOPES = [
+export const SCOPES: readonly Option<Scope>[] = [
   ["whole_body", "the whole body"],
   ["outside_only", "outside only"],
   ["metalwork_only", "metalwork only"],
 ];
-export const HAD = [
+export const HAD: readonly Option[] = [
   ["", "as in the starting figures"],
   ["made_today", "whole panel made today"],
   ["section_only", "repair section only"],
@@ -18,30 +23,33 @@ export const HAD = [
   ["by_hand", "none made: by hand"],
   ["specialist", "from a specialist"],
 ];
-export const AREAS = [
+export const AREAS: readonly Option[] = [
   ["reached", "every face that the gun reaches"],
   ["outer", "outer skins"],
   ["inside_and_under", "inside and underneath"],
   ["none", "reckoned by the car"],
 ];
-export const UNITS = [
+export const UNITS: readonly Option[] = [
   ["litre", "liter", "litre"],
   ["kilogram", "kilogram"],
   ["each", "each"],
 ];
-export const STAGES = [
+export const STAGES: readonly Option[] = [
   ["strip", "in the strip and survey"],
   ["after", "after the survey"],
 ];
-export const CHARGED = [
+export const CHARGED: readonly Option[] = [
   ["fixed", "fixed"],
   ["each", "at a price each"],
   ["by_the_hour", "by the hour"],
   ["at_cost", "at cost"],
 ];
-export const KINDS = {
+export const KINDS: Record<string, string> = {
   outer: "outer panels",
   hidden: "hidden parts",
   structural: "parts that carry the load",
   structural_near_mounting: "parts that carry the load, near a mounting",
 };
+
+/** The text of a choice in the words of the shop. */
+export const optionText = ([, us, uk]: Option, words: Words): string => (words === "uk" && uk ? uk : us);

@@ -1,11 +1,12 @@
 // What is done by condition: the starting table, or the shop's own.
 
-import { button, el } from "../shared/dom.ts";
+import { button, type Children, el } from "../shared/dom.ts";
 import { KINDS, STANDARDS } from "./choices.ts";
 import { entry, named } from "./entries.ts";
+import type { FormHost } from "./formhost.ts";
 
-export function done(host) {
-  const change = (value, name) => {
+export function done(host: FormHost): Children[] {
+  const change = (value: unknown, name: string) => {
     host.draft.set("what_is_done", value, name);
     host.redraw("");
   };
@@ -21,11 +22,11 @@ export function done(host) {
       ),
     ];
   }
-  const table = ([standard, standardName], [kind, name]) => {
+  const table = (standard: string, standardName: string, kind: string, name: string) => {
     const path = `what_is_done.${standard}.${kind}`;
     return entry(
       host,
-      () => `${standardName[0].toUpperCase()}${standardName.slice(1)}: ${name}`,
+      () => `${standardName.charAt(0).toUpperCase()}${standardName.slice(1)}: ${name}`,
       path,
       () =>
         host.outline.conditions.map((c) => ({ path: `${path}.${c.id}`, label: named(host, c), kind: "row" })),
@@ -37,7 +38,9 @@ export function done(host) {
       {},
       "For each condition, the share of jobs in which each is chosen, from 0 to 1. The shares of one condition add to 1.",
     ),
-    ...STANDARDS.flatMap((s) => Object.entries(KINDS).map((k) => table(s, k))),
+    ...STANDARDS.flatMap(([standard, standardName]) =>
+      Object.entries(KINDS).map(([kind, name]) => table(standard, standardName, kind, name)),
+    ),
     button("Go back to the starting figures", () => change(null, "back to the starting table")),
   ];
 }

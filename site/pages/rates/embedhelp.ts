@@ -1,5 +1,5 @@
-// The customer's page on another page of the shop's: text to copy. The frame's text
-// is that of the page for whoever looks after the site, with this address in it.
+// The customer's page on another page of the shop's site: text to copy. The text of the
+// frame comes from the page "embed.html", with the address of this site in it.
 
 import { button, el } from "../shared/dom.ts";
 import { labelled } from "./boxes.ts";
@@ -9,7 +9,7 @@ const HERE = new URL("../", location.href).href;
 const EXAMPLE = "/range/";
 const LINK = `<a href="${HERE}">What would the body work cost?</a>`;
 
-export function embedHelp() {
+export function embedHelp(): HTMLDetailsElement {
   const made = el("div", {});
   let filled = false;
   const fill = async () => {
@@ -23,13 +23,13 @@ export function embedHelp() {
         : [el("p", {}, "The text for a frame could not be loaded just now; it stands on that page.")]),
     );
   };
-  return el(
+  const node: HTMLDetailsElement = el(
     "details",
     {
       class: "embed-help",
       on: {
-        toggle: (event) => {
-          if (event.target.open) fill();
+        toggle: () => {
+          if (node.open) fill();
         },
       },
     },
@@ -43,25 +43,27 @@ export function embedHelp() {
     ),
     made,
   );
+  return node;
 }
 
-/** The text as it is written out there: no page makes markup of a text, not even to
- *  read it. */
-const SIGNS = { lt: "<", gt: ">", quot: '"', amp: "&" };
-const plain = (text) => text.replace(/&(lt|gt|quot|amp);/g, (_, name) => SIGNS[name]);
+/** Signs that are written out in the markup there. No page makes markup of a text, not even
+ *  to read it, so this replaces them. */
+const SIGNS: Record<string, string> = { lt: "<", gt: ">", quot: '"', amp: "&" };
+const plain = (text: string) =>
+  text.replace(/&(lt|gt|quot|amp);/g, (sign, name: string) => SIGNS[name] ?? sign);
 
-async function frameText() {
+async function frameText(): Promise<string | null> {
   try {
     const response = await fetch(HELP);
-    const code = /<code id="frame-code">([^<]*)<\/code>/.exec(await response.text());
-    return code ? plain(code[1]).replaceAll(EXAMPLE, HERE) : null;
+    const [, code] = /<code id="frame-code">([^<]*)<\/code>/.exec(await response.text()) ?? [];
+    return code !== undefined ? plain(code).replaceAll(EXAMPLE, HERE) : null;
   } catch {
     return null;
   }
 }
 
-function copyBox(id, label, text) {
-  const area = el("textarea", {
+function copyBox(id: string, label: string, text: string): Node[] {
+  const area: HTMLTextAreaElement = el("textarea", {
     id,
     rows: Math.min(18, text.split("\n").length + 1),
     readonly: true,

@@ -1,48 +1,60 @@
-// Controls of several boxes: low, likely and high; a row of chances; ticks; a
-// factor for each standard; supplies.
+// Controls of several boxes: low, likely and high; a row of chances; ticks; a factor for
+// each standard.
 
 import { el, freshId } from "../shared/dom.ts";
-import { asNumber, asText, box, labelled, select, unitText } from "./boxes.ts";
-import { optionText } from "./fields.ts";
+import { isObject } from "../shared/ratesfile.ts";
+import { asNumber, asText, box } from "./boxes.ts";
+import { optionText } from "./choices.ts";
+import type { FactorsField, PlainField, TicksField } from "./fields.ts";
+import type { Made, Making } from "./formhost.ts";
 
 const THREE = [
   ["low", "1 job in 10 below"],
   ["likely", "half below"],
   ["high", "1 job in 10 above"],
-];
+] as const;
 
-/** Three figures in a list. All empty is nothing, where nothing is allowed. */
-export function three({ field, host, described, hint, label, put }) {
-  const now = host.draft.get(field.path) ?? [];
+/** A box for one figure of several; `at` is the path of that figure. */
+function figureBox(stem: string, described: string, at: string, value: unknown, leave: () => void) {
+  return box(
+    {
+      id: freshId(stem),
+      "aria-describedby": described,
+      inputmode: "decimal",
+      class: "figure",
+      "data-at": at,
+    },
+    asText(value),
+    leave,
+  );
+}
+
+/** Three figures in a list. The file may lack the list where all three boxes are empty and
+ *  the field is optional. */
+export function three({ field, host, described, hint, label, put }: Making<PlainField>): Made {
+  const now = host.draft.list(field.path);
   const leave = () => {
     const texts = inputs.map((i) => i.value.trim());
-    if (texts.every((t) => t === "") && field.optional) put("empty" in field ? field.empty : undefined);
+    if (texts.every((t) => t === "") && field.optional) put(field.empty);
     else put(texts.map(asNumber));
   };
-  const inputs = THREE.map((_, k) =>
-    box(
-      {
-        id: freshId("three"),
-        "aria-describedby": described,
-        inputmode: "decimal",
-        class: "figure",
-        "data-at": `${field.path}[${k}]`,
-      },
-      asText(now[k]),
-      leave,
-    ),
-  );
-  const boxes = THREE.map(([name, said], k) =>
+  const lines = THREE.map(([name, said], k) => ({
+    name,
+    said,
+    input: figureBox("three", described, `${field.path}[${k}]`, now[k], leave),
+  }));
+  const inputs = lines.map((line) => line.input);
+  const boxes = lines.map(({ name, said, input }) =>
     el(
       "div",
       {},
       el(
         "label",
-        { for: inputs[k].id },
+        { for: input.id },
         el("span", { class: "three-name" }, name),
         el("span", { class: "hint" }, said),
       ),
-      inputs[k],
+      input,
     ),
   );
   return {
@@ -58,31 +70,16 @@ export function three({ field, host, described, hint, label, put }) {
 }
 
 /** One row of chances, one for each way. */
-export function row({ field, host, described, label, put }) {
-  const now = host.draft.get(field.path) ?? [];
-  const inputs = host.outline.ways.map((_, k) =>
-    box(
-      {
-        id: freshId("row"),
-        inputmode: "decimal",
-        class: "figure",
-        "aria-describedby": described,
-        "data-at": `${field.path}[${k}]`,
-      },
-      asText(now[k]),
-      () => put(inputs.map((i) => asNumber(i.value.trim()))),
-    ),
-  );
-  const boxes = host.outline.ways.map((w, k) =>
-    el(
-      "div",
-      {},
-      el("label", { for: inputs[k].id }, host.words() === "uk" ? w.name_uk : w.name_us),
-      inputs[k],
-    ),
-  );
+export function row({ field, host, described, label, put }: Making<PlainField>): Made {
+  const now = host.draft.list(field.path);
+  const leave = () => put(ways.map(({ input }) => asNumber(input.value.trim())));
+  const ways = host.outline.ways.map((way, k) => ({
+    name: host.words() === "uk" ? way.name_uk : way.name_us,
+    input: figureBox("row", described, `${field.path}[${k}]`, now[k], leave),
+  }));
+  const boxes = ways.map(({ name, input }) => el("div", {}, el("label", { for: input.id }, name), input));
   return {
-    inputs,
+    inputs: ways.map(({ input }) => input),
     node: el(
       "fieldset",
       { class: "three" },
@@ -92,126 +89,67 @@ export function row({ field, host, described, label, put }) {
   };
 }
 
-/** Which of several. field.all: leaving the member out means all of them. */
-export function ticks({ field, host, described, hint, label, put }) {
-  const now = [host.draft.get(field.path) ?? (field.all ? field.options.map(([key]) => key) : [])].flat();
+/** Which of several. field.all: a file without the member means all of them. */
+export function ticks({ field, host, described, hint, label, put }: Making<TicksField>): Made {
+  const all = field.options.map(([key]) => key);
+  const now: unknown[] = [host.draft.get(field.path) ?? (field.all ? all : [])].flat();
   const leave = () => {
     const ticked = inputs.filter((i) => i.checked).map((i) => i.value);
     put(field.all && ticked.length === inputs.length ? undefined : ticked);
   };
-  const inputs = field.options.map(([key]) =>
-    el("input", {
+  const lines = field.options.map((option) => ({
+    option,
+    input: el("input", {
       type: "checkbox",
       id: freshId("tick"),
-      value: key,
-      checked: now.includes(key),
+      value: option[0],
+      checked: now.includes(option[0]),
       "aria-describedby": described,
       on: { change: leave },
     }),
-  );
+  }));
+  const inputs = lines.map((line) => line.input);
   return {
     inputs,
     node: el(
       "fieldset",
       {},
       el("legend", {}, label),
-      field.options.map((o, k) => el("label", { class: "tick-box" }, inputs[k], optionText(o, host.words()))),
+      lines.map(({ option, input }) =>
+        el("label", { class: "tick-box" }, input, optionText(option, host.words())),
+      ),
       hint,
     ),
   };
 }
 
 /** A factor for each standard, each of which may be empty. */
-export function factors({ field, host, described, hint, label, put }) {
-  const now = host.draft.get(field.path) ?? {};
+export function factors({ field, host, described, hint, label, put }: Making<FactorsField>): Made {
+  const value = host.draft.get(field.path);
+  const now = isObject(value) ? value : {};
   const leave = () => {
-    const given = field.options
-      .map(([key], k) => [key, inputs[k].value.trim()])
+    const given = lines
+      .map(({ key, input }) => [key, input.value.trim()] as const)
       .filter(([, text]) => text !== "");
     put(given.length ? Object.fromEntries(given.map(([key, text]) => [key, asNumber(text)])) : undefined);
   };
-  const inputs = field.options.map(([key]) =>
-    box(
-      {
-        id: freshId("factor"),
-        "aria-describedby": described,
-        inputmode: "decimal",
-        class: "figure",
-        "data-at": `${field.path}.${key}`,
-      },
-      asText(now[key]),
-      leave,
-    ),
-  );
-  const boxes = field.options.map(([, text], k) =>
-    el("div", {}, el("label", { for: inputs[k].id }, text), inputs[k]),
-  );
+  const lines = field.options.map(([key, name]) => ({
+    key,
+    name,
+    input: figureBox("factor", described, `${field.path}.${key}`, now[key], leave),
+  }));
   return {
-    inputs,
+    inputs: lines.map(({ input }) => input),
     node: el(
       "fieldset",
       { class: "three" },
       el("legend", {}, label),
-      el("div", { class: "three-boxes" }, boxes),
+      el(
+        "div",
+        { class: "three-boxes" },
+        lines.map(({ name, input }) => el("div", {}, el("label", { for: input.id }, name), input)),
+      ),
       hint,
     ),
   };
-}
-
-/** In the rate, or a share of labour with a limit: never both. */
-export function supplies({ field, host, id, described, label, put }) {
-  const now = host.draft.get(field.path) ?? {};
-  const inputs = [];
-  const more = el("div", {});
-  const own = () => ({
-    how: "share_of_labour",
-    percent: inputs[1].value.trim(),
-    ...(inputs[2].value.trim() ? { no_more_than: inputs[2].value.trim() } : {}),
-    source: "the shop's own figure",
-  });
-  const share = () => {
-    const one = (member) =>
-      box(
-        {
-          id: freshId("share"),
-          "aria-describedby": described,
-          inputmode: "decimal",
-          class: "figure",
-          "data-at": `${field.path}.${member}`,
-        },
-        asText(now[member]),
-        () => put(own()),
-      );
-    [inputs[1], inputs[2]] = [one("percent"), one("no_more_than")];
-    more.replaceChildren(
-      labelled(inputs[1].id, "Share", inputs[1], unitText("%")),
-      labelled(
-        inputs[2].id,
-        "No more than, for a job",
-        inputs[2],
-        unitText(host.symbol()),
-        el("p", { class: "hint" }, "Empty: no limit"),
-      ),
-    );
-  };
-  inputs[0] = select(
-    { id, "aria-describedby": described, "data-at": `${field.path}.how` },
-    [
-      ["in_the_rate", "in the rate an hour"],
-      ["share_of_labour", host.words() === "uk" ? "a share of labour" : "a share of labor"],
-    ],
-    now.how,
-    (how) => {
-      if (how === "share_of_labour") {
-        share();
-        put(own());
-      } else {
-        more.replaceChildren();
-        inputs.length = 1;
-        put({ how, source: "the shop's own choice" });
-      }
-    },
-  );
-  if (now.how === "share_of_labour") share();
-  return { inputs, node: el("div", {}, labelled(id, label, inputs[0]), more) };
 }

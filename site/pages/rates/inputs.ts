@@ -1,48 +1,38 @@
-// One control for each kind of field. What is typed goes into the draft when the
-// field is left; a figure that is no number goes in as its text, so that the
-// engine can say what was expected and nothing typed is lost.
+// One control for each kind of field. What is typed goes into the draft when the cursor
+// leaves the field. A figure that is no number goes in as text: nothing typed is lost, and
+// the engine can say what it expected.
 
-import { el, freshId } from "../shared/dom.ts";
+import { el, freshId, type Props } from "../shared/dom.ts";
+import { isObject } from "../shared/ratesfile.ts";
+import type { TextFault } from "../shared/replies.ts";
 import { asNumber, asText, box, labelled, select, unitText } from "./boxes.ts";
+import { optionText } from "./choices.ts";
 import { within } from "./draft.ts";
-import { labelOf, optionText } from "./fields.ts";
-import { factors, row, supplies, three, ticks } from "./groups.ts";
+import {
+  type ChoiceField,
+  type Field,
+  type LongField,
+  labelOf,
+  type PlainField,
+  type TypedField,
+} from "./fields.ts";
+import type { FieldControl, FormHost, Made, Making, Notes } from "./formhost.ts";
+import { factors, row, three, ticks } from "./groups.ts";
+import { supplies } from "./supplies.ts";
 
-const MAKERS = {
-  three,
-  row,
-  choice,
-  ticks,
-  lines,
-  long,
-  yes,
-  currency,
-  supplies,
-  factors,
-  name,
-  date: typed,
-  text: typed,
-  link: typed,
-  money: typed,
-  percent: typed,
-  number: typed,
-};
-
-/** host: draft, words(), currencies, symbol(), outline, redraw(focus) */
-export function control(field, host) {
-  const id = freshId("field");
+/** Makes the control of a field, with the places for its notes. */
+export function control(field: Field, host: FormHost): FieldControl {
   const note = freshId("note");
-  const hint = field.hint && el("p", { class: "hint", id: freshId("hint") }, field.hint);
+  const hint = field.hint ? el("p", { class: "hint", id: freshId("hint") }, field.hint) : undefined;
   const label = labelOf(field, host.words());
-  const put = (value) => {
-    if (field.set) field.set(value);
+  const put = (value: unknown) => {
+    if (field.kind === "choice" && field.set && typeof value === "string") field.set(value);
     else host.draft.set(field.path, value, label);
     if (field.redraws) host.redraw(field.path);
   };
-  const made = MAKERS[field.kind]({
-    field,
+  const made = make(field, {
     host,
-    id,
+    id: freshId("field"),
     described: [hint?.id, note].filter(Boolean).join(" "),
     hint,
     label,
@@ -60,7 +50,7 @@ export function control(field, host) {
     el("div", { id: note }, error, slip, mark),
     why,
   );
-  const notes = ({ faults, warnings, sample }) => {
+  const notes = ({ faults, warnings, sample }: Notes) => {
     shown(error, faults.map(faultText));
     shown(
       slip,
@@ -69,16 +59,45 @@ export function control(field, host) {
     markInputs(made.inputs, faults, field.path);
     mark.hidden = !sample;
   };
-  return { path: field.path, name: label, node, notes };
+  return { path: field.path, node, notes };
 }
 
-function shown(node, texts) {
+function make(field: Field, more: Omit<Making<Field>, "field">): Made {
+  switch (field.kind) {
+    case "three":
+      return three({ ...more, field });
+    case "row":
+      return row({ ...more, field });
+    case "ticks":
+      return ticks({ ...more, field });
+    case "factors":
+      return factors({ ...more, field });
+    case "supplies":
+      return supplies({ ...more, field });
+    case "choice":
+      return choice({ ...more, field });
+    case "currency":
+      return currency({ ...more, field });
+    case "name":
+      return name({ ...more, field });
+    case "yes":
+      return yes({ ...more, field });
+    case "long":
+      return long({ ...more, field });
+    case "lines":
+      return lines({ ...more, field });
+    default:
+      return typed({ ...more, field });
+  }
+}
+
+function shown(node: HTMLElement, texts: readonly string[]): void {
   node.hidden = texts.length === 0;
   node.replaceChildren(...texts.map((t) => el("span", {}, t)));
 }
 
-/** Only the box that a fault is about, where the fault says which. */
-function markInputs(inputs, faults, path) {
+/** Marks only the box that a fault is about, where the fault says which. */
+function markInputs(inputs: readonly HTMLElement[], faults: readonly TextFault[], path: string): void {
   for (const input of inputs) {
     const at = input.dataset.at ?? path;
     const wrong = faults.some((f) => within(f.path, at) || within(at, f.path));
@@ -88,26 +107,27 @@ function markInputs(inputs, faults, path) {
 }
 
 /** What to do, without the path that only a file has. */
-export function faultText(fault) {
+export function faultText(fault: TextFault): string {
   if (fault.found === '""') return `Nothing is here yet; expected ${fault.expected}.`;
   return `Expected ${fault.expected}${fault.found ? `; found ${fault.found}` : ""}.`;
 }
 
-const FIGURES = {
-  money: { inputmode: "decimal" },
-  percent: { inputmode: "decimal" },
-  number: { inputmode: "decimal" },
-  date: { type: "date" },
+const BOXES: Record<TypedField["kind"], Props> = {
+  text: { class: "wide" },
+  link: { class: "wide" },
+  money: { class: "figure", inputmode: "decimal" },
+  percent: { class: "figure", inputmode: "decimal" },
+  number: { class: "figure", inputmode: "decimal" },
+  date: { class: "figure", type: "date" },
 };
 
-function typed({ field, host, id, described, hint, label, put }) {
-  const leave = (text) => {
-    if (text === "" && field.optional) put("empty" in field ? field.empty : undefined);
+function typed({ field, host, id, described, hint, label, put }: Making<TypedField>): Made {
+  const leave = (text: string) => {
+    if (text === "" && field.optional) put(field.empty);
     else put(field.kind === "number" ? asNumber(text) : text);
   };
-  const wide = field.kind === "text" || field.kind === "link";
   const one = box(
-    { id, "aria-describedby": described, ...FIGURES[field.kind], class: wide ? "wide" : "figure" },
+    { id, "aria-describedby": described, ...BOXES[field.kind] },
     asText(host.draft.get(field.path)),
     leave,
   );
@@ -118,24 +138,24 @@ function typed({ field, host, id, described, hint, label, put }) {
   };
 }
 
-/** A name in the words of the shop. The file has one for each set of words: the
- *  other one follows as long as the two are the same. */
-function name({ field, host, id, described, hint, label }) {
-  const mine = host.words() === "uk" ? "uk" : "us";
-  const leave = (text) => {
-    const now = host.draft.get(field.path) ?? {};
-    const same = now.us === now.uk;
-    host.draft.set(field.path, { ...now, ...(same ? { us: text, uk: text } : { [mine]: text }) }, label);
+/** A name in the words of the shop. The file has a name for each set of words; as long as
+ *  the two are the same, a change of this one changes both. */
+function name({ field, host, id, described, hint, label }: Making<PlainField>): Made {
+  const mine = host.words();
+  const now = () => {
+    const value = host.draft.get(field.path);
+    return isObject(value) ? value : {};
   };
-  const one = box(
-    { id, "aria-describedby": described, class: "wide" },
-    asText(host.draft.get(field.path)?.[mine]),
-    leave,
-  );
+  const leave = (text: string) => {
+    const names = now();
+    const same = names.us === names.uk;
+    host.draft.set(field.path, { ...names, ...(same ? { us: text, uk: text } : { [mine]: text }) }, label);
+  };
+  const one = box({ id, "aria-describedby": described, class: "wide" }, asText(now()[mine]), leave);
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
-function choice({ field, host, id, described, hint, label, put }) {
+function choice({ field, host, id, described, hint, label, put }: Making<ChoiceField>): Made {
   const one = select(
     { id, "aria-describedby": described },
     field.options.map((o) => [o[0], optionText(o, host.words())]),
@@ -145,12 +165,13 @@ function choice({ field, host, id, described, hint, label, put }) {
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
-function currency(of) {
-  return choice({ ...of, field: { ...of.field, options: of.host.currencies.map((c) => [c, c]) } });
+function currency(of: Making<PlainField>): Made {
+  const options = of.host.outline.currencies.map((c) => [c, c] as const);
+  return choice({ ...of, field: { ...of.field, kind: "choice", options } });
 }
 
-function yes({ field, host, id, described, label, put }) {
-  const one = el("input", {
+function yes({ field, host, id, described, label, put }: Making<PlainField>): Made {
+  const one: HTMLInputElement = el("input", {
     type: "checkbox",
     id,
     checked: host.draft.get(field.path) === true,
@@ -160,14 +181,14 @@ function yes({ field, host, id, described, label, put }) {
   return { inputs: [one], node: el("label", { class: "tick-box", for: id }, one, label) };
 }
 
-function area(props, value, leave) {
-  const node = el("textarea", { ...props, on: { change: () => leave(node.value) } });
+function area(props: Props, value: string, leave: (text: string) => void): HTMLTextAreaElement {
+  const node: HTMLTextAreaElement = el("textarea", { ...props, on: { change: () => leave(node.value) } });
   node.value = value;
   return node;
 }
 
-function long({ field, host, id, described, hint, label, put }) {
-  const leave = (text) => {
+function long({ field, host, id, described, hint, label, put }: Making<LongField>): Made {
+  const leave = (text: string) => {
     const plain = text.replace(/\s+/g, " ").trim();
     put(plain === "" && field.optional ? field.empty : plain);
   };
@@ -179,7 +200,7 @@ function long({ field, host, id, described, hint, label, put }) {
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }
 
-function lines({ field, host, id, described, hint, label, put }) {
+function lines({ field, host, id, described, hint, label, put }: Making<PlainField>): Made {
   const one = area(
     { id, rows: 14, "aria-describedby": described },
     [host.draft.get(field.path) ?? []].flat().join("\n\n"),

@@ -1,28 +1,31 @@
-// A draft that is kept nowhere is put aside only when that was said. Following a
-// link is asked about in a band; closing the tab only the browser can ask about.
+// Nobody loses a draft that is saved nowhere without having said so. When somebody follows
+// a link, a band asks; when somebody closes the tab, only the browser can ask.
 
 import { band } from "../shared/bands.ts";
+import type { Frame } from "../shared/frame.ts";
+import type { SavePanel } from "./savepanel.ts";
 
 const LOST = "The changes in this draft are neither saved nor kept on this device.";
 
 export class Leaving {
-  #frame;
-  #keep;
+  #frame: Frame;
+  #panel: SavePanel;
   #going = false;
 
-  constructor(frame, keep) {
+  constructor(frame: Frame, panel: SavePanel) {
     this.#frame = frame;
-    this.#keep = keep;
+    this.#panel = panel;
     addEventListener("beforeunload", (event) => {
-      if (keep.loses && !this.#going) event.preventDefault();
+      if (panel.loses && !this.#going) event.preventDefault();
     });
     document.addEventListener("click", (event) => this.#followed(event));
   }
 
-  /** Puts the draft aside for go(), at once when nothing is lost by it. */
-  ask(go, how = "Put them aside and go on") {
+  /** Calls go, which discards the draft: at once when that loses nothing, otherwise when
+   *  somebody presses the button with the text `how`. */
+  ask(go: () => void, how = "Put them aside and go on"): void {
     const away = () => this.#frame.put("leave", null);
-    if (!this.#keep.loses) {
+    if (!this.#panel.loses) {
       away();
       go();
       return;
@@ -43,13 +46,13 @@ export class Leaving {
     );
     this.#frame.put("leave", node);
     scrollTo(0, 0);
-    node.querySelector("button").focus();
+    node.querySelector("button")?.focus();
   }
 
-  #followed(event) {
-    const link = event.target.closest?.("a[href]");
+  #followed(event: MouseEvent): void {
+    const link = event.target instanceof Element ? event.target.closest("a[href]") : null;
     if (
-      !link ||
+      !(link instanceof HTMLAnchorElement) ||
       event.defaultPrevented ||
       link.target ||
       event.button !== 0 ||
@@ -64,7 +67,7 @@ export class Leaving {
       (there.pathname === location.pathname && there.origin === location.origin)
     )
       return;
-    if (!this.#keep.loses) return;
+    if (!this.#panel.loses) return;
     event.preventDefault();
     this.ask(() => {
       this.#going = true;

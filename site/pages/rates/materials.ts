@@ -1,25 +1,45 @@
 // The list of materials, and what an hour of metalwork uses up.
 
-import { button, el } from "../shared/dom.ts";
+import { button, type Children, el } from "../shared/dom.ts";
+import type { Figure, Material, Reckoning } from "../shared/ratesfile.ts";
+import { AREAS, type Option, optionText, SCOPES, STAGES, STANDARDS, UNITS } from "./choices.ts";
 import { add, entry, freeId, noteField, ownName, remover, sourceField, withFigures } from "./entries.ts";
-import { AREAS, SCOPES, STAGES, STANDARDS, UNITS } from "./choices.ts";
-import { optionText } from "./fields.ts";
+import type { Field } from "./fields.ts";
+import type { FormHost } from "./formhost.ts";
 import { control } from "./inputs.ts";
 
-const HOWS = [
+const HOWS: readonly Option<Reckoning>[] = [
   ["film", "a film of paint"],
   ["per_m2", "the square meter", "the square metre"],
   ["per_car", "the car"],
 ];
-/** What a shop has not said stays empty, and so is asked for. */
-const BLANK = {
+/** What a shop has not said stays empty, so that the check asks for it. */
+const BLANK: Record<Reckoning, Record<string, Figure>> = {
   film: { coats: "", dry_um: "", volume_solids: "", transfer: "" },
   per_m2: { quantity: "" },
   per_car: { quantity: "" },
 };
 
-export function materials(host) {
-  const all = host.draft.get("materials");
+/** What a film of paint is worked out from: member, label, unit, hint. */
+const FILM = [
+  ["coats", "Coats", "", "As sprayed for show standard"],
+  ["dry_um", "Dry film of one coat", "µm", "On the paint's data sheet; 25 µm is about 1 mil"],
+  [
+    "volume_solids",
+    "Solids by volume, ready to spray",
+    "0 to 1",
+    "On the paint's data sheet, with hardener and reducer in it: 45 % is 0.45",
+  ],
+  [
+    "transfer",
+    "Share of what leaves the gun that stays on the car",
+    "0 to 1",
+    "0.65 is the least that one air-quality rule asks of a spray gun (South Coast AQMD)",
+  ],
+] as const;
+
+export function materials(host: FormHost): Children[] {
+  const all = host.draft.current.materials;
   const wire = control(
     {
       path: "consumables.money_per_metal_hour",
@@ -33,7 +53,7 @@ export function materials(host) {
     host,
   );
   host.register([wire]);
-  const make = (how) => add(host, "materials", blank(freeId(all), how), "a material", "name");
+  const make = (how: Reckoning) => add(host, "materials", blank(freeId(all), how), "a material", "name");
   return [
     el("h3", {}, "Used up on the car"),
     ...all.map((m, i) => one(host, m, i)),
@@ -48,7 +68,7 @@ export function materials(host) {
   ];
 }
 
-function blank(id, how) {
+function blank(id: string, how: Reckoning): Material {
   return {
     id,
     name: { us: "New material", uk: "New material" },
@@ -62,12 +82,14 @@ function blank(id, how) {
   };
 }
 
-function one(host, m, i) {
+function one(host: FormHost, m: Partial<Material>, i: number): HTMLDetailsElement {
   const path = `materials[${i}]`;
   const how = Object.keys(m.how ?? {})[0] ?? "per_car";
-  const now = () => host.draft.get(path) ?? m;
-  const unit = optionText(UNITS.find(([u]) => u === m.unit) ?? [m.unit, m.unit], host.words());
-  const reckon = (next) =>
+  const now = () => host.draft.current.materials[i] ?? m;
+  const unit = optionText(UNITS.find(([u]) => u === m.unit) ?? ["", String(m.unit)], host.words());
+  const reckon = (key: string) => {
+    const next = HOWS.find(([how]) => how === key)?.[0];
+    if (!next) return;
     host.draft.set(
       path,
       {
@@ -77,10 +99,25 @@ function one(host, m, i) {
       },
       "how a material is reckoned",
     );
+  };
+  const quantity: Field = {
+    path: `${path}.how.${how}.quantity`,
+    label: how === "per_m2" ? "Quantity for a square meter" : "Quantity for a car",
+    uk: how === "per_m2" ? "Quantity for a square metre" : "Quantity for a car",
+    unit,
+    kind: "number",
+  };
+  const factor: Field = {
+    path: `${path}.factor`,
+    label: "More or less of it, times",
+    kind: "factors",
+    options: STANDARDS,
+    hint: "Empty: once, as above",
+  };
   const each = unit === "each" ? "each" : `a ${unit}`;
   return entry(
     host,
-    () => withFigures(ownName(host, now()) ?? m.id, now().price, `${host.symbol()} ${each}`),
+    () => withFigures(ownName(host, now()) ?? String(m.id), now().price, `${host.symbol()} ${each}`),
     path,
     () => [
       { path: `${path}.name`, label: "Name", kind: "name" },
@@ -95,31 +132,11 @@ function one(host, m, i) {
         set: reckon,
         redraws: true,
       },
-      ...(how === "film"
-        ? film(path)
-        : [
-            {
-              path: `${path}.how.${how}.quantity`,
-              label: how === "per_m2" ? "Quantity for a square meter" : "Quantity for a car",
-              uk: how === "per_m2" ? "Quantity for a square metre" : "Quantity for a car",
-              unit,
-              kind: "number",
-            },
-          ]),
+      ...(how === "film" ? film(path) : [quantity]),
       { path: `${path}.area`, label: "What it covers", kind: "choice", options: AREAS },
       { path: `${path}.stage`, label: "Used", kind: "choice", options: STAGES, redraws: true },
       { path: `${path}.standards`, label: "At which standards", kind: "ticks", options: STANDARDS },
-      ...(m.stage === "after" || m.factor
-        ? [
-            {
-              path: `${path}.factor`,
-              label: "More or less of it, times",
-              kind: "factors",
-              options: STANDARDS,
-              hint: "Empty: once, as above",
-            },
-          ]
-        : []),
+      ...(m.stage === "after" || m.factor ? [factor] : []),
       { path: `${path}.scopes`, label: "For how much of the car", kind: "ticks", options: SCOPES, all: true },
       noteField(path),
       sourceField(path, false),
@@ -128,21 +145,11 @@ function one(host, m, i) {
   );
 }
 
-function film(path) {
-  return [
-    ["coats", "Coats", "", "As sprayed for show standard"],
-    ["dry_um", "Dry film of one coat", "µm", "On the paint's data sheet; 25 µm is about 1 mil"],
-    [
-      "volume_solids",
-      "Solids by volume, ready to spray",
-      "0 to 1",
-      "On the paint's data sheet, with hardener and reducer in it: 45 % is 0.45",
-    ],
-    [
-      "transfer",
-      "Share of what leaves the gun that stays on the car",
-      "0 to 1",
-      "0.65 is the least that one air-quality rule asks of a spray gun (South Coast AQMD)",
-    ],
-  ].map(([id, label, unit, hint]) => ({ path: `${path}.how.film.${id}`, label, unit, hint, kind: "number" }));
-}
+const film = (path: string): Field[] =>
+  FILM.map(([id, label, unit, hint]) => ({
+    path: `${path}.how.film.${id}`,
+    label,
+    unit,
+    hint,
+    kind: "number",
+  }));

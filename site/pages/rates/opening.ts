@@ -1,48 +1,65 @@
-// Where rates come from: the website, a file, one of the samples, a draft kept on
-// this device. What cannot be used is said, with its reason and with what can be
-// opened instead.
+// Where rates come from: the website, a file, one of the samples, a draft that is saved on
+// this device. Where some cannot be used, a band says why and what can be opened instead.
 
+import { type BandButton, band } from "../shared/bands.ts";
 import { button, el } from "../shared/dom.ts";
-import { band } from "../shared/bands.ts";
-import { MOST_RATES } from "../shared/openshop.ts";
-import { labelled } from "./boxes.ts";
+import type { EngineClient } from "../shared/engineclient.ts";
+import type { Frame } from "../shared/frame.ts";
 import { today } from "../shared/linkcontent.ts";
-import { keptDraft, saveKeptText, whenText } from "./savepanel.ts";
+import { MOST_RATES } from "../shared/openshop.ts";
+import { type DraftRates, draftRatesIn } from "../shared/ratesfile.ts";
+import type { OpenedReply, RatesCheckedReply, RatesOutlineReply } from "../shared/replies.ts";
+import { labelled } from "./boxes.ts";
+import type { Draft } from "./draft.ts";
+import type { Leaving } from "./leaving.ts";
+import { type SavePanel, saveDraftText, savedDraft, whenText } from "./savepanel.ts";
 
-/** Without these the form has nothing to stand on. */
-const NEEDED = ["shop", "labour", "materials", "parts", "strip_and_survey", "sent_out", "tax", "time"];
+export interface OpeningHost {
+  client: EngineClient;
+  draft: Draft;
+  frame: Frame;
+  panel: SavePanel;
+  leaving: Leaving;
+  outline(): RatesOutlineReply;
+  /** Makes these rates the draft. dirty: they differ from what is saved as a file. */
+  open(rates: DraftRates, options?: { dirty?: boolean }): void;
+  goTo(path: string): void;
+}
+
+const NOT_LOADED =
+  "The file rates.json could not be loaded: it is not there, is far too large, or there is no connection.";
 
 export class Opening {
-  #host;
-  /** Rates on the site that could be mended here, or null. */
-  #broken = null;
+  #host: OpeningHost;
 
-  /** host: link, draft, frame, keep, leaving, outline(), open(rates, options), goTo(path) */
-  constructor(host) {
+  constructor(host: OpeningHost) {
     this.#host = host;
   }
 
-  check(text) {
-    return this.#host.link.ask({ ask: "check_rates", rates: text, today: today() });
+  /** Asks the engine about a text of rates. Throws when the engine cannot say. */
+  async check(text: string): Promise<RatesCheckedReply> {
+    const reply = await this.#host.client.ask({ ask: "check_rates", rates: text, today: today() });
+    if (reply.kind !== "rates_checked") throw new Error(reply.text);
+    return reply;
   }
 
   /** The section with everything that can be opened. */
-  section() {
+  section(): HTMLElement {
     const { draft, leaving } = this.#host;
-    const file = el("input", {
+    const file: HTMLInputElement = el("input", {
       type: "file",
       id: "rates-file",
       accept: ".json,application/json",
       on: {
         change: () => {
-          if (file.files[0]) this.fromFile(file.files[0]);
+          const chosen = file.files?.[0];
+          if (chosen) this.fromFile(chosen);
           file.value = "";
         },
       },
     });
-    const back = draft.site
-      ? button("Back to the site's rates", () => leaving.ask(() => this.#open(JSON.parse(draft.site))))
-      : null;
+    const site = draft.site === null ? null : draftRatesIn(draft.site);
+    const back = site && button("Back to the site's rates", () => leaving.ask(() => this.#open(site)));
     return el(
       "section",
       { class: "other-rates", "aria-labelledby": "other-title" },
@@ -57,28 +74,34 @@ export class Opening {
     );
   }
 
-  #samples() {
+  #samples(): BandButton[] {
     const { leaving } = this.#host;
     return [
-      ["Begin from the sample in dollars", "sample_us"],
-      ["Begin from the sample in pounds", "sample_uk"],
-    ].map(([text, which]) => [text, () => leaving.ask(() => this.#sample(which))]);
+      ["Begin from the sample in dollars", () => leaving.ask(() => this.#sample("sample_us"))],
+      ["Begin from the sample in pounds", () => leaving.ask(() => this.#sample("sample_uk"))],
+    ];
   }
 
-  #open(rates) {
-    this.#host.keep.stop();
+  #open(rates: DraftRates): void {
+    this.#host.panel.stop();
     this.#host.open(rates);
   }
 
+  #sampleRates(which: "sample_us" | "sample_uk"): DraftRates {
+    const rates = draftRatesIn(this.#host.outline()[which]);
+    if (!rates) throw new Error(`${which} cannot be read`);
+    return rates;
+  }
+
   /** A shop that begins from the sample is not invented itself. */
-  #sample(which) {
-    const { note, ...rates } = JSON.parse(this.#host.outline()[which]);
+  #sample(which: "sample_us" | "sample_uk"): void {
+    const { note, ...rates } = this.#sampleRates(which);
     this.#open({ ...rates, shop: { ...rates.shop, invented: false } });
   }
 
-  async fromFile(file) {
+  async fromFile(file: File): Promise<void> {
     const { frame, leaving } = this.#host;
-    const refuse = (text, more) => {
+    const refuse = (text: string, more: BandButton[] = []) => {
       frame.put(
         "arrival",
         band("arrival", ["This file could not be opened as rates. The draft stays as it was.", text], more),
@@ -90,76 +113,72 @@ export class Opening {
       return;
     }
     const text = await file.text();
-    let reply;
+    let reply: RatesCheckedReply;
     try {
       reply = await this.check(text);
     } catch {
       refuse("The sums did not answer. Try once more.");
       return;
     }
-    const rates = parsed(text);
-    if (reply.ok) {
+    const rates = draftRatesIn(text);
+    if (rates && reply.ok) {
       leaving.ask(() => this.#open(rates));
       return;
     }
     refuse(
       reply.faults.map((f) => f.text).join(" · "),
-      mendable(rates) ? [["Open it and mend it here", () => leaving.ask(() => this.#open(rates))]] : [],
+      rates ? [["Open it and mend it here", () => leaving.ask(() => this.#open(rates))]] : [],
     );
   }
 
-  async fromSite() {
-    const { link, draft, frame, open } = this.#host;
+  async fromSite(): Promise<void> {
+    const { client, draft, frame, open } = this.#host;
     const response = await fetch("../rates.json", { cache: "no-cache" }).catch(() => null);
     const text = response?.ok ? await response.text() : null;
-    const missing = text === null || text.length > MOST_RATES;
-    const reply = missing
-      ? {
-          ok: false,
-          faults: [
-            {
-              text: "The file rates.json could not be loaded: it is not there, is far too large, or there is no connection.",
-            },
-          ],
-        }
-      : await this.check(text);
-    if (!reply.ok) {
-      this.#broken = missing ? null : parsed(text);
-      this.#siteBroken(reply);
+    if (text === null || text.length > MOST_RATES) {
+      this.#siteBroken([NOT_LOADED], null);
+      return;
+    }
+    const reply = await this.check(text);
+    const rates = draftRatesIn(text);
+    if (!rates || !reply.ok) {
+      this.#siteBroken(
+        reply.faults.map((f) => f.text),
+        rates,
+      );
       return;
     }
     draft.site = text;
-    const opened = await link.open(text);
+    const opened = await client.open(text);
     if (opened.kind === "opened") {
       draft.siteCode = opened.rates.check_code;
       frame.shop(opened);
     }
-    open(parsed(text));
+    open(rates);
     if (opened.kind === "opened" && opened.rates.valid_until < today()) this.#past(opened);
   }
 
-  #siteBroken(reply) {
-    this.#host.frame.withoutRates();
-    const { outline, open, frame } = this.#host;
-    open(JSON.parse(outline().sample_us));
-    const mend = mendable(this.#broken)
-      ? [["Mend the site's file here", () => this.#open(this.#broken)]]
-      : [];
+  /** broken: the rates on the site, where they can be put right here. */
+  #siteBroken(faults: string[], broken: DraftRates | null): void {
+    const { open, frame } = this.#host;
+    frame.withoutRates();
+    open(this.#sampleRates("sample_us"));
+    const mend: BandButton[] = broken ? [["Mend the site's file here", () => this.#open(broken)]] : [];
     frame.put(
       "site",
       band(
         "site",
         [
           "The rates on the site could not be read, so customers see no figure.",
-          ...reply.faults.map((f) => f.text),
+          ...faults,
           "Below is the invented sample. Open your last good file instead, or:",
         ],
-        [["Open a file", () => document.getElementById("rates-file").click()], ...mend, ...this.#samples()],
+        [["Open a file", () => document.getElementById("rates-file")?.click()], ...mend, ...this.#samples()],
       ),
     );
   }
 
-  #past(opened) {
+  #past(opened: OpenedReply): void {
     this.#host.frame.put(
       "past",
       band(
@@ -170,27 +189,27 @@ export class Opening {
     );
   }
 
-  /** A draft kept here is offered, never put in place of anything by itself. */
-  offerKept() {
-    const { frame, keep, draft, open, goTo } = this.#host;
-    const found = keptDraft();
+  /** Offers a draft that is saved here; it replaces nothing by itself. */
+  offerSaved(): void {
+    const { frame, panel, draft, open, goTo } = this.#host;
+    const found = savedDraft();
     if (!found) return;
     const away = () => frame.put("found", null);
-    const erase = [
+    const erase: BandButton = [
       "Erase it",
       () => {
-        keep.erase();
+        panel.erase();
         away();
         goTo("");
       },
     ];
-    if (found === "unreadable" || !mendable(found.rates)) {
+    if (found === "unreadable") {
       frame.put(
         "found",
         band(
           "found",
           ["A draft is kept on this device, but it cannot be read."],
-          [["Save what is there as a file", saveKeptText], erase],
+          [["Save what is there as a file", saveDraftText], erase],
         ),
       );
       return;
@@ -209,7 +228,7 @@ export class Opening {
             () => {
               away();
               open(found.rates, { dirty: true });
-              keep.goOn(found);
+              panel.goOn(found);
             },
           ],
           [
@@ -224,25 +243,4 @@ export class Opening {
       ),
     );
   }
-}
-
-function parsed(text) {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null; /* The engine has said why. */
-  }
-}
-
-/** Rates with faults can be mended in the form, as long as they are rates at all. */
-function mendable(rates) {
-  return (
-    rates !== null &&
-    typeof rates === "object" &&
-    NEEDED.every((m) => rates[m] && typeof rates[m] === "object") &&
-    Array.isArray(rates.materials) &&
-    Array.isArray(rates.parts.prices) &&
-    Array.isArray(rates.strip_and_survey.charged) &&
-    Array.isArray(rates.sent_out.work)
-  );
 }

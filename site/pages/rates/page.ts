@@ -1,30 +1,32 @@
-// The page "Rates": the draft, one section of the form at a time, what is to be
-// looked at, and what the rates do to three sample cars.
+// The page "Rates": the draft, one section of the form at a time, the list of things to look
+// at, and what the rates do to three sample cars.
 
 import "../shared/trustedtypes.ts";
 import "../shared/refuseframing.ts";
-import { button, el, list } from "../shared/dom.ts";
-import { band, mistakeBand } from "../shared/bands.ts";
+import { type BandButton, band, mistakeBand } from "../shared/bands.ts";
+import { button, byId, el, list } from "../shared/dom.ts";
 import { EngineClient } from "../shared/engineclient.ts";
-import { Frame } from "../shared/frame.ts";
 import { whenDropped } from "../shared/files.ts";
+import { Frame } from "../shared/frame.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { headed } from "../shared/openshop.ts";
+import { type DraftRates, draftRatesIn } from "../shared/ratesfile.ts";
+import type { RatesCheckedReply, RatesOutlineReply } from "../shared/replies.ts";
 import { Draft } from "./draft.ts";
 import { Effect } from "./effect.ts";
 import { FormView } from "./form.ts";
 import { faultText } from "./inputs.ts";
-import { KeepDraft, settleDraft } from "./savepanel.ts";
 import { Leaving } from "./leaving.ts";
 import { leftovers } from "./leftover.ts";
 import { Opening } from "./opening.ts";
 import { Publish } from "./publish.ts";
+import { SavePanel, settleDraft } from "./savepanel.ts";
 
 const DEAD =
   "The sums could not be done in this browser, so rates cannot be checked here. What you typed is still in the form.";
 
 const frame = new Frame();
-const link = new EngineClient({
+const client = new EngineClient({
   loading: (bytes) => frame.loading(bytes),
   restarted: () =>
     frame.put(
@@ -33,52 +35,57 @@ const link = new EngineClient({
     ),
   mistake: (text) => frame.put("mistake", mistakeBand(text)),
 });
-let checked = null;
-let outline = null;
-let samples = [];
+let checked: RatesCheckedReply | null = null;
+let received: RatesOutlineReply | null = null;
+let samples: DraftRates[] = [];
 let asked = 0;
 
+/** What the form chooses from. Nothing is drawn before start() has received it. */
+function outline(): RatesOutlineReply {
+  if (!received) throw new Error("the outline has not arrived yet");
+  return received;
+}
+
 const draft = new Draft(() => {
-  keep.keep();
+  panel.changed();
   check();
 });
 const canonical = () => (checked?.ok ? checked.canonical : null);
-const keep = new KeepDraft({
+const panel = new SavePanel({
   draft,
   frame,
   canonical,
   goOn: (found) => {
     open(found.rates, { dirty: true });
-    keep.goOn(found);
+    panel.goOn(found);
   },
 });
-const leaving = new Leaving(frame, keep);
+const leaving = new Leaving(frame, panel);
 const publish = new Publish({
-  draft,
   checked: () => checked,
   saved: () => {
     draft.saved();
-    lookAt();
+    if (checked) lookAt(checked);
   },
 });
-const effect = new Effect({ link, draft, ok: () => checked?.ok === true, say: (text) => frame.say(text) });
-const form = new FormView({ draft, link, outline: () => outline, checked: () => checked });
+const effect = new Effect({ client, draft, ok: () => checked?.ok === true, say: (text) => frame.say(text) });
+const form = new FormView({ draft, client, outline, checked: () => checked });
 const opening = new Opening({
-  link,
+  client,
   draft,
   frame,
-  keep,
+  panel,
   leaving,
-  outline: () => outline,
+  outline,
   open,
   goTo: (path) => form.goTo(path),
 });
 
-/** Asks the engine about the draft as it stands; only the newest answer counts. */
-async function check() {
-  if (!draft.rates || !outline) return;
+/** Asks the engine about the draft; only the newest reply counts. */
+async function check(): Promise<void> {
+  if (!draft.rates || !received) return;
   const mine = ++asked;
-  let reply;
+  let reply: RatesCheckedReply;
   try {
     reply = await opening.check(draft.text());
   } catch {
@@ -89,124 +96,112 @@ async function check() {
   checked = reply.ok ? { ...reply, warnings: [...reply.warnings, ...leftovers(draft, samples)] } : reply;
   frame.put("engine", null);
   form.notes();
-  lookAt();
+  lookAt(checked);
   publish.show();
   effect.later();
   document.body.dataset.checked = String(mine);
 }
 
-function dead() {
+function dead(): void {
   headed();
+  const save: BandButton = ["Save a file", () => panel.save()];
   frame.put(
     "engine",
     band(
       "dead",
       [DEAD],
-      [
-        ["Try once more", () => (draft.rates ? check() : location.reload())],
-        ...(draft.rates ? [["Save a file", () => keep.save()]] : []),
-      ],
+      [["Try once more", () => (draft.rates ? check() : location.reload())], ...(draft.rates ? [save] : [])],
     ),
   );
 }
 
-/** What is wrong and what looks like a slip, with a way to each. */
-function lookAt() {
+/** Lists what is wrong and what looks like a slip, with a way to each. */
+function lookAt(reply: RatesCheckedReply): void {
   const all = [
-    ...checked.faults.map((f) => [f.path, `${form.nameOf(f.path)}: ${faultText(f)}`]),
-    ...checked.warnings.map((w) => [w.path || checked.still_sample[0] || "", w.text]),
+    ...reply.faults.map((f) => ({ path: f.path, text: `${form.nameOf(f.path)}: ${faultText(f)}` })),
+    ...reply.warnings.map((w) => ({ path: w.path || reply.still_sample[0] || "", text: w.text })),
   ];
-  const undoButton = document.getElementById("undo");
+  const undoButton = byId("undo");
   undoButton.hidden = !draft.lastChange;
   undoButton.textContent = `Undo the last change: ${draft.lastChange}`;
-  document.getElementById("draft-line").textContent = checked.ok
-    ? `${checked.rates_line}. Check code ${checked.check_code}${checked.check_code === draft.siteCode ? "" : ", not on the site yet"}.`
+  byId("draft-line").textContent = reply.ok
+    ? `${reply.rates_line}. Check code ${reply.check_code}${reply.check_code === draft.siteCode ? "" : ", not on the site yet"}.`
     : "Something is wrong, so these rates cannot be used yet. The rates on the site stay as they are.";
-  const way = (path, text) =>
-    path
-      ? el(
-          "a",
-          {
-            href: `#${form.sectionOf(path)}`,
-            on: {
-              click: (event) => {
-                event.preventDefault();
-                form.goTo(path);
-              },
-            },
-          },
-          text,
-        )
-      : text;
+  const way = ({ path, text }: { path: string; text: string }) => {
+    if (!path) return text;
+    const click = (event: Event) => {
+      event.preventDefault();
+      form.goTo(path);
+    };
+    return el("a", { href: `#${form.sectionOf(path)}`, on: { click } }, text);
+  };
   const head =
     all.length === 0
       ? "Nothing to look at"
       : `${all.length} ${all.length === 1 ? "thing" : "things"} to look at`;
-  const box = document.getElementById("look-at");
-  if (box.hasChildNodes() && box.querySelector("h2").textContent !== head) frame.say(head);
-  box.replaceChildren(
-    el("h2", {}, head),
-    ...(all.length ? [list(all.map(([path, text]) => way(path, text)))] : []),
-  );
+  const box = byId("look-at");
+  const before = box.querySelector("h2");
+  if (before && before.textContent !== head) frame.say(head);
+  box.replaceChildren(el("h2", {}, head), ...(all.length ? [list(all.map(way))] : []));
 }
 
 /** Opens rates as the draft. */
-function open(rates, { dirty = false } = {}) {
+function open(rates: DraftRates, { dirty = false } = {}): void {
   for (const kind of ["site", "past", "found", "arrival", "leave", "tabs"]) frame.put(kind, null);
   if (!document.getElementById("look-at")) build();
   draft.begin(rates, { dirty });
   form.draw({ focus: document.body.dataset.checked ? "" : null });
 }
 
-function build() {
-  document
-    .getElementById("screen")
-    .replaceChildren(
-      el("h1", {}, "Rates"),
-      el("p", { id: "draft-line" }),
+function build(): void {
+  byId("screen").replaceChildren(
+    el("h1", {}, "Rates"),
+    el("p", { id: "draft-line" }),
+    el(
+      "div",
+      { class: "rates-work" },
       el(
         "div",
-        { class: "rates-work" },
-        el(
-          "div",
-          { class: "rates-form" },
-          el("section", { id: "look-at", class: "look-at" }),
-          el("p", {}, button("", undo, { id: "undo", hidden: true, class: "quiet" })),
-          form.node,
-        ),
-        el(
-          "div",
-          { class: "rates-side" },
-          effect.line,
-          effect.node,
-          publish.node,
-          keep.node,
-          opening.section(),
-        ),
+        { class: "rates-form" },
+        el("section", { id: "look-at", class: "look-at" }),
+        el("p", {}, button("", undo, { id: "undo", hidden: true, class: "quiet" })),
+        form.node,
       ),
-    );
-  document.getElementById("steps").replaceChildren(el("ul", { class: "steps" }, form.links()));
+      el(
+        "div",
+        { class: "rates-side" },
+        effect.line,
+        effect.node,
+        publish.node,
+        panel.node,
+        opening.section(),
+      ),
+    ),
+  );
+  byId("steps").replaceChildren(el("ul", { class: "steps" }, form.links()));
 }
 
-function undo() {
+function undo(): void {
   const name = draft.undo();
   if (name === null) return;
   form.draw({ keepOpen: true, focus: draft.lastChange ? null : "" });
   frame.say(`Taken back: ${name}.`);
 }
 
-async function start() {
-  outline = await link.ask({ ask: "rates_outline" });
-  samples = [outline.sample_us, outline.sample_uk].map((text) => JSON.parse(text));
+async function start(): Promise<void> {
+  const reply = await client.ask({ ask: "rates_outline" });
+  if (reply.kind !== "rates_outline") throw new Error(reply.text);
+  received = reply;
+  samples = [reply.sample_us, reply.sample_uk].map(draftRatesIn).filter((rates) => rates !== null);
   frame.loaded();
   await opening.fromSite();
   await settleDraft();
-  opening.offerKept();
+  opening.offerSaved();
 }
 
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => {
-  if (outline) opening.fromFile(file);
+  if (received) opening.fromFile(file);
 });
 addEventListener("hashchange", () => {
   if (draft.rates) form.fromAddress();

@@ -1,32 +1,36 @@
 // Parts with a price of the shop's own, one by one or as a table.
 
-import { button, el } from "../shared/dom.ts";
+import { button, type Children, el } from "../shared/dom.ts";
+import type { PartPrice } from "../shared/ratesfile.ts";
+import type { OutlineName } from "../shared/replies.ts";
 import { labelled } from "./boxes.ts";
 import { HAD } from "./choices.ts";
 import { add, entry, named, noteField, remover, sourceField, withFigures } from "./entries.ts";
-import { pricesIn } from "./pricesin.ts";
+import type { FormHost } from "./formhost.ts";
+import { type PriceNames, pricesIn } from "./pricesin.ts";
 import { pricesOut } from "./pricesout.ts";
 
 /** Ways that need no part. */
 const NO_PART = ["leave", "treat"];
 
 /** Names of what a price is about. */
-export function priceNames(host) {
-  const by = (all) => Object.fromEntries(all.map((x) => [x.id, named(host, x)]));
+function priceNames(host: FormHost): PriceNames {
+  const by = (all: readonly OutlineName[]): Record<string, string> =>
+    Object.fromEntries(all.map((x) => [x.id, named(host, x)]));
   return {
     parts: by(host.outline.parts),
     ways: by(host.outline.ways),
     bodies: by(host.outline.bodies),
-    had: Object.fromEntries(HAD),
+    had: Object.fromEntries(HAD.map(([id, text]) => [id, text])),
   };
 }
 
-export function parts(host) {
+export function parts(host: FormHost): Children[] {
   const names = priceNames(host);
-  const one = (p, i) => {
+  const one = (p: Partial<PartPrice>, i: number) => {
     const path = `parts.prices[${i}]`;
     const about = [
-      `${names.parts[p.part] ?? p.part}: ${(names.ways[p.way] ?? p.way ?? "").toLowerCase()}`,
+      `${names.parts[p.part ?? ""] ?? p.part}: ${(names.ways[p.way ?? ""] ?? p.way ?? "").toLowerCase()}`,
       p.body && (names.bodies[p.body] ?? p.body),
     ]
       .filter(Boolean)
@@ -53,7 +57,7 @@ export function parts(host) {
       remover(host, "parts.prices", i, "a part price"),
     );
   };
-  const all = host.draft.get("parts.prices");
+  const all = host.draft.current.parts.prices;
   return [
     el("h3", {}, "Parts with a price of your own"),
     el("p", { class: "hint" }, "All other parts stand at their starting prices."),
@@ -64,8 +68,9 @@ export function parts(host) {
   ];
 }
 
-/** Asks for part, way and body. The entry then asks for a price, or how it is had. */
-function addPart(host, names) {
+/** Asks for part, way and body. The new entry then asks for its price, or where the part
+ *  comes from. */
+function addPart(host: FormHost, names: PriceNames): HTMLFieldSetElement {
   const part = el(
     "select",
     { id: "add-part" },
@@ -76,20 +81,19 @@ function addPart(host, names) {
   const said = el("p", { class: "error", role: "status" });
   const fill = () => {
     const p = host.outline.parts.find((x) => x.id === part.value);
-    way.replaceChildren(
-      ...p.ways.filter((w) => !NO_PART.includes(w)).map((w) => el("option", { value: w }, names.ways[w])),
-    );
+    const ways = (p?.ways ?? []).filter((w) => !NO_PART.includes(w));
+    way.replaceChildren(...ways.map((w) => el("option", { value: w }, names.ways[w])));
     body.replaceChildren(
       el("option", { value: "" }, "every body that has it"),
-      ...p.bodies.map((b) => el("option", { value: b }, names.bodies[b])),
+      ...(p?.bodies ?? []).map((b) => el("option", { value: b }, names.bodies[b])),
     );
   };
   part.addEventListener("change", fill);
   fill();
   const put = () => {
-    const there = host.draft
-      .get("parts.prices")
-      .some((p) => p.part === part.value && p.way === way.value && (p.body ?? "") === body.value);
+    const there = host.draft.current.parts.prices.some(
+      (p) => p.part === part.value && p.way === way.value && (p.body ?? "") === body.value,
+    );
     if (there) {
       said.textContent = "This part stands in the list already, for the same work and body.";
       return;

@@ -1,15 +1,26 @@
-// Part prices from a spreadsheet: pasted or opened, and looked at before any of
-// them is taken.
+// Part prices from a spreadsheet: somebody pastes or opens a table, and looks at it before
+// any of it goes into the draft.
 
 import { button, el, list } from "../shared/dom.ts";
+import type { PartPrice, PricesReadReply } from "../shared/replies.ts";
+import type { ReplyTo } from "../shared/requests.ts";
 import { labelled } from "./boxes.ts";
+import type { FormHost } from "./formhost.ts";
 
 /** Longest table read, in bytes; rows and refusals shown. */
 const MOST_BYTES = 4_000_000;
 const MOST_ROWS = 100;
 const MOST_REFUSALS = 50;
 
-export function pricesIn(host, names) {
+/** The names by id of what a price is about. */
+export interface PriceNames {
+  parts: Record<string, string>;
+  ways: Record<string, string>;
+  bodies: Record<string, string>;
+  had: Record<string, string>;
+}
+
+export function pricesIn(host: FormHost, names: PriceNames): HTMLElement {
   const pasted = el("textarea", {
     id: "prices-text",
     rows: 5,
@@ -19,11 +30,11 @@ export function pricesIn(host, names) {
   const file = el("input", { type: "file", id: "prices-file", accept: ".csv,.tsv,.txt,text/csv" });
   const said = el("p", { role: "status" });
   const rows = el("div", {});
-  const refuse = (text) => {
+  const refuse = (text: string) => {
     said.textContent = text;
     rows.replaceChildren();
   };
-  const read = async (text, decimal = "") => {
+  const read = async (text: string, decimal = "") => {
     if (!text.trim()) {
       refuse("Nothing was pasted.");
       return;
@@ -32,9 +43,9 @@ export function pricesIn(host, names) {
       refuse("This table is longer than can be read here (4 MB).");
       return;
     }
-    let reply;
+    let reply: ReplyTo<"read_prices">;
     try {
-      reply = await host.link.ask({
+      reply = await host.client.ask({
         ask: "read_prices",
         text,
         decimal,
@@ -54,7 +65,7 @@ export function pricesIn(host, names) {
     rows.replaceChildren(...preview(reply, { host, names, again: (mark) => read(text, mark) }));
   };
   file.addEventListener("change", async () => {
-    const [one] = file.files;
+    const one = file.files?.[0];
     if (!one) return;
     if (one.size > MOST_BYTES) {
       refuse("This table is longer than can be read here (4 MB).");
@@ -79,10 +90,17 @@ export function pricesIn(host, names) {
   );
 }
 
-const rowsText = (n) => (n === 1 ? "row" : "rows");
+const rowsText = (n: number) => (n === 1 ? "row" : "rows");
 
-/** What came of a table: nothing of it is taken yet. */
-function preview(reply, { host, names, again }) {
+interface PreviewHost {
+  host: FormHost;
+  names: PriceNames;
+  /** Reads the table again with another mark for decimals. */
+  again(mark: string): void;
+}
+
+/** What the table holds. Nothing of it is in the draft yet. */
+function preview(reply: PricesReadReply, { host, names, again }: PreviewHost): Node[] {
   const good = reply.prices.length;
   return [
     ...reply.questions.slice(0, 1).map((q) =>
@@ -114,13 +132,13 @@ function preview(reply, { host, names, again }) {
     good > 0 && goodRows(reply.prices, names),
     good > 0 &&
       button(`Take the ${good} good ${rowsText(good)}`, () => take(host, reply.prices), { class: "go" }),
-  ].filter(Boolean);
+  ].filter((node) => node !== false);
 }
 
-function goodRows(prices, names) {
-  const cells = (p) => [
+function goodRows(prices: readonly PartPrice[], names: PriceNames): HTMLElement {
+  const cells = (p: PartPrice) => [
     names.ways[p.way] ?? p.way,
-    names.bodies[p.body] ?? "every body",
+    names.bodies[p.body ?? ""] ?? "every body",
     ...(p.price ?? ["starting", "", ""]).map(String),
     names.had[p.had ?? ""] ?? p.had,
   ];
@@ -158,11 +176,12 @@ function goodRows(prices, names) {
   );
 }
 
-/** Good rows go in; one for the same part, work and body gives way. */
-function take(host, prices) {
-  const key = (p) => [p.part, p.way, p.body ?? ""].join(" ");
+/** Puts the good rows into the draft, in place of entries for the same part, work and
+ *  body. */
+function take(host: FormHost, prices: readonly PartPrice[]): void {
+  const key = (p: { part?: string; way?: string; body?: string }) => [p.part, p.way, p.body ?? ""].join(" ");
   const taken = new Set(prices.map(key));
-  const kept = host.draft.get("parts.prices").filter((old) => !taken.has(key(old)));
+  const kept = host.draft.current.parts.prices.filter((old) => !taken.has(key(old)));
   host.draft.set("parts.prices", [...kept, ...prices], `took ${prices.length} part prices`);
   host.redraw(`parts.prices[${kept.length}]`);
 }

@@ -2,19 +2,21 @@
 
 import { button, el } from "../shared/dom.ts";
 import { saveFile } from "../shared/files.ts";
+import type { ReplyTo } from "../shared/requests.ts";
+import type { FormHost } from "./formhost.ts";
 
-const SEPARATORS = [
+const SEPARATORS: readonly (readonly [separator: string, text: string])[] = [
   [",", "Cells cut by commas"],
   [";", "Cells cut by semicolons, decimals with a comma"],
   ["tab", "Cells cut by tabs"],
 ];
 
-export function pricesOut(host) {
+export function pricesOut(host: FormHost): HTMLElement {
   const said = el("p", { role: "status" });
-  const save = async (separator) => {
-    let reply;
+  const save = async (separator: string) => {
+    let reply: ReplyTo<"write_prices">;
     try {
-      reply = await host.link.ask({ ask: "write_prices", rates: host.draft.text(), separator });
+      reply = await host.client.ask({ ask: "write_prices", rates: host.draft.text(), separator });
     } catch {
       said.textContent = "The sums did not answer. Try once more.";
       return;

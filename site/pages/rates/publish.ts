@@ -1,25 +1,32 @@
-// Putting rates on the website: every warning looked at, one file saved, steps that
-// need no programmer, and a check code to compare. The page cannot know whether the
-// file arrived, so it never says that it did.
+// Putting rates on the website: the shop looks at every warning, saves one file, follows
+// steps that need no programmer, and compares a check code. The page cannot know whether
+// the file arrived, so it never says that it did.
 
 import { button, el } from "../shared/dom.ts";
 import { saveFile } from "../shared/files.ts";
+import type { CarNote, RatesCheckedReply } from "../shared/replies.ts";
 import { embedHelp } from "./embedhelp.ts";
 
-const byKey = (w) => `${w.path} ${w.text}`;
+export interface PublishHost {
+  /** The last reply to the check. */
+  checked(): RatesCheckedReply | null;
+  /** Called once the file has been saved. */
+  saved(): void;
+}
+
+const byKey = (w: CarNote) => `${w.path} ${w.text}`;
 
 export class Publish {
   node = el("section", { class: "publish", id: "put", "aria-labelledby": "put-title" });
-  #looked = new Set();
+  #looked = new Set<string>();
   #warnings = el("div", {});
   #file = el("div", {});
   #code = el("strong", { class: "code" });
   #said = el("p", { role: "status" });
   #shown = "";
-  #host;
+  #host: PublishHost;
 
-  /** host: draft, checked() (the last answer of the check), saved() */
-  constructor(host) {
+  constructor(host: PublishHost) {
     this.#host = host;
     this.node.append(
       el("h2", { id: "put-title" }, "Put on the website"),
@@ -42,8 +49,8 @@ export class Publish {
     this.show();
   }
 
-  /** After every check. What has not changed is left alone, and so is the focus. */
-  show() {
+  /** Called after every check. Changes only what is new, so that the focus stays. */
+  show(): void {
     const reply = this.#host.checked();
     this.#code.textContent = reply?.check_code || "(none while something is wrong)";
     const now = JSON.stringify([reply?.ok, reply?.check_code, reply?.warnings]);
@@ -54,7 +61,7 @@ export class Publish {
     this.#offer();
   }
 
-  #check(reply) {
+  #check(reply: RatesCheckedReply | null): Node[] {
     if (!reply?.ok) return [el("p", {}, "Something in the form is still wrong. It is listed at the top.")];
     if (reply.warnings.length === 0) return [el("p", {}, "Nothing is wrong, and nothing looks like a slip.")];
     return [
@@ -63,9 +70,9 @@ export class Publish {
     ];
   }
 
-  #tick(w) {
+  #tick(w: CarNote): HTMLElement {
     const key = byKey(w);
-    const box = el("input", {
+    const box: HTMLInputElement = el("input", {
       type: "checkbox",
       checked: this.#looked.has(key),
       on: {
@@ -84,7 +91,7 @@ export class Publish {
     );
   }
 
-  #offer() {
+  #offer(): void {
     const reply = this.#host.checked();
     const ready = reply?.ok && reply.warnings.every((w) => this.#looked.has(byKey(w)));
     this.#file.replaceChildren(
@@ -94,14 +101,16 @@ export class Publish {
     );
   }
 
-  #save() {
-    saveFile("rates.json", this.#host.checked().canonical);
+  #save(): void {
+    const reply = this.#host.checked();
+    if (!reply?.ok) return;
+    saveFile("rates.json", reply.canonical);
     this.#host.saved();
     this.#said.textContent = "The file went to where your browser saves files. Go on with the next step.";
   }
 }
 
-function copy() {
+function copy(): HTMLElement {
   return el(
     "li",
     {},
@@ -120,7 +129,7 @@ function copy() {
   );
 }
 
-function compare(code) {
+function compare(code: HTMLElement): HTMLElement {
   return el(
     "li",
     {},

@@ -1,48 +1,72 @@
-// Keeping the draft on this device, once asked. Two tabs on one draft are noticed
-// and nothing is put together from both.
+// Saving the draft on this device, once somebody asked for it. When two tabs have the same
+// draft, this notices and never merges the two.
 
-import { button, el } from "../shared/dom.ts";
 import { band } from "../shared/bands.ts";
-import { saveFile } from "../shared/files.ts";
+import { button, el } from "../shared/dom.ts";
 import { DurableStore } from "../shared/durablestorage.ts";
+import { saveFile } from "../shared/files.ts";
+import type { Frame } from "../shared/frame.ts";
+import { type DraftRates, isDraftRates } from "../shared/ratesfile.ts";
+import type { Found } from "../shared/storage.ts";
 import { clockText, moment, momentText } from "../shared/timestamp.ts";
+import type { Draft } from "./draft.ts";
 
-/** A shelf of its own beside the cars. It calls what lies there "car". */
-const shelf = new DurableStore("underpaint rates draft 1");
+/** Apart from the cars; the rates are under the name "car" that all stores have. */
+const store = new DurableStore<object>("underpaint rates draft 1");
 const FULL = "Could not keep this on the device (its storage is full or switched off). Save a file now.";
 
-/** {rates, when, stamp}, null when nothing is kept, "unreadable". */
-export function keptDraft() {
-  const found = shelf.load();
-  return found === null || found === "unreadable"
-    ? found
-    : { rates: found.car, when: found.when, stamp: found.stamp };
+/** A draft that is saved on this device. stamp: differs with each saving. */
+export interface SavedDraft {
+  rates: DraftRates;
+  when: string;
+  stamp: string | undefined;
 }
 
-/** Takes what the disk has newer, before a draft is offered. */
-export const settleDraft = () => shelf.settle();
+/** The draft on this device; null when none is saved. */
+export function savedDraft(): SavedDraft | "unreadable" | null {
+  return draftOf(store.load());
+}
 
-/** When a kept draft was last changed, in words. */
-export const whenText = (found) => momentText(found.when);
+function draftOf(found: Found<object>): SavedDraft | "unreadable" | null {
+  if (found === null || found === "unreadable") return found;
+  return isDraftRates(found.car) ? { rates: found.car, when: found.when, stamp: found.stamp } : "unreadable";
+}
 
-/** The draft as it lies there, for a file when it cannot be used. */
-export const saveKeptText = () => saveFile("rates-draft.json", shelf.text() ?? "");
+const stampOf = (found: SavedDraft | "unreadable" | null): string | undefined =>
+  found === null || found === "unreadable" ? undefined : found.stamp;
 
-export class KeepDraft {
+/** Takes over what is newer on the disk. To be awaited before a draft is offered. */
+export const settleDraft = (): Promise<void> => store.settle();
+
+/** When a saved draft was last changed, in words. */
+export const whenText = (found: SavedDraft): string => momentText(found.when);
+
+/** Saves a file of the stored text, for a draft that cannot be used. */
+export const saveDraftText = (): void => saveFile("rates-draft.json", store.text() ?? "");
+
+export interface SavePanelHost {
+  draft: Draft;
+  frame: Frame;
+  /** The text of the rates file, or null while the draft has faults. */
+  canonical(): string | null;
+  /** Opens the draft that another tab has saved. */
+  goOn(found: SavedDraft): void;
+}
+
+export class SavePanel {
   node = el("section", { class: "keep", "aria-labelledby": "keep-title" });
   on = false;
-  #stamp = null;
+  #stamp: string | undefined = undefined;
   #line = el("p", { class: "keep-line" });
   #said = el("p", { class: "keep-said", role: "status" });
   #keepButton = button("Keep on this device", () => this.begin());
   #eraseButton = button("Erase from this device", () => this.erase(true));
-  #host;
+  #host: SavePanelHost;
 
-  /** host: draft, frame, canonical() (text or null), goOn(found) */
-  constructor(host) {
+  constructor(host: SavePanelHost) {
     this.#host = host;
-    shelf.whenOtherTabSaves((found) => {
-      if (this.on && found?.stamp !== this.#stamp) this.#other();
+    store.whenOtherTabSaves((found) => {
+      if (this.on && stampOf(draftOf(found)) !== this.#stamp) this.#other();
     });
     this.node.append(
       el("h2", { id: "keep-title" }, "Keep the draft"),
@@ -63,26 +87,26 @@ export class KeepDraft {
     this.#draw();
   }
 
-  /** Are there changes that would be gone with this tab? */
-  get loses() {
+  /** Would closing this tab lose changes? */
+  get loses(): boolean {
     return !this.on && this.#host.draft.changed;
   }
 
   /** Called with every change. */
-  keep() {
+  changed(): void {
     if (!this.on) return;
-    const found = keptDraft();
-    if (found && found.stamp !== this.#stamp) {
+    const found = savedDraft();
+    if (found && stampOf(found) !== this.#stamp) {
       this.#other();
       return;
     }
     this.#write();
   }
 
-  #write() {
+  #write(): boolean {
     const stamp = `${Date.now()} ${Math.random().toString(36).slice(2)}`;
     const { draft, frame } = this.#host;
-    this.on = shelf.save(draft.rates, moment(), stamp);
+    this.on = store.save(draft.current, moment(), stamp);
     if (this.on) {
       this.#stamp = stamp;
       this.#said.textContent = `Kept on this device at ${clockText()}.`;
@@ -92,24 +116,25 @@ export class KeepDraft {
     return this.on;
   }
 
-  goOn(found) {
+  /** The draft that was saved here is now the one in the form. */
+  goOn(found: SavedDraft): void {
     this.on = true;
     this.#stamp = found.stamp;
     this.#said.textContent = `Kept on this device, ${whenText(found)}.`;
     this.#draw();
   }
 
-  /** Another draft is now in hand: what is kept stays as it is. */
-  stop() {
+  /** Another draft is now in the form: what is stored stays as it is. */
+  stop(): void {
     this.on = false;
-    this.#stamp = null;
+    this.#stamp = undefined;
     this.#said.textContent = "";
     this.#draw();
   }
 
-  begin(force = false) {
+  begin(force = false): void {
     const { frame } = this.#host;
-    if (keptDraft() && !force) {
+    if (savedDraft() && !force) {
       const away = () => frame.put("replace", null);
       frame.put(
         "replace",
@@ -134,10 +159,10 @@ export class KeepDraft {
     if (this.#write()) this.#eraseButton.focus();
   }
 
-  #other() {
+  #other(): void {
     this.on = false;
     this.#draw();
-    const found = keptDraft();
+    const found = savedDraft();
     const { frame, goOn } = this.#host;
     const away = () => frame.put("tabs", null);
     if (!found || found === "unreadable") {
@@ -176,16 +201,16 @@ export class KeepDraft {
     );
   }
 
-  erase(fromButton = false) {
-    shelf.erase();
+  erase(fromButton = false): void {
+    store.erase();
     this.on = false;
     this.#said.textContent = "Nothing of these rates is kept on this device now.";
     this.#draw();
     if (fromButton) this.#keepButton.focus();
   }
 
-  /** A file of the draft as it stands, faults and all: it can be opened here again. */
-  save() {
+  /** Saves a file of the draft, even with faults: this page can open it again. */
+  save(): void {
     saveFile(
       "rates-draft.json",
       this.#host.canonical() ?? `${JSON.stringify(this.#host.draft.rates, null, 1)}\n`,
@@ -194,7 +219,7 @@ export class KeepDraft {
     this.#said.textContent = "The file went to where your browser saves files. Open it here to go on.";
   }
 
-  #draw() {
+  #draw(): void {
     this.#line.textContent = this.on
       ? "Every change is kept on this device."
       : "The draft is not kept on this device: it is gone when this tab is closed.";

@@ -211,9 +211,10 @@ export class Lane {
         reject(new EngineDied("the worker is gone"));
         return;
       }
-      this.#pending.set(id, { kind, request, update, aside, deaths, resolve, reject } as Waiting);
+      const waiting = { kind, request, update, aside, deaths, resolve, reject } as Waiting;
+      this.#pending.set(id, waiting);
       this.#watch(SILENCE_MS);
-      this.#tell({ kind, id, request, aside });
+      this.#tell({ kind, id, request: waiting.request, aside });
     });
   }
 

@@ -24,13 +24,13 @@ export class Frame {
 
   constructor() {
     byId("no-start").remove();
-    const [, bytes, ...size] = buildLine().split(" ");
+    const [, bytes, ...words] = buildLine().split(" ");
+    const size = words.join(" ");
     this.#bytes = Number(bytes) || 0;
     this.#slow = setTimeout(() => {
       if (!this.#isLoaded) byId("loading").hidden = false;
     }, LOADING_AFTER_MS);
-    byId("loading-text").textContent =
-      `Getting the sums ready${size.length ? `: ${size.join(" ")}` : ""}, once only.`;
+    byId("loading-text").textContent = `Getting the sums ready${size ? `: ${size}` : ""}, once only.`;
     byId("top").hidden = false;
   }
 

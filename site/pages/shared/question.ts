@@ -9,6 +9,7 @@ export interface Answer<Id extends string = string> {
   text: string;
   /** A second line on the button. */
   more?: string;
+  /** What it is called away from its question, where the text alone would say too little. */
   means?: string;
   /** The body whose side view is on the button. */
   drawing?: Body;
@@ -86,6 +87,12 @@ export const CLIMATES: Answer[] = [
   { id: "sea", text: "By the sea, with salt in the air" },
   NOT_SURE,
 ];
+/** A place that is not one of the climate answers was picked from the list. */
+export function climateOf(place: string | undefined): string | null {
+  if (place === undefined) return null;
+  return CLIMATES.some((c) => c.id === place) ? place : "pick";
+}
+
 export const SHORE: Answer[] = [
   { id: "shore", text: "By the shore: salt spray reached it" },
   { id: "near", text: "Near the sea, out of the spray" },

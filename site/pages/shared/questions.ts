@@ -1,7 +1,6 @@
 // The questions as data: five before the range, the rest after it. Each says what is asked,
 // the answers as button texts, what an answer writes into the car, and which answer a car
-// already has. "means" is what an answer is called away from its question. "Not sure" is
-// always an answer, last and of the same size.
+// already has.
 
 import {
   photosOf,
@@ -13,7 +12,7 @@ import {
   withoutEarlierPlaces,
 } from "./car.ts";
 import type { Body, CarFile, Life } from "./carfile.ts";
-import { CLIMATES, choice, KEPT, NOT_SURE, type Questions, SHORE } from "./question.ts";
+import { CLIMATES, choice, climateOf, KEPT, NOT_SURE, type Questions, SHORE } from "./question.ts";
 import type { OpenedReply } from "./replies.ts";
 
 const TWO_DOORS: Body[] = ["two_door_unitary", "hardtop_on_frame"];
@@ -24,12 +23,6 @@ const EVERY_BODY: Body[] = [
   "open_two_seater",
   "pickup",
 ];
-
-/** A place that is not one of the climate answers was picked from the list. */
-function climateOf(place: string | undefined): string | null {
-  if (place === undefined) return null;
-  return CLIMATES.some((c) => c.id === place) ? place : "pick";
-}
 
 function bodyOf(car: CarFile): string | null {
   const [body] = car.bodies ?? [];

@@ -46,7 +46,7 @@ interface Exchanges {
   suppose: [AboutPart & { condition: "sound" | "rusted_through" }, R.SupposeReply];
   check_rates: [{ rates: string; today: string }, R.RatesCheckedReply];
   rates_outline: [unknown, R.RatesOutlineReply];
-  effect: [{ old: string; new: string; cars: unknown }, R.EffectReply];
+  effect: [{ old: string | null; new: string; cars: unknown }, R.EffectReply];
   read_prices: [{ text: string; decimal?: string; words?: string; currency?: unknown }, R.PricesReadReply];
   write_prices: [{ rates: string; separator: string }, R.PricesWrittenReply];
   open_jobs: [{ jobs: string }, R.JobsCheckedReply];

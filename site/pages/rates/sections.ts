@@ -1,0 +1,242 @@
+// The sections of the form in their order, and what each asks.
+
+import type { Option } from "./choices.ts";
+import {
+  contact,
+  currency,
+  invented,
+  labourFields,
+  shopFields,
+  shopName,
+  stageFields,
+  stagePrice,
+  weeks,
+} from "./commonfields.ts";
+import type { Field, Section } from "./fields.ts";
+
+const YES_NO: readonly Option[] = [
+  ["yes", "Yes"],
+  ["no", "No"],
+  ["not_sure", "Not sure: ask your adviser"],
+];
+
+/** Kinds of lines that may be taxed. */
+const TAXED: readonly Option[] = [
+  ["labour", "labor", "labour"],
+  ["materials", "materials"],
+  ["parts", "parts"],
+  ["supplies", "supplies", "consumables"],
+  ["sent_out", "work sent out"],
+];
+const taxField = (id: string, us: string, uk: string): Field => ({
+  path: `tax.on.${id}`,
+  label: `Is there tax on ${us}?`,
+  uk: `Is there tax on ${uk}?`,
+  kind: "choice",
+  options: YES_NO,
+});
+
+const first: Section = {
+  id: "first",
+  title: "The first figures",
+  intro:
+    "With these a shop can open. Everything else stands at a starting figure, is marked as such, and can be deepened later.",
+  fields: [
+    shopName,
+    contact,
+    invented,
+    currency,
+    ...labourFields,
+    { heading: "The first stage, and time" },
+    stagePrice,
+    weeks,
+  ],
+};
+
+export const sections: readonly [Section, ...Section[]] = [
+  first,
+  {
+    id: "shop",
+    title: "Shop and dates",
+    fields: [
+      ...shopFields,
+      {
+        path: "country",
+        label: "Country, in two letters",
+        kind: "text",
+        hint: "Such as US or GB",
+        why: "Decides which tax notes you are reminded of, and which places stand first.",
+      },
+      { path: "rates_of", label: "Rates of", kind: "date" },
+      {
+        path: "valid_until",
+        label: "Valid until",
+        kind: "date",
+        why: "After this day the customer's page says beside every range that the rates have run out.",
+      },
+    ],
+  },
+  {
+    id: "labour",
+    title: "Labor",
+    uk: "Labour",
+    fields: [
+      ...labourFields,
+      { heading: "What goes with it" },
+      {
+        path: "labour.includes",
+        label: "The rate an hour includes",
+        kind: "ticks",
+        options: [
+          ["supplies", "Shop supplies", "Consumables"],
+          ["booth", "The paint booth"],
+          ["parts_chasing", "Finding parts"],
+        ],
+        why: "A customer compares your hour with another shop's. What is in it decides whether supplies may be charged apart.",
+      },
+      {
+        path: "labour.least_charge_hours",
+        label: "Least charge for a job",
+        kind: "number",
+        unit: "hours",
+        why: "A small job takes setting up too. Work that comes to fewer hours is charged as this many.",
+      },
+    ],
+  },
+  { id: "materials", title: "Materials", list: "materials" },
+  {
+    id: "parts",
+    title: "Parts and prices",
+    list: "parts",
+    fields: [
+      {
+        path: "parts.price_factor",
+        label: "All starting prices of parts times",
+        kind: "money",
+        bare: true,
+        why: "For parts without a price of your own. Use it when parts cost you more, or in another currency.",
+      },
+      {
+        path: "parts.handling_percent",
+        label: "Handling on parts",
+        kind: "percent",
+        why: "For finding, ordering, trial fitting and sending back. It is added to what a part costs you.",
+      },
+    ],
+  },
+  { id: "done", title: "What to do, by condition", list: "done" },
+  {
+    id: "stage",
+    title: "Strip and survey",
+    fields: [
+      ...stageFields,
+      { path: "strip_and_survey.includes", label: "What the customer gets", kind: "long" },
+    ],
+    list: "steps",
+  },
+  {
+    id: "sent",
+    title: "Work sent out",
+    fields: [
+      {
+        path: "sent_out.handling_percent",
+        label: "Handling on work sent out",
+        kind: "percent",
+        why: "For arranging, moving and answering for what others do.",
+      },
+    ],
+    list: "sent",
+  },
+  {
+    id: "tax",
+    title: "Supplies and tax",
+    fields: [
+      {
+        path: "supplies",
+        label: "Shop supplies",
+        uk: "Consumables",
+        kind: "supplies",
+        why: "Small things that are not listed one by one. Either in the hour or a share of it, never both.",
+      },
+      { path: "tax.name", label: "Name of the tax", kind: "name" },
+      { path: "tax.percent", label: "Tax", kind: "percent" },
+      ...TAXED.map(([id, us, uk = us]) => taxField(id, us, uk)),
+      {
+        path: "tax.published",
+        label: "The figures on this page are",
+        kind: "choice",
+        options: [
+          ["without_tax", "without tax"],
+          ["with_tax", "with tax in them, for kinds that are taxed"],
+        ],
+        why: "In many countries prices for consumers must have the tax in them.",
+      },
+      {
+        path: "tax.note",
+        label: "Note on tax for the customer",
+        kind: "long",
+        rows: 3,
+        optional: true,
+        empty: "",
+      },
+    ],
+  },
+  {
+    id: "time",
+    title: "Time, queue and allowance",
+    fields: [
+      weeks,
+      { path: "time.weeks_until_start", label: "Weeks until you can start", kind: "number", unit: "weeks" },
+      {
+        path: "time.waits_weeks",
+        label: "Weeks waiting for others",
+        kind: "three",
+        optional: true,
+        hint: "Blasting, panels, plating. All three empty: not reckoned",
+      },
+      {
+        path: "allowance.before_percent",
+        label: "Allowance for the unknown before the survey",
+        kind: "percent",
+        why: "Set apart and named; never in the range. The range already holds what is usually found.",
+      },
+      {
+        path: "allowance.after_percent",
+        label: "Allowance for the unknown after the survey",
+        kind: "percent",
+      },
+    ],
+  },
+  {
+    id: "words",
+    title: "Words, units and terms",
+    fields: [
+      {
+        path: "words",
+        label: "Names of parts and of work",
+        kind: "choice",
+        redraws: true,
+        options: [
+          ["us", "as in the United States (fender, rocker, trunk)"],
+          ["uk", "as in the United Kingdom (wing, sill, boot)"],
+        ],
+      },
+      {
+        path: "units",
+        label: "Units shown",
+        kind: "choice",
+        options: [
+          ["us", "feet and gallons"],
+          ["metric", "meters and liters", "metres and litres"],
+        ],
+      },
+      currency,
+      {
+        path: "terms",
+        label: "Terms, one paragraph to a line",
+        kind: "lines",
+        why: "Shown on the customer's page and printed. Local law may ask for more.",
+      },
+    ],
+  },
+];
