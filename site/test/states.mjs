@@ -213,13 +213,13 @@ for (const [name, { enter, entered, want, goesOn }] of Object.entries(SHOPS)) {
 
 test("a script that something on the way has changed is not run, and the page says what to do", () =>
   visit({ allow: /integrity|digest|Failed to load/ }, async (page, { origin }) => {
-    for (const name of ["page.js", "car.js", "style.css"]) {
+    for (const name of ["customer.js", "customer.css"]) {
       await page.route(`**/${name}`, async (route) => {
         const response = await route.fetch();
         await route.fulfill({ response, body: `${await response.text()}\n/* more */` });
       });
       await page.goto(`${origin}/`);
-      if (name === "style.css") {
+      if (name === "customer.css") {
         assert.equal(
           await page.evaluate(() => [...document.styleSheets].filter((s) => s.href).length),
           0,
@@ -338,7 +338,7 @@ test("the second time it works without a connection", () =>
 
 test("a build that is only half there is never used", () =>
   visit({ worker: "allow", allow: /./ }, async (page, { origin, context }) => {
-    await context.route("**/style.css", async (route) => {
+    await context.route("**/customer.css", async (route) => {
       const response = await route.fetch();
       await route.fulfill({ response, body: `${await response.text()}\n/* from another build */` });
     });
