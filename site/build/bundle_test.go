@@ -37,7 +37,7 @@ func TestOneScriptAndOneStyleAPage(t *testing.T) {
 func TestFaultsOfSourcesStopTheBuild(t *testing.T) {
 	for _, c := range []struct{ name, old, new, says string }{
 		{"survey/page.ts", "../shared/trustedtypes.ts", "../shared/trustedtype.ts", "pages/survey/page.ts: expected an imported file that exists"},
-		{"rates/page.css", "../styles/style.css", "../styles/stile.css", "pages/rates/page.css: expected an imported file that exists"},
+		{"rates/page.css", "../styles/all.css", "../styles/al.css", "pages/rates/page.css: expected an imported file that exists"},
 		{"why/page.ts", "import ", "import { ", "why/page.ts"},
 		{"why/index.html", `{{define "title"}}`, `{{define "name"}}`, "pages/why/index.html"},
 		{"why/index.html", `{{define "main" -}}`, `{{define "rest" -}}`, "pages/why/index.html"},

@@ -20,7 +20,7 @@ func sheets(t *testing.T) map[string]string {
 			all[name] = regexp.MustCompile(`(?s)/\*.*?\*/`).ReplaceAllString(string(text), "")
 		}
 	}
-	if len(all) < 6 {
+	if len(all) < 15 {
 		t.Fatalf("only %d style sheets", len(all))
 	}
 	return all
@@ -31,17 +31,20 @@ func declarations(css string) (all [][3]string) {
 	for _, m := range regexp.MustCompile(`([^{};]+)\{([^{}]*)\}`).FindAllStringSubmatch(css, -1) {
 		for _, d := range strings.Split(m[2], ";") {
 			if key, value, ok := strings.Cut(d, ":"); ok {
-				all = append(all, [3]string{strings.TrimSpace(m[1]), strings.TrimSpace(key), strings.TrimSpace(value)})
+				all = append(all, [3]string{strings.Join(strings.Fields(m[1]), " "), strings.TrimSpace(key), strings.TrimSpace(value)})
 			}
 		}
 	}
 	return all
 }
 
+// tokenSheet holds the custom properties and nothing else.
+const tokenSheet = "styles/tokens.css"
+
 // plainColours need no token: they follow the text or the settings of the device.
 const plainColours = `none|currentColor|transparent|inherit|Canvas|CanvasText|Highlight`
 
-// colours are the faults of one declaration outside :root.
+// colours are the faults of one declaration that is no token.
 func colours(key, value string) string {
 	stray := regexp.MustCompile(`#[0-9a-fA-F]{3,8}\b|\b(?:rgba?|hsla?|lab|lch|oklch|color-mix)\(`)
 	if m := stray.FindString(value); m != "" {
@@ -58,21 +61,24 @@ func colours(key, value string) string {
 
 func TestColoursAndSizesAreTokens(t *testing.T) {
 	size := regexp.MustCompile(`^(?:inherit|var\(--(?:(?:fine|small|text|lead|head|title)(?:-in)?|talk|print(?:-tight)?)\))$`)
-	var seen int
+	var seen, tokens int
 	for name, css := range sheets(t) {
 		for _, d := range declarations(css) {
 			selector, key, value := d[0], d[1], d[2]
-			if strings.HasSuffix(selector, ":root") {
-				if name != "styles/style.css" {
-					t.Errorf("%s: tokens stand in style.css alone", name)
+			if token := strings.HasPrefix(key, "--"); token || name == tokenSheet {
+				if !token || name != tokenSheet || selector != ":root" {
+					t.Errorf("%s: %s { %s: %s }: expected custom properties under :root of %s, and nothing else there", name, selector, key, value, tokenSheet)
 				}
+				tokens++
 				continue
 			}
 			seen++
 			if c := colours(key, value); c != "" {
-				t.Errorf("%s: %s { %s: %s }: %q is no token of style.css", name, selector, key, value, c)
+				t.Errorf("%s: %s { %s: %s }: %q is no token", name, selector, key, value, c)
 			}
-			if key == "font-size" && !size.MatchString(value) {
+			// The size that all others are a part of.
+			root := name == "styles/base.css" && selector == ":root" && value == "112.5%"
+			if key == "font-size" && !root && !size.MatchString(value) {
 				t.Errorf("%s: %s { font-size: %s }: no size of the scale", name, selector, value)
 			}
 			if key == "font" && value != "inherit" {
@@ -80,8 +86,8 @@ func TestColoursAndSizesAreTokens(t *testing.T) {
 			}
 		}
 	}
-	if seen < 800 {
-		t.Errorf("only %d declarations found: the patterns above no longer fit", seen)
+	if seen < 800 || tokens < 40 {
+		t.Errorf("only %d declarations and %d tokens found: the patterns above no longer fit", seen, tokens)
 	}
 }
 

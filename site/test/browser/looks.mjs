@@ -7,7 +7,7 @@ import test from "node:test";
 import { patience } from "../pace.mjs";
 import { axeSource, firstRange, press, settled, visit } from "./browser.mjs";
 
-const css = readFileSync(new URL("../../pages/styles/style.css", import.meta.url), "utf8");
+const css = readFileSync(new URL("../../pages/styles/tokens.css", import.meta.url), "utf8");
 
 /** Relative luminance and contrast as WCAG 2.2 defines them. */
 function luminance(hex) {

@@ -75,7 +75,14 @@ test("every page with all it loads, the worker for offline use too: the headers,
     assert.ok(from.worker > 20, `the worker for offline use was watched too: ${from.worker} answers`);
     for (const name of names)
       assert.ok(summed.has(name.replace(/(^|\/)$/, "$1index.html")), `${name} was compared`);
-    for (const name of ["worker.js", "wasm_exec.js", "customer.wasm", "engine.wasm", "customer.css", "customer.js"])
+    for (const name of [
+      "worker.js",
+      "wasm_exec.js",
+      "customer.wasm",
+      "engine.wasm",
+      "customer.css",
+      "customer.js",
+    ])
       assert.ok(
         [...summed].some((p) => p.endsWith(`/${name}`)),
         `${name} was compared`,
