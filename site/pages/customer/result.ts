@@ -28,7 +28,8 @@ type Content = Node | false | null;
 export function exchange(box: HTMLElement, ...content: (Content | Content[])[]): void {
   const open = [...box.querySelectorAll("details")].map((d) => d.open);
   const focusable = (): HTMLElement[] => [...box.querySelectorAll<HTMLElement>(FOCUSABLE)];
-  const at = focusable().indexOf(document.activeElement);
+  const active = document.activeElement;
+  const at = active instanceof HTMLElement ? focusable().indexOf(active) : -1;
   box.replaceChildren(...content.flat().filter((node) => node instanceof Node));
   box.querySelectorAll("details").forEach((d, i) => {
     if (open[i]) d.open = true;
