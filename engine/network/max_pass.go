@@ -2,16 +2,16 @@ package network
 
 import "math"
 
-// The upward pass with max nodes: what the members of a pocket, of a group and
-// of everything say, by component, each as a probability in the posterior without
-// the max nodes.
+// The upward pass with max nodes: the messages of the members of a pocket, of a group
+// and of the whole network, by component. Each is a probability in the posterior
+// without the max nodes.
 
-// worstScratch is working space for one pass or draw.
+// maxScratch is working space for one pass or draw.
 type maxScratch struct {
 	pocket   scratch
 	row      []float64 // by level of a pocket or group
 	within   []float64 // [q·size + local component]
-	own      []float64 // what one member says
+	own      []float64 // chances of one member
 	left, at []float64 // by component of the cross-group nodes
 	in, said []float64 // by component of a group
 	local    []float64
@@ -29,11 +29,12 @@ func newMaxScratch(post *MaxPosterior, widest int) maxScratch {
 		left: make([]float64, n), at: make([]float64, n), in: make([]float64, most), said: make([]float64, most), local: make([]float64, most)}
 }
 
-// counts says whether a state of the root, or of root and group, is visited.
+// counts reports whether a state of the root, or of root and group, has enough weight
+// to be visited.
 func (post *MaxPosterior) counts(weight float64) bool { return weight >= post.least }
 
-// upward works out the ratios of the pockets of a group and of the group itself, for
-// every root state that counts and has not been worked out yet.
+// upward works out the ratios of a group's pockets and of the group itself, for every
+// root state that counts and is not done yet.
 func (post *MaxPosterior) upward(g int) {
 	group, base := &post.groups[g], &post.NestedPosterior.groups[g]
 	n := len(post.coef)
@@ -48,8 +49,8 @@ func (post *MaxPosterior) upward(g int) {
 		group.done[r] = true
 		to := group.byRoot[r*n : (r+1)*n]
 		for p, given := range base.levels(r) {
-			// Not times the chance of the root state: that changes with what is seen
-			// elsewhere, and what a group says must not.
+			// This test leaves out the weight of the root state, because that changes
+			// with evidence elsewhere and the group's message must not.
 			if given < post.leastGiven {
 				continue
 			}
@@ -70,8 +71,8 @@ func (post *MaxPosterior) upward(g int) {
 	}
 }
 
-// sums fills in the pockets of a group that know their sums, for the root states that
-// count and have not been worked out yet, and says which they are.
+// sums fills in the ratios of those pockets of a group that know their sums, for the
+// root states that count and are not done yet. It returns which pockets it filled in.
 func (post *MaxPosterior) sums(g int) []bool {
 	group, levels := &post.groups[g], len(post.NestedPosterior.groups[g].prior)
 	wanted := func(r int) bool { return !group.done[r] && post.counts(post.NestedPosterior.root[r]) }
@@ -88,8 +89,8 @@ func (post *MaxPosterior) sums(g int) []bool {
 	return out
 }
 
-// makeRoom makes the tables of a group in which anything counts, and says whether
-// it is one.
+// makeRoom allocates the tables of a group, unless no max node reaches it. It reports
+// whether one does.
 func (post *MaxPosterior) makeRoom(g int) bool {
 	group, roots, levels := &post.groups[g], len(post.NestedPosterior.root), len(post.NestedPosterior.groups[g].prior)
 	counts := len(group.nodes) > len(post.crossGroup)
@@ -106,7 +107,7 @@ func (post *MaxPosterior) makeRoom(g int) bool {
 	return counts
 }
 
-// takeOver takes what the same group said in an earlier posterior.
+// takeOver reuses the message of the same group in an earlier posterior.
 func (group *maxGroup) takeOver(earlier *maxGroup) {
 	group.byRoot, group.done = earlier.byRoot, earlier.done
 	for k := range group.pockets {
@@ -133,8 +134,8 @@ func (post *MaxPosterior) fill(g, k, r, p int) {
 	}
 }
 
-// rowOf is the posterior of a pocket's levels without the max nodes; it is valid
-// until the next call.
+// rowOf is the posterior of a pocket's levels without the max nodes. It is valid until
+// the next call.
 func (post *MaxPosterior) rowOf(g, k, r, p int) []float64 {
 	pocket := &post.NestedPosterior.groups[g].pockets[k]
 	row := post.scratch.row[:len(pocket.prior)]
@@ -147,7 +148,7 @@ func (post *MaxPosterior) rowOf(g, k, r, p int) []float64 {
 }
 
 // within writes the chance that all members of the pocket stay within each local
-// component at each level.
+// component, for each level of the pocket.
 func (post *MaxPosterior) within(pocket *maxPocket, r, p int, dst []float64) {
 	for n, m := range pocket.members {
 		own := pocket.own[n]
@@ -167,7 +168,8 @@ func (post *MaxPosterior) within(pocket *maxPocket, r, p int, dst []float64) {
 	}
 }
 
-// timesPockets multiplies the ratios of a group's pockets but one into dst.
+// timesPockets multiplies into dst the ratios of all a group's pockets except the one
+// numbered but (-1 for none).
 func (post *MaxPosterior) timesPockets(g, but, r, p int, dst []float64) {
 	for k := range post.groups[g].pockets {
 		if k != but {
@@ -188,7 +190,7 @@ func (post *MaxPosterior) timesPocket(g, k, r, p int, dst []float64) {
 	}
 }
 
-// timesGroup multiplies what a group says at a root state into dst.
+// timesGroup multiplies the group's message at a root state into dst.
 func (post *MaxPosterior) timesGroup(g, r int, dst []float64) {
 	if by := post.groups[g].byRoot; by != nil {
 		n := len(dst)
@@ -198,15 +200,15 @@ func (post *MaxPosterior) timesGroup(g, r int, dst []float64) {
 	}
 }
 
-// spreadOut writes components of the cross-group nodes, times the coefficients of the
-// nodes within a group, by the group's components.
+// spreadOut expands components of the cross-group nodes to components of the group,
+// multiplied by the coefficients of the nodes within the group.
 func (group *maxGroup) spreadOut(from, dst []float64) {
 	for c, v := range group.coef {
 		dst[c] = float64(from[group.crossGroup[c]] * v)
 	}
 }
 
-// weighRoot is the posterior of the root states.
+// weighRoot computes the posterior of the root states.
 func (post *MaxPosterior) weighRoot() {
 	post.root = make([]float64, len(post.NestedPosterior.root))
 	for r, atRoot := range post.NestedPosterior.root {
@@ -227,7 +229,8 @@ func (post *MaxPosterior) weighRoot() {
 	post.rootCum = cumulative(post.root)
 }
 
-// expectation adds up signed components, whose sum is an expected likelihood.
+// expectation is the sum of signed components, an expected likelihood. Rounding must
+// not make it negative.
 func expectation(components []float64) (sum float64) {
 	for _, v := range components {
 		sum += v
