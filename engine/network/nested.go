@@ -25,18 +25,19 @@ type BatchLeaf interface {
 	MultiplyBatch(r, states, p int, dst []float64)
 }
 
-// Summed knows the message of a pocket without asking its leaves level by level.
-// LogSums writes, for every root state r and each level p of the group, the natural
-// logarithm of the sum over the levels q of weight × likelihoods of the leaves to
-// dst[r·levels + p]. The weights are normalised to add to 1. LogSums agrees with the
-// leaves of the pocket to the accuracy its implementation promises.
+// Summed knows the messages of pockets of a group without asking their leaves level by
+// level. LogSums writes to dst[r·levels + p], for every root state r and each level p of
+// the group, the natural logarithm of the product of those messages, each the sum over
+// the pocket's levels q of weight × likelihoods of its leaves. The weights are normalised
+// to add to 1. LogSums agrees with the leaves to the accuracy its implementation
+// promises.
 type Summed interface {
 	LogSums(levels int, dst []float64)
 }
 
 // Pocket is a node whose levels have prior Weights, with those leaves below it that
-// carry evidence. Leaves without evidence send no message and are left out. Sum may be
-// nil; otherwise it gives the sums over the levels at less cost.
+// carry evidence. Leaves without evidence send no message and are left out. Summed means
+// that the Sums of its group include its message.
 //
 // Where leaves depend on two nodes at once, the two nodes form one pocket, and Inner is
 // the number of levels of the second. Level q of the pocket is then level q ÷ Inner of
@@ -45,13 +46,15 @@ type Pocket struct {
 	Weights []float64
 	Inner   int
 	Leaves  []Leaf
-	Sum     Summed
+	Summed  bool
 }
 
-// Group is a node whose levels have prior Weights, with its pockets.
+// Group is a node whose levels have prior Weights, with its pockets. Sums knows what
+// those of them say that are Summed, at less cost; nil where none is.
 type Group struct {
 	Weights []float64
 	Pockets []Pocket
+	Sums    Summed
 }
 
 // Nested is a network of three layers below one root. Given the root state the groups
@@ -85,6 +88,7 @@ type groupPosterior struct {
 	given   []float64  // [root × levels + p] posterior of the levels given the root; nil = no evidence
 	says    []extFloat // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
+	sums    Summed // product of the messages of the summed pockets; nil if none is summed
 }
 
 // pocketPosterior is one pocket. Its posterior rows are worked out on demand.
@@ -94,7 +98,7 @@ type pocketPosterior struct {
 	inner       int       // levels of the second node; 0 = single node
 	leaves      []Leaf
 	batchLeaves []BatchLeaf // by leaf; nil where it is not a BatchLeaf
-	sum         Summed
+	summed      bool
 	firstAt     int // number of its first row among all rows of the group
 	rows        *rowCache
 }
@@ -171,10 +175,10 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		if to.prior, ok = normalised(group.Weights); !ok {
 			return nil, unusable(g, -1, weightsWanted)
 		}
-		to.cum = newLadder(to.prior)
+		to.cum, to.sums = newLadder(to.prior), group.Sums
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
-			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, sum: pocket.Sum, firstAt: rows}
+			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, summed: pocket.Summed && group.Sums != nil, firstAt: rows}
 			if one.prior, ok = normalised(pocket.Weights); !ok {
 				return nil, unusable(g, k, weightsWanted)
 			}

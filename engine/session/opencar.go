@@ -68,12 +68,10 @@ func (j *openCar) models() (out []conditionedModel) {
 	return out
 }
 
-// rough makes sure of one block of cars in every run.
+// rough makes sure of the first cars in every run.
 func (j *openCar) rough() State {
 	for k := range j.runs {
-		if r := j.runs[k].run; r.Cars() == 0 {
-			r.Add()
-		}
+		j.runs[k].run.Begin()
 	}
 	return Rough
 }

@@ -52,7 +52,7 @@ func (s *Session) Open(c *carfile.Car) error {
 	return nil
 }
 
-// Rough makes sure of one block of simulated cars in every range of the open car.
+// Rough makes sure of the first simulated cars in every range of the open car.
 func (s *Session) Rough() State { return s.car.rough() }
 
 // Step adds one block of simulated cars to every range that is not settled yet.

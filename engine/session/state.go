@@ -10,7 +10,7 @@ type State string
 
 // The states of a calculation.
 const (
-	Rough       State = "rough"        // one block of simulated cars
+	Rough       State = "rough"        // the first simulated cars
 	Refining    State = "refining"     // more is to come when it is asked again
 	Settled     State = "settled"      // as accurate as it is meant to be
 	BudgetEnded State = "budget_ended" // stopped short of that at its limit
