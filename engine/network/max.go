@@ -155,7 +155,7 @@ func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPoster
 	return out, nil
 }
 
-// takeOver takes what the same group said in an earlier posterior.
+// takeOver reuses the message of the same group in an earlier posterior.
 func (group *maxGroup) takeOver(earlier *maxGroup) {
 	group.byRoot, group.done = earlier.byRoot, earlier.done
 	for k := range group.pockets {
@@ -164,7 +164,7 @@ func (group *maxGroup) takeOver(earlier *maxGroup) {
 	}
 }
 
-// takeOver takes what the members of the same pocket said in an earlier posterior.
+// takeOver reuses the message of the members of the same pocket in an earlier posterior.
 func (pocket *maxPocket) takeOver(earlier *maxPocket) {
 	pocket.ratio, pocket.done = earlier.ratio, earlier.done
 }

@@ -49,8 +49,8 @@ type Pocket struct {
 	Summed  bool
 }
 
-// Group is a node whose levels have prior Weights, with its pockets. Sums knows what
-// those of them say that are Summed, at less cost; nil where none is.
+// Group is a node whose levels have prior Weights, with its pockets. Sums gives the
+// messages of the pockets that are Summed at less cost; nil if there are none.
 type Group struct {
 	Weights []float64
 	Pockets []Pocket
