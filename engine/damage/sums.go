@@ -7,12 +7,13 @@ import (
 	"underpaint/engine/network"
 )
 
-// What a pocket says depends on the levels above it through one number only: the luck
-// t that car and group add to the log of every depth in it. So the sum over the
-// pocket's levels is tabulated in t once for each repair state, and for all histories
-// that differ in how fast everything rusted, which is a shift of t. Its log is read by
-// eight-point Lagrange interpolation, good to about 1e-8 (held to leaf by leaf in a
-// test). Asking every leaf at every state would take several times as long.
+// A pocket's message depends on the levels above it only through one number: t, the
+// amount that the car and group factors add to the log of every depth in it. So the sum
+// over the pocket's levels is tabulated in t, once for each repair state and for all
+// histories that differ only in how fast everything rusted, which shifts t. Its log is
+// read by eight-point Lagrange interpolation, accurate to about 1e-8 (a test compares it
+// with asking leaf by leaf). Asking every leaf at every state would take several times as
+// long.
 
 // pocketSums is the message of a pocket whose items all share the same part of the car
 // and group factors. It holds only tables, so that a later conditioning with the same
