@@ -39,7 +39,7 @@ func TestFaults(t *testing.T) {
 		{"dent in a hidden part", `"condition":"heavy_pitting"`, `"condition":"heavy_pitting","dent":true`, "survey[1].dent", "only an outer part"},
 		{"lead where there is none", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","lead_failed":1`, "survey[4].lead_failed", "at most 0"},
 		{"stages out of order", `{"stage":"survey","on":"2026-06-20"}`, `{"stage":"survey","on":"2026-06-01"}`, "stages[1].on", "no day before"},
-		{"look that does not fit", `{"look":"tap","on":"inner_sill.left"`, `{"look":"carpet","on":"inner_sill.left"`, "looks[1].on", "that the look carpet can be made at"},
+		{"look that does not fit", `{"look":"tap","on":"inner_sill.left"`, `{"look":"carpet","on":"inner_sill.left"`, "looks[1].on", "that the check carpet can be made on"},
 		{"structural metal left", `"way":"section"`, `"way":"leave"`, "ways[0].way", "one of "},
 		{"way for an unrecorded item", `"ways":[{"on":"outer_sill.left"`, `"ways":[{"on":"outer_sill.right"`, "ways[0].on", "whose condition is recorded"},
 		{"hours of a trade without any", `"strip_hours":{"prep":120.5}`, `"strip_hours":{"body":12}`, "strip_hours.body", ""},

@@ -7,10 +7,10 @@ import (
 	"testing"
 )
 
-// broken lists documents that Parse refuses, with the whole sentence a reader
-// of the page gets. Grammar: RFC 8259 and RFC 7493. ours marks what RFC 8259
-// itself would allow and this package refuses; for the rest the standard
-// library's reader must agree that it is no JSON.
+// broken lists documents that Parse rejects, with the whole sentence that the page shows.
+// Grammar: RFC 8259 and RFC 7493. ours marks documents that RFC 8259 allows and this
+// package rejects. For the others the standard library's reader must agree that they are
+// not JSON.
 var broken = []struct {
 	name, text, want string
 	ours             bool

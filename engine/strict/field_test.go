@@ -23,7 +23,7 @@ func TestPathsAndOrder(t *testing.T) {
 	}
 }
 
-// The first complaint stays, and nothing is read after it.
+// The first complaint stays, and getters return zero values after it.
 func TestFirstComplaintStays(t *testing.T) {
 	f := parse(t, `{"a":"x","b":5,"c":[1],"d":{"e":true},"s":"s","t":true,"n":null}`)
 	other := parse(t, `{"b":5}`)

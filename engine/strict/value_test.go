@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// parse reads a document that the test knows to be good.
+// parse reads a document that must be good.
 func parse(t *testing.T, text string) Field {
 	t.Helper()
 	f, err := Parse([]byte(text))
@@ -17,8 +17,8 @@ func parse(t *testing.T, text string) Field {
 	return f
 }
 
-// Every getter against values it must refuse. The document is {"a": value} on
-// line 2, so that path and line are part of the check.
+// Values that each getter must reject. The document is {"a": value} on line 2, so that
+// the test also covers path and line.
 func TestRefusedValues(t *testing.T) {
 	text := func(f Field) { f.Text(5) }
 	price := func(f Field) { f.Number(0, 10000) }
