@@ -154,7 +154,7 @@ func TestSchemaRequired(t *testing.T) {
 // which the schema leaves to the program.
 var acrossEntries = regexp.MustCompile(`not before|only once|an id of its own|film of paint|for the car|with any other|all three|` +
 	`for the strip stage|standards that use|none below|id of a part|in which this part|null, since|or both|one entry for|as in the entry|` +
-	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
+	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
 
 // TestSchemaRefuses: the schema refuses the wrong values that Decode refuses,
 // save for what it leaves to the program.

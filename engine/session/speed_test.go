@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/carfile"
 )
 
-// BenchmarkBlock is the cost of simulating 256 more cars, each in all its replicates.
+// BenchmarkBlock measures simulating 256 more cars, each with all its replicates.
 func BenchmarkBlock(b *testing.B) {
 	s := settledSession(b)
 	for b.Loop() {
@@ -40,9 +40,9 @@ func settledSession(b *testing.B) *Session {
 	return s
 }
 
-// BenchmarkEntry is the time from one entry of a full survey to the new range in
-// the rough: odds conditioned on 91 records and 48 checks, a block of simulated cars.
-// BenchmarkTally is what every press costs while the range is hidden.
+// BenchmarkEntry measures the time from one entry of a full survey to the new rough
+// range: odds conditioned on 91 records and 48 checks, and one block of simulated cars.
+// BenchmarkTally measures what every press costs while the range is hidden.
 func BenchmarkEntry(b *testing.B) {
 	s, c := surveyedSession(b)
 	for b.Loop() {
@@ -68,7 +68,7 @@ func surveyedSession(b *testing.B) (*Session, *carfile.Car) {
 	return opened(b), decoded(b, fileText("../../site/pages/samples/two-door-surveyed.json"))
 }
 
-// BenchmarkEntryAfter is the same after the entry before it: one record of the survey
+// BenchmarkEntryAfter measures the same after an earlier entry: one record of the survey
 // changes, each time of another part, and the rest of the model stays.
 func BenchmarkEntryAfter(b *testing.B) {
 	s, c := surveyedSession(b)
@@ -102,7 +102,7 @@ func BenchmarkEntrySettled(b *testing.B) {
 	}
 }
 
-// otherwise is a car with one record of its survey changed.
+// otherwise returns the car with one record of its survey changed.
 func otherwise(c *carfile.Car, n int) *carfile.Car {
 	out := *c
 	out.Survey = append([]carfile.Record{}, c.Survey...)
