@@ -17,7 +17,7 @@ import (
 	"underpaint/tests/figures"
 )
 
-// setting is one sort of invented car that takes part.
+// setting is one kind of invented car that takes part.
 type setting struct {
 	body      *car.Body
 	table     *pricing.Table
@@ -52,14 +52,14 @@ func settings(t *testing.T) (out []setting) {
 	return out
 }
 
-// calibrationGrids make cars and inference alike; that finer ones say the same is
-// the business of the convergence test of package damage.
+// calibrationGrids are used for both drawing and inference. The convergence test of
+// package damage checks that finer grids give the same.
 var calibrationGrids = damage.CoarseGrids
 
 const calibrationSeed = 0xCA11B
 
-// oneCar draws a car and its price, imagines the evidence of every stage and
-// ranks the price at each.
+// oneCar draws a car and its price, simulates the evidence of every stage and ranks the
+// price at each.
 func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err error) {
 	stream := chance.NewStream(calibrationSeed, k)
 	truth := s.prior.NewCar()
@@ -101,7 +101,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			if table, err = s.table.With(d); err != nil {
 				return out, err
 			}
-			// What the stage is charged follows from its hours alone from here on.
+			// From here on the charge of the stage follows from its hours alone.
 			again := table.NewBill()
 			table.Price(truth, s.histories[truth.History].LastClimate, u, again)
 			price += int64(again.Strip - bill.Strip)
@@ -119,7 +119,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	return out, nil
 }
 
-// rank draws cars that know the evidence and says where the true one falls.
+// rank draws cars given the evidence and says where the true one falls.
 func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car, seed uint64) (out tally) {
 	c, u, bill := m.NewCar(), table.NewUniforms(), table.NewBill()
 	stream := chance.NewStream(calibrationSeed+1, seed)
@@ -148,7 +148,7 @@ func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car,
 	return out
 }
 
-// steps is how far a car has gone: the sum of its items' steps on the scale.
+// steps adds up how bad a car's items are, in steps on the scale of conditions.
 func steps(c *damage.Car) (sum int64) {
 	for _, k := range c.Condition {
 		sum += int64(k)
@@ -172,7 +172,7 @@ func width(prices []int64) float64 {
 	return chance.QuantileMinor(prices, 0.9) - chance.QuantileMinor(prices, 0.1)
 }
 
-// answer draws what the customer says of earlier work.
+// answer draws what the customer says about earlier work.
 func (s setting) answer(repair int, u float64) (string, error) {
 	for _, id := range damage.Answers {
 		said, err := s.fig.Answered(&damage.Known{EarlierWork: id})
@@ -186,7 +186,7 @@ func (s setting) answer(repair int, u float64) (string, error) {
 	return damage.Answers[len(damage.Answers)-1], nil
 }
 
-// answerOfCover draws what the customer says of paint and undercoat of late.
+// answerOfCover draws what the customer says about recent paint and undercoat.
 func (s setting) answerOfCover(covered bool, u float64) string {
 	of := 0
 	if covered {
@@ -200,7 +200,7 @@ func (s setting) answerOfCover(covered bool, u float64) string {
 	return damage.CoverAnswers[len(damage.CoverAnswers)-1]
 }
 
-// counted are the failed lead joints, which the bare metal shows exactly.
+// counted are the failed lead joints, which bare metal shows exactly.
 func counted(c *damage.Car) (out []int) {
 	for _, n := range c.LeadFailed {
 		out = append(out, int(n))

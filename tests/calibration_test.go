@@ -12,31 +12,31 @@ import (
 	"testing"
 )
 
-// Calibration by simulation, in the spirit of Talts, Betancourt, Simpson, Vehtari
-// and Gelman, "Validating Bayesian inference algorithms with simulation-based
-// calibration", arXiv:1804.06788, 2018: cars are drawn from the model, evidence is
-// imagined on each stage after stage, and the rank of the car's own price among
-// draws that know the evidence must be uniform. So the 80 % range holds the truth
-// in 80 of 100 cars at every stage, and each tail in 10. A car may be freshly covered,
-// which hides what it hides; half the customers are asked about that.
+// Calibration by simulation, in the spirit of Talts, Betancourt, Simpson, Vehtari and
+// Gelman, "Validating Bayesian inference algorithms with simulation-based calibration",
+// arXiv:1804.06788, 2018. Cars are drawn from the model, evidence is simulated stage
+// after stage, and the rank of the car's own price among draws given the evidence must
+// be uniform. So at every stage the 80 % range must contain the truth for 80 of 100
+// cars, and each tail for 10. A car may be freshly covered, which hides some of its
+// damage; half the customers are asked about that.
 
-var calibrationCars = flag.Int("calibration-cars", 120, "imagined cars per stage; 2000 and more for the whole calibration")
+var calibrationCars = flag.Int("calibration-cars", 120, "simulated cars per stage; 2000 and more for the whole calibration")
 
-// calibrationFirst takes other cars than the first ones.
-var calibrationFirst = flag.Int("calibration-first", 0, "number of the first imagined car")
+// calibrationFirst skips the first cars, to use others.
+var calibrationFirst = flag.Int("calibration-first", 0, "number of the first simulated car")
 
-// ranks is the number of draws each price is ranked among: ranks 0 to 199.
+// ranks is the number of draws among which each price is ranked: ranks 0 to 199.
 const ranks = 199
 
-// stageNames are what is known at each stage, one on top of the other.
+// stageNames are the stages; what is known at each adds to the one before.
 var stageNames = [...]string{"told", "walk-round", "survey", "strip hours", "opened up"}
 
-// trial is one way of inferring; the right one and the wrong ones.
+// trial is one way of inference: the right one or a wrong one.
 type trial struct {
 	name   string
-	alone  bool // every part on its own luck
+	alone  bool // every part has luck of its own only
 	twice  bool // all evidence counted twice
-	softly bool // records of bare metal taken for less than they are
+	softly bool // records of bare metal are believed less than they should be
 	last   int  // the last stage that is worked out
 }
 
@@ -66,7 +66,7 @@ func (f *fell) add(g fell) {
 	f.below, f.inside, f.above = f.below+g.below, f.inside+g.inside, f.above+g.above
 }
 
-// place says where a value fell that so many of the ranked draws lie below.
+// place says where a value fell, given how many of the ranked draws are below it.
 func place(below int) (f fell) {
 	switch {
 	case below < (ranks+1)/10:
@@ -95,9 +95,9 @@ func TestCalibration(t *testing.T) {
 	}
 }
 
-// TestWrongModelsAreCaught proves that the calibration can go red, for each by what
-// gives it away: luck that parts do not share, evidence counted twice, and records of
-// bare metal believed as little as a glance (softReading).
+// TestWrongModelsAreCaught proves that the calibration can go red, for each wrong model
+// by what reveals it: luck that parts do not share, evidence counted twice, and records
+// of bare metal believed as little as a glance (softReading).
 func TestWrongModelsAreCaught(t *testing.T) {
 	n := *calibrationCars
 	for _, one := range []struct {
@@ -118,8 +118,8 @@ func holds(f fell) bool {
 	return within(f.inside, f.cars(), 0.8) && within(f.below, f.cars(), 0.1) && within(f.above, f.cars(), 0.1)
 }
 
-// within says whether a count lies within four standard errors of a binomial
-// share: of the 45 counts of one run none should fall outside by chance.
+// within says whether a count lies within four standard errors of a binomial share: of
+// the 45 counts of one run none should be outside by chance.
 func within(count, n int, p float64) bool {
 	share, se := float64(count)/float64(n), math.Sqrt(p*(1-p)/float64(n))
 	return math.Abs(share-p) <= 4*se

@@ -11,7 +11,7 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// double counts everything seen so far twice, on a trial that does.
+// double counts everything seen so far twice, if the trial does.
 func (how trial) double(k *damage.Known) {
 	if !how.twice {
 		return
@@ -30,8 +30,8 @@ func (how trial) double(k *damage.Known) {
 	}
 }
 
-// read adds what a survey recorded, as a trial takes it. What is known is left alone
-// where it lies.
+// read adds what a survey recorded, as a trial takes it. It does not change known
+// itself.
 func (how trial) read(k *damage.Known, entries []evidence.SurveyEntry, only func(i int) bool) {
 	k.Seen, k.Cover.Seen = slices.Clone(k.Seen), slices.Clone(k.Cover.Seen)
 	for i := range entries {
@@ -52,12 +52,12 @@ func (how trial) read(k *damage.Known, entries []evidence.SurveyEntry, only func
 	}
 }
 
-// softReading is a survey that is believed less than bare metal is: how often it is
-// right, one step out, two, and each step further, shared by the sides that there are;
-// of a part that was seen and of a closed box judged from outside (made up).
+// softReading is a survey believed less than bare metal deserves: how often it is
+// right, one step out, two, and each step further, divided by the sides that exist;
+// first for a part that was seen, then for a closed box judged from outside (made up).
 var softReading = [2][4]float64{{.85, .14, .01, .0005}, {.45, .35, .20, .005}}
 
-// soften puts softReading in the place of what a record says of the condition.
+// soften replaces what a record says about the condition by softReading.
 func soften(read *damage.Likelihood, p *car.Part, e evidence.SurveyEntry) {
 	as, closed := slices.Index(car.ConditionIDs[:], e.Condition), !p.SeenWhenStripped && !e.Opened
 	row := softReading[0]

@@ -1,4 +1,5 @@
-// Package tests holds what crosses packages: the ladder of imports, what the
-// engine must say of whole questions (package vectors has them), the same sums on
-// every processor, and what is refused of input that means harm.
+// Package tests holds tests that cross packages. Start with ladder_test.go (who may
+// import whom) and vectors_test.go (whole questions and their replies, from package
+// vectors). Others check calibration, published figures, an exact calculation beside
+// the sampled one, equal arithmetic on every processor, and hostile input.
 package tests

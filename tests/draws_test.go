@@ -20,16 +20,16 @@ import (
 	"underpaint/engine/rates"
 )
 
-// How many imagined cars a range takes, against cars drawn plainly: one stream of
-// random numbers for each car, its work imagined once.
+// How many simulated cars a range takes, compared with cars drawn plainly: one stream
+// of random numbers per car, and its work simulated once.
 
 var drawsRuns = flag.Int("draws-runs", 0, "runs for each body and stage, on all six bodies; 0 = a few runs on two of them")
 
 // drawsCars is how many cars each run has: enough for a settled range.
 const drawsCars = 4 * estimate.Block
 
-// drawsStages are what is known; the walk-round has side tests of door gaps among
-// its looks, the survey leaves closed boxes closed.
+// drawsStages are what is known. The walk-around includes checks of door gaps on a
+// whole side; the survey leaves closed boxes closed.
 var drawsStages = [...]string{"told", "walk-round", "survey"}
 
 var drawsEnds = [...]float64{.1, .5, .9}
@@ -101,8 +101,8 @@ func (d drawn) plainly(seed uint64, n int) []int64 {
 	return out
 }
 
-// evenly prices the cars of a run; short are the prices without the dearest turn of
-// each car.
+// evenly prices the cars of a run; short are the prices without the most expensive
+// replicate of each car.
 func (d drawn) evenly(seed uint64) (all, short []int64) {
 	run := estimate.NewRun(d.model, []*pricing.Table{d.table}, seed)
 	for run.Cars() < drawsCars {
@@ -117,7 +117,7 @@ func (d drawn) evenly(seed uint64) (all, short []int64) {
 	return all, short
 }
 
-// endsOf are quantiles over runs: mean and variance by end.
+// endsOf holds quantiles over runs: their mean and variance by end.
 type endsOf struct{ values [len(drawsEnds)][]float64 }
 
 func (e *endsOf) add(prices []int64) {
@@ -138,11 +138,10 @@ func (e *endsOf) of(k int) (mean, variance float64) {
 	return mean, variance
 }
 
-// TestDrawsToAccuracy: over independent runs, the ends of a range of a run's cars
-// vary so much less than those of as many cars drawn plainly that these would take
-// several times as many; and both come to the same, to five standard errors. As a
-// control, ends without the turn in which the work on each car goes worst are found
-// out.
+// TestDrawsToAccuracy: over independent runs, the ends of a range vary so much less
+// than those of as many plainly drawn cars that plain drawing would need several times
+// as many. Both agree to five standard errors. As a control, the test detects ends that
+// leave out the replicate in which the work on each car goes worst.
 func TestDrawsToAccuracy(t *testing.T) {
 	bodies, runs := []string{"two_door_unitary", "pickup"}, 16
 	if *drawsRuns > 0 {
@@ -184,9 +183,9 @@ func TestDrawsToAccuracy(t *testing.T) {
 	mean := math.Exp(logs / float64(n))
 	t.Logf("mean %.1f, in %.1f times the time of a car; the control was found out at %d of %d ends", mean, evenTook.Seconds()/plainTook.Seconds(), caught, n)
 	if mean < 16 {
-		t.Errorf("a car of a run is worth %.1f plain cars only", mean)
+		t.Errorf("a car of a run is worth only %.1f plain cars", mean)
 	}
 	if caught == 0 {
-		t.Error("runs without the worst turn of each car pass")
+		t.Error("runs without the worst replicate of each car pass")
 	}
 }

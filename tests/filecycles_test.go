@@ -11,11 +11,12 @@ import (
 	"testing"
 )
 
-// oneWay are the packages in which a file uses only files below it, so that each can be
-// read from the bottom up. It may only grow.
+// oneWay lists the packages in which a file uses only files below it, so that each can
+// be read from the bottom up. The list may only grow.
 var oneWay = []string{"engine/session", "engine/wording", "engine/message", "engine/message/gen", "engine/cmd/underpaint"}
 
-// TestFilesUseOneAnotherOneWay: inside a package no file uses one that uses it.
+// TestFilesUseOneAnotherOneWay: inside a package no file uses a file that uses it,
+// directly or through others.
 func TestFilesUseOneAnotherOneWay(t *testing.T) {
 	for _, dir := range oneWay {
 		names, err := filepath.Glob(filepath.Join("..", dir, "*.go"))
@@ -39,8 +40,8 @@ func TestFilesUseOneAnotherOneWay(t *testing.T) {
 	}
 }
 
-// nothing stands for every package that is imported: what is used of other packages
-// says nothing of the files of this one.
+// nothing replaces every imported package, because what files use of other packages
+// says nothing about the files of this one.
 type nothing struct{}
 
 func (nothing) Import(path string) (*types.Package, error) {
@@ -52,7 +53,7 @@ func (nothing) Import(path string) (*types.Package, error) {
 // fileArrows lists, for every file, the files that declare what it uses.
 func fileArrows(set *token.FileSet, files []*ast.File) map[string][]string {
 	info := &types.Info{Uses: map[*ast.Ident]types.Object{}}
-	config := types.Config{Importer: nothing{}, Error: func(error) {}} // of what is imported nothing is known
+	config := types.Config{Importer: nothing{}, Error: func(error) {}} // nothing is known about imports
 	p, _ := config.Check("checked", set, files, info)
 	fileOf := func(at token.Pos) string { return filepath.Base(set.Position(at).Filename) }
 	arrows := map[string][]string{}
@@ -95,7 +96,7 @@ func leads(arrows map[string][]string, from, to string, seen map[string]bool) bo
 	return slices.ContainsFunc(arrows[from], func(next string) bool { return !seen[next] && leads(arrows, next, to, seen) })
 }
 
-// TestFileCyclesAreSeen: functions, methods and fields count; what is imported does not.
+// TestFileCyclesAreSeen: functions, methods and fields count; imports do not.
 func TestFileCyclesAreSeen(t *testing.T) {
 	check := func(sources ...string) []string {
 		set := token.NewFileSet()

@@ -17,10 +17,10 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Input that somebody made to do harm: refused before it costs anything, never
-// understood as something else, and texts come back as the texts that they are.
+// Input made to do harm: the engine must refuse it before it costs anything and must
+// never take it for something else, and texts must come back unchanged.
 
-// asked is a request with a text in it, as a page sends files.
+// asked is a request with a text in it, in the form in which a page sends files.
 func asked(t testing.TB, ask, member, text string) []byte {
 	t.Helper()
 	quoted, err := json.Marshal(text)
@@ -30,7 +30,7 @@ func asked(t testing.TB, ask, member, text string) []byte {
 	return []byte(`{"id":1,"ask":"` + ask + `","` + member + `":` + string(quoted) + `,"today":"2026-07-01"}`)
 }
 
-// hostile are requests, and how many bytes may be allocated on the way to the
+// hostile are requests, with the number of bytes that may be allocated before the
 // refusal. Where a text has to be taken out of the request, that is a few times its
 // length: nothing may grow faster.
 func hostile(t testing.TB) map[string]struct {
@@ -101,7 +101,7 @@ func TestHostileRequests(t *testing.T) {
 	}
 }
 
-// TestHostileTables: the same for tables and for files of past jobs, which are read
+// TestHostileTables does the same for tables and for files of past jobs, which are read
 // entry by entry.
 func TestHostileTables(t *testing.T) {
 	want := []columns.Column{{Name: "part"}, {Name: "price", Kind: columns.Number}}
@@ -121,7 +121,7 @@ func TestHostileTables(t *testing.T) {
 		if err == nil && (table.Refused == 0 || len(table.Refusals) > columns.MaxRefusals) {
 			t.Errorf("%s: taken", name)
 		}
-		// A row takes a few cells of 24 bytes and more; nothing grows faster than that.
+		// A row takes a few cells of at least 24 bytes; nothing grows faster than that.
 		if used > 64<<20 {
 			t.Errorf("%s: %d kB allocated", name, used>>10)
 		}
@@ -174,7 +174,8 @@ func places(path string, value any, set func(any)) (groups, texts []leaf) {
 	return groups, texts
 }
 
-// files are a whole car and whole rates, with what checks them and gives them back.
+// files are a whole car and whole rates, each with a function that checks them and
+// returns the reply.
 func files(t *testing.T) map[string]func(value any) (reply []byte) {
 	e := &message.Engine{}
 	return map[string]func(any) []byte{
@@ -198,7 +199,8 @@ func valueOf(t *testing.T, name string) (value any) {
 	return value
 }
 
-// firstFault is the path and what was found, of a refusal or of the first fault.
+// firstFault returns the path of a refusal or of the first fault, and what was found
+// there.
 func firstFault(t *testing.T, reply []byte) (path, found string, ok bool) {
 	var r struct {
 		Kind, Path, Found, Canonical string
@@ -214,8 +216,8 @@ func firstFault(t *testing.T, reply []byte) (path, found string, ok bool) {
 	return "", r.Canonical, true
 }
 
-// TestForeignNames: a name that means something elsewhere is an unknown member of
-// every group of a file, refused with the path of the group.
+// TestForeignNames: a name that means something elsewhere is an unknown member of every
+// group of a file, refused with the path of the group.
 func TestForeignNames(t *testing.T) {
 	for name, check := range files(t) {
 		value := valueOf(t, name)
@@ -236,8 +238,8 @@ func TestForeignNames(t *testing.T) {
 	}
 }
 
-// TestMarkup: markup in any text is refused where an id is expected, with the text
-// as it was found, and is kept letter by letter where any text may stand.
+// TestMarkup: markup in any text is refused where an id is expected, with the text as
+// it was found, and is kept letter by letter where any text is allowed.
 func TestMarkup(t *testing.T) {
 	const markup = `<img src=x onerror="alert('1')">&amp;\u003c</script>`
 	for name, check := range files(t) {
@@ -262,7 +264,7 @@ func TestMarkup(t *testing.T) {
 					t.Errorf("%s: %s did not come back as it was", name, text.path)
 				}
 			case path != text.path:
-				elsewhere++ // an entry that rests on the one that was changed
+				elsewhere++ // an entry that depends on the changed one
 			case !strings.Contains(found, "<img src=x") && !strings.HasSuffix(found, "characters"):
 				t.Errorf("%s: %s: found %q", name, text.path, found)
 			}
@@ -274,8 +276,8 @@ func TestMarkup(t *testing.T) {
 	}
 }
 
-// TestEdges: a figure at its bound is taken and the next one past it is not. The
-// bounds are those of the format, written down here once more.
+// TestEdges: a figure at its bound is accepted and the next one past it is not. The
+// bounds are those of the format, written out here again.
 func TestEdges(t *testing.T) {
 	const file = "../engine/carfile/testdata/seen.json"
 	check := files(t)[file]
@@ -307,7 +309,7 @@ func TestEdges(t *testing.T) {
 				value[name].(map[string]any)[member] = v
 			}
 			path, found, ok := firstFault(t, check(value))
-			// How many joints a part has is asked after what any record may say.
+			// The number of joints of a part is checked after the bound on any record.
 			if strings.HasSuffix(c.path, "lead_failed") && v == 20 && !ok {
 				ok = path == c.path && strings.HasPrefix(found, "20")
 			}

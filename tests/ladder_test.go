@@ -7,10 +7,10 @@ import (
 	"testing"
 )
 
-// ladder says what each package may import of ours, directly. It is not to be
-// loosened to make a build pass: a package that needs something from above is in
-// the wrong place. Only the command may use anything of the site, and of that only
-// the package that makes the folder.
+// ladder says which of our packages each package may import directly. Do not loosen it
+// to make a build pass: a package that needs something from above is in the wrong
+// place. Only the command may import anything of the site, and of that only the package
+// that makes the folder.
 var ladder = map[string]string{
 	"engine":                   "",
 	"engine/strict":            "",
@@ -40,8 +40,8 @@ var ladder = map[string]string{
 	"wasm/customer":            "message wasm/bridge",
 }
 
-// forbidden weighs too much for the engine in a browser, or would tie a result
-// to a clock.
+// forbidden packages are too large for the engine in a browser, or would make a result
+// depend on a clock.
 var forbidden = []string{"net/http", "text/template", "html/template", "encoding/json", "math/rand", "reflect", "regexp", "time"}
 
 func TestLadder(t *testing.T) {
@@ -50,7 +50,7 @@ func TestLadder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	browser := exec.Command("go", "list", "-f", list, "underpaint/wasm/...") // builds for a browser alone
+	browser := exec.Command("go", "list", "-f", list, "underpaint/wasm/...") // builds only for browsers
 	browser.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	more, err := browser.Output()
 	if err != nil {

@@ -20,13 +20,14 @@ import (
 	"underpaint/tests/plain"
 )
 
-// More damage never costs less: one part of a surveyed car is recorded as worse and
-// worse, and the whole price follows.
+// More damage never costs less: the tests record one part of a surveyed car as worse
+// and worse, and follow the price of the whole car.
 
-// moreBases are whole surveys, boxes opened: the condition of each item. The mixed one is
-// that of an imagined car, one that nobody ever worked on. Conditions strewn at random
-// would not do: they look like a car restored in part, and there one more bad record may
-// well speak for the others (the model's own doing; of the part itself it never does).
+// moreBases are complete surveys with all boxes opened: the condition of each item. The
+// mixed one is that of a simulated car on which nobody ever worked. Conditions
+// scattered at random would not do, because they look like a car restored in part, and
+// there one more bad record may well speak in favour of the others. (The model itself
+// says so; a record never speaks in favour of its own part.)
 var moreBases = []struct {
 	name string
 	of   func(t *testing.T, m *more) []int8
@@ -44,8 +45,8 @@ var moreBases = []struct {
 	}},
 }
 
-// believedAtLeast is how likely what was recorded must be, or one step either way, of a
-// part that was seen.
+// believedAtLeast is the least probability of the recorded condition, or one step
+// either way, for a part that was seen.
 const believedAtLeast = .97
 
 // more is one body at the sample shop.
@@ -79,7 +80,7 @@ func (m *more) read(t *testing.T, i, condition int) *damage.Likelihood {
 	return l
 }
 
-// model believes a survey with one record put in the place of another.
+// model conditions on a survey with one record replaced.
 func (m *more) model(t *testing.T, base []*damage.Likelihood, i, condition int) *damage.Model {
 	t.Helper()
 	m.known.Seen = slices.Clone(base)
@@ -90,8 +91,8 @@ func (m *more) model(t *testing.T, base []*damage.Likelihood, i, condition int) 
 	return out
 }
 
-// medians are those of the price of one randomisation each: runs of one seed differ by
-// what was recorded alone.
+// medians returns the median price of each randomisation: runs with one seed differ
+// only by what was recorded.
 func (m *more) medians(model *damage.Model, seed uint64, blocks int) (out [estimate.Randomisations]float64) {
 	run := estimate.NewRun(model, []*pricing.Table{m.table}, seed)
 	for range blocks {
@@ -109,7 +110,8 @@ func (m *more) medians(model *damage.Model, seed uint64, blocks int) (out [estim
 	return out
 }
 
-// fall is by how much a price falls, with its standard error; negative where it rises.
+// fall is the amount by which a price falls, with its standard error; negative if it
+// rises.
 func fall(from, to [estimate.Randomisations]float64) (by, se float64) {
 	n := float64(len(from))
 	for j := range from {
@@ -123,7 +125,7 @@ func fall(from, to [estimate.Randomisations]float64) (by, se float64) {
 }
 
 // sweep records each of some items as worse and worse, and lists where the price falls
-// and where a record is not believed.
+// and where the model does not believe a record.
 func (m *more) sweep(t *testing.T, name string, surveyed []int8, items []int) (falls, doubts []string) {
 	t.Helper()
 	base := make([]*damage.Likelihood, len(m.body.Items))
@@ -145,7 +147,8 @@ func (m *more) sweep(t *testing.T, name string, surveyed []int8, items []int) (f
 			}
 			now := m.medians(model, 8, 1)
 			if by, se := fall(before, now); k > 0 && by > 3*se+1 {
-				// Of thousands of falls some are chance: only one that other cars bear out counts.
+				// Of thousands of falls some are chance, so a fall counts only if other
+				// cars confirm it.
 				if by, se = fall(m.medians(milder, 9, 8), m.medians(model, 9, 8)); by > 3*se+1 {
 					falls = append(falls, fmt.Sprintf("%s: the median falls by %.0f ± %.0f of %.0f", where, by, se, now[0]))
 				}
@@ -156,8 +159,8 @@ func (m *more) sweep(t *testing.T, name string, surveyed []int8, items []int) (f
 	return falls, doubts
 }
 
-// TestMoreDamageNeverCostsLess: by a few parts of one body, or with -slow by every part
-// of each.
+// TestMoreDamageNeverCostsLess checks a few parts of one body, or with -slow every part
+// of every body.
 func TestMoreDamageNeverCostsLess(t *testing.T) {
 	bodies, each := []string{"two_door_unitary"}, 11
 	if *slow {
@@ -183,8 +186,8 @@ func TestMoreDamageNeverCostsLess(t *testing.T) {
 	}
 }
 
-// TestMoreDamageCanFail: backwards, the price does fall; and what was read as weakly as a
-// closed box from outside is not believed.
+// TestMoreDamageCanFail: in reverse, the price does fall; and the model does not
+// believe a reading as weak as that of a closed box from outside.
 func TestMoreDamageCanFail(t *testing.T) {
 	m := newMore(t, "two_door_unitary")
 	i := itemsNamed(t, m.body, "outer_sill.left")[0]

@@ -20,9 +20,9 @@ import (
 )
 
 // TestExactPriceOfAList: a list of work priced in exact decimals, at rates and
-// percentages of six decimals, is the bill that the loop over imagined cars adds up in
-// whole minor units. Each figure of the bill is rounded once, half away from zero, as
-// in section 324 of the Streamlined Sales and Use Tax Agreement.
+// percentages of six decimals, equals the bill that the loop over simulated cars adds
+// up in whole minor units. Each figure of the bill is rounded once, half away from
+// zero, as in section 324 of the Streamlined Sales and Use Tax Agreement.
 func TestExactPriceOfAList(t *testing.T) {
 	lists := map[string]func(shop, uint64) (bill, exact billed){}
 	for _, body := range []string{"two_door_unitary", "hardtop_on_frame"} {
@@ -31,7 +31,7 @@ func TestExactPriceOfAList(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(20260611)
 	parameters.MinSuccessfulTests = 150
 	properties := gopter.NewProperties(parameters)
-	// Half of them coarse, so that exact ties come up.
+	// Half of the figures are coarse, so that exact ties occur.
 	upTo := func(most int64) gopter.Gen {
 		return gen.OneGenOf(gen.Int64Range(0, most), gen.Int64Range(0, most/5_000_000).Map(func(n int64) int64 { return n * 5_000_000 }),
 			gen.Int64Range(0, most/500_000).Map(func(n int64) int64 { return n * 500_000 }))
@@ -57,8 +57,8 @@ type shop struct {
 	currency                string
 }
 
-// billed are those of a bill, in minor units: labour by trade after the survey, then
-// parts with handling, supplies and tax.
+// billed are the amounts of a bill, in minor units: labour by trade after the survey,
+// then parts with handling, supplies and tax.
 type billed [int(car.Trades) + 3]money.Minor
 
 func (f billed) String() (s string) {
@@ -68,7 +68,7 @@ func (f billed) String() (s string) {
 	return s
 }
 
-// listsOf gives a function that prices car n of one body both ways.
+// listsOf returns a function that prices car n of one body both ways.
 func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact billed) {
 	t.Helper()
 	b, err := car.Load(body)
@@ -93,7 +93,8 @@ func listsOf(t *testing.T, body string) func(shop, uint64) (bill, exact billed) 
 	}
 }
 
-// rates are the sample's with the shop's own figures, read as a rates file reads them.
+// rates returns the sample's rates with the shop's own figures, decoded like any rates
+// file.
 func (s shop) rates(t *testing.T) *rates.Rates {
 	t.Helper()
 	r, err := rates.Decode(rates.Sample())

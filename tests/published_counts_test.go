@@ -20,18 +20,18 @@ import (
 	"underpaint/tests/plain"
 )
 
-// publishedCars is how many cars each share is counted on; no standard error is above
-// .004.
+// publishedCars is the number of cars on which each share is counted; no standard error
+// is above .004.
 const publishedCars = 20000
 
-// Steps of the scale of condition.
+// Steps on the scale of conditions.
 const (
 	pinholes = 3
 	through  = 4
 )
 
-// publishedCounts are what the model says of a setting: by rust alone, and of shares of
-// cars or parts with causes of their own as well.
+// publishedCounts are what the model says about a setting: first by rust alone, and for
+// shares of cars or parts also with causes of their own.
 var publishedCounts = map[string]func(*testing.T, *publishedSetting) (float64, *float64){
 	"outer_hole": func(t *testing.T, s *publishedSetting) (float64, *float64) {
 		return s.share(t, pinholes, func(p *car.Part) bool { return p.Face == car.Outer })
@@ -107,8 +107,8 @@ func (s *publishedSetting) share(t *testing.T, worst int8, of func(*car.Part) bo
 	return rust, &all
 }
 
-// fleet are the shares of cars of 3 to 16 years, thinning out by one ratio from year to
-// year (assumption), with a mean age.
+// fleet returns the shares of cars of 3 to 16 years, falling by one ratio from year to
+// year (assumption), with a given mean age.
 func fleet(mean float64) map[float64]float64 {
 	of := func(ratio float64) (out map[float64]float64, at float64) {
 		out, sum := map[float64]float64{}, 0.0
@@ -133,8 +133,8 @@ func fleet(mean float64) map[float64]float64 {
 	return out
 }
 
-// slopeInTime is how fast the share rusted through in a structural part grows, in
-// probits per unit of the log of age, on cars made when the setting says.
+// slopeInTime is the growth of the share rusted through in a structural part, in
+// probits per unit of the log of age, on cars made in the setting's year.
 func slopeInTime(t *testing.T, s *publishedSetting) (float64, *float64) {
 	at := func(age float64) (rust, all float64) {
 		one := *s
@@ -149,7 +149,7 @@ func slopeInTime(t *testing.T, s *publishedSetting) (float64, *float64) {
 	return (late - early) / per, &all
 }
 
-// medianYears is when half of such hems are holed.
+// medianYears is the age at which half of such hems have holes.
 func medianYears(t *testing.T, s *publishedSetting) (float64, *float64) {
 	low, high := .3, 40.0
 	for range 40 {
@@ -166,7 +166,7 @@ func medianYears(t *testing.T, s *publishedSetting) (float64, *float64) {
 	return low, nil
 }
 
-// saltRatio is the first year's loss under heavy road salt over that without.
+// saltRatio is the first year's loss under heavy road salt divided by that without.
 func saltRatio(t *testing.T, s *publishedSetting) (float64, *float64) {
 	loss := func(id string) float64 {
 		c, known := exposure.ClimateOf(id)
@@ -179,7 +179,7 @@ func saltRatio(t *testing.T, s *publishedSetting) (float64, *float64) {
 }
 
 // heatedGarage is the depth lost in a sill of a car in use that is kept warm and dry,
-// over one kept outside.
+// divided by that of one kept outside.
 func heatedGarage(t *testing.T, s *publishedSetting) (float64, *float64) {
 	mu := func(kept string) float64 {
 		history := exposure.History{RatesTimes: 1, AgeYears: s.Age, Made: float64(s.Asked) - s.Age, LastClimate: s.Place,
@@ -189,14 +189,15 @@ func heatedGarage(t *testing.T, s *publishedSetting) (float64, *float64) {
 	return math.Exp(mu("dry_or_heated_garage") - mu("open_shed_or_outside")), nil
 }
 
-// carDeviation is that of the luck of the whole car on the log of the depth.
+// carDeviation is the standard deviation of the whole car's luck on the log of the
+// depth.
 func carDeviation(t *testing.T, _ *publishedSetting) (float64, *float64) {
 	fig, err := figures.ReadDamage("..")
 	must(t, err)
 	return fig.Shares.Sigma * math.Sqrt(fig.Shares.Car), nil
 }
 
-// seenRight is how often a condition is recorded right, all being equally likely.
+// seenRight is how often a condition is recorded correctly, if all are equally likely.
 func seenRight(*testing.T, *publishedSetting) (float64, *float64) {
 	right := 0.0
 	for k := range car.Conditions {
@@ -205,7 +206,7 @@ func seenRight(*testing.T, *publishedSetting) (float64, *float64) {
 	return right, nil
 }
 
-// closedNear is how often a closed box is recorded right or one step out.
+// closedNear is how often a closed box is recorded correctly or one step out.
 func closedNear(*testing.T, *publishedSetting) (float64, *float64) {
 	near := 0.0
 	for is := range car.Conditions {
@@ -216,7 +217,8 @@ func closedNear(*testing.T, *publishedSetting) (float64, *float64) {
 	return near, nil
 }
 
-// meanOverMedian is that of the price of a two-door at the sample shop.
+// meanOverMedian is the mean price of a two-door at the sample shop divided by its
+// median.
 func meanOverMedian(t *testing.T, s *publishedSetting) (float64, *float64) {
 	b, err := car.Load("two_door_unitary")
 	must(t, err)

@@ -11,13 +11,13 @@ import (
 	"testing"
 )
 
-// publishedCheck is one figure published about rust, looks or estimates, and how far
+// publishedCheck is one published figure about rust, checks or estimates, and how far
 // the model may be from it.
 type publishedCheck struct {
 	ID, What, Published, Source, Seen, Trust string
 	Use                                      string // test, warning or context
 	Band                                     *[2]float64
-	Count                                    string // which of publishedCounts is the model's; empty = it has none
+	Count                                    string // the name of the model's figure in publishedCounts; empty = it has none
 	Setting                                  publishedSetting
 	Missed                                   *struct {
 		Model float64
@@ -26,8 +26,8 @@ type publishedCheck struct {
 	Note string
 }
 
-// publishedSetting is what the figure speaks of. The car was made Age before Asked,
-// but where there is no age: then Asked is the year of make.
+// publishedSetting is the situation that the figure describes. The car was made Age
+// before Asked; without an age, Asked is the year of make.
 type publishedSetting struct {
 	Place          string
 	Age            float64
@@ -38,11 +38,12 @@ type publishedSetting struct {
 	Splash         float64
 }
 
-// missedWithin is how far the model may be from what a missed check says of it: four
-// standard errors of the counted cars, and a little for changes that do not mean it.
+// missedWithin is how far the model may be from what a missed check says about it: four
+// standard errors of the counted cars, and a little for changes made for other reasons.
 const missedWithin = 0.02
 
-// verdict says how the model stands to a published figure, and whether that is a fault.
+// verdict compares the model with a published figure, and says whether the result is a
+// fault.
 func (c *publishedCheck) verdict(model float64) (said string, fault bool) {
 	inside := c.Band == nil || model >= c.Band[0] && model <= c.Band[1]
 	switch {
@@ -71,9 +72,9 @@ func publishedChecks(t *testing.T) (out []publishedCheck) {
 	return file.Checks
 }
 
-// TestPublishedRust prints every published check beside the model and holds it to those
-// that are tests. What the model says is first by rust alone, before any earlier repair;
-// behind it, where parts are counted, with causes of their own.
+// TestPublishedRust prints every published check beside the model and enforces those
+// that are tests. The model's first figure is by rust alone, before any earlier repair;
+// where parts are counted, the one with causes of their own follows.
 func TestPublishedRust(t *testing.T) {
 	checks := publishedChecks(t)
 	tests := 0
@@ -114,8 +115,8 @@ func TestPublishedRust(t *testing.T) {
 	}
 }
 
-// TestPublishedRustCanFail: figures outside the band of a test are caught, and so is a
-// mark of a miss that is none, or another one.
+// TestPublishedRustCanFail: the test detects figures outside its band, and a mark of a
+// miss where there is none, or another one.
 func TestPublishedRustCanFail(t *testing.T) {
 	test := publishedCheck{Use: "test", Band: &[2]float64{.1, .2}}
 	missed := test
@@ -132,7 +133,7 @@ func TestPublishedRustCanFail(t *testing.T) {
 			t.Errorf("%+v at %g: fault %v", one.c, one.model, fault)
 		}
 	}
-	// A body that never saw salt is not one of the early 1970s that did.
+	// A body that never met salt does not match one of the early 1970s that did.
 	for n, checks := 0, publishedChecks(t); n < len(checks); n++ {
 		if c := checks[n]; c.ID == "D1" {
 			flat := publishedSetting{Splash: 0}

@@ -9,9 +9,9 @@ import (
 	"underpaint/engine/network"
 )
 
-// damagedPlaces is a car with n places that rust with chance p each and share one
-// factor with correlation rho, built from the engine's own grid, normal functions
-// and sampler.
+// damagedPlaces is a car with n places that rust with probability p each and share one
+// factor with correlation rho, built from the engine's own grid, normal functions and
+// sampler.
 func damagedPlaces(t *testing.T, rho float64, points int) (at []float64, post *network.NestedPosterior) {
 	t.Helper()
 	const reach = 7.0
@@ -38,9 +38,9 @@ func holed(at, p, rho float64) float64 {
 }
 
 // TestOneFactorCounts compares the number of damaged places with published and
-// recomputed one-factor laws: at rho .5 and p .5 the count is uniform (a property
-// of the equicorrelated normal orthant), the others were worked out by numerical
-// integration outside the project.
+// recomputed one-factor distributions. At rho .5 and p .5 the count is uniform (a
+// property of the equicorrelated normal orthant); the others were worked out by
+// numerical integration outside the project.
 func TestOneFactorCounts(t *testing.T) {
 	cases := []struct {
 		n      int
@@ -52,8 +52,8 @@ func TestOneFactorCounts(t *testing.T) {
 		{10, .1, .5, []float64{.5966777678, .1728800894, .0873873814, .0520646111, .0333307323, .0220415273, .0146962452, .0096715278, .0061139541, .0035306870, .0016054769}},
 	}
 	for _, c := range cases {
-		// The grid of the car factor has 25 points; a fine one shows that what is
-		// left is the grid's error and nothing else.
+		// The grid of the car factor has 25 points; a fine one shows that the remaining
+		// difference is the grid's error alone.
 		for points, tolerance := range map[int]float64{25: 5e-5, 401: 1e-9} {
 			at, post := damagedPlaces(t, c.rho, points)
 			exact := countLaw(at, post.Root(), c.n, c.p, c.rho)
@@ -85,7 +85,7 @@ func TestOneFactorCounts(t *testing.T) {
 	}
 }
 
-// countLaw is the law of the number of damaged places, without drawing.
+// countLaw is the distribution of the number of damaged places, without drawing.
 func countLaw(at, weight []float64, n int, p, rho float64) []float64 {
 	law := make([]float64, n+1)
 	for r, w := range weight {
@@ -100,7 +100,8 @@ func countLaw(at, weight []float64, n int, p, rho float64) []float64 {
 	return law
 }
 
-// oneMore adds a place that is damaged with chance p to the law of the count.
+// oneMore adds a place that is damaged with probability p to the distribution of the
+// count.
 func oneMore(counts []float64, p float64) []float64 {
 	out := make([]float64, len(counts)+1)
 	for k, v := range counts {
@@ -110,9 +111,10 @@ func oneMore(counts []float64, p float64) []float64 {
 	return out
 }
 
-// TestGroupLife sums damaged-or-not lines: Klugman, Panjer and Willmot, Loss
-// Models, example 9.15. 50 lives of 50,000 (70 %) or 100,000 (30 %), 25 of 75,000
-// or 150,000, each claimed with chance .01; moments and F(150000) recomputed.
+// TestGroupLife adds up lines that are either damaged or not: Klugman, Panjer and
+// Willmot, Loss Models, example 9.15. 50 lives of 50,000 (70 %) or 100,000 (30 %), 25
+// of 75,000 or 150,000, each claimed with probability .01; moments and F(150000)
+// recomputed.
 func TestGroupLife(t *testing.T) {
 	const cars = 100000
 	totals := make([]int64, cars)

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// TestPicturesOfTheReadme: each picture that is named is there and small, says what
-// is on it, and says that it is invented; and none lies about unused.
+// TestPicturesOfTheReadme: each picture in the README exists, is small, says what it
+// shows and that this is invented; and there are no unused pictures.
 func TestPicturesOfTheReadme(t *testing.T) {
 	text, err := os.ReadFile("../README.md")
 	if err != nil {

@@ -16,22 +16,22 @@ import (
 	"testing"
 )
 
-// The same sums on every processor. Two things make them differ: a product and a
-// sum rounded once instead of twice, which the Go specification allows unless a
-// conversion stands between them, and functions of package math that are written
-// in assembly for some processors only.
+// The same arithmetic on every processor. Two things make results differ: a product and
+// a sum rounded once instead of twice, which the Go specification allows unless a
+// conversion separates them, and functions of package math that are written in assembly
+// for some processors only.
 
-// exactMath is what engine packages may use of package math: constants, and
-// functions whose results IEEE 754 fixes to the last bit, or that read a table
-// (Pow10) or only move bits. Exponentials, logarithms and powers are in chance.
+// exactMath lists what engine packages may use of package math: constants, and
+// functions whose results IEEE 754 fixes to the last bit, or that read a table (Pow10)
+// or only move bits. Exponentials, logarithms and powers are in package chance.
 var exactMath = strings.Fields("Abs Ceil Floor Trunc Round Sqrt Max Min Inf IsInf IsNaN NaN Signbit Copysign Pow10 " +
 	"Float64bits Float64frombits MaxInt MaxInt32 MaxInt64 MinInt64 MaxUint64 MaxFloat64 Ln2")
 
-// fused is a line of the compiler's listing for arm64 that multiplies and adds in
-// one step, with the place in the source that it comes from.
+// fused matches a line of the compiler's listing for arm64 that multiplies and adds in
+// one step, with the place in the source.
 var fused = regexp.MustCompile(`\(([^()]+:\d+)\)\tFN?M(ADD|SUB)[DS]\t`)
 
-// fusedSteps lists the places where the packages are compiled to fused steps.
+// fusedSteps lists the places that the compiler turns into fused steps.
 func fusedSteps(t *testing.T, dir string, packages ...string) (places []string) {
 	t.Helper()
 	cmd := exec.Command("go", append([]string{"build", "-gcflags=-S"}, packages...)...)
@@ -59,7 +59,7 @@ func fusedSteps(t *testing.T, dir string, packages ...string) (places []string) 
 	return places
 }
 
-// enginePackages are those whose sums the pages show: all but the command.
+// enginePackages are those whose results the pages show: all but the command.
 func enginePackages(t *testing.T) (packages []string) {
 	out, err := exec.Command("go", "list", "underpaint/engine/...").Output()
 	must(t, err)
@@ -71,8 +71,8 @@ func enginePackages(t *testing.T) (packages []string) {
 	return packages
 }
 
-// TestNoFusedSteps compiles the engine for arm64, whose compiler fuses what it may.
-// A place named here wants float64(x*y) around its product, or around a division by
+// TestNoFusedSteps compiles the engine for arm64, where the compiler fuses what it may.
+// A place that it lists needs float64(x*y) around its product, or around a division by
 // a power of two, which is compiled to a product.
 func TestNoFusedSteps(t *testing.T) {
 	packages := enginePackages(t)
@@ -84,8 +84,8 @@ func TestNoFusedSteps(t *testing.T) {
 	}
 }
 
-// TestFusedStepsAreFound proves that the gate can go red: a sum in one line, one
-// over two lines, and one that an inlined function hides.
+// TestFusedStepsAreFound proves that the gate can go red: a sum in one line, one over
+// two lines, and one hidden by an inlined function.
 func TestFusedStepsAreFound(t *testing.T) {
 	dir := t.TempDir()
 	source := `package risky
@@ -110,7 +110,7 @@ func Safe(x, y, z float64) float64 { return float64(x*y) + z }
 	}
 }
 
-// TestMathIsExact keeps engine packages to the functions whose last bit is fixed.
+// TestMathIsExact limits engine packages to the functions whose last bit is fixed.
 func TestMathIsExact(t *testing.T) {
 	files := 0
 	err := filepath.WalkDir("../engine", func(path string, _ os.DirEntry, err error) error {
@@ -140,7 +140,7 @@ func TestMathIsExact(t *testing.T) {
 	}
 }
 
-// inexact lists uses of package math that are not on the list.
+// inexact lists the uses of package math that are not in exactMath.
 func inexact(t *testing.T, path string, source io.Reader) (faults []string) {
 	t.Helper()
 	set := token.NewFileSet()

@@ -15,14 +15,14 @@ import (
 	"underpaint/tests/vectors"
 )
 
-var update = flag.Bool("update", false, "write the answers of today into the vectors and print what has changed")
+var update = flag.Bool("update", false, "write today's replies into the vectors and print what has changed")
 
-// customerRequests is what is asked of the customer's engine too. It answers more, which
-// takes long and is compared in engine/message.
+// customerRequests are also asked of the customer's engine. It answers more, which
+// takes long; engine/message compares those.
 var customerRequests = strings.Fields("open range cover sheet plan check_car")
 
-// TestVectors asks every scenario of a fresh engine: the figures, and the bytes of
-// the whole reply. run.mjs does the same under Node and in a browser.
+// TestVectors sends every scenario to a fresh engine and compares the figures and the
+// bytes of the whole reply. run.mjs does the same under Node and in a browser.
 func TestVectors(t *testing.T) {
 	const dir = "vectors"
 	all, err := vectors.Load(dir)
@@ -85,7 +85,7 @@ func oneVector(t *testing.T, dir string, v *vectors.Vector, requests []string) {
 	}
 }
 
-// refusalAlone: beside a refusal there is no figure.
+// refusalAlone: a refusal comes without any figure.
 func refusalAlone(t *testing.T, reply []byte) {
 	t.Helper()
 	var members map[string]json.RawMessage
@@ -100,7 +100,7 @@ func refusalAlone(t *testing.T, reply []byte) {
 	}
 }
 
-// ofCustomers says whether all of the requests are asked of a customer's engine too.
+// ofCustomers says whether the customer's engine answers all of the requests.
 func ofCustomers(requests []string) bool {
 	for _, text := range requests {
 		var r struct{ Ask string }
@@ -111,8 +111,8 @@ func ofCustomers(requests []string) bool {
 	return true
 }
 
-// TestVectorsCanFail: another figure, another digest, a request that changed, a
-// vector that is gone, and a member that the format does not have are all seen.
+// TestVectorsCanFail: the comparison detects another figure, another digest, a changed
+// request, a missing vector, and a member that the format does not have.
 func TestVectorsCanFail(t *testing.T) {
 	is, err := vectors.Of([]byte(`{"id":1,"kind":"range","rows":[{"low_minor":100,"note":"a"}]}`))
 	must(t, err)

@@ -16,21 +16,21 @@ import (
 	"underpaint/tests/plain"
 )
 
-// The chances of the network against cars drawn plainly and weighed by what was seen:
-// no grid, no table and no message on that side (package plain).
+// The probabilities of the network against plainly drawn cars weighted by what was
+// seen; that side has no grid, no table and no message (package plain).
 
 // weighedEffective is the effective number of cars in each state of cover.
 const weighedEffective = 20000
 
-// gridsMove is what the grids of the network move a chance by at most, which its
-// convergence test holds them to.
+// gridsMove is the most by which the grids of the network move a probability; the
+// network's convergence test enforces it.
 const gridsMove = 0.0002
 
-// weighedItems are the ten items whose chances are compared.
+// weighedItems are the ten items whose probabilities are compared.
 var weighedItems = []string{"outer_sill.left", "inner_sill.left", "outer_sill.right", "front_floor.left", "quarter_lower_rear.right",
 	"front_rail.right", "battery_tray.whole", "trunk_floor.whole", "roof_skin.whole", "quarter_inner.left"}
 
-// weighedCase is one car as both sides take it.
+// weighedCase is one car, described for both sides.
 type weighedCase struct {
 	name             string
 	place            string
@@ -53,7 +53,7 @@ var weighedCases = []weighedCase{
 		shopLook("gaps", "left", "yes"), shopLook("prod", "outer_sill.left", "yes"), shopLook("prod", "front_rail.right", "no")}},
 }
 
-// levels are those of a car of 55 years.
+// levels are the histories of a car of 55 years.
 func (w *weighedCase) levels(t *testing.T) []exposure.History {
 	t.Helper()
 	histories, err := exposure.Exact([]exposure.Alternative{{Chance: 1, Periods: []exposure.Period{{Climate: w.place, Years: 15, Kept: "driven_all_year"},
@@ -68,7 +68,7 @@ type number struct {
 	mean float64
 }
 
-// network is what the engine says.
+// network returns the engine's numbers.
 func (w *weighedCase) network(t *testing.T, b *car.Body, independent bool) (out []number) {
 	t.Helper()
 	seen, err := evidence.FromLooks(b, w.looks)
@@ -107,8 +107,8 @@ func itemsNamed(t *testing.T, b *car.Body, ids ...string) (out []int) {
 	return out
 }
 
-// plainly is what cars drawn plainly say, in the same order; or cars that only rust
-// ever harmed.
+// plainly returns the same numbers from plainly drawn cars, in the same order; with
+// noCauses, from cars that only rust ever harmed.
 func (w *weighedCase) plainly(t *testing.T, b *car.Body, noCauses bool) plain.Weighed {
 	t.Helper()
 	fig, err := figures.ReadDamage("..")
@@ -153,9 +153,10 @@ func (w *weighedCase) plainly(t *testing.T, b *car.Body, noCauses bool) plain.We
 	})
 }
 
-// TestWeighedCars compares every number to four standard errors and what the grids may
-// move it; that of a chance is at least the one it would have by the network, so that a
-// few rare cars with great weights do not pass for certainty.
+// TestWeighedCars compares every number to four standard errors plus what the grids may
+// move it. The standard error of a probability is at least the one that it would have
+// under the network, so that a few rare cars with large weights do not pass for
+// certainty.
 func TestWeighedCars(t *testing.T) {
 	b, err := car.Load("two_door_unitary")
 	must(t, err)
@@ -179,8 +180,8 @@ func TestWeighedCars(t *testing.T) {
 	}
 }
 
-// TestCausesLeftOutAreCaught: after a look or two on a dry car, cars that only rust ever
-// harmed are not like those of the network.
+// TestCausesLeftOutAreCaught: after one or two checks on a dry car, cars that only rust
+// ever harmed differ from those of the network.
 func TestCausesLeftOutAreCaught(t *testing.T) {
 	b, err := car.Load("two_door_unitary")
 	must(t, err)
@@ -192,8 +193,8 @@ func TestCausesLeftOutAreCaught(t *testing.T) {
 	t.Logf("%d numbers are off, the worst by %.0f standard errors", len(faults), worst)
 }
 
-// unlike lists the numbers of the network that weighed cars do not bear out, and how
-// many standard errors the worst of all is off.
+// unlike lists the numbers of the network that the weighted cars contradict, and by how
+// many standard errors the worst of all differs.
 func unlike(network []number, drawn plain.Weighed) (faults []string, worst float64) {
 	effective := min(drawn.Effective[0], drawn.Effective[1])
 	for n, want := range network {

@@ -19,10 +19,10 @@ import (
 	"underpaint/tests/exact"
 )
 
-// yardstickCars is how many cars the engine imagines for each comparison.
+// yardstickCars is the number of cars that the engine simulates for each comparison.
 const yardstickCars = 1 << 13
 
-// measured is one body as the yardstick and the engine both take it.
+// measured is one body, set up for the yardstick and for the engine.
 type measured struct {
 	body  *car.Body
 	known damage.Known
@@ -30,7 +30,7 @@ type measured struct {
 	table *pricing.Table
 }
 
-// measure makes a case of a body: where it lived is not certain, so that the history
+// measure makes a case of a body. Where the car lived is uncertain, so that the history
 // has levels. With bare, nothing couples the work on one item to that on another.
 func measure(t testing.TB, id string, bare bool) measured {
 	t.Helper()
@@ -59,8 +59,8 @@ func measure(t testing.TB, id string, bare bool) measured {
 	return measured{body, damage.Known{Body: body, Histories: histories, EarlierWork: "not_known_of"}, r, table}
 }
 
-// surveyed adds a survey of every second item of an imagined car, and its lead joints.
-// The car is said to have been restored and to have been painted lately.
+// surveyed adds a survey of every second item of a simulated car, and its lead joints.
+// The answers say that the car was restored and recently painted.
 func (m measured) surveyed(t testing.TB) measured {
 	t.Helper()
 	m.known.EarlierWork, m.known.Cover.Answer = "stripped_and_restored", "yes"
@@ -80,7 +80,7 @@ func (m measured) surveyed(t testing.TB) measured {
 	return m
 }
 
-// sampled is what the engine says of a case.
+// sampled is the engine's range for a case.
 func (m measured) sampled(t testing.TB, known damage.Known, table *pricing.Table) estimate.Range {
 	t.Helper()
 	model, err := damage.New(known, damage.StandardGrids)
@@ -94,7 +94,7 @@ func (m measured) sampled(t testing.TB, known damage.Known, table *pricing.Table
 	return run.Range(0)
 }
 
-// solved is what the yardstick says.
+// solved is the yardstick's distribution for it.
 func (m measured) solved(t testing.TB, step float64) *exact.Series {
 	t.Helper()
 	figures, err := exact.ReadFigures("..")
@@ -111,11 +111,11 @@ func (m measured) solved(t testing.TB, step float64) *exact.Series {
 // yardstickStep is the step of the yardstick's grids on the log of the depth.
 const yardstickStep = 0.3
 
-// yardstickBodies: each takes some twenty seconds of one core.
+// yardstickBodies: each takes about twenty seconds of one core.
 var yardstickBodies = flag.Int("yardstick-bodies", 1, "bodies held to the exact method, of six; make yardstick takes all")
 
-// TestYardstick holds the sampled ends to the exact ones, before anything was seen and
-// after a survey of every second item.
+// TestYardstick compares the sampled ends with the exact ones, before anything was seen
+// and after a survey of every second item.
 func TestYardstick(t *testing.T) {
 	for _, id := range car.BodyIDs[:*yardstickBodies] {
 		t.Run(id+"/told", func(t *testing.T) { m := measure(t, id, true); m.hold(t, m.solved(t, yardstickStep)) })
@@ -127,8 +127,9 @@ func TestYardstick(t *testing.T) {
 }
 
 // hold compares and reports. Ends agree to four of the standard errors that the engine
-// states (of 24 none should fail by chance), and all three to four of the error that
-// plain sampling has in the chance at that price, which is the more for better sampling.
+// states (of 24 none should fail by chance). All three points agree to four times the
+// error that plain sampling has in the probability at that price; better sampling only
+// makes this easier.
 func (m measured) hold(t *testing.T, s *exact.Series) {
 	t.Helper()
 	r := m.sampled(t, m.known, m.table)
@@ -150,8 +151,8 @@ func off(s *exact.Series, r estimate.Range) (faults []string) {
 	return faults
 }
 
-// TestYardstickCanFail: parts on their own luck, and two hours in a hundred too many in
-// all trades, are caught.
+// TestYardstickCanFail: the test detects parts that share no luck, and two hours in a
+// hundred too many in all trades.
 func TestYardstickCanFail(t *testing.T) {
 	m := measure(t, "two_door_unitary", true)
 	s := m.solved(t, yardstickStep)

@@ -1,7 +1,7 @@
 //go:build js && wasm
 
-// Command wasm is the engine inside a browser's worker, with everything that the
-// shop's pages ask.
+// Command wasm is the engine in a browser's worker, with everything that the shop's
+// pages ask.
 package main
 
 import (

@@ -9,11 +9,12 @@ import (
 )
 
 // LookAgain lists the records, by index in Survey, that are very unlike the rest of the
-// car: given everything known but the record, its finding with it, the chance of the
-// recorded condition or one step from it (for a box seen from outside, of any condition
-// that may look so) is below a limit. They are priced as recorded; whoever made them is
-// asked to look again, unless that was done. m is the model of the car at the stage it
-// has reached.
+// car. For each it takes everything known except the record and its finding, and works
+// out the probability of the recorded condition or one step from it (for a box seen
+// from outside, of any condition that may look like it). A record is listed if that is
+// below a limit. Listed records are priced as recorded; the person who made them is
+// asked to check again, unless that has been done. m is the model of the car at the
+// stage it has reached.
 func (c *Car) LookAgain(b *car.Body, m *damage.Model) (list []int, err error) {
 	records := c.recordsUpTo(b, c.LastStage())
 	entry := make([]*damage.Likelihood, len(b.Items))

@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// surveyed is an invented car that lived in a dry place, surveyed in bare metal: every
-// part that is seen then is sound, but for those named.
+// surveyed is an invented car that lived in a dry place, surveyed in bare metal. Every
+// part that shows then is sound, except for those named.
 func surveyed(t *testing.T, but map[string]string) (*Car, *damage.Model) {
 	t.Helper()
 	c, err := Decode([]byte(strings.Replace(goodCar, "mild", "dry", 1)))
@@ -41,9 +41,10 @@ func surveyed(t *testing.T, but map[string]string) (*Car, *damage.Model) {
 	return c, m
 }
 
-// TestLookAgain: a hole where nothing of its own ever makes one, on a car that is sound
-// all over, is named; one in a battery tray, where acid does, is not; once the estimator
-// is sure it is named no more, and it counts as recorded either way.
+// TestLookAgain: a hole where the part has no cause of its own to make one, on a car
+// that is sound all over, is listed; a hole in a battery tray, where acid makes them,
+// is not. Once the estimator is sure, it is no longer listed. It counts as recorded
+// either way.
 func TestLookAgain(t *testing.T) {
 	c, m := surveyed(t, map[string]string{"roof_skin.whole": "gone", "battery_tray.whole": "gone"})
 	named := func() (out []string) {
@@ -67,6 +68,6 @@ func TestLookAgain(t *testing.T) {
 		c.Survey[n].Sure = true
 	}
 	if got := named(); len(got) != 0 {
-		t.Errorf("looked at again, and still named: %v", got)
+		t.Errorf("checked again, and still listed: %v", got)
 	}
 }

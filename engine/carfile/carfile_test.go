@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// goodCar is a car as it was told, seenCar one of which something is recorded at
-// every stage; both are invented.
+// goodCar is a car as the customer describes it, seenCar one with records at every
+// stage. Both are invented.
 var (
 	//go:embed testdata/told.json
 	goodCar string
@@ -15,7 +15,8 @@ var (
 	seenCar string
 )
 
-// TestCarFileRoundTrip: the text of a car is the same after reading it back.
+// TestCarFileRoundTrip: reading the text of a car and writing it again gives the same
+// text.
 func TestCarFileRoundTrip(t *testing.T) {
 	c, err := Decode([]byte(goodCar))
 	if err != nil {
@@ -30,7 +31,7 @@ func TestCarFileRoundTrip(t *testing.T) {
 	}
 }
 
-// TestRecordedRoundTrip: everything recorded comes back as it was written.
+// TestRecordedRoundTrip: every record is read back as it was written.
 func TestRecordedRoundTrip(t *testing.T) {
 	c, err := Decode([]byte(seenCar))
 	if err != nil {

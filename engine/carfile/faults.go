@@ -12,14 +12,14 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Fault is one entry that cannot stand, with the item it is about, if any. A
-// fault takes nothing else of the file with it.
+// Fault is one entry that cannot be true, with the item that it is about, if any. The
+// rest of the file still counts.
 type Fault struct {
 	Err *strict.Error
 	On  string
 }
 
-// faults collects everything recorded that cannot stand on body b.
+// faults collects every record that cannot be true of body b.
 type faults struct {
 	c    *Car
 	b    *car.Body
@@ -27,7 +27,7 @@ type faults struct {
 	list []Fault
 }
 
-// Faults checks looks, records, opened boxes, strip hours and choices, and
+// Faults checks quick checks, records, opened boxes, strip hours and choices, and
 // returns every fault in the order of the file.
 func (c *Car) Faults(b *car.Body, t *pricing.Table) []Fault {
 	f := &faults{c: c, b: b, t: t}
@@ -44,7 +44,7 @@ func (f *faults) add(path, found, expected, on string) {
 	f.list = append(f.list, Fault{&strict.Error{Path: path, Found: found, Expected: expected}, on})
 }
 
-// take adds an error of another package under a path of its own.
+// take adds an error of another package under a path of this file.
 func (f *faults) take(path string, err error, on string) {
 	var at *strict.Error
 	if !errors.As(err, &at) {
@@ -55,7 +55,7 @@ func (f *faults) take(path string, err error, on string) {
 	f.list = append(f.list, Fault{&own, on})
 }
 
-// looks finds every look that is refused, by taking out one after another.
+// looks finds every check that is refused, by removing one after another.
 func (f *faults) looks() {
 	left := slices.Clone(f.c.looksAt(f.b))
 	at := make([]int, len(left))
@@ -83,7 +83,7 @@ func (f *faults) looks() {
 	}
 }
 
-// indexIn reads n out of a path that begins with name[n].
+// indexIn reads n from a path that begins with name[n].
 func indexIn(path string) int {
 	open, shut := strings.IndexByte(path, '['), strings.IndexByte(path, ']')
 	if open < 0 || shut < open {
@@ -176,7 +176,7 @@ func (f *faults) record(path string, r *Record, i int) {
 // missing is the finding that the part itself is not on the car.
 const missing = "missing"
 
-// Entry is the record as evidence reads it.
+// Entry returns the record in the form that package evidence reads.
 func (r *Record) Entry() evidence.SurveyEntry {
 	if r.CouldNotSee {
 		return evidence.SurveyEntry{}
@@ -215,7 +215,7 @@ func (f *faults) opened() {
 	}
 }
 
-// ClosedItems are the items of a pocket that nobody sees until it is opened.
+// ClosedItems lists the items of a pocket that nobody can see until it is opened.
 func ClosedItems(b *car.Body, pocket int) (out []int) {
 	for _, i := range b.Pockets[pocket].Items {
 		if !b.PartOf(i).SeenWhenStripped {

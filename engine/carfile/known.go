@@ -16,13 +16,13 @@ import (
 // Told is the state of knowledge before the shop has seen the car.
 const Told = "told"
 
-// upTo says whether what was recorded at stage counts once a car has got as far
-// as reached.
+// upTo says whether what was recorded at stage counts once a car has reached the stage
+// reached.
 func upTo(reached, stage string) bool {
 	return slices.Index(StageIDs, stage) <= slices.Index(StageIDs, reached)
 }
 
-// LastStage is the furthest stage that was begun, Told when none was.
+// LastStage returns the furthest stage that was begun, or Told if none was.
 func (c *Car) LastStage() string {
 	last := Told
 	for _, s := range StageIDs {
@@ -33,14 +33,14 @@ func (c *Car) LastStage() string {
 	return last
 }
 
-// StripBegun says whether the strip and survey was begun, so that a wish that changes it
-// comes too late.
+// StripBegun says whether the strip and survey has begun, so that it is too late for a
+// wish that changes it.
 func (c *Car) StripBegun() bool {
 	return c.Begun(Survey) || c.Begun(OpeningUp) || c.StripHours != [car.Trades]float64{}
 }
 
-// looksUpTo are the looks made by the end of a stage: the customer's own when
-// the car was told of, the shop's from the walk-round on.
+// looksUpTo returns the checks made by the end of a stage: the customer's own from the
+// start, the shop's from the walk-around on.
 func (c *Car) looksUpTo(b *car.Body, reached string) (out []evidence.Look) {
 	for _, l := range c.looksAt(b) {
 		if l.By == evidence.ByCustomer || reached != Told {
@@ -50,8 +50,8 @@ func (c *Car) looksUpTo(b *car.Body, reached string) (out []evidence.Look) {
 	return out
 }
 
-// recordsUpTo are the records that count by the end of a stage, by item; −1 =
-// none. A record from outside gives way to the one made when the box was open.
+// recordsUpTo returns, by item, the record that counts by the end of a stage, −1 for
+// none. A record made when a box was open replaces the one made from outside.
 func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
 	out := make([]int, len(b.Items))
 	for i := range out {
@@ -70,7 +70,7 @@ func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
 	return out
 }
 
-// RecordedCondition is the condition that stands for an item, −1 = none.
+// RecordedCondition is the condition that counts for an item, −1 for none.
 func (c *Car) RecordedCondition(on string) int {
 	k := -1
 	for n := range c.Survey {
@@ -81,8 +81,8 @@ func (c *Car) RecordedCondition(on string) int {
 	return k
 }
 
-// Known is everything that counts for the odds by the end of a stage, on the
-// starting figures or on what the shop has learnt.
+// Known returns everything that counts for the odds by the end of a stage, on the
+// starting figures or on what the shop has learned.
 func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, own *rates.Own) (damage.Known, error) {
 	k := damage.Known{Body: b, Histories: histories, EarlierWork: c.EarlierWork, Shift: shiftOf(b, own), Spread: own.Spread.Factor}
 	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
@@ -107,8 +107,8 @@ func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, o
 	return k, nil
 }
 
-// shiftOf is what a shop has learnt of the depth of rust, by group of the body, as
-// logs; nil where that is nothing.
+// shiftOf is what a shop has learned about the depth of rust, by group of the body, as
+// logs; nil if it has learned nothing.
 func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
 	if len(own.Rust) == 0 {
 		return nil
@@ -119,8 +119,8 @@ func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
 	return shift
 }
 
-// ModelAt conditions the odds of a body on everything known by a stage. What has not
-// changed since an earlier model of the car, which may be nil, is taken from there.
+// ModelAt conditions the odds of a body on everything known by a stage. It reuses what
+// has not changed since an earlier model of the car, which may be nil.
 func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string, own *rates.Own, earlier *damage.Model) (*damage.Model, error) {
 	k, err := c.Known(b, histories, reached, own)
 	if err != nil {
@@ -133,8 +133,8 @@ func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string,
 	return m, nil
 }
 
-// Decided is what is fixed for the work by the end of a stage; chosen ways count
-// only when asked for.
+// Decided returns the fixed work by the end of a stage. Chosen ways count only if ways
+// is true.
 func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
 	d := pricing.Undecided()
 	d.KeepOldMetal = slices.Contains(c.Options, KeepOldMetal)
@@ -168,7 +168,7 @@ func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
 	return d
 }
 
-// AddLooks and AddReadings add imagined evidence to what is known.
+// AddLooks and AddReadings add simulated evidence to what is known.
 func AddLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	seen, err := evidence.FromLooks(b, looks)
 	if err != nil {
@@ -191,8 +191,8 @@ func AddLooks(k *damage.Known, b *car.Body, looks []evidence.Look) error {
 	return nil
 }
 
-// orElse is a list of what counts on a covered car, or where cover changes nothing
-// that of the car as it shows.
+// orElse is the list that counts on a covered car; where cover changes nothing, it is
+// the list for the car as it shows.
 func orElse[T any](covered, shows []T) []T {
 	if covered != nil {
 		return covered
@@ -208,7 +208,7 @@ func joinedWith(a, b []*damage.Likelihood) []*damage.Likelihood {
 	return out
 }
 
-// withWorst adds looks at sides. A gap looked at already is not imagined again.
+// withWorst adds checks of sides. It leaves out a gap that has been checked already.
 func withWorst(known, more []damage.MaxEvidence) []damage.MaxEvidence {
 	out := slices.Clone(known)
 	for _, w := range more {
@@ -219,8 +219,8 @@ func withWorst(known, more []damage.MaxEvidence) []damage.MaxEvidence {
 	return out
 }
 
-// AddRead adds what was read of the bare metal of item i, which counts whatever
-// covered it before.
+// AddRead adds a reading of the bare metal of item i, which counts whatever covered the
+// metal before.
 func AddRead(k *damage.Known, i int, read *damage.Likelihood) {
 	k.Seen[i] = evidence.Joined(k.Seen[i], read)
 	if k.Cover.Seen != nil {
@@ -243,7 +243,7 @@ func AddReadings(k *damage.Known, b *car.Body, entries []evidence.SurveyEntry, o
 	return nil
 }
 
-// WithoutClosed is the car without the records of closed boxes made from outside.
+// WithoutClosed returns the car without the records of closed boxes made from outside.
 func (c *Car) WithoutClosed(b *car.Body) *Car {
 	out := *c
 	out.Survey = nil
@@ -256,8 +256,8 @@ func (c *Car) WithoutClosed(b *car.Body) *Car {
 	return &out
 }
 
-// Cut is the car with nothing in it that came after a stage, [Told] or one of
-// StageIDs; chosen ways fall away, and so do the days of the stages.
+// Cut returns the car without anything that came after a stage ([Told] or one of
+// StageIDs). It also leaves out chosen ways and the dates of the stages.
 func (c *Car) Cut(stage string) *Car {
 	cut := *c
 	cut.Recorded, cut.Looks = Recorded{}, nil

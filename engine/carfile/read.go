@@ -29,7 +29,7 @@ type Car struct {
 	Made        Made
 	Life        []Life
 	EarlierWork string // "" = not asked
-	WorkYear    int    // the year of the earlier work, 0 = not told
+	WorkYear    int    // the year of the earlier work, 0 = not given
 	Covered     string // painted or undercoated in the last ten years or so: one of CoveredAnswers; "" = not asked
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
@@ -41,13 +41,13 @@ type Car struct {
 // Made is when the car was made: a year, a decade, or neither.
 type Made struct{ Year, Decade int }
 
-// Life is one part of the car's life. The first is where it spent most of it;
-// the others came before and have Years.
+// Life is one part of the car's life. The first is where it spent most of it; the
+// others came before and have Years.
 type Life struct {
 	Place, Shore, Kept, RoadYears string
 	Years                         int
 
-	keptBefore string // the word of an earlier file that Kept was read from
+	keptBefore string // the word in an older file from which Kept was read
 }
 
 // NotSure is the answer of somebody who does not know.
@@ -157,8 +157,9 @@ func readLife(f strict.Field, i int) Life {
 	return l
 }
 
-// KeepOldMetal is the option of any body that as much of the old metal is kept as can
-// be: no panel is fitted whole because its pieces would cost more.
+// KeepOldMetal is an option of every body: the customer wants to keep as much of the
+// old metal as possible. No panel is then fitted whole because its pieces would cost
+// more.
 const KeepOldMetal = "keep_old_metal"
 
 func (c *Car) readOptions(f strict.Field) {
@@ -193,7 +194,7 @@ func (c *Car) readLooks(f strict.Field) {
 	}
 }
 
-// checkYears refuses a car from the future and a life longer than the car's.
+// checkYears refuses a car made in the future and a life longer than the car's age.
 func (c *Car) checkYears(f strict.Field) {
 	youngest := c.Made.Year
 	if c.Made.Decade != 0 {

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// The stages after what the customer told, in the order in which a car passes
-// through them.
+// The stages after the customer's answers, in the order in which a car goes through
+// them.
 const (
 	WalkRound = "walk_round"
 	Survey    = "survey"
@@ -26,45 +26,44 @@ const (
 	maxStripHours                   = 2000
 )
 
-// Recorded is what the shop has seen, worked and chosen on one car.
+// Recorded is what the shop has seen, done and chosen on one car.
 type Recorded struct {
-	AnswersChecked string // the day on which the shop went through the answers
+	AnswersChecked string // the date on which the shop went through the answers
 	Stages         []Stage
 	Survey         []Record
 	Opened         []Opened
 	WholeCar       []string            // findings of the whole car
 	StripHours     [car.Trades]float64 // 0 = not entered
 	Ways           []Choice
-	CameTo         [len(StepIDs)]string // what finished stages of the work came to, decimals in the rates' currency; "" = not finished
+	CameTo         [len(StepIDs)]string // cost of each finished stage of the work, decimals in the rates' currency; "" = not finished
 }
 
-// StepIDs are the stages in which the work is done and can stop.
+// StepIDs are the stages of the work, after each of which it can stop.
 var StepIDs = [...]string{"strip_and_survey", "structure", "outer_metal", "paint", "assembly"}
 
-// Stage is a stage that was begun: its day, and the check code of the rates of
-// that day.
+// Stage is a stage that was begun: its date, and the check code of that day's rates.
 type Stage struct{ Stage, On, Rates string }
 
-// Record is what was written down of one item at one stage. Blank members were
-// not recorded.
+// Record is what was recorded of one item at one stage. Blank members were not
+// recorded.
 type Record struct {
 	On, Stage, Condition, Finding string
 	Dent                          string // evidence.Yes, No or blank
 	Also                          []string
 	LeadFailed                    int // failed lead joints, −1 = not counted
 	CouldNotSee                   bool
-	Sure                          bool // the estimator looked again, and the condition is as recorded
+	Sure                          bool // the estimator has checked again, and the condition is as recorded
 	Note, Photo, At               string
 	Was                           []Was
 }
 
-// Was is what stood in a record before it was corrected.
+// Was is what a record said before it was corrected.
 type Was struct{ Condition, At string }
 
-// Opened is the act of opening one closed box, for all parts that share it.
+// Opened says that one closed box was opened, and when, for all parts that share it.
 type Opened struct{ Box, At string }
 
-// Choice is the way chosen for one item, by customer or shop.
+// Choice is the way that the customer or the shop has chosen for one item.
 type Choice struct{ On, Way, By string }
 
 func (c *Car) readRecorded(f strict.Field) {
@@ -98,7 +97,7 @@ func (c *Car) readRecorded(f strict.Field) {
 	r.readCameTo(f)
 }
 
-// ReadHours reads hours by trade, a member that may be left out; 0 = not entered.
+// ReadHours reads hours by trade from a member that may be left out; 0 = not entered.
 func ReadHours(f strict.Field, name string, most float64) (hours [car.Trades]float64) {
 	if !f.Has(name) {
 		return hours
@@ -132,7 +131,7 @@ func (r *Recorded) readCameTo(f strict.Field) {
 	}
 }
 
-// some are the entries of an optional list.
+// some returns the entries of an optional list.
 func some(f strict.Field, name string, most int) []strict.Field {
 	if !f.Has(name) {
 		return nil
@@ -184,7 +183,7 @@ func readRecord(f strict.Field) Record {
 	return r
 }
 
-// when reads an optional moment such as 2026-06-20T14:05.
+// when reads an optional date and time such as 2026-06-20T14:05.
 func when(f strict.Field) string {
 	if !f.Has("at") {
 		return ""

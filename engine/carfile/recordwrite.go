@@ -42,7 +42,7 @@ func (r *Recorded) writeCameTo(w *strict.Writer) {
 	})
 }
 
-// WriteHours writes hours by trade, nothing when none are entered.
+// WriteHours writes hours by trade, or nothing if none are entered.
 func WriteHours(w *strict.Writer, name string, hours [car.Trades]float64) {
 	if hours == [car.Trades]float64{} {
 		return

@@ -8,8 +8,8 @@ import (
 	"underpaint/tests/schemas"
 )
 
-// TestSchema: the groups of the schema have the members that the program knows, and
-// no group is left uncompared.
+// TestSchema: the groups of the schema have the members that the program knows, and the
+// test compares every group.
 func TestSchema(t *testing.T) {
 	want := map[string][]string{
 		"":                       fileKeys,

@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// TestWishAgainstTheStrip: a file that says of the strip what cannot both be true is
-// refused in words, with the path of what it says.
+// TestWishAgainstTheStrip: a file that says two things about the strip that cannot both
+// be true is refused with an error that has the path of one of them.
 func TestWishAgainstTheStrip(t *testing.T) {
 	for _, c := range []struct{ name, from, to, path, found, expected string }{
 		{"taken apart by the customer, and hours of the shop", `"standard":"show"`, `"standard":"show","options":["own_disassembly"]`, "options[0]", "own_disassembly", "an option of this body"},
@@ -40,10 +40,11 @@ func TestWishAgainstTheStrip(t *testing.T) {
 	}
 }
 
-// TestHoursReadAsSaid: the hours in a file are read with the scope that the file says.
-// 66 hours of fitting are quick for a whole body (73 likely) and slow where only the
+// TestHoursReadAsSaid: the hours in a file are read with the scope in the file. 66
+// hours of fitting are quick for a whole body (73 likely) and slow where only the
 // outside is taken down, with two thirds of the work on running gear and stand left out
-// (56.25): the fitting after the strip becomes less in one and more in the other.
+// (56.25): the fitting after the strip becomes less in the first case and more in the
+// second.
 func TestHoursReadAsSaid(t *testing.T) {
 	for scope, slow := range map[string]bool{"whole_body": false, "outside_only": true} {
 		hours := func(entered string) int64 {
@@ -63,7 +64,7 @@ func TestHoursReadAsSaid(t *testing.T) {
 }
 
 // fittingAfter is the fitting after the survey of a sound car on which the work goes
-// neither fast nor slow, as far as the file tells, in thousandths of an hour.
+// neither fast nor slow, apart from what the file says, in thousandths of an hour.
 func fittingAfter(t *testing.T, c *Car) int64 {
 	t.Helper()
 	b, table, err := c.atSample(c.Bodies[0])
@@ -82,8 +83,8 @@ func fittingAfter(t *testing.T, c *Car) int64 {
 	return bill.AfterHours[car.Fit]
 }
 
-// TestStripBegun: the strip has begun with the survey, with opening up, or with hours of
-// it, and not with a walk-round.
+// TestStripBegun: the survey, opening up or hours of the strip mean that the strip has
+// begun; a walk-around does not.
 func TestStripBegun(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -103,7 +104,7 @@ func TestStripBegun(t *testing.T) {
 }
 
 // TestKeepOldMetal: the wish is read and written with the options of the body, counts
-// before the survey and after it, and is no option that only some bodies have.
+// before the survey and after it, and is an option of every body.
 func TestKeepOldMetal(t *testing.T) {
 	for _, body := range []string{"two_door_unitary", "pickup"} {
 		text := strings.Replace(strings.Replace(goodCar, "two_door_unitary", body, 1), `"standard":"show"`, `"standard":"show","options":["keep_old_metal"]`, 1)

@@ -9,26 +9,24 @@ import (
 	"underpaint/engine/strict"
 )
 
-// KeptIDs are the ways in which a car was kept, from most of a year's weather in
-// use to least of it put away; NotSure is an answer beside them.
+// KeptIDs are the ways in which a car was kept, from driven in most of a year's weather
+// to put away from nearly all of it; NotSure is also an answer.
 var KeptIDs = exposure.KeptIDs()
 
-// CoveredAnswers are the answers about paint and undercoat of the last ten years
-// or so.
+// CoveredAnswers are the answers about paint and undercoat of the last ten years or so.
 var CoveredAnswers = damage.CoverAnswers
 
 // datedWork are the answers about earlier work that can have a year.
 var datedWork = []string{"patched_here_and_there", "stripped_and_restored"}
 
-// earlierKept are words of earlier files for how a car was kept and what each is
-// read as. What that was called then and is called now stands beside it where the
-// two differ.
+// earlierKept are words of older files for how a car was kept, and what each is read
+// as. Where the name has changed, the old and the new name are beside it.
 var earlierKept = []struct{ id, is, said, now string }{
 	{"mostly_garaged", "garage", "mostly put away in a garage", "mostly in an ordinary garage"},
 	{"mostly_outside", "open_shed_or_outside", "", ""},
 }
 
-// readKept reads how a car was kept, and the words of earlier files with it.
+// readKept reads how a car was kept, including the words of older files.
 func (l *Life) readKept(f strict.Field) {
 	said := f.Apart().Text(60)
 	for _, e := range earlierKept {
@@ -40,8 +38,8 @@ func (l *Life) readKept(f strict.Field) {
 	l.Kept = f.OneOf(append(slices.Clone(KeptIDs), NotSure)...)
 }
 
-// readWorkYear reads the year of the earlier work: not before the car was made,
-// and not after the questions were answered.
+// readWorkYear reads the year of the earlier work: not before the car was made, and not
+// after the questions were answered.
 func (c *Car) readWorkYear(f strict.Field) {
 	if !f.Has("earlier_work_year") {
 		return
@@ -64,12 +62,12 @@ func (c *Car) readWorkYear(f strict.Field) {
 	}
 }
 
-// Note is something that a file does not say or says in the words of an earlier
-// one: where, and a sentence for whoever opens it.
+// Note is about something that a file leaves out or says in the words of an older file:
+// a path, and a sentence for the person who opens it.
 type Note struct{ Path, Text string }
 
-// Notes lists what a reader of the file should know or add, in the order of the
-// file. None of it keeps the car from being worked out.
+// Notes lists what a reader of the file should know or add, in the order of the file.
+// The car can be worked out without any of it.
 func (c *Car) Notes() (notes []Note) {
 	for n, l := range c.Life {
 		for _, e := range earlierKept {

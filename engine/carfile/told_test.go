@@ -6,14 +6,14 @@ import (
 	"testing"
 )
 
-// told is the good car with members in the place of its answer about earlier work.
+// told is the good car with other members in place of its answer about earlier work.
 func told(t *testing.T, members string) (*Car, error) {
 	t.Helper()
 	return Decode([]byte(strings.Replace(goodCar, `"earlier_work":"not_known_of"`, members, 1)))
 }
 
-// TestKept: the five ways and "not sure" are read and written as they are, the
-// words of earlier files as the ways they meant; any other word is refused.
+// TestKept: the five ways and "not sure" are read and written unchanged, and the words
+// of older files as the ways they meant; any other word is refused.
 func TestKept(t *testing.T) {
 	read := map[string]string{"mostly_garaged": "garage", "mostly_outside": "open_shed_or_outside"}
 	for _, id := range append([]string{NotSure}, KeptIDs...) {
@@ -40,8 +40,8 @@ func TestKept(t *testing.T) {
 	}
 }
 
-// TestWorkYear: from the year the car was made, or the first of its decade, to the
-// year of asking, and only beside work that has a year.
+// TestWorkYear: the year may be any from the year the car was made, or the first of its
+// decade, to the year of asking, and only beside work that has a year.
 func TestWorkYear(t *testing.T) {
 	for _, c := range []struct{ name, made, work, year, refused string }{
 		{"the year it was made", `{"year":1967}`, "patched_here_and_there", "1967", ""},
@@ -72,7 +72,7 @@ func TestWorkYear(t *testing.T) {
 	}
 }
 
-// TestCovered: three answers, and no answer at all; nothing else.
+// TestCovered: the three answers are accepted, and no answer at all; nothing else is.
 func TestCovered(t *testing.T) {
 	for _, said := range []string{"yes", "no", "not_sure"} {
 		c, err := told(t, `"covered":"`+said+`"`)
@@ -91,8 +91,8 @@ func TestCovered(t *testing.T) {
 	}
 }
 
-// TestNotes: a file says what is not known of the car and what was read in other
-// words; one that holds every answer says nothing.
+// TestNotes: a file says what is not known of the car and what was read in other words;
+// a file with every answer has no notes.
 func TestNotes(t *testing.T) {
 	covered := `"covered":"no"`
 	for _, c := range []struct {

@@ -89,8 +89,8 @@ func (c *Car) writeLooks(w *strict.Writer) {
 	}
 }
 
-// Histories turns what was told of the car's age and life into the alternatives of
-// its history, earliest period first.
+// Histories turns what the customer said about the car's age and life into the
+// alternatives of its history, earliest period first.
 func (c *Car) Histories() ([]exposure.History, error) {
 	ages, err := c.ages()
 	if err != nil {
@@ -118,9 +118,9 @@ func (c *Car) ages() (exposure.Ages, error) {
 	return exposure.MadeNotSure(c.AskedIn)
 }
 
-// Check returns everything in the file that cannot stand: years that do not fit
-// together, looks and records that a body does not allow. What hangs on a shop's
-// rates is checked at the sample's.
+// Check returns every fault in the file: years that do not fit together, and checks and
+// records that a body does not allow. It uses the sample's rates for what depends on a
+// shop's rates.
 func (c *Car) Check() (wrong []error) {
 	if _, err := c.Histories(); err != nil {
 		return []error{err}
@@ -137,7 +137,7 @@ func (c *Car) Check() (wrong []error) {
 	return wrong
 }
 
-// atSample is one body of the car with a table at the sample's rates.
+// atSample loads one body of the car and makes its table at the sample's rates.
 func (c *Car) atSample(id string) (*car.Body, *pricing.Table, error) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {
@@ -155,7 +155,7 @@ func (c *Car) atSample(id string) (*car.Body, *pricing.Table, error) {
 	return b, t, err
 }
 
-// Body loads one body of the car with those of its options that it has.
+// Body loads one body of the car with those of the car's options that it has.
 func (c *Car) Body(id string) (*car.Body, error) {
 	var own []string
 	if len(c.Options) > 0 {
@@ -168,7 +168,8 @@ func (c *Car) Body(id string) (*car.Body, error) {
 	return car.Load(id, own...)
 }
 
-// OneBody loads the only body of the car; what is seen is recorded on one.
+// OneBody loads the only body of the car. Records are of one body, so several are an
+// error.
 func (c *Car) OneBody() (*car.Body, error) {
 	if len(c.Bodies) != 1 {
 		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is seen is recorded on one"}
@@ -176,8 +177,8 @@ func (c *Car) OneBody() (*car.Body, error) {
 	return c.Body(c.Bodies[0])
 }
 
-// OneStandard is the standard of the car; show while that is not settled, for what
-// hardly hangs on it.
+// OneStandard is the standard of the car, or show while that is not settled. It is for
+// results that hardly depend on the standard.
 func (c *Car) OneStandard() string {
 	if c.Standard == NotSure {
 		return "show"
@@ -185,8 +186,8 @@ func (c *Car) OneStandard() string {
 	return c.Standard
 }
 
-// looksAt are the looks that count for a body: all of them, or, while the body
-// is not known, those at parts that it has.
+// looksAt returns the checks that count for a body: all of them, or, while the body is
+// not known, those of parts that it has.
 func (c *Car) looksAt(b *car.Body) []evidence.Look {
 	if len(c.Bodies) == 1 {
 		return c.Looks

@@ -3,6 +3,7 @@ package damage
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"underpaint/engine/car"
@@ -107,6 +108,58 @@ func TestOnlyTheTouchedGroupIsWorkedOut(t *testing.T) {
 	}
 	if fresh != 1 {
 		t.Errorf("%d groups are worked out anew", fresh)
+	}
+}
+
+// TestOnlyTheTouchedPocketIsWorkedOut: in the group of one more entry the sums of all
+// pockets but one are taken over, and a car that may be covered makes no others where
+// cover changes nothing of what was seen.
+func TestOnlyTheTouchedPocketIsWorkedOut(t *testing.T) {
+	b := body(t, "two_door_unitary")
+	known := Known{Body: b, Histories: salted(t), Seen: make([]*Likelihood, len(b.Items))}
+	r := rand.New(rand.NewPCG(3, 12))
+	for i := range known.Seen {
+		known.Seen[i] = randomLikelihood(r)
+	}
+	known.Worst = []MaxEvidence{onSide(b, car.Left, gapBad), onSide(b, car.Right, gapGood)}
+	const hidden = 3
+	entered := known.Worst[0].Items[4] // counts in a side
+	known.Cover.Seen = append([]*Likelihood{}, known.Seen...)
+	known.Cover.Seen[hidden] = randomLikelihood(r)
+	first, err := New(known, coarse)
+	if err != nil {
+		t.Fatal(err)
+	}
+	differ := func(x, y *conditioned) (pockets []int) {
+		for k := range x.sums {
+			if x.sums[k] != y.sums[k] {
+				pockets = append(pockets, k)
+			}
+		}
+		return pockets
+	}
+	of := func(i int) []int { return []int{b.Items[i].Pocket} }
+	if got := differ(first.given[0], first.given[1]); !slices.Equal(got, of(hidden)) {
+		t.Errorf("pockets %v are worked out twice, expected %v", got, of(hidden))
+	}
+	known.Seen, known.Cover.Seen = append([]*Likelihood{}, known.Seen...), append([]*Likelihood{}, known.Cover.Seen...)
+	known.Seen[entered] = randomLikelihood(r)
+	known.Cover.Seen[entered] = known.Seen[entered]
+	next, err := NewAfter(known, coarse, first)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := New(known, coarse)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for v, c := range next.given {
+		if got := differ(first.given[v], c); !slices.Equal(got, of(entered)) {
+			t.Errorf("pockets %v are worked out anew, expected %v", got, of(entered))
+		}
+		if !slices.Equal(c.rootPosterior(), whole.given[v].rootPosterior()) {
+			t.Errorf("conditioning %d: root states are not as from nothing", v)
+		}
 	}
 }
 

@@ -142,22 +142,25 @@ func (t *maxLayout) arrangeGroup(b *car.Body, g int) {
 	}
 }
 
-// pocketsOf lays out the pockets of a group of the network and remembers where
-// each pocket of the body went.
-func (m *conditioned) pocketsOf(g int) (out []network.Pocket) {
-	weights := m.pocket
+// groupOf lays out a group of the network and remembers where each pocket of the body
+// went.
+func (m *conditioned) groupOf(g int) (out network.Group) {
+	weights, sums := m.pocket, &groupSums{b: m.base}
+	out.Weights = m.group
 	for _, k := range m.Body.Groups[g].Pockets {
 		other := m.layout.partner[k]
 		switch {
 		case other < 0:
-			m.pocketRefs[k] = pocketRef{g, len(out), alone}
+			m.pocketRefs[k] = pocketRef{g, len(out.Pockets), alone}
 			one := network.Pocket{Weights: weights, Leaves: append(m.leaves(k), m.pairLeaves(k)...)}
-			one.Sum = m.sumsOf(one.Leaves)
-			out = append(out, one)
+			if len(one.Leaves) > 0 && m.setSums(k, one.Leaves) {
+				one.Summed, sums.pockets = true, append(sums.pockets, m.sums[k])
+			}
+			out.Pockets = append(out.Pockets, one)
 		case m.pocketRefs[k].node == second:
 			continue // it went with its partner
 		default:
-			m.pocketRefs[k], m.pocketRefs[other] = pocketRef{g, len(out), first}, pocketRef{g, len(out), second}
+			m.pocketRefs[k], m.pocketRefs[other] = pocketRef{g, len(out.Pockets), first}, pocketRef{g, len(out.Pockets), second}
 			one := network.Pocket{Inner: len(weights)}
 			for _, v := range weights {
 				one.Weights = append(one.Weights, scaled(weights, v)...)
@@ -169,8 +172,11 @@ func (m *conditioned) pocketsOf(g int) (out []network.Pocket) {
 			}
 			one.Leaves = append(one.Leaves, m.pairLeaves(k)...)
 			one.Leaves = append(one.Leaves, m.pairLeaves(other)...)
-			out = append(out, one)
+			out.Pockets = append(out.Pockets, one)
 		}
+	}
+	if len(sums.pockets) > 0 {
+		out.Sums = sums
 	}
 	return out
 }
@@ -186,35 +192,12 @@ func (b *base) ownLevel(at pocketRef, q int) int {
 	return q
 }
 
-// samePairs says whether the same was seen of the pairs of a group.
-func (m *conditioned) samePairs(e *conditioned, g int) bool {
-	of := func(c *conditioned) (out []pair) {
-		for _, p := range c.layout.pairs {
-			if c.Body.Pockets[c.Body.Items[p.item[0]].Pocket].Group == g {
-				p.node = min(p.node, 0) // whether it is a node; which number it has does not matter
-				out = append(out, p)
-			}
-		}
-		return out
-	}
-	return slices.Equal(of(m), of(e))
-}
-
-// sameNodes says whether the same items count in the same nodes.
-func (m *conditioned) sameNodes(e *conditioned) bool {
-	sameItems := func(x, y MaxEvidence) bool { return slices.Equal(x.Items, y.Items) }
-	return slices.EqualFunc(m.layout.nodes, e.layout.nodes, sameItems) && slices.Equal(m.layout.within, e.layout.within)
-}
-
 // setWorst takes in the nodes, once everything else is. What groups say of them of
 // which the same was seen before is taken from there.
 func (m *conditioned) setMax(from *conditioned, same []bool) (err error) {
 	t := &m.layout
 	if len(t.nodes) == 0 && len(t.pairs) == 0 {
 		return nil
-	}
-	if from != nil {
-		m.takeTables(from)
 	}
 	m.setUnits()
 	if len(t.nodes) == 0 {
@@ -247,7 +230,7 @@ func (m *conditioned) setMax(from *conditioned, same []bool) (err error) {
 	if from != nil && from.worst != nil && m.sameNodes(from) {
 		before = from.worst
 	}
-	if m.worst, err = m.posterior.ConditionMaxAfter(w, before, func(g int) bool { return same[g] }); err != nil {
+	if m.worst, err = m.posterior.ConditionMaxAfter(w, before, func(g int) bool { return same[g] }, m.samePockets(from)); err != nil {
 		return err
 	}
 	nodes := make([][]int, len(t.units))

@@ -55,23 +55,6 @@ func (c *conditioned) findAlike() []int {
 
 func sameEvidence(a, b *Likelihood) bool { return a == b || a != nil && b != nil && *a == *b }
 
-// takeTables takes over the tables of items of which the same was seen earlier.
-func (c *conditioned) takeTables(from *conditioned) {
-	for i := range c.Body.Items {
-		if !sameEvidence(c.seen[i], from.seen[i]) {
-			continue
-		}
-		for age := range c.ages {
-			if l := from.likely[tabled{from.alike[i], age}]; l != nil {
-				c.likely[tabled{c.alike[i], age}] = l
-			}
-			if d := from.densities[tabled{from.alike[i], age}]; d != nil {
-				c.densities[tabled{c.alike[i], age}] = d
-			}
-		}
-	}
-}
-
 // likelyOf tabulates the likelihood of what was seen of item i, in years of an index
 // of ages.
 func (c *conditioned) likelyOf(i, age int) *likely {

@@ -50,9 +50,10 @@ type Model struct {
 func New(known Known, grids Grids) (*Model, error) { return NewAfter(known, grids, nil) }
 
 // NewAfter is New that takes from an earlier model of the same car whatever the new
-// knowledge does not touch: after one more entry only the pocket group that holds it
-// is conditioned again. It gives the same bits as New. The earlier model may be nil,
-// or of another car, and stays usable; the two must not be used at the same time.
+// knowledge does not touch: after one more entry only the pocket that holds it is
+// tabulated and its group conditioned again. It gives the same bits as New. The earlier
+// model may be nil, or of another car, and stays usable; the two must not be used at the
+// same time.
 func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
 	m = &Model{lead: known.LeadFailed}
 	if earlier != nil && earlier.serves(&known, grids) {

@@ -29,7 +29,7 @@ func (m *conditioned) ratiosOf(l *product) network.CDFSums {
 	if sums == nil {
 		return nil
 	}
-	return &productRatios{l, sums.(*pocketSums)}
+	return &productRatios{l, sums}
 }
 
 // Ratios writes the expected chances of staying within limits.
@@ -168,10 +168,11 @@ func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*den
 	clear(dst)
 	first, last := strataOf(repair)
 	for s := first; s <= last; s++ {
-		x := b.mu[level][s.reading()][i] + side + a.t(from)
+		x := b.mu[level][s.reading()][i] + side + a.low
 		u := float64((x - tableLow) * b.scale.perUnit)
 		n, step := floor(u), int(b.scale.perUnit)/toAUnit
 		w := lagrange(u - float64(n))
+		n += from * step
 		for t := range dst {
 			to := &dst[t]
 			switch at := n + t*step; {

@@ -23,8 +23,13 @@ var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 6 << 10}
 // spread gives the standard errors.
 const Randomisations = 16
 
-// Block is the number of imagined cars that one step adds to a run.
-const Block = 16 * Randomisations
+// Block is the number of imagined cars that one step adds to a run. First is how many a
+// first range is read off, a quarter of the first block: half as good to as a whole one,
+// which its standard errors say, and there in a quarter of the time.
+const (
+	Block = 16 * Randomisations
+	First = Block / 4
+)
 
 // Kind is a kind of line of the bill.
 type Kind int
@@ -102,10 +107,20 @@ func (r *Run) Cars() int { return r.cars }
 // Rows is the number of standards priced.
 func (r *Run) Rows() int { return len(r.rows) }
 
-// Add imagines one more block of cars. Car n belongs to randomisation
+// Begin imagines the first cars of the first block, where there are none yet.
+func (r *Run) Begin() {
+	if r.cars == 0 {
+		r.addTo(First)
+	}
+}
+
+// Add imagines the cars that are left of a block that was begun, or one more block.
+func (r *Run) Add() { r.addTo(r.cars - r.cars%Block + Block) }
+
+// addTo imagines cars until there are so many. Car n belongs to randomisation
 // n mod Randomisations.
-func (r *Run) Add() {
-	for n := r.cars; n < r.cars+Block; n++ {
+func (r *Run) addTo(cars int) {
+	for n := r.cars; n < cars; n++ {
 		z := r.sampler.draw(n, r.car)
 		r.countHoles()
 		if r.memory != nil {
@@ -115,7 +130,7 @@ func (r *Run) Add() {
 			r.sampler.priceReplicates(n, r.car, z, r.replicates, &r.rows[k])
 		}
 	}
-	r.cars += Block
+	r.cars = cars
 }
 
 func (r *Run) countHoles() {

@@ -108,6 +108,7 @@ type maxPocket struct {
 	local   []int     // by component of the group: local component
 	own     [][]int   // [member of the pocket][local component] combination of its own
 	ratio   []float64 // [(root·levels + p)·size + local component]
+	done    []bool    // [root·levels + p] worked out
 	firstAt int       // number of its first row among those of the group
 	kept    *rowCache // chances of staying within, [q·size + local component]
 }
@@ -116,14 +117,16 @@ type maxPocket struct {
 // must not be used by another goroutine at the same time. The error is
 // [ErrNoSupport] or names what cannot be used.
 func (post *NestedPosterior) ConditionMax(w MaxEvidence) (*MaxPosterior, error) {
-	return post.ConditionMaxAfter(w, nil, nil)
+	return post.ConditionMaxAfter(w, nil, nil, nil)
 }
 
 // ConditionMaxAfter is ConditionMax that takes what the members of a group say from an earlier
 // posterior where same(g) holds: the caller vouches for the same nodes with the same
 // likelihoods, and for the group as [Nested.ConditionAfter] wants it, members
-// included. It gives the same bits as ConditionMax.
-func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPosterior, same func(g int) bool) (*MaxPosterior, error) {
+// included. Of other groups it takes what the members of the k-th pocket say where
+// samePocket(g, k) holds: the caller vouches for the weights and leaves of the pocket,
+// and for its members. It gives the same bits as ConditionMax.
+func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPosterior, same func(g int) bool, samePocket func(g, k int) bool) (*MaxPosterior, error) {
 	if err := post.check(w); err != nil {
 		return nil, err
 	}
@@ -131,8 +134,16 @@ func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPoster
 	out.components()
 	out.layOut()
 	for g := range out.groups {
-		if earlier != nil && same(g) {
+		switch {
+		case earlier == nil:
+		case same(g):
 			out.groups[g].takeOver(&earlier.groups[g])
+		default:
+			for k := range out.groups[g].pockets {
+				if samePocket(g, k) {
+					out.groups[g].pockets[k].takeOver(&earlier.groups[g].pockets[k])
+				}
+			}
 		}
 		out.upward(g)
 	}
@@ -141,6 +152,20 @@ func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPoster
 		return nil, ErrNoSupport
 	}
 	return out, nil
+}
+
+// takeOver takes what the same group said in an earlier posterior.
+func (group *maxGroup) takeOver(earlier *maxGroup) {
+	group.byRoot, group.done = earlier.byRoot, earlier.done
+	for k := range group.pockets {
+		group.pockets[k].takeOver(&earlier.pockets[k])
+		group.pockets[k].kept = earlier.pockets[k].kept
+	}
+}
+
+// takeOver takes what the members of the same pocket said in an earlier posterior.
+func (pocket *maxPocket) takeOver(earlier *maxPocket) {
+	pocket.ratio, pocket.done = earlier.ratio, earlier.done
 }
 
 func (post *NestedPosterior) check(w MaxEvidence) error {

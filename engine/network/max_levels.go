@@ -17,7 +17,7 @@ func (post *MaxPosterior) Levels(g, k int, visit func(r, p, q int, weight float6
 			continue
 		}
 		for p, given := range post.NestedPosterior.groups[g].levels(r) {
-			if !post.counts(atRoot * given) {
+			if !post.counts(atRoot*given) || !post.countsGiven(given) {
 				continue
 			}
 			post.around(g, k, r, p, around)

@@ -32,6 +32,11 @@ func newMaxScratch(post *MaxPosterior, widest int) maxScratch {
 // counts says whether a state of the root, or of root and group, is visited.
 func (post *MaxPosterior) counts(weight float64) bool { return weight >= post.least }
 
+// countsGiven says whether a group's level is visited whose chance given the root this
+// is. Not times the chance of the root state: that changes with what is seen elsewhere,
+// and what a group says must not.
+func (post *MaxPosterior) countsGiven(given float64) bool { return given >= post.leastGiven }
+
 // upward works out the ratios of the pockets of a group and of the group itself, for
 // every root state that counts and has not been worked out yet.
 func (post *MaxPosterior) upward(g int) {
@@ -40,7 +45,7 @@ func (post *MaxPosterior) upward(g int) {
 	if group.byRoot == nil && !post.makeRoom(g) {
 		return
 	}
-	summed := post.sums(g)
+	post.sums(g)
 	for r, atRoot := range post.NestedPosterior.root {
 		if group.done[r] || !post.counts(atRoot) {
 			continue
@@ -48,15 +53,11 @@ func (post *MaxPosterior) upward(g int) {
 		group.done[r] = true
 		to := group.byRoot[r*n : (r+1)*n]
 		for p, given := range base.levels(r) {
-			// Not times the chance of the root state: that changes with what is seen
-			// elsewhere, and what a group says must not.
-			if given < post.leastGiven {
+			if !post.countsGiven(given) {
 				continue
 			}
 			for k := range group.pockets {
-				if !summed[k] {
-					post.fill(g, k, r, p)
-				}
+				post.fill(g, k, r, p)
 			}
 			in := post.scratch.in[:len(group.coef)]
 			for c, v := range group.coef {
@@ -71,21 +72,29 @@ func (post *MaxPosterior) upward(g int) {
 }
 
 // sums fills in the pockets of a group that know their sums, for the root states that
-// count and have not been worked out yet, and says which they are.
-func (post *MaxPosterior) sums(g int) []bool {
+// count and have not been worked out yet.
+func (post *MaxPosterior) sums(g int) {
 	group, levels := &post.groups[g], len(post.NestedPosterior.groups[g].prior)
-	wanted := func(r int) bool { return !group.done[r] && post.counts(post.NestedPosterior.root[r]) }
-	out := make([]bool, len(group.pockets))
 	for k := range group.pockets {
 		pocket := &group.pockets[k]
 		if len(pocket.members) != 1 {
 			continue
 		}
-		if sums := post.seen.Members[pocket.members[0]].Sums; sums != nil {
-			out[k] = sums.Ratios(levels, wanted, pocket.ratio)
+		sums := post.seen.Members[pocket.members[0]].Sums
+		wanted := func(r int) bool {
+			return !group.done[r] && !pocket.done[r*levels] && post.counts(post.NestedPosterior.root[r])
+		}
+		if sums == nil || !sums.Ratios(levels, wanted, pocket.ratio) {
+			continue
+		}
+		for r := range group.done {
+			if wanted(r) {
+				for p := range levels {
+					pocket.done[r*levels+p] = true
+				}
+			}
 		}
 	}
-	return out
 }
 
 // makeRoom makes the tables of a group in which anything counts, and says whether
@@ -97,7 +106,9 @@ func (post *MaxPosterior) makeRoom(g int) bool {
 		pocket := &group.pockets[k]
 		if len(pocket.members) > 0 {
 			counts = true
-			pocket.ratio = make([]float64, roots*levels*pocket.size)
+			if pocket.ratio == nil {
+				pocket.ratio, pocket.done = make([]float64, roots*levels*pocket.size), make([]bool, roots*levels)
+			}
 		}
 	}
 	if counts {
@@ -106,26 +117,19 @@ func (post *MaxPosterior) makeRoom(g int) bool {
 	return counts
 }
 
-// takeOver takes what the same group said in an earlier posterior.
-func (group *maxGroup) takeOver(earlier *maxGroup) {
-	group.byRoot, group.done = earlier.byRoot, earlier.done
-	for k := range group.pockets {
-		group.pockets[k].ratio, group.pockets[k].kept = earlier.pockets[k].ratio, earlier.pockets[k].kept
-	}
-}
-
 // fill works out the chance that all members of a pocket stay within each local
-// component, at one root state and group level.
+// component, at one root state and group level, unless it has been worked out.
 func (post *MaxPosterior) fill(g, k, r, p int) {
-	pocket := &post.groups[g].pockets[k]
-	if len(pocket.members) == 0 {
+	pocket, n := &post.groups[g].pockets[k], r*len(post.NestedPosterior.groups[g].prior)+p
+	if len(pocket.members) == 0 || pocket.done[n] {
 		return
 	}
+	pocket.done[n] = true
 	row := post.rowOf(g, k, r, p)
 	within := post.scratch.within[:len(row)*pocket.size]
 	post.within(pocket, r, p, within)
-	at := (r*len(post.NestedPosterior.groups[g].prior) + p) * pocket.size
-	to := pocket.ratio[at : at+pocket.size]
+	to := pocket.ratio[n*pocket.size : (n+1)*pocket.size]
+	clear(to)
 	for q, w := range row {
 		for c, v := range within[q*pocket.size : (q+1)*pocket.size] {
 			to[c] += float64(w * v)

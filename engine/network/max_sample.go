@@ -57,6 +57,9 @@ func (post *MaxPosterior) pickLevel(g, r int, in []float64, u float64) int {
 	given := post.NestedPosterior.groups[g].levels(r)
 	at, row, sum := post.scratch.local[:len(in)], post.scratch.row[:len(given)], 0.0
 	for p, v := range given {
+		if row[p] = 0; !post.countsGiven(v) {
+			continue
+		}
 		copy(at, in)
 		post.timesPockets(g, -1, r, p, at)
 		row[p] = float64(v * expectation(at))

@@ -25,18 +25,18 @@ type BatchLeaf interface {
 	MultiplyBatch(r, states, p int, dst []float64)
 }
 
-// Summed knows what a pocket says without asking its leaves level by level.
-// LogSums writes the natural logarithm of the sum over the levels q of weight ×
-// likelihoods of the leaves to dst[r·levels + p], for every root state r and each of
-// the levels p of the group. The weights count as adding to 1. It agrees with the
-// leaves of the pocket as closely as its owner promises.
+// Summed knows what pockets of a group say without asking their leaves level by level.
+// LogSums writes to dst[r·levels + p], for every root state r and each of the levels p
+// of the group, the natural logarithm of their messages multiplied: of each pocket the
+// sum over its levels q of weight × likelihoods of the leaves. The weights count as
+// adding to 1. It agrees with the leaves as closely as its owner promises.
 type Summed interface {
 	LogSums(levels int, dst []float64)
 }
 
 // Pocket is a node whose levels have prior Weights, with the leaves under it
 // that carry evidence. Leaves without evidence send no message and are left out.
-// Sum is nil, or gives the sums over the levels at less cost.
+// Summed says that the Sums of its group speak for it.
 //
 // Where leaves depend on two nodes at once, both are one pocket, with Inner the
 // number of levels of the second: level q of the pocket is level q ÷ Inner of the
@@ -45,13 +45,15 @@ type Pocket struct {
 	Weights []float64
 	Inner   int
 	Leaves  []Leaf
-	Sum     Summed
+	Summed  bool
 }
 
-// Group is a node whose levels have prior Weights, with its pockets.
+// Group is a node whose levels have prior Weights, with its pockets. Sums knows what
+// those of them say that are Summed, at less cost; nil where none is.
 type Group struct {
 	Weights []float64
 	Pockets []Pocket
+	Sums    Summed
 }
 
 // Nested is a network of three storeys under one root: given the root state the
@@ -85,6 +87,7 @@ type groupPosterior struct {
 	given   []float64  // [root × levels + p] posterior of the levels given the root; nil = no evidence
 	says    []extFloat // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
+	sums    Summed // what those of them say that are summed; nil where none is
 }
 
 // pocketPosterior is one pocket; its posterior rows are worked out when asked for.
@@ -94,7 +97,7 @@ type pocketPosterior struct {
 	inner       int       // levels of the second node, 0 = there is one
 	leaves      []Leaf
 	batchLeaves []BatchLeaf // by leaf; nil where it is none
-	sum         Summed
+	summed      bool
 	firstAt     int // number of its first row among all rows of the group
 	rows        *rowCache
 }
@@ -171,10 +174,10 @@ func (n Nested) prepare() (*NestedPosterior, error) {
 		if to.prior, ok = normalised(group.Weights); !ok {
 			return nil, unusable(g, -1, weightsWanted)
 		}
-		to.cum = newLadder(to.prior)
+		to.cum, to.sums = newLadder(to.prior), group.Sums
 		to.pockets = make([]pocketPosterior, len(group.Pockets))
 		for k, pocket := range group.Pockets {
-			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, sum: pocket.Sum, firstAt: rows}
+			one := pocketPosterior{inner: pocket.Inner, leaves: pocket.Leaves, summed: pocket.Summed && group.Sums != nil, firstAt: rows}
 			if one.prior, ok = normalised(pocket.Weights); !ok {
 				return nil, unusable(g, k, weightsWanted)
 			}

@@ -25,16 +25,16 @@ func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 	}
 	levels := len(group.prior)
 	rows := group.started(prior)
+	if group.sums != nil {
+		group.timesSums(rows, levels)
+	}
 	for k := range group.pockets {
 		one := &group.pockets[k]
-		switch {
-		case len(one.leaves) == 0:
-		case one.sum != nil:
-			one.timesSums(rows, levels)
-		default:
-			if leaf := post.timesMessages(one, rows, levels); leaf >= 0 {
-				return k, leaf
-			}
+		if len(one.leaves) == 0 || one.summed {
+			continue
+		}
+		if leaf := post.timesMessages(one, rows, levels); leaf >= 0 {
+			return k, leaf
 		}
 	}
 	group.given, group.says = make([]float64, len(rows)), make([]extFloat, len(prior))
@@ -58,10 +58,10 @@ func (group *groupPosterior) started(prior []float64) (rows []extFloat) {
 	return rows
 }
 
-// timesSums multiplies in the message of a pocket that knows it.
-func (pocket *pocketPosterior) timesSums(rows []extFloat, levels int) {
+// timesSums multiplies in the messages of the pockets that are summed.
+func (group *groupPosterior) timesSums(rows []extFloat, levels int) {
 	sums := make([]float64, len(rows))
-	pocket.sum.LogSums(levels, sums)
+	group.sums.LogSums(levels, sums)
 	for at, v := range sums {
 		if !rows[at].zero() {
 			rows[at] = rows[at].times(expExt(v))

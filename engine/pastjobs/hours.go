@@ -10,17 +10,17 @@ import (
 	"underpaint/engine/rates"
 )
 
-// hours compares the hours worked with those expected once the survey was made,
-// on the starting figures. The hours of the strip are in the hours worked, so
-// they do not count as known beforehand.
+// hours compares the hours worked with those expected after the survey, on the starting
+// figures. The hours worked include those of the strip, so the latter do not count as
+// known beforehand.
 func (k *known) hours(job *Job, r *rates.Rates) ([]HoursMiss, error) {
 	if job.Hours == [car.Trades]float64{} || job.More[ChangesAgreed] > 0 {
-		return nil, nil // hours of changes agreed cannot be told from the rest
+		return nil, nil // nobody can tell the hours of agreed changes from the rest
 	}
 	c := *k.car
 	c.StripHours = [car.Trades]float64{}
 	stage, plain := c.LastStage(), r.With(nil)
-	m, err := k.model(stage, plain.Own) // the odds of rust do not hang on strip hours
+	m, err := k.model(stage, plain.Own) // the odds of rust do not depend on strip hours
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +38,7 @@ func (k *known) hours(job *Job, r *rates.Rates) ([]HoursMiss, error) {
 	})
 	var out []HoursMiss
 	for trade, h := range job.Hours {
-		// A trade with work in few of the cars has no level to compare with.
+		// A trade with work in only a few of the cars has no level to compare with.
 		if h > 0 && len(logs[trade]) > hoursCars*9/10 {
 			mean, variance := moments(logs[trade])
 			out = append(out, HoursMiss{car.Trade(trade), chance.Log(h) - mean, max(variance, scores.LeastVariance)})

@@ -18,7 +18,7 @@ import (
 // Format is the first member of every file of past jobs.
 const Format = "underpaint past jobs 1"
 
-// Bounds of the file (assumption: a shop finishes some dozens of bodies a year).
+// Bounds of the file (assumption: a shop finishes a few dozen bodies a year).
 const (
 	MostBytes = 32 << 20
 	MostJobs  = 5000
@@ -26,61 +26,61 @@ const (
 	mostHours = 20_000
 )
 
-// Jobs are finished jobs with the rates that they were priced with.
+// Jobs are finished jobs with the rates at which they were priced.
 type Jobs struct {
 	Currency money.Currency
 	Invented bool
-	Rates    []*rates.Rates // no two with one check code
+	Rates    []*rates.Rates // each with a check code of its own
 	Jobs     []Job
 
 	code string
 }
 
-// Job is one finished job. All amounts are in minor units, taxed or not as the
+// Job is one finished job. All amounts are in minor units, with or without tax as the
 // range was.
 type Job struct {
 	Name     string       // the shop's own word for it; not a person's name
 	Finished string       // YYYY-MM-DD
 	Rates    string       // check code of the rates of its day; "" = not known
 	Car      *carfile.Car // nil = only the figures are known
-	Said     *Said        // nil = worked out again
+	Said     *Said        // nil = the range is worked out again
 	CameTo   money.Minor
-	Hours    [car.Trades]float64 // worked in all, the strip and survey included; 0 = not entered
+	Hours    [car.Trades]float64 // worked in total, the strip and survey included; 0 = not entered
 	More     [Causes]money.Minor
 }
 
 // Said is the range that the customer was first given.
 type Said struct{ Low, High money.Minor }
 
-// Cause is why a job came to more than was first thought.
+// Cause is a reason why a job cost more than was first thought.
 type Cause int
 
-// The causes. What was agreed on top is no fault of the range, and is taken off
+// The causes. Changes that were agreed are not the range's fault, so they are taken off
 // before a job is scored.
 const (
 	RustFound Cause = iota
 	MoreHours
 	DearerParts
 	ChangesAgreed
-	Causes // how many there are
+	Causes // the number of causes
 )
 
 // CauseIDs are the ids of the causes in files.
 var CauseIDs = [Causes]string{"rust_found", "hours", "parts", "changes_agreed"}
 
-// The members of each group of the file. The JSON Schema beside the site lists the
-// same names, and a test compares the two.
+// The members of each group of the file. The JSON Schema of the site lists the same
+// names, and a test compares the two.
 var (
 	fileKeys = []string{"format", "note", "invented", "currency", "rates", "jobs"}
 	jobKeys  = []string{"name", "finished", "rates", "car", "said", "came_to", "hours", "more_because"}
 	saidKeys = []string{"low", "high"}
 )
 
-// CheckCode names these jobs: the first ten hexadecimal digits of the SHA-256 of
+// CheckCode identifies these jobs: the first ten hexadecimal digits of the SHA-256 of
 // their canonical form, in two groups of five.
 func (j *Jobs) CheckCode() string { return j.code }
 
-// RatesOf are the rates of a job's day, nil when they are not in the file.
+// RatesOf returns the rates of a job's day, nil when they are not in the file.
 func (j *Jobs) RatesOf(job *Job) *rates.Rates {
 	for _, r := range j.Rates {
 		if r.CheckCode() == job.Rates {
@@ -90,12 +90,12 @@ func (j *Jobs) RatesOf(job *Job) *rates.Rates {
 	return nil
 }
 
-// Scored is what a job came to on the scope of its range: without what was agreed
-// on top.
+// Scored is the final price of a job within the scope of its range, without agreed
+// changes, in minor units.
 func (job *Job) Scored() money.Minor { return job.CameTo - job.More[ChangesAgreed] }
 
-// Decode reads a file of past jobs. With faults nothing of the file is returned;
-// the faults are the first of each job, so that all can be mended at once.
+// Decode reads a file of past jobs. If there are faults, it returns no jobs but the
+// first fault of each job, so that all can be fixed at once.
 func Decode(data []byte) (*Jobs, []error) {
 	head, parts, err := strict.SplitList(data, "jobs", MostBytes, MostJobs)
 	if err != nil {
@@ -177,13 +177,13 @@ func (j *Jobs) readRates(f strict.Field, n int) {
 	case r.Currency.Code != j.Currency.Code:
 		f.ComplainFound("rates in "+r.Currency.Code, "rates in the currency of the file, "+j.Currency.Code)
 	case slices.ContainsFunc(j.Rates, func(o *rates.Rates) bool { return o.CheckCode() == r.CheckCode() }):
-		f.ComplainFound("rates that stand above already", "each rates file once")
+		f.ComplainFound("rates that are listed above already", "each rates file once")
 	default:
 		j.Rates = append(j.Rates, r)
 	}
 }
 
-// readPart reads one job; what it holds goes into the check code.
+// readPart reads one job and adds it to the check code.
 func (j *Jobs) readPart(part strict.Part, sum io.Writer) (job Job, err error) {
 	f, err := part.Parse()
 	if err != nil {
@@ -241,7 +241,7 @@ func (j *Jobs) amount(f strict.Field, least money.Minor) money.Minor {
 	}
 	m, exact := j.Currency.Round(d)
 	if err != nil || !exact || m < least || m > 1e14 {
-		f.Complain("an amount with at most " + strconv.Itoa(j.Currency.Digits) + " decimals, not below nothing")
+		f.Complain("an amount with at most " + strconv.Itoa(j.Currency.Digits) + " decimals, 0 or more")
 		return 0
 	}
 	return m

@@ -37,7 +37,7 @@ func BenchmarkScore(b *testing.B) {
 	b.ReportMetric(float64(b.Elapsed().Milliseconds())/float64(b.N*len(j.Jobs)), "ms/job")
 }
 
-// TestRoundTrip: the file that is written is read back as the same jobs.
+// TestRoundTrip: writing the file and reading it back gives the same jobs.
 func TestRoundTrip(t *testing.T) {
 	j := jobsOf(t, nil, 7, 3)
 	text := j.Text([][]byte{rates.Sample()})
@@ -54,9 +54,9 @@ func TestRoundTrip(t *testing.T) {
 	}
 }
 
-// TestScored: a job falls in its own first range, at the rates of its day; what
-// was agreed on top does not count against the range; and what cannot be scored
-// says why.
+// TestScored: a job is compared with its own first range, at the rates of its day;
+// agreed changes do not count against the range; and a job that cannot be scored says
+// why.
 func TestScored(t *testing.T) {
 	j := jobsOf(t, nil, 7, 1)
 	s := j.Score(0)

@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// LeastToUse is the fewest jobs from which a figure is offered for use; with fewer
-// it would hardly leave the starting figure (assumption).
+// LeastToUse is the smallest number of jobs from which a figure is offered for use.
+// With fewer, it would hardly differ from the starting figure (assumption).
 const LeastToUse = 3
 
 // Teaching is what the jobs say about the starting figures.
@@ -21,16 +21,16 @@ type Teaching struct {
 	Spread scores.Spread   // on the spread of the depth of rust
 }
 
-// EveryJob is for Learn: no job is left out.
+// EveryJob tells Learn to leave no job out.
 const EveryJob = -1
 
-// Learn puts together what all jobs but one say; a negative number leaves none out.
+// Learn combines what all jobs but one say; a negative number leaves none out.
 //
-// A shift of the depth is not seen as such, only steps of damage. So each job's
-// steps found, less those to be expected at the shift so far, are divided by how
-// fast the expectation grows with the shift, and [scores.Learn] pools and shrinks
-// the results; a few rounds settle it. That is the Gauss-Newton method on the mean
-// squared misses, with the prior as one more observation.
+// A shift of the depth cannot be observed directly, only steps of damage. So each job's
+// steps found, less those expected at the current shift, are divided by the rate at
+// which the expectation grows with the shift, and [scores.Learn] pools and shrinks the
+// results; a few rounds converge. This is the Gauss-Newton method on the mean squared
+// misses, with the prior as one more observation.
 func Learn(all []Score, without int) (t Teaching, err error) {
 	for _, group := range groupsIn(all) {
 		l, err := learnRust(all, without, group)
@@ -50,7 +50,7 @@ func Learn(all []Score, without int) (t Teaching, err error) {
 	return t, nil
 }
 
-// groupsIn are the pocket groups of which any job has a whole survey, in the order
+// groupsIn lists the pocket groups of which any job has a complete survey, in the order
 // of the jobs.
 func groupsIn(all []Score) (ids []string) {
 	for n := range all {
@@ -63,8 +63,8 @@ func groupsIn(all []Score) (ids []string) {
 	return ids
 }
 
-// leastSlope is the slowest growth of the expected steps, per unit of shift and
-// part, from which anything can be learnt.
+// leastSlope is the slowest growth of the expected steps, per unit of shift and part,
+// from which anything can be learned.
 const leastSlope = 0.02
 
 func learnRust(all []Score, without int, group string) (scores.Learnt, error) {
@@ -100,7 +100,7 @@ func bounded(variance float64) float64 {
 	return max(scores.LeastVariance, min(scores.MostVariance, variance))
 }
 
-// in is what a job's survey says of a group; nil = nothing.
+// in returns what a job's survey says about a group; nil = nothing.
 func (s *Score) in(group string) *Expected {
 	for k := range s.Rust {
 		if s.Rust[k].Group == group {
@@ -122,10 +122,10 @@ func hoursOf(all []Score, without int) (seen []scores.Observation) {
 	return seen
 }
 
-// learnSpread compares how far whole surveys fell from what was to be expected, at
-// the shifts learnt, with how far they should. One miss for each job, since the
-// groups of one car share its luck. The spread of a survey grows slower than the
-// spread of the depth; how much slower is measured with Widened.
+// learnSpread compares how far complete surveys were from what was expected, at the
+// learned shifts, with how far they should be. Each job gives one miss, because the
+// groups of one car share its luck. The spread of a survey grows more slowly than the
+// spread of the depth; Widened measures how much.
 func (t *Teaching) learnSpread(all []Score, without int) {
 	var misses []float64
 	grows := 0.0
@@ -164,8 +164,8 @@ func (t *Teaching) shiftOf(group string) float64 {
 	return 0
 }
 
-// Own are the figures as a rates file keeps them: of at least LeastToUse jobs each,
-// to three decimals, within the bounds of the file.
+// Own returns the figures in the form that a rates file stores: those of at least
+// LeastToUse jobs each, to three decimals, within the bounds of the file.
 func (t *Teaching) Own(learntOn, jobsCode string) *rates.Own {
 	o := rates.NothingLearnt()
 	o.LearntOn, o.JobsCode = learntOn, jobsCode

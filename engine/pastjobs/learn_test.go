@@ -37,8 +37,8 @@ func each(n int, do func(n int)) {
 	wait.Wait()
 }
 
-// truth is a shop whose floors and sills are worse than the starting figures say,
-// its lids better, and whose metalwork takes longer.
+// truth is a shop whose floors and sills are worse than the starting figures say, whose
+// hood and trunk lids are better, and whose metalwork takes longer.
 func truth() *rates.Own {
 	o := rates.NothingLearnt()
 	for group, factor := range map[string]float64{"floor": 1.6, "sill": 1.4, "lids": 0.7} {
@@ -48,8 +48,8 @@ func truth() *rates.Own {
 	return o
 }
 
-// TestLearnFromAShopThatDiffers: known shifts are found within their stated error,
-// and ranges by what the other jobs taught miss by less.
+// TestLearnFromAShopThatDiffers: learning recovers known shifts within their stated
+// error, and ranges based on what the other jobs taught miss by less.
 func TestLearnFromAShopThatDiffers(t *testing.T) {
 	own := truth()
 	j := jobsOf(t, own, 11, 40)
@@ -87,8 +87,8 @@ func TestLearnFromAShopThatDiffers(t *testing.T) {
 	}
 }
 
-// agrees allows four standard errors: of some forty figures none should fall
-// outside by chance, also with counts that are skewed and few.
+// agrees allows four standard errors: of about forty figures none should be outside by
+// chance, even with counts that are skewed and few.
 func agrees(t *testing.T, l scores.Learnt, is float64) {
 	t.Helper()
 	if miss := l.Plain - is; math.Abs(miss) > 4*l.PlainSE {
@@ -114,7 +114,7 @@ func TestLearnFromAPlainShop(t *testing.T) {
 			t.Errorf("%s moved by %.2f", r.Group, r.Shift)
 		}
 	}
-	// The ends are 1.28 standard deviations out on the log scale; four are allowed.
+	// The ends are 1.28 standard deviations out on the log scale; the test allows four.
 	if sd := math.Log(l.Spread.High/l.Spread.Low) / 2 / 1.2816; math.Abs(math.Log(l.Spread.Factor)) > 4*sd {
 		t.Errorf("spread %+v", l.Spread)
 	}

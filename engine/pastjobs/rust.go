@@ -14,19 +14,19 @@ import (
 )
 
 // shifts are the values of a shift of the log of the depth of rust at which the
-// survey to be expected is worked out; between them lines are straight. They span
-// the factors that a rates file takes, 0.4 to 2.5.
+// expected survey is worked out, with straight lines between them. They span the
+// factors that a rates file accepts, 0.4 to 2.5.
 var shifts = [...]float64{-0.916, -0.458, 0, 0.458, 0.916}
 
-// unshifted is the place of no shift among shifts.
+// unshifted is the index of no shift in shifts.
 const unshifted = 2
 
-// widened is the factor on the spread at which the variance is worked out, too.
+// widened is the factor on the spread at which the variance is also worked out.
 const widened = 1.3
 
-// Expected is what the survey of one pocket group was to be expected to show of one
-// car before it was stripped, in steps on the scale of conditions, summed over the
-// parts that bare metal shows; and what it did show.
+// Expected holds what the survey of one pocket group was expected to show of one car
+// before it was stripped, and what it did show. Both are in steps on the scale of
+// conditions, summed over the parts that bare metal shows.
 type Expected struct {
 	Group    string
 	Parts    int
@@ -36,7 +36,7 @@ type Expected struct {
 	Widened  float64 // variance at shift 0 with the spread widened
 }
 
-// at is the mean, its slope and the variance at a shift.
+// at returns the mean, its slope and the variance at a shift.
 func (e *Expected) at(shift float64) (mean, slope, variance float64) {
 	k := 0
 	for k < len(shifts)-2 && shift > shifts[k+1] {
@@ -49,8 +49,8 @@ func (e *Expected) at(shift float64) (mean, slope, variance float64) {
 	return e.Mean[k] + float64(t*(e.Mean[k+1]-e.Mean[k])), slope, e.Variance[k] + float64(t*(e.Variance[k+1]-e.Variance[k]))
 }
 
-// surveyed are the parts of each group that bare metal shows, of the groups all of
-// whose such parts are recorded, with the steps found.
+// surveyed returns the parts of each group that bare metal shows, with the steps found,
+// for the groups all of whose such parts are recorded.
 func (k *known) surveyed() (items [][]int, found []float64) {
 	items, found = make([][]int, len(k.body.Groups)), make([]float64, len(k.body.Groups))
 	whole := make([]bool, len(k.body.Groups))
@@ -81,12 +81,12 @@ func (k *known) surveyed() (items [][]int, found []float64) {
 	return items, found
 }
 
-// expected imagines, on the starting figures and a few shifts of them, the surveys
-// of cars of which only what was told is known.
+// expected simulates surveys of cars of which only the customer's answers are known, on
+// the starting figures and at a few shifts of them.
 func (k *known) expected() (out []Expected, all *Expected, err error) {
 	items, found := k.surveyed()
 	sum := Expected{}
-	var at []int // by entry of out, its group
+	var at []int // by index in out: its group
 	for g, list := range items {
 		if len(list) > 0 {
 			out, at = append(out, Expected{Group: k.body.Groups[g].ID, Parts: len(list), Found: found[g]}), append(at, g)

@@ -16,39 +16,39 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Imagined cars behind the range of a finished job, behind its hours, and behind
-// what its survey was to be expected to show (assumption: an end of a range then
-// has a standard error of about a sixtieth of the width).
+// Numbers of simulated cars for the range of a finished job, for its hours, and for
+// what its survey was expected to show. Assumption: an end of a range then has a
+// standard error of about a sixtieth of the width.
 const (
 	rangeCars  = 2048
 	hoursCars  = 768
 	surveyCars = 384
 )
 
-// scoreSeed is that of every range that is worked out again.
+// scoreSeed is the seed of every range that is worked out again.
 const scoreSeed = 1
 
 // Score is how one job came out. Amounts are in minor units.
 type Score struct {
 	Name   string
 	WhyNot string // why it could not be scored, "" = it was
-	Said   bool   // its first range is the one that was said, not worked out again
+	Said   bool   // the first range is the one that the customer was given, not worked out again
 	First  scores.Finished
-	Half   float64 // middle of the first range; 0 when only the ends were said
+	Half   float64 // middle of the first range; 0 when only the ends were given
 
-	Modelled       bool // the range was worked out again, so there are
+	Modelled       bool // the range was worked out again, which gives the two scores below
 	CRPS, Interval float64
 
-	Surveyed bool // a range after the survey, too
+	Surveyed bool // there is also a range after the survey
 	Survey   scores.Finished
 
-	Rust  []Expected // by pocket group with a whole survey
+	Rust  []Expected // by pocket group with a complete survey
 	All   *Expected  // all those groups together; nil without any
 	Hours []HoursMiss
 }
 
-// HoursMiss is the log of a trade's hours over those expected after the survey,
-// with the variance that the model gives it.
+// HoursMiss is the log of a trade's hours over those expected after the survey, with
+// the variance that the model gives it.
 type HoursMiss struct {
 	Trade         car.Trade
 	Log, Variance float64
@@ -56,8 +56,8 @@ type HoursMiss struct {
 
 func (h HoursMiss) ratio() float64 { return chance.Exp(h.Log) }
 
-// Score works out one job. It is the same on every machine and does not depend on
-// the other jobs.
+// Score works out one job. The result is the same on every machine and does not depend
+// on the other jobs.
 func (j *Jobs) Score(n int) Score {
 	job := &j.Jobs[n]
 	s := Score{Name: job.Name}
@@ -79,7 +79,7 @@ func (j *Jobs) Score(n int) Score {
 	return s
 }
 
-// ready says at which rates a job can be worked out again, or why it cannot.
+// ready returns the rates at which a job can be worked out again, or why it cannot.
 func (j *Jobs) ready(job *Job) (*rates.Rates, string) {
 	r := j.RatesOf(job)
 	switch {
@@ -97,7 +97,7 @@ func (j *Jobs) ready(job *Job) (*rates.Rates, string) {
 	return r, ""
 }
 
-// model works the ranges out again, and what survey and hours say.
+// model works the ranges out again, with what survey and hours say.
 func (s *Score) model(job *Job, r *rates.Rates) error {
 	k, err := open(job.Car)
 	if err != nil {
@@ -124,7 +124,7 @@ func (s *Score) model(job *Job, r *rates.Rates) error {
 	return err
 }
 
-// finished is where a job fell among the draws, in increasing order.
+// finished says where a job fell among the draws, which are in increasing order.
 func finished(totals []int64, found money.Minor) scores.Finished {
 	return scores.Finished{Low: chance.QuantileMinor(totals, 0.1), High: chance.QuantileMinor(totals, 0.9), Found: float64(found), PIT: scores.PIT(totals, int64(found))}
 }
@@ -135,7 +135,7 @@ type known struct {
 	body      *car.Body
 	histories []exposure.History
 	common    *car.Common
-	last      *damage.Model // at the last stage on the starting figures, once needed
+	last      *damage.Model // at the last stage on the starting figures, once it is needed
 }
 
 func open(c *carfile.Car) (*known, error) {
@@ -154,7 +154,7 @@ func open(c *carfile.Car) (*known, error) {
 	return &known{car: c, body: b, histories: histories, common: common}, nil
 }
 
-// table prices the car at a stage. Ways that were chosen count with the last one.
+// table prices the car at a stage. Chosen ways count at the last stage.
 func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Table, error) {
 	t, err := pricing.NewTable(k.body, k.common, r, c.Standard, c.Scope)
 	if err != nil {
@@ -166,7 +166,7 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 	return t.With(c.Decided(k.body, stage, stage == c.LastStage()))
 }
 
-// totals are the prices of imagined cars that agree with all that was known by a
+// totals returns the prices of simulated cars that agree with everything known by a
 // stage, in increasing order.
 func (k *known) totals(stage string, r *rates.Rates) ([]int64, error) {
 	m, err := k.model(stage, r.Own)
@@ -183,8 +183,8 @@ func (k *known) totals(stage string, r *rates.Rates) ([]int64, error) {
 	return totals, nil
 }
 
-// model conditions on what was known by a stage. Coarse grids move no chance of a
-// condition by more than .01 and cost a fifth.
+// model conditions on everything known by a stage. Its coarse grids move no probability
+// of a condition by more than .01 and take a fifth of the time.
 func (k *known) model(stage string, own *rates.Own) (*damage.Model, error) {
 	plain := stage == k.car.LastStage() && len(own.Rust) == 0 && own.Spread.Factor == 1
 	if plain && k.last != nil {

@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Summary puts the scores of all jobs together.
+// Summary combines the scores of all jobs.
 type Summary struct {
 	Scored      int
 	First       scores.Coverage // against the first range
@@ -18,26 +18,26 @@ type Summary struct {
 	AfterSurvey scores.Coverage
 	JudgedAfter scores.Judgement
 
-	Modelled         int // of these the draws are known
+	Modelled         int // the jobs among them whose draws are known
 	CRPS, CRPSError  float64
 	Interval         float64
-	Rust             []scores.Ratio // damage found over damage to be expected, by pocket group
+	Rust             []scores.Ratio // damage found over damage expected, by pocket group
 	Hours            []scores.Ratio // hours over those expected after the survey, by trade
 	Causes           [Causes]CauseSum
-	From, To         string // days on which the first and the last scored job were finished
+	From, To         string // dates on which the first and the last scored job were finished
 	HoursPredictions scores.Comparison
 }
 
-// CauseSum is what one cause came to over all jobs.
+// CauseSum is the total of one cause over all jobs.
 type CauseSum struct {
 	Jobs   int
 	Amount money.Minor
 }
 
-// Confidence is that of the ratios (as the 80 % range itself).
+// Confidence is the confidence level of the ratios, the same as that of the 80 % range.
 const Confidence = 0.8
 
-// Sum puts scores together. Scores and jobs are in the same order.
+// Sum combines scores. all has one score per job, in the order of the jobs.
 func (j *Jobs) Sum(all []Score) (s Summary, err error) {
 	var first, after []scores.Finished
 	var crps, interval []float64
@@ -71,7 +71,7 @@ func (j *Jobs) Sum(all []Score) (s Summary, err error) {
 	return s, s.ratios(all)
 }
 
-// causes adds up why jobs came to more.
+// causes adds up why jobs cost more.
 func (s *Summary) causes(j *Jobs) {
 	for n := range j.Jobs {
 		for k, amount := range j.Jobs[n].More {
@@ -112,7 +112,7 @@ func (s *Summary) ratios(all []Score) error {
 	return err
 }
 
-// Past is what may be published of the record: nothing with too few jobs.
+// Past returns what may be published of the record; nil with too few jobs.
 func (s *Summary) Past(jobsCode string) *rates.Past {
 	if s.Scored < scores.LeastJobs {
 		return nil
@@ -120,8 +120,8 @@ func (s *Summary) Past(jobsCode string) *rates.Past {
 	return &rates.Past{Below: s.First.Below, Inside: s.First.Inside, Above: s.First.Above, From: s.From, To: s.To, JobsCode: jobsCode}
 }
 
-// Improved compares the misses of ranges worked out again, job by job, with what
-// the other jobs taught and with the starting figures.
+// Improved compares, job by job, the misses of ranges worked out again with what the
+// other jobs taught and with the starting figures.
 type Improved struct {
 	Jobs             int
 	Starting, Taught float64 // mean CRPS, minor units
@@ -129,7 +129,7 @@ type Improved struct {
 	Covered          scores.Coverage
 }
 
-// Again is one job's range worked out twice more: on the starting figures, and on
+// Again holds one job's range worked out twice more: on the starting figures, and on
 // what all the other jobs taught.
 type Again struct {
 	Known            bool
@@ -137,7 +137,7 @@ type Again struct {
 	Fell             scores.Finished
 }
 
-// Again works one job out twice more. It needs the scores of all jobs.
+// Again works one job out twice more. all has the scores of all jobs.
 func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 	job := &j.Jobs[n]
 	r, _ := j.ready(job)
@@ -154,7 +154,7 @@ func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 	}
 	found := int64(job.Scored())
 	a.Starting = all[n].CRPS
-	if r.Own.LearntOn != "" { // the range of the day did not rest on the starting figures
+	if r.Own.LearntOn != "" { // the range of the day used learned figures, not the starting figures
 		totals, err := k.totals(carfile.Told, r.With(nil))
 		if err != nil {
 			return a, err
@@ -169,7 +169,7 @@ func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 	return a, nil
 }
 
-// Improve puts the jobs worked out again together.
+// Improve combines the jobs that were worked out again.
 func Improve(all []Again) (i Improved) {
 	var starting, taught, gain []float64
 	var fell []scores.Finished

@@ -10,9 +10,9 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Headings are the columns of a table of past jobs, for spreadsheets. Such a job is
-// known by its figures alone: it has no car, so it counts against the range that
-// was said, and nothing is learnt from it.
+// Headings are the columns of a table of past jobs, for spreadsheets. A job from a
+// table has figures but no car, so it counts against the range that was given, and
+// teaches nothing.
 var Headings = []string{"job", "finished", "said low", "said high", "came to",
 	"rust found", "more hours", "dearer parts", "changes agreed"}
 
@@ -25,8 +25,8 @@ func tableColumns(decimal columns.Decimal, c money.Currency) []columns.Column {
 		amount(Headings[5], true), amount(Headings[6], true), amount(Headings[7], true), amount(Headings[8], true)}
 }
 
-// ReadTable reads jobs from a table. What cannot be taken is in the table's
-// refusals; the error is for a text that is no such table.
+// ReadTable reads jobs from a table. The table lists the rows that it refuses; the
+// error is for a text that is not such a table.
 func ReadTable(text string, decimal columns.Decimal, c money.Currency) (jobs []Job, table columns.Table, err error) {
 	table, err = columns.Read(text, tableColumns(decimal, c))
 	if err != nil {
@@ -77,7 +77,7 @@ func readRow(row columns.Row, c money.Currency) (job Job, refusal *columns.Refus
 	copy(job.More[:], amounts[3:])
 	switch {
 	case job.Said.Low <= 0:
-		return job, refuseCell(row, 2, "an amount above nothing")
+		return job, refuseCell(row, 2, "an amount above 0")
 	case job.Said.High <= job.Said.Low:
 		return job, refuseCell(row, 3, "an amount above the low end")
 	case job.Scored() <= 0:
@@ -86,8 +86,8 @@ func readRow(row columns.Row, c money.Currency) (job Job, refusal *columns.Refus
 	return job, nil
 }
 
-// WriteTable writes the figures of jobs as a table; of a job whose range was worked
-// out again the ends stay blank, for the car says them.
+// WriteTable writes the figures of jobs as a table. The ends are blank for a job whose
+// range was worked out again, because the car gives them.
 func (j *Jobs) WriteTable(separator byte, decimal columns.Decimal) (string, error) {
 	var trades []string
 	for _, id := range car.TradeIDs {

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/pastjobs"
 )
 
-// TestTable: figures of jobs from a spreadsheet, with what spreadsheets do to them;
-// what is written comes back.
+// TestTable: figures of jobs from a spreadsheet, in the forms that spreadsheets write;
+// what is written can be read back.
 func TestTable(t *testing.T) {
 	eur, err := money.CurrencyOf("EUR")
 	if err != nil {
@@ -61,7 +61,7 @@ func TestTable(t *testing.T) {
 	}
 }
 
-// TestRefusedFiles: every fault names its job; nothing of the file is taken.
+// TestRefusedFiles: every fault names its job, and nothing of the file is returned.
 func TestRefusedFiles(t *testing.T) {
 	head := `{"format":"underpaint past jobs 1","currency":"USD","rates":[],"jobs":[`
 	job := `{"name":"a","finished":"2024-01-01","said":{"low":"1000","high":"2000"},"came_to":"1500"}`
@@ -114,7 +114,7 @@ func FuzzDecode(f *testing.F) {
 	})
 }
 
-// TestFiguresAlone: jobs without a car are counted against the range that was said,
+// TestFiguresAlone: jobs without a car are counted against the range that was given,
 // and teach nothing.
 func TestFiguresAlone(t *testing.T) {
 	usd, err := money.CurrencyOf("USD")

@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Together makes one record of several, as of several years. Names must differ, and
-// the money be the same.
+// Together combines several records into one, for example those of several years. Names
+// must differ, and the currency must be the same.
 func Together(all []*Jobs) (*Jobs, error) {
 	if len(all) == 1 {
 		return all[0], nil

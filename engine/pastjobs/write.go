@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Text writes one job as the file has it, with its members in their usual order.
+// Text writes one job as it is in the file, with its members in their usual order.
 func (job *Job) Text(c money.Currency) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
@@ -40,7 +40,7 @@ func (job *Job) Text(c money.Currency) []byte {
 	return w.Bytes()
 }
 
-// Text writes the file: rates is the text of each rates file, in the order of
+// Text writes the file. rates holds the text of each rates file, in the order of
 // j.Rates.
 func (j *Jobs) Text(rates [][]byte) []byte {
 	w := strict.NewWriter()

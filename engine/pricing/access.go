@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// access is one line for getting in: charged once when any of its items is far
-// enough gone.
+// access is one line for getting in. It is charged once if any of its items is bad
+// enough.
 type access struct {
 	in            int // index in figures.gettingIn
 	side          car.Side
@@ -23,13 +23,13 @@ type access struct {
 	covers        []int
 }
 
-// nut is one body bolt that may be seized once the body is lifted.
+// nut is one body bolt that may have seized, which shows once the body is lifted.
 type nut struct {
 	item int
 	line plainLine
 }
 
-// doneInStrip says whether a step of the strip is done in full at this scope.
+// doneInStrip says whether the scope includes the whole of a step of the strip.
 func (t *Table) doneInStrip(id string) bool {
 	for _, s := range t.fig.steps {
 		if s.id == id || s.onAFrame != nil && s.onAFrame.id == id {
@@ -110,7 +110,7 @@ func (t *Table) anyDone(steps []string) bool {
 	return false
 }
 
-// needed says whether the line is charged for these ways.
+// needed says whether these ways call for the line.
 func (a *access) needed(way []car.Way) bool {
 	if anyAtLeast(way, a.unless, a.unlessAtLeast) {
 		return false
@@ -126,16 +126,17 @@ func (a *access) needed(way []car.Way) bool {
 // stripLine is one step of the strip and survey on this body.
 type stripLine struct {
 	plainLine
-	how     string  // rates.Fixed, EachOne, ByTheHour, AtCost
+	how     string  // rates.Fixed, EachOne, ByTheHour or AtCost
 	ceiling float64 // hours, 0 = none
 	likely  float64
-	each    int // how many, for EachOne
-	// byCustomer: not worked by the shop, and not charged.
+	each    int // number of pieces, for EachOne
+	// byCustomer marks a step that the customer does: the shop neither works nor
+	// charges it.
 	byCustomer bool
 }
 
-// setStrip scales the steps to the body: by its stage factor, the lead by its
-// joints; the body lift at its own hours.
+// setStrip scales the steps to the body: most by its stage factor, the lead by the
+// number of its joints. The body lift has hours of its own.
 func (t *Table) setStrip() error {
 	for n, s := range t.fig.steps {
 		factor := t.Body.StageFactor
@@ -169,7 +170,7 @@ func (t *Table) setStrip() error {
 	return nil
 }
 
-// The step that a customer can do, and the paint that nobody looks at.
+// The step that a customer can do, and the paint on surfaces that nobody sees.
 const disassemble, paintInside = "disassemble", "paint_in"
 
 // setAfter scales the work that every job has after the survey.

@@ -7,19 +7,19 @@ import (
 	"underpaint/engine/money"
 )
 
-// Bill is what one imagined car takes and costs. Hours are in thousandths,
-// money in whole minor units. Make one with [Table.NewBill] and fill it again
-// and again with [Table.Price].
+// Bill is the work on one simulated car and its price. Hours are in thousandths, money
+// in whole minor units. Make one with [Table.NewBill] and reuse it for every
+// [Table.Price].
 type Bill struct {
 	StripHours, AfterHours [car.Trades]int64
 	Way                    []car.Way // what is done, by item; Leave where covered
-	Drawn                  []car.Way // before anything forced it
+	Drawn                  []car.Way // before other work forced a change
 	Covered                []bool
-	RaisedBy               []int16 // index of the opening that raised it, or −1, also where a panel is fitted whole
+	RaisedBy               []int16 // index of the opening that raised it; −1 if none did, or if a panel is fitted whole
 
 	Strip       money.Minor             // the strip and survey stage
 	Labour      [car.Trades]money.Minor // after the survey
-	Least       money.Minor             // topping up to the least charge
+	Least       money.Minor             // tops a small job up to the least charge
 	Materials   money.Minor             // after the survey
 	Consumables money.Minor
 	Parts       money.Minor
@@ -27,24 +27,25 @@ type Bill struct {
 	Supplies    money.Minor
 	Total       money.Minor
 	Tax         money.Minor // on top of Total when rates are published without tax
-	Weeks       float64     // in the shop, without the wait for a start
+	Weeks       float64     // in the shop, without the wait before the start
 
 	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
 	sentIn  money.Minor       // sent out within the strip stage
 	partsIn money.Minor       // parts before handling
 	credit  []bool
-	after   []hoursOf // what was added to AfterHours, without the whole-car factors
+	after   []hoursOf // every addition to AfterHours, without the whole-car factors
 	strip   []float64 // by step of the strip: hours without the whole-car factor
-	list    *[]Line   // when set, every line is written down
+	list    *[]Line   // if set, every line is appended here
 }
 
-// NewBill allocates a bill for Price.
+// NewBill allocates a bill for [Table.Price].
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
 	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n)}
 }
 
-// Price works out one imagined car.
+// Price works out one simulated car. lastPlace is the id of the climate where the car
+// was last kept.
 func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.noHours()
 	b.partsIn, b.after = 0, b.after[:0]
@@ -82,8 +83,8 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 	}
 }
 
-// dropCovered drops what full panels, or another chassis, replace, once panels are
-// fitted whole where their pieces would cost more.
+// dropCovered fits whole panels where their pieces would cost more, then drops the
+// items that full panels, or another chassis, replace.
 func (t *Table) dropCovered(u *Uniforms, b *Bill) {
 	for i, way := range b.Way {
 		if way != car.Full {
@@ -109,7 +110,7 @@ func (t *Table) dropCovered(u *Uniforms, b *Bill) {
 	}
 }
 
-// workItems adds hours and parts of every item, with what earlier repairs add.
+// workItems adds the hours and parts of every item, with what earlier repairs add.
 func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b *Bill) {
 	for i, way := range b.Way {
 		if b.Covered[i] {
@@ -145,7 +146,8 @@ func hasFinding(c *damage.Car, i int) bool {
 	return f == damage.PatchOverRust || f == damage.FillerOverHole || c.Dent[i] || c.LeadFailed[i] > 0
 }
 
-// workItem adds the hours of one way on one item, all trades at one score.
+// workItem adds the hours of one way on one item. One score sets the hours of all its
+// trades.
 func (t *Table) workItem(i int, way *labour, s float64, f *[car.Trades]float64, b *Bill) {
 	var hours [car.Trades]float64
 	chance.AllAt(way.hours, s, hours[:])
@@ -176,7 +178,7 @@ func (t *Table) addFindings(c *damage.Car, i int, s, factor float64, b *Bill) {
 	}
 }
 
-// getIn adds what has to be done once to reach the work.
+// getIn adds the work that is done once to reach the rest.
 func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *Bill) {
 	lifted := t.doneInStrip("body_lift")
 	for k := range t.accesses {
@@ -226,6 +228,5 @@ func (b *Bill) part(item int, price money.Minor) {
 	}
 }
 
-// write writes a line down. Whether lines are asked for is seen first, so that none
-// is made up for nothing.
+// write appends a line. Callers check b.list first, so that they build no line in vain.
 func (b *Bill) write(l Line) { *b.list = append(*b.list, l) }

@@ -9,7 +9,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// allHours are those of all trades, strip and after, in thousandths.
+// allHours adds up the hours of all trades, strip and after, in thousandths.
 func allHours(b *Bill) (sum int64) {
 	for trade := range b.StripHours {
 		sum += b.StripHours[trade] + b.AfterHours[trade]
@@ -17,8 +17,9 @@ func allHours(b *Bill) (sum int64) {
 	return sum
 }
 
-// TestWeeksByHand: the hours of all trades, strip and after, over 20, 25 or 30 hours
-// a week, and a wait of 4, 8 or 20 weeks, as the sample shop publishes them.
+// TestWeeksByHand: weeks are the hours of all trades, strip and after, divided by 20,
+// 25 or 30 hours a week, plus a wait of 4, 8 or 20 weeks, as the sample shop publishes
+// them.
 func TestWeeksByHand(t *testing.T) {
 	model, table := testTable(t, "pickup", "show")
 	for level, p := range []float64{.1, .5, .9} {
@@ -37,9 +38,9 @@ func TestWeeksByHand(t *testing.T) {
 	}
 }
 
-// TestTaxByHand: 6.25 % of what the shop says is taxed, added up and rounded once,
-// half away from zero (Streamlined Sales and Use Tax Agreement, section 324); none
-// where rates hold it already or the shop is not sure.
+// TestTaxByHand: tax is 6.25 % of what the shop says is taxed, added up and rounded
+// once, half away from zero (Streamlined Sales and Use Tax Agreement, section 324). It
+// is 0 where the rates already include it or the shop is not sure.
 func TestTaxByHand(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	sample := table.Rates.Tax
@@ -79,8 +80,8 @@ func TestTaxByHand(t *testing.T) {
 	}
 }
 
-// TestLeastCharge: a job shorter than the two hours of the sample shop is topped up to
-// them at 85.00 an hour, to the thousandth of an hour.
+// TestLeastCharge: a job shorter than the sample shop's two hours is topped up to them
+// at 85.00 an hour, to the thousandth of an hour.
 func TestLeastCharge(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	for hours, want := range map[int64]money.Minor{0: 17000, 500: 12750, 1999: 9, 2000: 0, 2001: 0} {
@@ -90,8 +91,8 @@ func TestLeastCharge(t *testing.T) {
 	}
 }
 
-// TestOutsideOnlyReaches: outer skins whole and a third of the inside, .33 as the
-// hours of those steps have it; primer reaches 1.75 faces of each sheet.
+// TestOutsideOnlyReaches: outside only means all of the outer skins and a third of the
+// inside (.33, like the hours of those steps). Primer reaches 1.75 faces of each sheet.
 func TestOutsideOnlyReaches(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	all, outer := 0.0, 0.0

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// draws makes a car and uniforms that draw these ways, every other item sound and
-// every other uniform in the middle.
+// draws makes a car and uniforms that draw these ways. Every other item is sound and
+// every other uniform is one half.
 func draws(t *testing.T, model *damage.Model, table *Table, ways map[string]car.Way) (*damage.Car, *Uniforms) {
 	t.Helper()
 	c, u := model.NewCar(), table.NewUniforms()
@@ -22,7 +22,7 @@ func draws(t *testing.T, model *damage.Model, table *Table, ways map[string]car.
 	return c, u
 }
 
-// drawing is a condition, and a uniform in it, at which item i is drawn to a way.
+// drawing returns a condition of item i, and a uniform, for which this way is drawn.
 func drawing(t *testing.T, table *Table, i int, w car.Way) (condition int8, uniform float64) {
 	t.Helper()
 	for k := range table.items[i].chance {
@@ -38,8 +38,8 @@ func drawing(t *testing.T, table *Table, i int, w car.Way) (condition int8, unif
 	return 0, 0
 }
 
-// Of a two-door at show standard, all in the middle, at the rates of the sample shop
-// (metal and paint 85, prep 65, body 78, fit 75 an hour; ten per cent on parts):
+// On a two-door at show standard, with every uniform at one half, at the sample shop's
+// rates (metal and paint 85, prep 65, body 78, fit 75 an hour; ten per cent on parts):
 //
 //	hood            patch 593.50   section 1,434.00   full 1,147 + 495 = 1,642.00
 //	its edge        patch 411.40   section   980.50
@@ -49,14 +49,14 @@ func drawing(t *testing.T, table *Table, i int, w car.Way) (condition int8, unif
 //	its low section 886.50, bottom section 815.50
 //	door shell      treat 176.20                      full 1,377 + 660 = 2,037.00
 //
-// and the hood, for one, may cost 1.15 × 1,642 = 1,888.30 in pieces.
+// So the hood, for example, may cost 1.15 × 1,642 = 1,888.30 in pieces.
 func TestWholePanelByHand(t *testing.T) {
 	const p, s, f, hand = car.Patch, car.Section, car.Full, car.Fabricate
 	model, table := testTable(t, "two_door_unitary", "show")
 	for _, c := range []struct {
 		name  string
 		ways  map[string]car.Way
-		whole string // the panels that are fitted whole
+		whole string // the panels that must be fitted whole
 	}{
 		{"1,434.00 + 411.40 = 1,845.40", map[string]car.Way{"hood.whole": s, "hood_edge.whole": p}, ""},
 		{"1,434.00 + 980.50 = 2,414.50", map[string]car.Way{"hood.whole": s, "hood_edge.whole": s}, "hood.whole"},
@@ -93,10 +93,10 @@ func TestWholePanelByHand(t *testing.T) {
 	}
 }
 
-// TestWholePanelAtItsOwnDraws: the hood in a section (50, 100 and 200 of panel) with a
-// patch on its edge takes 1,845.40 of 1,888.30 in the middle. With panels at their low
-// price it is 1,324 + 55 + 411.40 = 1,790.40 of 1.15 × (1,147 + 286) = 1,647.95, and the
-// bill is that of a hood that was drawn full.
+// TestWholePanelAtItsOwnDraws: with every uniform at one half, a section of the hood
+// (50, 100 and 200 of panel) with a patch on its edge takes 1,845.40 of 1,888.30. With
+// panels at their low price it takes 1,324 + 55 + 411.40 = 1,790.40 of 1.15 × (1,147 +
+// 286) = 1,647.95, and the bill is that of a hood that was drawn full.
 func TestWholePanelAtItsOwnDraws(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	hood := itemNamed(t, table, "hood.whole")
@@ -116,10 +116,10 @@ func TestWholePanelAtItsOwnDraws(t *testing.T) {
 	}
 }
 
-// TestWholePanelIsNotForced: none is fitted whole where the customer keeps old metal,
-// where a way was chosen on the part or on one that its panel would cover, where the
-// shop cannot buy the panel, or where the scope leaves the part out. A choice elsewhere
-// changes nothing.
+// TestWholePanelIsNotForced: no panel is fitted whole where the customer keeps old
+// metal, where a way was chosen on the part or on one that its panel would cover, where
+// the shop cannot buy the panel, or where the scope leaves the part out. A choice
+// elsewhere changes nothing.
 func TestWholePanelIsNotForced(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	hood, edge := itemNamed(t, table, "hood.whole"), itemNamed(t, table, "hood_edge.whole")
@@ -146,7 +146,7 @@ func TestWholePanelIsNotForced(t *testing.T) {
 			t.Errorf("%s: %s, by hand %s", name, car.WayIDs[got], car.WayIDs[c.want])
 		}
 	}
-	// What an earlier decision ruled out is forgotten by the next.
+	// A new decision forgets what an earlier one ruled out.
 	if got := way(with(t, table, keeps), Undecided(), pieces, hood); got != car.Full {
 		t.Errorf("decided twice: %s", car.WayIDs[got])
 	}

@@ -10,9 +10,10 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestSentOutByHand: the sample shop has waste (220) taken away for every job, the
-// body (240) moved unless only the outside is done, small parts (350) powder coated
-// at the two higher standards on a whole body; ten per cent on each stage's sum.
+// TestSentOutByHand: the sample shop has waste (220) taken away on every job, the body
+// (240) moved unless only the outside is done, and small parts (350) powder coated at
+// the two higher standards on a whole body. Ten per cent goes on top of each stage's
+// amount.
 func TestSentOutByHand(t *testing.T) {
 	for _, standard := range car.Standards {
 		for _, scope := range rates.ScopeIDs {
@@ -43,9 +44,10 @@ type openingRow struct {
 	Raise         []struct{ Part, To, End string }
 }
 
-// TestOpeningsByHand goes through every row of the file on every body: at its way, or
-// the next that is done there, the item opens what the row names, on its side if the
-// row says so; a way short of it opens nothing, and neither does the reason not to.
+// TestOpeningsByHand goes through every row of the file on every body. Done in the
+// row's way, or in the next that is done there, the item opens what the row names, on
+// its own side if the row says so. A lesser way opens nothing, and nothing is opened
+// where the row's exception applies.
 func TestOpeningsByHand(t *testing.T) {
 	var file struct {
 		OpenedBecause []openingRow `json:"opened_because"`
@@ -117,7 +119,7 @@ func tryOpening(t *testing.T, table *Table, row openingRow, i int) (tried int) {
 	return tried
 }
 
-// TestNoWholePanel: where the shop can only buy a section of a part, or makes it by
+// TestNoWholePanel: where the shop can buy only a section of a part, or makes it by
 // hand, a whole panel is made by hand.
 func TestNoWholePanel(t *testing.T) {
 	for had, want := range map[string]car.Way{"": car.Full, "made_today": car.Full, "section_only": car.Fabricate, "by_hand": car.Fabricate} {
@@ -134,7 +136,7 @@ func TestNoWholePanel(t *testing.T) {
 }
 
 // TestAnotherChassisCovers: another chassis brings its own rails, kick-ups and
-// outriggers, so that none of them is worked on or charged.
+// outriggers, so none of them is worked on or charged.
 func TestAnotherChassisCovers(t *testing.T) {
 	model, table := testTable(t, "hardtop_on_frame", "show")
 	ways := map[string]car.Way{}

@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// scoped is the table of a body at a standard and scope, the rates of the sample shop
-// changed first.
+// scoped makes the table of a body at a standard and scope, after changing the sample
+// shop's rates.
 func scoped(t *testing.T, body, standard, scope string, change func(*rates.Rates)) (*damage.Model, *Table) {
 	t.Helper()
 	model, table := testTable(t, body, standard)
@@ -29,9 +29,9 @@ func scoped(t *testing.T, body, standard, scope string, change func(*rates.Rates
 
 func asPublished(*rates.Rates) {}
 
-// TestCeilingsOfTheStage: steps charged by the hour are charged as worked up to the
-// ceiling that the sample shop publishes; on a two-door in one shell their hours are
-// those of the file of the work.
+// TestCeilingsOfTheStage: steps charged by the hour are charged as worked, up to the
+// ceiling that the sample shop publishes. On a two-door with a unitary body their hours
+// are those of work.json.
 func TestCeilingsOfTheStage(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	for p, want := range map[float64]map[string]int64{
@@ -59,8 +59,8 @@ func TestCeilingsOfTheStage(t *testing.T) {
 	}
 }
 
-// TestPaceByHand: a shop whose metalwork takes a quarter longer than the starting
-// hours takes it on every line of metalwork and on no other.
+// TestPaceByHand: a shop whose metalwork takes a quarter longer than the starting hours
+// takes longer on every line of metalwork and on no other.
 func TestPaceByHand(t *testing.T) {
 	ways := map[string]car.Way{"inner_sill.left": car.Section, "floor_brace.front_left": car.Full, "cowl_lower.whole": car.Patch, "quarter_lower_front.left": car.Patch}
 	linesAt := func(pace float64) []Line {
@@ -97,10 +97,10 @@ func TestPaceByHand(t *testing.T) {
 	}
 }
 
-// TestBodyOffByHand: where the stage has lifted the body it is not lifted again for
-// work on the frame, and its bolts are met seized as often as the file says by the
-// last place (.15 dry, .6 by the sea); where only the outside is taken down the lift
-// is charged with the work that needs it.
+// TestBodyOffByHand: where the stage has lifted the body, work on the frame does not
+// lift it again, and its bolts have seized as often as work.json says for the last
+// place (.15 dry, .6 by the sea). Where only the outside is taken down, the lift is
+// charged with the work that needs it.
 func TestBodyOffByHand(t *testing.T) {
 	count := func(scope string, w car.Way, place string, p float64) (off, nuts int) {
 		model, table := scoped(t, "hardtop_on_frame", "show", scope, asPublished)
@@ -144,8 +144,8 @@ func TestBodyOffByHand(t *testing.T) {
 	}
 }
 
-// TestAfterSurveyByScope: the work of every job is that which the file names for the
-// scope, at its likely hours at show standard times the factor of the body.
+// TestAfterSurveyByScope: every job has the work that work.json names for the scope, at
+// its likely hours at show standard times the factor of the body.
 func TestAfterSurveyByScope(t *testing.T) {
 	var file struct {
 		AfterSurvey struct {

@@ -9,10 +9,10 @@ import (
 	"underpaint/engine/damage"
 )
 
-// What follows works single figures of a bill out by hand, from the published files
-// and the rates of the sample shop.
+// The tests below work out single figures of a bill by hand, from the published files
+// and the sample shop's rates.
 
-// only is a decision of these ways and of nothing else.
+// only decides these ways and nothing else.
 func only(t *testing.T, table *Table, ways map[string]car.Way) Decided {
 	t.Helper()
 	d := Undecided()
@@ -23,8 +23,7 @@ func only(t *testing.T, table *Table, ways map[string]car.Way) Decided {
 	return d
 }
 
-// bill is what a car from a dry place takes of which this is done and all uniforms
-// are p.
+// bill prices a car from a dry place with these decisions and all uniforms at p.
 func bill(t *testing.T, table *Table, c *damage.Car, d Decided, p float64) (*Bill, []Line) {
 	t.Helper()
 	return billAt(t, "dry", table, c, d, p)
@@ -38,9 +37,9 @@ func billAt(t *testing.T, place string, table *Table, c *damage.Car, d Decided, 
 	return b, lines
 }
 
-// TestFindingsWithinTheOdds: what an earlier repair adds is its published hours times
-// the driver's factor of metalwork (.75), once for each leaded joint, and nothing
-// where the part is replaced.
+// TestFindingsWithinTheOdds: an earlier repair adds its published hours times the
+// driver's factor of metalwork (.75), once for each leaded joint, and nothing where the
+// part is replaced.
 func TestFindingsWithinTheOdds(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "driver")
 	figures := publishedHours(t)
@@ -79,7 +78,7 @@ func TestFindingsWithinTheOdds(t *testing.T) {
 }
 
 // TestGettingInByHand: doors are hung once for each side on which something is
-// sectioned, the shell is braced once a car, the axle moved once for each end.
+// sectioned, the shell is braced once per car, the axle is moved once for each end.
 func TestGettingInByHand(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	for _, c := range []struct {
@@ -109,7 +108,7 @@ func TestGettingInByHand(t *testing.T) {
 }
 
 // TestBraceFromAbove: a whole brace under a floor that stays takes 1.5 hours more at
-// any standard; where the car has no rear floor the front one lies above it.
+// any standard. Where the car has no rear floor, the front floor lies above it.
 func TestBraceFromAbove(t *testing.T) {
 	for _, standard := range car.Standards {
 		braceFromAbove(t, standard)
@@ -149,8 +148,8 @@ func braceFromAbove(t *testing.T, standard string) {
 	}
 }
 
-// TestCoveredIsNotDone: what a whole panel covers takes no work of its own and is
-// listed as left, even where it was to be made new itself.
+// TestCoveredIsNotDone: an item that a whole panel covers takes no work of its own and
+// is listed as left, even where it was to be made new itself.
 func TestCoveredIsNotDone(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	const lower = "fender_lower.left"
@@ -162,7 +161,7 @@ func TestCoveredIsNotDone(t *testing.T) {
 	}
 }
 
-// TestUnknownWish: each standard is asked for its own sake.
+// TestUnknownWish: each unknown standard or scope is refused on its own.
 func TestUnknownWish(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	common, err := car.LoadCommon()

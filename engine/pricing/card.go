@@ -7,27 +7,27 @@ import (
 	"underpaint/engine/money"
 )
 
-// Card is what can be done about one item in one condition, as plain figures.
+// Card lists what can be done about one item in one condition, with figures.
 type Card struct {
 	Item, Condition int
 	Ways            []WayCard // least work first
 }
 
-// WayCard is what one way takes and what it brings with it. Hours and prices are
-// low, likely and high, at the standard and the pace of the shop; how hard the
-// work on this car goes as a whole is not in them, nor what a seam shared with
-// another new panel saves, nor what findings add.
+// WayCard holds the hours and price of one way and the work that it brings with it.
+// Hours and prices are low, likely and high, at the shop's standard and pace. They
+// leave out how hard the work on this car goes as a whole, what a seam shared with
+// another new panel saves, and what findings add.
 type WayCard struct {
 	Way car.Way
-	// Hours in all are sums over the trades, which is exact: one number in (0, 1)
-	// sets the hours of all trades on one item.
+	// Total hours add up the low, likely and high figures of the trades. That is exact,
+	// because one number in (0, 1) sets the hours of all trades on one item.
 	Hours     car.Hours
 	ByTrade   [car.Trades]car.Hours
 	HasPart   bool
 	Price     [3]money.Minor // of the part, before handling
-	Covers    []int          // items that need no work of their own then
-	Opens     []Opened       // what has to be opened, were it the only work on the car
-	GettingIn []car.Words    // charged once, whatever else asks for it
+	Covers    []int          // items that then need no work of their own
+	Opens     []Opened       // what would have to be opened if this were the only work on the car
+	GettingIn []car.Words    // charged once, however much work asks for it
 }
 
 // Opened is an item that other work raises to a way.
@@ -37,7 +37,8 @@ type Opened struct {
 	Why  car.Words
 }
 
-// Card returns what can be done about an item in a condition (0 = sound).
+// Card returns what can be done about an item in a condition (index in
+// car.ConditionIDs; 0 = sound).
 func (t *Table) Card(item, condition int) Card {
 	c := Card{Item: item, Condition: condition}
 	for _, w := range t.Allowed(item, condition) {
@@ -46,10 +47,10 @@ func (t *Table) Card(item, condition int) Card {
 	return c
 }
 
-// Allowed lists the ways that the trade allows on an item in a condition: those
-// done there that the tables of what is done give any chance at that condition at
-// some standard, and those to which an opening may raise it. Structural metal
-// with heavy pitting or worse is not left.
+// Allowed lists the ways that the trade allows on an item in a condition. They are the
+// ways done on that item that the tables give a chance in that condition at some
+// standard, and those to which an opening may raise it. Structural metal with heavy
+// pitting or worse is never left as it is.
 func (t *Table) Allowed(item, condition int) (ways []car.Way) {
 	p, line := t.Body.PartOf(item), &t.items[item]
 	var allowed [car.Ways]bool
@@ -83,7 +84,7 @@ func (t *Table) Allowed(item, condition int) (ways []car.Way) {
 	return ways
 }
 
-// heavyPitting is the mildest condition in which structural metal is not left.
+// heavyPitting is the mildest condition in which structural metal must not be left.
 const heavyPitting = 2
 
 func (t *Table) wayCard(item int, w car.Way) WayCard {
@@ -117,8 +118,8 @@ func (c *WayCard) addHours(trade car.Trade, h car.Hours) {
 	}
 }
 
-// addGettingIn names the work charged once. Another chassis is such a line: for
-// the item it replaces, it is the way itself.
+// addGettingIn names the work that is charged once. Another chassis is such a line too;
+// for the item that it replaces, the line is the way itself.
 func (t *Table) addGettingIn(c *WayCard, item int, way []car.Way) {
 	for k := range t.accesses {
 		a := &t.accesses[k]

@@ -14,7 +14,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// cardOf is the card of one way, which must be on it.
+// cardOf returns the card of one way; the card must have it.
 func cardOf(t *testing.T, table *Table, item, condition int, w car.Way) WayCard {
 	t.Helper()
 	for _, c := range table.Card(item, condition).Ways {
@@ -26,7 +26,7 @@ func cardOf(t *testing.T, table *Table, item, condition int, w car.Way) WayCard 
 	return WayCard{}
 }
 
-// setAll sets all uniforms to p, and the whole-car factors to their middle.
+// setAll sets all uniforms to p, and those of the whole-car factors to one half.
 func setAll(u *Uniforms, p float64) {
 	for _, list := range u.lists() {
 		for k := range list {
@@ -36,14 +36,14 @@ func setAll(u *Uniforms, p float64) {
 	u.Car, u.Wire, u.Week, u.Wait = [2]float64{.5, .5}, p, p, p
 }
 
-// TestCardAgainstDrawnWork: the low, likely and high hours and prices of every way
-// on every item are what a car draws whose uniforms are all .1, .5 or .9, the way
-// chosen and nothing else done. Percentiles of a sum that one uniform sets are
+// TestCardAgainstDrawnWork: the low, likely and high hours and prices of every way on
+// every item are what a car draws with all uniforms at .1, .5 or .9, the way chosen and
+// nothing else done. Where one uniform sets a whole sum, percentiles of the sum are
 // sums of percentiles.
 func TestCardAgainstDrawnWork(t *testing.T) {
 	model, table := testTable(t, "pickup", "concours")
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
-	table.seams = nil // a seam shared with what is opened saves hours that no card knows of
+	table.seams = nil // a card leaves out what a seam shared with an opened part saves
 	compared := 0
 	for i := range table.items {
 		for _, card := range table.Card(i, 4).Ways {
@@ -80,8 +80,8 @@ func TestCardAgainstDrawnWork(t *testing.T) {
 	}
 }
 
-// TestCardOfASection: an outer sill section on the two-door at driver standard by
-// hand: the hours of the body file times the driver's factors (metal .75, prep .8,
+// TestCardOfASection works out an outer sill section on the two-door at driver standard
+// by hand: the hours of the body file times the driver's factors (metal .75, prep .8,
 // body .55, paint .6, fit .65) at the shop's pace.
 func TestCardOfASection(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "driver")
@@ -100,8 +100,8 @@ func TestCardOfASection(t *testing.T) {
 	}
 }
 
-// TestCardOpensAndCovers: what the trade says has to be opened and what a whole
-// panel takes with it, on named items.
+// TestCardOpensAndCovers: on named items, what the trade has to open and what a whole
+// panel replaces along with it.
 func TestCardOpensAndCovers(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	at := func(id string) int { return itemNamed(t, table, id) }
@@ -140,8 +140,8 @@ func (t *Table) accessNamed(id string) car.Words {
 	return car.Words{}
 }
 
-// TestCardOfAnotherChassis: changing a chassis rail is another chassis, at the
-// hours of the body file and no standard's factor; it covers the frame's parts.
+// TestCardOfAnotherChassis: replacing a chassis rail means another chassis, at the
+// hours of the body file and without a standard's factor. It covers the frame's parts.
 func TestCardOfAnotherChassis(t *testing.T) {
 	_, table := testTable(t, "hardtop_on_frame", "concours")
 	i := itemNamed(t, table, "chassis_rail.left")
@@ -157,8 +157,8 @@ func TestCardOfAnotherChassis(t *testing.T) {
 	}
 }
 
-// TestStructuralMetalIsNotLeft: on no body is a structural item with heavy pitting
-// or worse left, even where a shop's own table would; other items then may be.
+// TestStructuralMetalIsNotLeft: on no body may a structural item with heavy pitting or
+// worse be left, even if a shop's own table says so. Other items may.
 func TestStructuralMetalIsNotLeft(t *testing.T) {
 	structural, left := 0, 0
 	for _, body := range car.BodyIDs {
@@ -187,12 +187,12 @@ func TestStructuralMetalIsNotLeft(t *testing.T) {
 		}
 	}
 	if structural < 100 || left < 100 {
-		t.Errorf("%d structural items looked at, %d others left", structural, left)
+		t.Errorf("%d structural items checked, %d others left", structural, left)
 	}
 }
 
-// TestAllowedProperties: whatever the tables draw or the openings force, at any
-// standard, is allowed in that condition, and everything allowed can be chosen.
+// TestAllowedProperties: whatever the tables draw or openings force, at any standard,
+// is allowed in that condition, and every allowed way can be chosen.
 func TestAllowedProperties(t *testing.T) {
 	model, driver := testTable(t, "two_door_unitary", "driver")
 	_, concours := testTable(t, "two_door_unitary", "concours")

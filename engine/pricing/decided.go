@@ -11,25 +11,26 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Decided is what is no longer left to the odds: ways that were chosen, findings
-// outside the odds, and hours really worked. Start from [Undecided].
+// Decided holds what is no longer uncertain: chosen ways, findings outside the odds,
+// and hours already worked. Start from [Undecided].
 type Decided struct {
-	// Way is the chosen [car.Way] by item, −1 where none was; nil = none at all.
+	// Way is the chosen [car.Way] by item, −1 where none is chosen; nil means none at
+	// all.
 	Way []int8
-	// Also lists the ids of further findings by item; nil = none at all. Only a
-	// finding that is Priced belongs here: the odds carry the others.
+	// Also lists the ids of further findings by item; nil means none at all. Only
+	// Priced findings belong here, because the odds already include the others.
 	Also [][]string
 	// WholeCar lists the ids of findings of the whole car.
 	WholeCar []string
-	// StripHours are the hours really worked in the strip and survey, by trade;
-	// NaN or −1 where not entered. Nobody strips a car in no time: 0 is refused.
+	// StripHours are the hours worked in the strip and survey, by trade; NaN or −1
+	// where not entered. 0 is refused, because no strip takes no time.
 	StripHours [car.Trades]float64
-	// KeepOldMetal: the customer wishes as much of the old metal kept as can be, so
-	// that no full panel is fitted because the pieces would cost more.
+	// KeepOldMetal says that the customer wants to keep as much of the old metal as
+	// possible. Then no full panel is fitted because its pieces would cost more.
 	KeepOldMetal bool
 }
 
-// Undecided has nothing chosen, found or entered.
+// Undecided returns a Decided with nothing chosen, found or entered.
 func Undecided() (d Decided) {
 	for trade := range d.StripHours {
 		d.StripHours[trade] = -1
@@ -37,8 +38,8 @@ func Undecided() (d Decided) {
 	return d
 }
 
-// mostHours is the longest entry of hours in one trade (assumption: five years
-// of one man's work).
+// mostHours is the longest entry of hours in one trade (assumption: five years of one
+// person's work).
 const mostHours = 10000
 
 // decided is a checked Decided, ready for Price.
@@ -61,11 +62,12 @@ type carLine struct {
 	uniform int // index in Uniforms.Found
 }
 
-// With returns the table with these things fixed; t stays as it is, and what an
-// earlier With fixed is forgotten. A chosen way stands in place of the drawn one,
-// whatever condition the imagined car has there and whether or not the scope takes
-// the part in; openings may still raise it. The uniforms of both tables are alike,
-// so that two decisions are compared on the same imagined cars.
+// With returns a copy of the table with these decisions; t itself does not change, and
+// the decisions of an earlier With do not carry over. A chosen way replaces the drawn
+// one, whatever condition the simulated car has there and whether or not the scope
+// includes the part; openings may still raise it. Both tables take the same uniforms,
+// so two decisions are compared on the same simulated cars. A decision that cannot be
+// made is an error that names its path.
 func (t *Table) With(d Decided) (*Table, error) {
 	out := *t
 	out.decided = &decided{}
@@ -94,8 +96,8 @@ func (t *Table) setChosen(to *decided, d Decided) error {
 	return nil
 }
 
-// isDone says whether a way is done on an item as it stands, and the shop can
-// get the part.
+// isDone says whether a way is done on an item, rather than replaced by another, and
+// the shop can get the part.
 func (t *Table) isDone(i int, w car.Way) bool { return t.items[i].instead[w] == w }
 
 func wayID(w int8) string {
@@ -153,7 +155,8 @@ func (t *Table) setAlso(to *decided, d Decided) error {
 	return nil
 }
 
-// furtherNamed finds a priced finding of an item or of the whole car, or −1.
+// furtherNamed returns the index of a priced finding of an item or of the whole car, or
+// −1.
 func (t *Table) furtherNamed(id string, perCar bool) int {
 	for n, f := range t.fig.found {
 		if f.ID == id && f.Priced && f.PerCar == perCar {
@@ -200,7 +203,7 @@ func (t *Table) setWholeCar(to *decided, d Decided) error {
 // entered says whether hours of a trade were entered.
 func entered(hours float64) bool { return !math.IsNaN(hours) && hours != -1 }
 
-// chosen is the way chosen for an item, if any was.
+// chosen returns the way chosen for an item and whether there is one.
 func (t *Table) chosen(i int) (car.Way, bool) {
 	if t.decided == nil || t.decided.way == nil || t.decided.way[i] < 0 {
 		return car.Leave, false
@@ -208,8 +211,8 @@ func (t *Table) chosen(i int) (car.Way, bool) {
 	return car.Way(t.decided.way[i]), true
 }
 
-// leftOut says whether the scope leaves an item out; work chosen there brings it
-// back in.
+// leftOut says whether the scope leaves an item out. An item with chosen work is never
+// left out.
 func (t *Table) leftOut(i int) bool {
 	way, _ := t.chosen(i)
 	return t.items[i].leftOut && way == car.Leave
@@ -223,7 +226,7 @@ func (t *Table) also(i int) []int {
 	return t.decided.also[i]
 }
 
-// workWholeCar adds what was found on the car as a whole.
+// workWholeCar adds the findings of the car as a whole.
 func (t *Table) workWholeCar(u *Uniforms, f *[car.Trades]float64, b *Bill) {
 	if t.decided == nil {
 		return

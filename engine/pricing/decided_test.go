@@ -16,7 +16,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// itemNamed is an item that the body must have.
+// itemNamed returns an item that the body must have.
 func itemNamed(t *testing.T, table *Table, id string) int {
 	t.Helper()
 	i, ok := table.Body.ItemNamed(id)
@@ -26,7 +26,7 @@ func itemNamed(t *testing.T, table *Table, id string) int {
 	return i
 }
 
-// choose makes a decision of one way on one item.
+// choose decides one way on one item.
 func choose(table *Table, item int, w car.Way) Decided {
 	d := Undecided()
 	d.Way = slices.Repeat([]int8{-1}, len(table.items))
@@ -34,7 +34,7 @@ func choose(table *Table, item int, w car.Way) Decided {
 	return d
 }
 
-// also makes a decision of one further finding on one item.
+// also decides one further finding on one item.
 func also(table *Table, item int, ids ...string) Decided {
 	d := Undecided()
 	d.Also = make([][]string, len(table.items))
@@ -51,7 +51,7 @@ func with(t *testing.T, table *Table, d Decided) *Table {
 	return out
 }
 
-// TestRefusedDecisions: what cannot be decided is refused with its path.
+// TestRefusedDecisions: an impossible decision is refused with its path.
 func TestRefusedDecisions(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	sill, floor := itemNamed(t, table, "outer_sill.left"), itemNamed(t, table, "front_floor.left")
@@ -114,7 +114,7 @@ func TestRefusedDecisions(t *testing.T) {
 	}
 }
 
-// TestNothingDecided: with nothing decided every bill is what it was.
+// TestNothingDecided: with nothing decided every bill stays the same.
 func TestNothingDecided(t *testing.T) {
 	model, table := testTable(t, "hardtop_on_frame", "concours")
 	same := with(t, with(t, table, choose(table, 0, car.Leave)), Undecided())
@@ -131,8 +131,8 @@ func TestNothingDecided(t *testing.T) {
 	}
 }
 
-// unmet returns the first demand of an opening that ways do not meet, by its own
-// reading of the rules.
+// unmet returns the first demand of an opening that the ways do not meet. It reads the
+// rules on its own, without the package's code.
 func unmet(table *Table, way []car.Way) string {
 	far := func(items []int, least car.Way) bool {
 		return slices.ContainsFunc(items, func(i int) bool { return way[i] >= least })
@@ -150,7 +150,8 @@ func unmet(table *Table, way []car.Way) string {
 	return ""
 }
 
-// TestChosenWayProperties holds chosen ways to the openings, on cars of every sort.
+// TestChosenWayProperties checks chosen ways against the openings, on cars of every
+// sort.
 func TestChosenWayProperties(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
@@ -183,7 +184,7 @@ func TestChosenWayProperties(t *testing.T) {
 	}, gen.UInt64(), gen.SliceOfN(40, gen.IntRange(0, 1<<20))))
 	properties.TestingRun(t)
 
-	// Negative control: the check sees a demand that nobody met.
+	// Negative control: the check finds a demand that nobody met.
 	way := make([]car.Way, len(table.items))
 	way[itemNamed(t, table, "inner_sill.left")] = car.Full
 	if unmet(table, way) == "" {
@@ -191,8 +192,8 @@ func TestChosenWayProperties(t *testing.T) {
 	}
 }
 
-// TestChosenWayCountsOutsideTheScope: what was chosen on a part that the scope
-// leaves out is worked on and paid; left there, it is not.
+// TestChosenWayCountsOutsideTheScope: work chosen on a part outside the scope is done
+// and charged; a part left there is not.
 func TestChosenWayCountsOutsideTheScope(t *testing.T) {
 	model, whole := testTable(t, "two_door_unitary", "show")
 	common, err := car.LoadCommon()

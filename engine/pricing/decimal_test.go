@@ -42,8 +42,8 @@ func testTable(t *testing.T, body, standard string) (*damage.Model, *Table) {
 	return m, table
 }
 
-// TestDecimalPriceOfAList prices drawn lists of work a second time, in decimals
-// of arbitrary precision, and compares to the minor unit.
+// TestDecimalPriceOfAList prices drawn lists of work a second time, in decimals of
+// arbitrary precision, and compares to the minor unit.
 func TestDecimalPriceOfAList(t *testing.T) {
 	for _, body := range car.BodyIDs {
 		m, table := testTable(t, body, "show")
@@ -82,7 +82,7 @@ func arbitrary(d money.Decimal) decimal.Decimal { return decimal.RequireFromStri
 
 func inCents(d decimal.Decimal) money.Minor { return money.Minor(d.Round(2).Shift(2).IntPart()) }
 
-// TestForcedWorkIsExplained holds every opening to its reason, and to raising.
+// TestForcedWorkIsExplained: every opening has a reason and raises the item.
 func TestForcedWorkIsExplained(t *testing.T) {
 	m, table := testTable(t, "two_door_unitary", "show")
 	c, u, b := m.NewCar(), table.NewUniforms(), table.NewBill()

@@ -1,33 +1,36 @@
-// Package pricing turns the condition of every item of a car into what is done
-// about it, how long that takes and what it costs at a shop's rates.
+// Package pricing turns the condition of every item of a car into the work to be done,
+// the hours it takes and its price at a shop's rates.
 //
-// Start with [NewTable]: one body, one standard, one scope and one shop's rates
-// make a flat price table. [Table.Price] takes one imagined car and a set of
-// uniforms and returns its [Bill], with no allocation.
+// Start with [NewTable], which makes a flat price table for one body, one standard, one
+// scope and one shop's rates. [Table.Price] takes one simulated car and a set of
+// uniforms and fills a [Bill] without allocating.
 //
-// [Table.With] fixes what is no longer left to the odds: ways that were chosen,
-// findings outside the odds ([Findings]), and hours really worked in the strip and
-// survey. Those hours are one normal observation of the car's own factors of hours
-// for each trade entered; conditioning on them is exact, taking the stage's hours
-// of a trade as lognormal with the mean and variance of its lines (which moves the
-// log of a factor by .01 at most, tested), and the charge of the stage is then
-// known. They are read with the wish under which they were worked: [Table.SameStrip]
-// says on which other tables they mean the same. [Table.Allowed] and [Table.Card] say what can be done about one item.
+// [Table.With] fixes what is no longer uncertain: chosen ways, findings outside the
+// odds ([Findings]), and hours already worked in the strip and survey. For each trade
+// entered, those hours are one normal observation of the car's factors of hours, and
+// the charge of the stage is then known. The conditioning is exact, given that the
+// stage's hours of a trade are taken as lognormal with the mean and variance of its
+// lines (tests show that this moves the log of a factor by at most .01). Hours only
+// mean something together with the wish under which they were worked: [Table.SameStrip]
+// says on which other tables they mean the same. [Table.Allowed] and [Table.Card] list
+// what can be done about one item.
 //
-// The order is fixed: each item's way of mending is drawn or chosen; metal that
-// has to be opened to reach other metal is raised again and again until nothing
-// changes; a full panel is fitted where its pieces would cost clearly more
-// (panels.go); what a full panel covers is dropped; then getting in, once each;
-// then the credit for seams that two new neighbours share.
+// [Table.Price] works in this order:
+//   - It draws each item's way of repair, or takes the chosen one.
+//   - It raises metal that has to be opened to reach other metal, until nothing
+//     changes.
+//   - It fits a full panel where the pieces would cost clearly more (panels.go), and
+//     drops what full panels cover.
+//   - It credits the seam that two new neighbours share.
+//   - It charges each line for getting in once.
 //
-// A table with nothing decided gives the bills of the table it came from, to the
-// bit, and every table of one body, rates and scope takes the same uniforms, so
-// that decisions are compared on the same imagined cars.
+// A table with nothing decided gives the same bills as the table it came from, to the
+// bit. All tables of one body, rates and scope take the same uniforms, so decisions are
+// compared on the same simulated cars.
 //
-// Hours of every line are rounded to a thousandth of an hour, so that adding
-// them is exact, and each sum is priced with one rounding (package money). The
-// price of a drawn list of work ([Table.Explain]) reckoned in decimals is the
-// bill to the minor unit.
+// The hours of every line are rounded to a thousandth of an hour, so that adding them
+// is exact, and each total is priced with one rounding (package money). Pricing a drawn
+// list of work ([Table.Explain]) in decimals gives the bill to the minor unit.
 //
 // Figures are in data/work.json and in the body files, with their sources.
 package pricing

@@ -14,8 +14,8 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// sided are the points and weights of the factor of a pocket, of which one in fourteen
-// has a leak of its own.
+// sided holds the points and weights of a pocket's factor. One pocket in fourteen has a
+// leak of its own.
 var sided = func() (out [2][]float64) {
 	for n, at := range hermite[5][0] {
 		out[0], out[1] = append(out[0], at, at+2.5), append(out[1], .93*hermite[5][1][n], .07*hermite[5][1][n])
@@ -23,11 +23,11 @@ var sided = func() (out [2][]float64) {
 	return out
 }()
 
-// chances are those of each condition.
+// chances are the probabilities of the conditions.
 type chances [car.Conditions]float64
 
-// ownCauses reads the chance of a cause of its own by part; everything else about
-// damage stands below as it was published.
+// ownCauses reads the probability of a cause of its own by part. Everything else about
+// damage is written out below as it was published.
 func ownCauses(t *testing.T) map[string]float64 {
 	t.Helper()
 	var file struct {
@@ -45,8 +45,8 @@ func ownCauses(t *testing.T) map[string]float64 {
 	return file.Own.ByPart
 }
 
-// conditions are the chances of each condition of item i at every state of the
-// shared factors, earlier repairs included.
+// conditions returns the probabilities of each condition of item i in every state of
+// the shared factors, earlier repairs included.
 func (x *exact) conditions(i int) (out []float64) {
 	p := x.t.Body.PartOf(i)
 	share := [4]float64{.40, .15, .20, .25}
@@ -76,7 +76,7 @@ func (x *exact) conditions(i int) (out []float64) {
 	return out
 }
 
-// rustAt are the chances of rust about a mean of the log depth.
+// rustAt returns the probabilities of rust around a mean of the log depth.
 func rustAt(p *car.Part, mean, own float64) (out chances) {
 	steps := []float64{.10, .35, 1, 1.25, 2.5}
 	if p.Face == car.Hidden {
@@ -91,7 +91,8 @@ func rustAt(p *car.Part, mean, own float64) (out chances) {
 	return out
 }
 
-// caused lets a cause of the part's own make it worse, or luck of its own better.
+// caused lets a cause of the part's own make the condition worse, or luck of its own
+// make it better.
 func (x *exact) caused(p *car.Part, rust chances, years float64) (out chances) {
 	cause, spared := chances{0, 0, .37, .18, .32, .13}, .02
 	if p.ID == "battery_tray" {
@@ -109,7 +110,7 @@ func (x *exact) caused(p *car.Part, rust chances, years float64) (out chances) {
 	return out
 }
 
-// repaired applies earlier repairs; rust gives the chances before them.
+// repaired applies earlier repairs; rust gives the probabilities before them.
 func (x *exact) repaired(p *car.Part, r int, rust func(exposure.Reading, float64) chances, history *exposure.History) (out chances) {
 	knocked := chances{.55, .28, .12, .03, .02, 0}
 	first := p.Face == car.Outer || slices.Contains([]string{"front_floor", "rear_floor", "seat_pan", "trunk_floor"}, p.ID)
@@ -137,7 +138,7 @@ func (x *exact) repaired(p *car.Part, r int, rust func(exposure.Reading, float64
 	return out
 }
 
-// mended repairs holes with chance q: by a patch, filler, or properly.
+// mended repairs holes with probability q: by a patch, with filler, or properly.
 func mended(p *car.Part, first bool, q float64, kinds [3]float64, rust chances) (out chances) {
 	if !first {
 		q /= 2

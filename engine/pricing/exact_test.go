@@ -1,6 +1,6 @@
 //go:build !js
 
-// Left out of the wasm run for its length alone.
+// The wasm run leaves this out because it takes long.
 
 package pricing
 
@@ -26,17 +26,16 @@ var hermite = map[int][2][]float64{
 		{2.2345844007746e-5, 0.0027891413212318, 0.0499164067652179, 0.2440975028949394, 0.4063492063492063, 0.2440975028949394, 0.0499164067652179, 0.0027891413212318, 2.2345844007746e-5}},
 }
 
-// exact works out the distribution of a car's price without any sampling: given
-// the factors it shares, its items are independent, so the characteristic
-// function of the sum is a product, averaged over the factors storey by storey.
-// It takes the model of rust from its published form (package damage, doc.go)
-// and not from that package's code.
+// exact works out the distribution of a car's price without sampling. Given its shared
+// factors, the items of a car are independent, so the characteristic function of the
+// sum is a product, averaged over the factors level by level. It takes the rust model
+// from its published form (package damage, doc.go) and not from that package's code.
 type exact struct {
 	t         *Table
 	histories []exposure.History
 	omega     []float64
 	period    float64
-	own       map[string]float64 // chance of a cause of its own, by part
+	own       map[string]float64 // probability of a cause of its own, by part
 	rust      [][]float64        // [item][((root × 5 + p) × 10 + q) × 6 + condition]
 	phi       []complex128
 }
@@ -177,7 +176,7 @@ func (x *exact) groups(root int, phi [][car.Conditions]complex128) complex128 {
 	return product
 }
 
-// below is the chance of a price below v, by the Fourier series of the density
+// below is the probability of a price below v, from the Fourier series of the density
 // on the period.
 func (x *exact) below(v float64) float64 {
 	sum := v / x.period
@@ -199,9 +198,8 @@ func (x *exact) quantile(p float64) float64 {
 	return (low + high) / 2
 }
 
-// TestAgainstExactCalculation holds the drawn ends of the range, for cars priced
-// without forcing rules, getting in and findings, to a calculation that draws
-// nothing.
+// TestAgainstExactCalculation compares the sampled ends of the range with a calculation
+// that samples nothing, for cars priced without openings, getting in and findings.
 func TestAgainstExactCalculation(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	table.openings, table.above, table.seams, table.accesses, table.nuts = nil, nil, nil, nil, nil

@@ -12,10 +12,10 @@ import (
 //go:embed data/work.json
 var figuresFile []byte
 
-// wayChances is the chance of each way by kind of part and condition.
+// wayChances is the probability of each way by kind of part and condition.
 type wayChances [4][car.Conditions][car.Ways]float64
 
-// partKinds index wayChances; they are the tables that a part can name.
+// partKinds index wayChances. They are the names by which a part chooses its table.
 var partKinds = []string{"outer", "hidden", "structural", "structural_near_mounting"}
 
 type opening struct {
@@ -41,8 +41,8 @@ type fromAbove struct {
 	why                             car.Words
 }
 
-// condition of a line for getting in: any of the parts at least (or exactly) so
-// far gone.
+// trigger is the condition of a line for getting in: any of the parts is worked on in
+// this way or more (exactly this way, if exact).
 type trigger struct {
 	parts []string
 	way   car.Way
@@ -54,7 +54,7 @@ type gettingIn struct {
 	name          car.Words
 	trade         car.Trade
 	per           string
-	when          []trigger // one, or front and rear
+	when          []trigger // one, or one for the front and one for the rear
 	unless        string
 	unlessAtLeast car.Way
 	notIfDone     []string
@@ -69,7 +69,7 @@ type step struct {
 	trade        car.Trade
 	hours        car.Hours
 	charged      string
-	outsideOnly  float64 // share left when underside and inside stay painted; 1 = all
+	outsideOnly  float64 // share that remains when underside and inside stay painted; 1 = all
 	perLeadJoint bool
 	onAFrame     *step
 }
@@ -86,7 +86,7 @@ type figures struct {
 	standard              [3][car.Trades]float64
 	sdMetal, sdOther, rho float64
 	seam                  float64
-	wholePanel            float64 // pieces may cost so many times a full panel
+	wholePanel            float64 // pieces may cost this many times the price of a full panel
 	done                  [3]wayChances
 	openings              []opening
 	above                 []fromAbove
@@ -99,7 +99,7 @@ type figures struct {
 	after                 []afterWork
 }
 
-// loadFigures reads the embedded figures once; they are never changed.
+// loadFigures reads the embedded figures once. Nothing changes them afterwards.
 var loadFigures = sync.OnceValues(readFigures)
 
 func readFigures() (*figures, error) {
@@ -161,7 +161,8 @@ func (g *figures) readStep(f strict.Field) step {
 	return s
 }
 
-// threePoint makes the distribution of a checked triple, nil for a zero one.
+// threePoint makes the distribution of a checked triple; it is nil if the triple or
+// times is zero.
 func threePoint(h car.Hours, times float64) (*chance.ThreePoint, error) {
 	if h == (car.Hours{}) || times == 0 {
 		return nil, nil

@@ -7,25 +7,25 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Finding is something a survey may come upon beside the condition of the metal.
+// Finding is something that a survey may find besides the condition of the metal.
 type Finding struct {
 	ID   string
 	Name car.Words
 	// Key is the letter that records it on a keyboard; empty for a finding of the
 	// whole car.
 	Key string
-	// Priced marks a finding outside the odds: it is in no range until somebody
-	// has found it, and is priced then.
+	// Priced marks a finding outside the odds: no range includes it until somebody has
+	// found it.
 	Priced       bool
-	PerCar       bool      // of the car and not of an item
-	PerLeadJoint bool      // counted by lead-loaded joint
+	PerCar       bool      // of the car, not of an item
+	PerLeadJoint bool      // counted per lead-loaded joint
 	OuterOnly    bool      // recorded on outer panels only
-	Parts        []string  // ids of the parts it is recorded on; nil = any
+	Parts        []string  // ids of the parts on which it can be recorded; nil = any
 	Hours        car.Hours // extra metalwork at show standard, each; zero = none
 }
 
-// Findings lists all findings, in the order in which they are offered. The lists
-// of parts are shared: read only.
+// Findings lists all findings, in the order in which pages offer them. The lists of
+// parts are shared; do not change them.
 func Findings() []Finding {
 	fig, err := loadFigures()
 	if err != nil {
@@ -43,7 +43,7 @@ func (f Finding) On(p *car.Part) bool {
 	return f.Parts == nil || slices.Contains(f.Parts, p.ID)
 }
 
-// readFindings reads all findings, and the hours of those that the odds carry.
+// readFindings reads all findings, and the hours of those that the odds include.
 func (g *figures) readFindings(f strict.Field) {
 	f.Keys("source", "kinds")
 	f.Get("source").Text(300)
@@ -75,7 +75,7 @@ func readFinding(f strict.Field) Finding {
 	return x
 }
 
-// findingNamed is the place of a finding that is known to be in the data.
+// findingNamed returns the index of a finding that must be in the data.
 func (g *figures) findingNamed(id string) int {
 	n := slices.IndexFunc(g.found, func(f Finding) bool { return f.ID == id })
 	if n < 0 {

@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/damage"
 )
 
-// publishedHours are the hours of every finding as the data file has them, read
-// without this package's reader.
+// publishedHours returns the hours of every finding in the data file, read without this
+// package's reader.
 func publishedHours(t *testing.T) map[string][]float64 {
 	var file struct {
 		Findings struct {
@@ -35,10 +35,10 @@ func publishedHours(t *testing.T) map[string][]float64 {
 	return out
 }
 
-// TestFurtherFindings prices every finding outside the odds on one item of a car
-// whose uniforms are all one half, a tenth or nine tenths: the hours are the
-// figures of the file times the standard's metal factor (driver .75), nothing
-// else moves, and they fall away when the part is replaced.
+// TestFurtherFindings prices every finding outside the odds on one item of a car with
+// all uniforms at one half, a tenth or nine tenths. The hours are the figures of the
+// file times the standard's metal factor (driver .75), nothing else changes, and they
+// drop out when the part is replaced.
 func TestFurtherFindings(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "driver")
 	figures := publishedHours(t)
@@ -126,8 +126,8 @@ func TestFindingFallsAwayUnderACover(t *testing.T) {
 	}
 }
 
-// TestFindingKeys: every finding of an item has a letter of its own, none that the
-// scale of condition uses after it, and the odds carry what they should.
+// TestFindingKeys: every finding of an item has a letter of its own that the conditions
+// do not use, and the odds include the findings that they should.
 func TestFindingKeys(t *testing.T) {
 	seen := map[string]string{}
 	ids := map[string]Finding{}
@@ -180,8 +180,7 @@ func onSomeBody(t *testing.T, part string) bool {
 	return false
 }
 
-// TestFoundIsDrawnLast: the uniforms of whole-car findings come after all others
-// from the stream.
+// TestFoundIsDrawnLast: the uniforms of whole-car findings come last from the stream.
 func TestFoundIsDrawnLast(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	u, s := table.NewUniforms(), chance.NewStream(seed, 1)

@@ -5,15 +5,15 @@ import (
 	"underpaint/engine/chance"
 )
 
-// labour is the trades, hours and price of a wayLine as [Table.Price] reads them: the
-// ways of a whole car then fit into the fast memory of a processor.
+// labour holds the trades, hours and price of a wayLine as [Table.Price] reads them. It
+// is small so that the ways of a whole car fit into the processor's cache.
 type labour struct {
 	hours []chance.Curve
 	price *chance.ThreePoint
 	trade [car.Trades]int8
 }
 
-// setLabour copies trades and hours out of the items, all hours into one list.
+// setLabour copies trades and hours out of the items, with all hours in one slice.
 func (t *Table) setLabour() {
 	var all []chance.Curve
 	for i := range t.items {

@@ -7,18 +7,18 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Line is one line of a drawn list of work: hours of one trade on an item or on
-// the car, or the price of a part.
+// Line is one line of a drawn list of work: hours of one trade on an item or on the
+// car, or the price of a part.
 type Line struct {
-	ID          string // what it is where it is not the way of the item itself
-	Item        int    // −1: the car
+	ID          string // what the line is, if it is not the way of the item itself
+	Item        int    // −1 = the car as a whole
 	Trade       car.Trade
 	Thousandths int64       // hours × 1000
 	Price       money.Minor // of a part
 	Strip       bool        // in the strip stage, charged as worked
 }
 
-// Explain works out one imagined car and writes every line down.
+// Explain works out one simulated car as [Table.Price] does and returns every line.
 func (t *Table) Explain(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) []Line {
 	lines := []Line{}
 	b.list = &lines
@@ -32,24 +32,24 @@ type StageLine struct {
 	ID      string
 	Name    car.Words
 	How     string // rates.Fixed, EachOne, ByTheHour, AtCost
-	Each    int    // how many, for EachOne
+	Each    int    // number of pieces, for EachOne
 	Likely  money.Minor
 	Ceiling money.Minor // for ByTheHour with a ceiling; 0 = none
 }
 
-// Stage is the price of the strip and survey: what is fixed, and the likely and
-// greatest amount of what is not.
+// Stage is the price of the strip and survey: the fixed amount, and for the rest the
+// likely amount and its ceiling.
 type Stage struct {
 	Lines     []StageLine
 	Materials money.Minor
-	Fixed     money.Minor // labour and materials of everything fixed or by the piece
-	Likely    money.Minor // with what is charged as worked at its likely hours
+	Fixed     money.Minor // labour and materials of everything charged at a fixed price or by the piece
+	Likely    money.Minor // Fixed plus the likely amount of what is charged as worked
 	ToStop    money.Minor
-	SentOut   bool // something in the stage is charged at cost from outside
+	SentOut   bool // some of the stage is sent out and charged at cost
 }
 
-// StagePrice works out the strip and survey. Of a trade whose hours are known,
-// what is charged as worked is no longer likely but certain.
+// StagePrice works out the strip and survey. Once the hours of a trade are known, its
+// charge as worked is certain and no longer just likely.
 func (t *Table) StagePrice() Stage {
 	s := Stage{Materials: t.money.stripMaterials, Fixed: t.money.stripLabour + t.money.stripMaterials, ToStop: t.Rates.Strip.ToStop}
 	s.Likely = s.Fixed
@@ -81,7 +81,7 @@ func (t *Table) StagePrice() Stage {
 	return s
 }
 
-// OpeningReason says why an item was opened, from Bill.RaisedBy.
+// OpeningReason says why an item was opened; rule comes from Bill.RaisedBy.
 func (t *Table) OpeningReason(rule int16) car.Words {
 	if rule < 0 {
 		return car.Words{}

@@ -9,15 +9,15 @@ import (
 	"underpaint/engine/rates"
 )
 
-// pricing is what turns hours and parts into money, worked out once.
+// pricing holds what turns hours and parts into money. It is worked out once per table.
 type pricing struct {
 	rhoRest   float64             // √(1 − ρ²)
 	perHour   [car.Trades]float64 // minor units
-	handled   float64             // a part with its handling, for one without
+	handled   float64             // price of a part with handling per unit of price without
 	above     []*chance.ThreePoint
 	nutChance map[string]float64
 
-	stripLabour    money.Minor // the fixed part of the stage: labour
+	stripLabour    money.Minor // the labour of the fixed part of the stage
 	stripMaterials money.Minor
 	materials      money.Minor // after the survey
 	wire           *chance.ThreePoint
@@ -36,7 +36,8 @@ func (t *Table) setMoney() error {
 	m.handled = 1 + float64(t.Rates.Parts.Handling.Percent.Millionths())/1e8
 	t.setPanels()
 	for _, a := range t.fig.above {
-		// Drilling is the same whatever the finish: no factor of the standard.
+		// Drilling takes the same time whatever the finish, so the standard's factor
+		// does not apply.
 		tp, err := threePoint(a.metal, t.pace(car.Metal))
 		if err != nil {
 			return err
@@ -52,7 +53,8 @@ func (t *Table) setMoney() error {
 	m.materials = t.materialsOf(rates.AfterStage)
 	m.stripLabour = t.fixedLabour()
 	if t.Rates.Strip.PriceSet {
-		// The shop's own price is for everything fixed in the stage, materials included.
+		// A price set by the shop covers everything fixed in the stage, materials
+		// included.
 		m.stripLabour, m.stripMaterials = t.Rates.Strip.Price, 0
 	}
 	return t.setMoneyDraws()
@@ -88,8 +90,8 @@ func (t *Table) setMoneyDraws() (err error) {
 	return nil
 }
 
-// fixedLabour is the labour of the steps that are charged at a fixed price or by
-// the piece: their likely hours at the shop's rates, one rounding per trade.
+// fixedLabour is the labour of the steps charged at a fixed price or by the piece:
+// their likely hours at the shop's rates, with one rounding per trade.
 func (t *Table) fixedLabour() (sum money.Minor) {
 	var hours [car.Trades]int64
 	for k := range t.strip {
@@ -105,14 +107,14 @@ func (t *Table) fixedLabour() (sum money.Minor) {
 
 func (l *stripLine) chargedAsWorked() bool { return l.how == rates.ByTheHour || l.how == rates.AtCost }
 
-// areas in m² by the ids of rates: what primer reaches, the outer skins, and the
-// rest of what is reached.
+// area returns an area of the body in m² by its id in package rates: what primer
+// reaches, the outer skins, or the rest of what is reached.
 func (t *Table) area(id string) float64 {
 	all, outer := t.Body.AreaM2()
 	reached := float64(all * t.fig.reached)
 	if t.outsideOnly() {
-		// A third of the inside is reached when underside and inside stay painted,
-		// as the hours of those steps are (assumption).
+		// When underside and inside stay painted, primer reaches a third of the inside,
+		// like the hours of those steps (assumption).
 		reached = outer + float64((reached-outer)*0.33)
 	}
 	switch id {
@@ -126,7 +128,8 @@ func (t *Table) area(id string) float64 {
 	return 0
 }
 
-// Quantity is how much of a material this car takes, in thousandths of its unit.
+// Quantity is how much of a material this car takes, in thousandths of the material's
+// unit.
 func (t *Table) Quantity(m rates.Material) int64 {
 	q := m.UnitsPerM2() * t.area(m.Area)
 	if m.How == rates.PerCar {
@@ -148,7 +151,7 @@ func (t *Table) materialsOf(stage string) (sum money.Minor) {
 	return sum
 }
 
-// price turns the hours and parts of a bill into money.
+// charge turns the hours and parts of a bill into money.
 func (t *Table) charge(u *Uniforms, b *Bill) {
 	m, r := &t.money, t.Rates
 	stripAsWorked := money.Minor(0)
@@ -222,9 +225,9 @@ func (t *Table) supplies(labour money.Minor) money.Minor {
 	return v
 }
 
-// tax is the tax on the taxed kinds of line, added up and rounded once (the
-// invoice basis of the Streamlined Sales and Use Tax Agreement, section 324).
-// Rates published with tax hold it already.
+// tax is the tax on the taxed kinds of line, added up and rounded once (the invoice
+// basis of the Streamlined Sales and Use Tax Agreement, section 324). It is 0 where
+// published rates already include tax.
 func (t *Table) tax(kinds ...money.Minor) money.Minor {
 	if t.Rates.Tax.Published == rates.WithTax || t.Rates.Tax.NotSure() {
 		return 0

@@ -9,23 +9,24 @@ import (
 	"underpaint/engine/money"
 )
 
-// wholePanel is a part whose full panel covers others. Where the pieces would cost
-// clearly more than the panel, the panel is fitted.
+// wholePanel is a part whose full panel covers others. The panel is fitted where the
+// pieces would cost clearly more.
 type wholePanel struct {
 	item   int
 	pieces []piece // the part itself first, then what its full panel covers
 }
 
-// piece is one item of a wholePanel. Its brackets rule out most comparisons before
-// any cost is worked out.
+// piece is one item of a wholePanel. Its brackets settle most comparisons before any
+// cost is worked out.
 type piece struct {
 	item          int
 	labour, parts *wayBrackets
 	priced        [car.Ways]bool
 }
 
-// wayBrackets are, by way, what it costs at the edges of the cells of the uniform that
-// sets the cost, in minor units. In cell k it costs from [k] to [k+1]; the last is +Inf.
+// wayBrackets hold, by way, the cost in minor units at the edges of the cells of the
+// uniform that sets it. In cell k the cost lies between [k] and [k+1]; the last edge is
+// +Inf.
 type wayBrackets [car.Ways][costCells + 1]float64
 
 // The cells of (0, 1): four in each sixteenth at the ends, where costs spread widely, and
@@ -42,7 +43,7 @@ func costCell(u float64) int {
 	return 18 + int((u-15.0/16)*64)
 }
 
-// costEdge is where cell k begins.
+// costEdge is the uniform where cell k begins.
 func costEdge(k int) float64 {
 	switch {
 	case k < 4:
@@ -81,8 +82,8 @@ func (t *Table) setPanels() {
 	}
 }
 
-// setPieces keeps the whole panels for which nobody chose a way, on the part itself or
-// on any that its panel would cover.
+// setPieces keeps the whole panels for which nobody has chosen a way, either on the
+// part itself or on a part that the panel would cover.
 func (t *Table) setPieces(to *decided, d Decided) error {
 	if d.KeepOldMetal {
 		return nil
@@ -111,7 +112,7 @@ func (t *Table) brackets(i int, cost func(t *Table, i int, w car.Way, s float64)
 	return out
 }
 
-// labourCost is what the hours of a way on an item cost at a score, at the shop's
+// labourCost is the cost of the hours of a way on an item at a score, at the shop's
 // rates and without the whole-car factors, in minor units.
 func (t *Table) labourCost(i int, w car.Way, s float64) (sum float64) {
 	way := &t.labour[i][w]
@@ -123,7 +124,7 @@ func (t *Table) labourCost(i int, w car.Way, s float64) (sum float64) {
 	return sum
 }
 
-// partCost is what the part costs with the shop's handling, in minor units.
+// partCost is the price of the part with the shop's handling, in minor units.
 func (t *Table) partCost(i int, w car.Way, s float64) float64 {
 	if price := t.labour[i][w].price; price != nil {
 		return float64(t.money.handled * price.At(s))
@@ -131,19 +132,19 @@ func (t *Table) partCost(i int, w car.Way, s float64) float64 {
 	return 0
 }
 
-// perHour is what an hour costs in minor units.
+// perHour is the rate per hour in minor units.
 func perHour(r money.Rate) float64 {
 	millionths, divisor := r.Ratio()
 	if millionths == 0 {
-		return 0 // a rate of nothing has no divisor
+		return 0 // a rate of 0 has no divisor
 	}
 	return float64(millionths) * 1000 / float64(divisor)
 }
 
-// fitPanels fits a full panel where what is drawn for it and for all that it covers
-// costs more than the panel by the published margin, each at its own draws. How hard
-// the work on this car goes is not known when that is settled, so the whole-car
-// factors have no part in it. What another full panel covers already is not counted.
+// fitPanels fits a full panel where the ways drawn for it and for everything it covers
+// cost more than the panel by the published margin, each at its own draws. The
+// whole-car factors play no part, because nobody knows how hard the work on this car
+// goes when this is decided. Items that another full panel already covers do not count.
 func (t *Table) fitPanels(u *Uniforms, b *Bill) {
 	panels := t.panels
 	if t.decided != nil {
@@ -187,7 +188,7 @@ func (t *Table) piecesCostMore(p *wholePanel, u *Uniforms, b *Bill) bool {
 	return sum > float64(t.costAt(p.item, car.Full, u)*t.fig.wholePanel)
 }
 
-// bracket is two amounts between which a way costs.
+// bracket returns two amounts between which the cost of a way lies.
 func (x *piece) bracket(w car.Way, u *Uniforms) (low, high float64) {
 	h := costCell(u.Hours[x.item])
 	low, high = x.labour[w][h], x.labour[w][h+1]
@@ -198,7 +199,7 @@ func (x *piece) bracket(w car.Way, u *Uniforms) (low, high float64) {
 	return low, high
 }
 
-// costAt is what a way on an item costs at the item's own draws.
+// costAt is the cost of a way on an item at the item's own draws, in minor units.
 func (t *Table) costAt(i int, w car.Way, u *Uniforms) (cost float64) {
 	if len(t.labour[i][w].hours) > 0 {
 		cost = t.labourCost(i, w, scaledDeviate(u.Hours[i]))

@@ -13,11 +13,11 @@ import (
 	"underpaint/engine/chance"
 )
 
-// published is what may be paid for pieces, of the price of the full panel, as the file
-// of the work publishes it.
+// published is how much the pieces may cost as a multiple of the full panel's price, as
+// work.json publishes it.
 const published = 1.15
 
-// byItself is what a way on an item costs at its own draws, from its three-point
+// byItself is the cost of a way on an item at its own draws, from its three-point
 // figures, the published rates and the published handling, in minor units.
 func byItself(table *Table, i int, w car.Way, u *Uniforms) (sum float64) {
 	one := &table.items[i].ways[w]
@@ -30,8 +30,8 @@ func byItself(table *Table, i int, w car.Way, u *Uniforms) (sum float64) {
 	return sum
 }
 
-// wholeByItself fits panels whole by its own reading of the rule, and says how near the
-// nearest comparison was to a tie.
+// wholeByItself fits whole panels by its own reading of the rule, and returns how close
+// the closest comparison was to a tie.
 func wholeByItself(table *Table, way []car.Way, u *Uniforms) (whole []int, nearest float64) {
 	way, nearest = slices.Clone(way), math.Inf(1)
 	covered := map[int]bool{}
@@ -65,8 +65,8 @@ func wholeByItself(table *Table, way []car.Way, u *Uniforms) (whole []int, neare
 	return whole, nearest
 }
 
-// TestWholePanelsProperties holds the panels that are fitted whole, on cars of every
-// sort, to a second reading of the rule that works out every cost.
+// TestWholePanelsProperties compares the panels that are fitted whole, on cars of every
+// sort, with a second implementation of the rule that works out every cost.
 func TestWholePanelsProperties(t *testing.T) {
 	for _, body := range []string{"two_door_unitary", "pickup"} {
 		model, table := testTable(t, body, "concours")
@@ -101,7 +101,7 @@ func TestWholePanelsProperties(t *testing.T) {
 			t.Errorf("%s: only %d panels fitted whole", body, fitted)
 		}
 
-		// Negative control: at another margin some car differs.
+		// Negative control: with another margin some car differs.
 		other, fig := *table, *table.fig
 		fig.wholePanel = 1.2
 		other.fig = &fig
@@ -116,7 +116,7 @@ func TestWholePanelsProperties(t *testing.T) {
 	}
 }
 
-// fitPanelsAlone marks what full panels cover and fits panels, and drops nothing.
+// fitPanelsAlone marks what full panels cover and fits panels, but drops nothing.
 func (t *Table) fitPanelsAlone(u *Uniforms, b *Bill) {
 	for i, way := range b.Way {
 		if way == car.Full {
@@ -128,8 +128,8 @@ func (t *Table) fitPanelsAlone(u *Uniforms, b *Bill) {
 	t.fitPanels(u, b)
 }
 
-// TestBrackets: a cost lies between those at the edges of its cell, at every uniform
-// that there is, and the edges go up.
+// TestBrackets: at every uniform a cost lies between those at the edges of its cell,
+// and the edges increase.
 func TestBrackets(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	u := table.NewUniforms()
@@ -158,13 +158,14 @@ func TestBrackets(t *testing.T) {
 	}
 }
 
-// inside are uniforms, the least and the greatest of [chance.Stream.Uniform] among them.
+// inside generates uniforms, including the smallest and the largest of
+// [chance.Stream.Uniform].
 func inside() gopter.Gen {
 	return gen.OneGenOf(gen.Float64Range(0x1p-53, 1-0x1p-53), gen.OneConstOf(0x1p-53, 1-0x1p-53, 1.0/16, 15.0/16, .5))
 }
 
-// TestOpeningsDoNotWaitForPanels: no opening is set off by a part whose panel may be
-// fitted whole, so that openings need not be gone through again after it.
+// TestOpeningsDoNotWaitForPanels: a part whose panel may be fitted whole sets off no
+// opening, so openings need not run again afterwards.
 func TestOpeningsDoNotWaitForPanels(t *testing.T) {
 	for _, body := range car.BodyIDs {
 		_, table := testTable(t, body, "show")

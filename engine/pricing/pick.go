@@ -7,9 +7,9 @@ import (
 	"underpaint/engine/chance"
 )
 
-// wayEnds are, for each condition, the least uniform at which each next way is picked
-// (2 where none is): the way is the number of ends that the uniform has reached. They
-// are found from pickWay itself, so that both pick the same for every float64.
+// wayEnds hold, for each condition, the smallest uniform at which each next way is
+// picked (2 where none is). The way is the number of ends that the uniform has reached.
+// The ends are found by calling pickWay, so both pick the same way for every float64.
 type wayEnds [car.Conditions][car.Ways - 1]float64
 
 func newWayEnds(chances *[car.Conditions][car.Ways]float64) *wayEnds {
@@ -22,9 +22,10 @@ func newWayEnds(chances *[car.Conditions][car.Ways]float64) *wayEnds {
 	return ends
 }
 
-// firstBeyond is the least uniform for which pickWay gives a way after w. The bits of
-// floats above 0 are in the order of the floats, and a larger uniform never picks an
-// earlier way. It lies within rounding of the sum of the chances.
+// firstBeyond is the smallest uniform for which pickWay returns a way after w.
+// Bisection on the bits works because positive floats are ordered like their bits and a
+// larger uniform never picks an earlier way. The answer lies within rounding of the sum
+// of the chances.
 func firstBeyond(p *[car.Ways]float64, w car.Way) float64 {
 	beyond := func(bits uint64) bool { return pickWay(p, math.Float64frombits(bits)) > w }
 	low, high := uint64(0), math.Float64bits(1)
@@ -49,12 +50,12 @@ func firstBeyond(p *[car.Ways]float64, w car.Way) float64 {
 	return math.Float64frombits(low)
 }
 
-// way is the way picked for a condition.
+// way returns the way picked for a condition.
 func (e *wayEnds) way(condition int8, u float64) car.Way {
 	return car.Way(chance.ThresholdIndex(&e[condition], u))
 }
 
-// pickWay picks by inverse distribution function.
+// pickWay inverts the distribution function of the ways at u.
 func pickWay(p *[car.Ways]float64, u float64) car.Way {
 	last := car.Leave
 	for w, v := range p {

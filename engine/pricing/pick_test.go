@@ -8,9 +8,9 @@ import (
 	"underpaint/engine/chance"
 )
 
-// TestWayEnds holds picking by ends to picking by chances, at random uniforms and on
-// both sides of every end, with the starting figures, with chances that fall short of
-// 1 by rounding, and with ways that are never picked.
+// TestWayEnds compares picking by ends with picking by chances, at random uniforms and
+// on both sides of every end: for the starting figures, for chances that fall short of
+// 1 by rounding, and for ways that are never picked.
 func TestWayEnds(t *testing.T) {
 	all, err := StartingWays()
 	if err != nil {

@@ -21,7 +21,7 @@ func parameters() *gopter.TestParameters {
 	return p
 }
 
-// TestWorkProperties holds the price table to what must be true of any bill.
+// TestWorkProperties checks what must be true of any bill.
 func TestWorkProperties(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	c, u, b := model.NewCar(), table.NewUniforms(), table.NewBill()
@@ -79,7 +79,7 @@ func TestWorkProperties(t *testing.T) {
 	properties.TestingRun(t)
 }
 
-// TestZeroRates: with nothing charged an hour there is no labour in the bill.
+// TestZeroRates: when an hour costs nothing, the bill has no labour.
 func TestZeroRates(t *testing.T) {
 	model, table := testTable(t, "hardtop_on_frame", "concours")
 	for trade := range table.Rates.Labour.Trades {
@@ -110,10 +110,10 @@ func TestZeroRates(t *testing.T) {
 	}
 }
 
-// TestMoreDamageNeverCostsLess: on every item of every body, at every standard,
-// the mean price of what is done (likely hours and prices) does not fall from one
-// condition to the next worse. A single draw may: a bolted-on panel can be cheaper
-// than a section let into a bad one.
+// TestMoreDamageNeverCostsLess: on every item of every body, at every standard, the
+// mean price of the work (at likely hours and prices) does not fall from one condition
+// to the next worse. A single draw may fall: a bolted-on panel can be cheaper than a
+// section let into a bad one.
 func TestMoreDamageNeverCostsLess(t *testing.T) {
 	items := 0
 	for _, body := range car.BodyIDs {
@@ -147,6 +147,6 @@ func TestMoreDamageNeverCostsLess(t *testing.T) {
 		}
 	}
 	if items < 1500 {
-		t.Errorf("only %d items looked at", items)
+		t.Errorf("only %d items checked", items)
 	}
 }

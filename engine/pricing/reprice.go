@@ -8,9 +8,9 @@ type hoursOf struct {
 	trade car.Trade
 }
 
-// Reprice works out the same car once more with other whole-car factors in u and
-// everything else as it was in the last [Table.Price] with u and b: the same to the
-// minor unit as Price, in a small part of its time. It writes no lines.
+// Reprice works out the same car again with other whole-car factors in u and everything
+// else as in the last [Table.Price] with u and b. It gives the same as Price to the
+// minor unit in a small part of the time. It writes no lines.
 func (t *Table) Reprice(u *Uniforms, b *Bill) {
 	b.noHours()
 	f := t.factors(u)

@@ -7,8 +7,9 @@ import (
 	"underpaint/engine/damage"
 )
 
-// TestAgain: the same car with other whole-car factors costs to the minor unit what
-// working it all out anew says. That it depends on the factors is held too.
+// TestAgain: the same car with other whole-car factors costs the same to the minor unit
+// as when everything is worked out anew. It also checks that the price depends on the
+// factors.
 func TestAgain(t *testing.T) {
 	for _, body := range []string{"two_door_unitary", "pickup"} {
 		model, table := testTable(t, body, "show")
@@ -19,7 +20,7 @@ func TestAgain(t *testing.T) {
 		for n := range uint64(200) {
 			s := chance.NewStream(seed, n)
 			model.Draw(&s, c)
-			at := int(n) % len(c.Finding) // what is rarely drawn is there on some item of each
+			at := int(n) % len(c.Finding) // so that rare draws occur on some item of each car
 			c.Finding[at], c.Dent[(at+1)%len(c.Dent)], c.LeadFailed[(at+2)%len(c.LeadFailed)] = damage.PatchOverRust+damage.Finding(n%2), true, 1
 			u.Fill(&s)
 			table.Price(c, "salt", u, quick)
@@ -42,7 +43,7 @@ func TestAgain(t *testing.T) {
 	}
 }
 
-// sums are what is kept of a bill.
+// sums holds the amounts of a bill that are compared.
 func sums(b *Bill) [3]any {
 	return [3]any{b.StripHours, b.AfterHours, [...]any{b.Strip, b.Labour, b.Least, b.Materials, b.Consumables, b.Parts, b.SentOut, b.Supplies, b.Total, b.Tax, b.Weeks}}
 }

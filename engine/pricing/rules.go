@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/car"
 )
 
-// openingRule is one forcing rule on one side of one body.
+// openingRule is one opening on one side of one body.
 type openingRule struct {
 	rule          int // index in figures.openings, for the reason
 	ifItems       []int
@@ -21,7 +21,7 @@ type raiseItem struct {
 	to   car.Way
 }
 
-// aboveRule adds hours where a brace is changed under a floor that stays.
+// aboveRule adds hours where a brace is replaced under a floor that stays.
 type aboveRule struct {
 	brace, floor int
 	above        int // index in figures.above
@@ -30,8 +30,8 @@ type aboveRule struct {
 // seam joins two neighbours, first < second.
 type seam struct{ first, second int }
 
-// itemsOf returns the items of a part on a side. Items without a side belong to
-// either. With side NoSide all items are returned.
+// itemsOf returns the items of a part on a side. An item without a side belongs to
+// both; side NoSide returns all items.
 func (t *Table) itemsOf(part string, side car.Side, end string) (out []int) {
 	p, ok := t.Body.PartNamed(part)
 	if !ok {
@@ -103,8 +103,8 @@ func (t *Table) setCovers() {
 	}
 }
 
-// setSeams pairs neighbours on the same side, in the order of the items. As in the
-// openings, an item without a side is a neighbour of either.
+// setSeams pairs neighbours on the same side, in the order of the items. As with
+// openings, an item without a side is a neighbour of both.
 func (t *Table) setSeams(common *car.Common) {
 	seen := map[seam]bool{}
 	for _, b := range common.Behind {
@@ -132,8 +132,8 @@ func (t *Table) setSeams(common *car.Common) {
 // apart says whether two items are on different sides of the car.
 func apart(a, b car.Side) bool { return a != b && a != car.NoSide && b != car.NoSide }
 
-// raiseWays applies the openings again and again until nothing changes. A rule
-// only ever raises, so it ends. by records which rule raised an item, −1 none.
+// raiseWays applies the openings until nothing changes. It ends because a rule only
+// ever raises a way. by records the rule that raised an item, −1 for none.
 func (t *Table) raiseWays(way []car.Way, by []int16) {
 	for changed := true; changed; {
 		changed = false
@@ -161,9 +161,9 @@ func anyAtLeast(way []car.Way, items []int, least car.Way) bool {
 	return false
 }
 
-// creditSeams marks the smaller of two new neighbours: their shared seam is made
-// once. Smaller is by likely hours of metalwork; at a tie the later item. A rail that
-// is replaced by another chassis is no new metal on this one.
+// creditSeams marks the smaller of two new neighbours, because their shared seam is
+// made once. The smaller has fewer likely hours of metalwork; in a tie, it is the later
+// item. A rail that another chassis replaces is not new metal on this one.
 func (t *Table) creditSeams(b *Bill) {
 	for _, s := range t.seams {
 		if !t.isNew(b, s.first) || !t.isNew(b, s.second) {
@@ -177,7 +177,7 @@ func (t *Table) creditSeams(b *Bill) {
 	}
 }
 
-// isNew says whether an item is made of new metal, bought or by hand.
+// isNew says whether an item is made of new metal, bought or made by hand.
 func (t *Table) isNew(b *Bill, i int) bool {
 	return b.Way[i] > car.Full || b.Way[i] == car.Full && !t.items[i].once
 }

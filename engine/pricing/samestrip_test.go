@@ -12,7 +12,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// wished is a table of a body with another wish.
+// wished is a table of the same body with another wish.
 func wished(t *testing.T, table *Table, w Wish) *Table {
 	t.Helper()
 	common, err := car.LoadCommon()
@@ -26,8 +26,8 @@ func wished(t *testing.T, table *Table, w Wish) *Table {
 	return out
 }
 
-// TestSameStrip: the standard of finish and paint left out change nothing in the strip;
-// less to strip, and the customer's own hands, do.
+// TestSameStrip: the standard of finish and paint left out do not change the strip;
+// less to strip, or the customer doing some of it, does.
 func TestSameStrip(t *testing.T) {
 	for _, body := range car.BodyIDs {
 		_, table := testTable(t, body, "show")
@@ -51,10 +51,10 @@ func TestSameStrip(t *testing.T) {
 	}
 }
 
-// TestHoursUnderAnotherWish: of a two-door, the strip takes 73 likely hours of fitting, 42
-// of them for taking it apart. 80 hours worked say little of the car. The same 80, read
-// on a strip of 31 hours, would say that everything goes far slower, and a job with less
-// work in it would cost more. That is why such a table is not the same strip.
+// TestHoursUnderAnotherWish: on a two-door, the strip takes 73 likely hours of fitting,
+// 42 of them to take it apart. 80 hours worked say little about the car. The same 80,
+// read on a strip of 31 hours, would say that everything goes far slower, and a job
+// with less work in it would cost more. That is why such a table is not the same strip.
 func TestHoursUnderAnotherWish(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	own := wished(t, table, Wish{"show", "show", "whole_body", true})
@@ -81,9 +81,10 @@ func TestHoursUnderAnotherWish(t *testing.T) {
 	if before, wrong := total(table, d), total(own, d); wrong <= before {
 		t.Errorf("80 hours on a strip of 31: %d, as they were worked %d: nothing to guard against", wrong, before)
 	}
-	// By hand, as for any normal observation: the log of the factor of fitting, standard
-	// deviation .12, moves by .12² ÷ (.12² + the variance of the log of the hours) of what
-	// the hours are off their median, which [Table.StripOutlook] publishes with their spread.
+	// By hand, as for any normal observation: the log of the factor of fitting,
+	// standard deviation .12, moves by .12² ÷ (.12² + the variance of the log of the
+	// hours) of the distance between the hours and their median, which
+	// [Table.StripOutlook] publishes with their spread.
 	for _, table := range []*Table{table, own} {
 		o := table.StripOutlook()[car.Fit]
 		sd := math.Log(o[2]/o[1]) / 1.2815515655446004
@@ -96,8 +97,8 @@ func TestHoursUnderAnotherWish(t *testing.T) {
 	}
 }
 
-// TestHoursOnSameStrip: hours worked say the same of the car on every table of the same
-// strip, and the charge of the stage is the same.
+// TestHoursOnSameStrip: hours worked say the same about the car on every table of the
+// same strip, and the charge of the stage is the same.
 func TestHoursOnSameStrip(t *testing.T) {
 	_, table := testTable(t, "pickup", "show")
 	var others []*Table

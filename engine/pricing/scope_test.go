@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestMaterialsFollowTheirScopes: a material that the shop does not use at a scope
-// is not in the sum, and taking its scope away takes exactly its price out.
+// TestMaterialsFollowTheirScopes: a material that the shop does not use at a scope is
+// not in the total, and removing its scope removes exactly its price.
 func TestMaterialsFollowTheirScopes(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
 	before := table.materialsOf(rates.AfterStage)

@@ -9,9 +9,9 @@ import (
 	"underpaint/engine/damage"
 )
 
-// bothNew prices a car of which two items are made whole and nothing else is
-// wished, every uniform in the middle: the metalwork of the two in hours, and
-// whether other work came with it that has to do with them.
+// bothNew prices a car of which two items are made whole and nothing else is wanted,
+// with every uniform at one half. It returns the metalwork of the two in hours, and
+// whether other work that concerns them came with it.
 func bothNew(t *testing.T, table *Table, c *damage.Car, one, two int) (metal [2]float64, alone bool) {
 	t.Helper()
 	items := table.Body.Items
@@ -32,10 +32,10 @@ func bothNew(t *testing.T, table *Table, c *damage.Car, one, two int) (metal [2]
 	return metal, alone
 }
 
-// TestSeamOfNeighbours: of two new neighbours the smaller, by likely metalwork,
-// is charged its hours less the published share for the seam they have in common;
-// the larger is charged them whole, and two parts that are no neighbours both are.
-// The share by hand: .15, as the file of the work publishes it.
+// TestSeamOfNeighbours: of two new neighbours the smaller, by likely metalwork, is
+// charged its hours less the published share for their common seam; the larger is
+// charged in full, and so are both of two parts that are no neighbours. The share by
+// hand: .15, as work.json publishes it.
 func TestSeamOfNeighbours(t *testing.T) {
 	const left = 1 - .15
 	for _, body := range []string{"two_door_unitary", "pickup"} {
@@ -79,11 +79,11 @@ func TestSeamOfNeighbours(t *testing.T) {
 	}
 }
 
-// TestSeamAcrossTheMiddle: a part without a side has a seam with its neighbours on
-// both sides, and parts of the two sides have none with each other. By hand, at show
-// standard with every uniform in the middle: the trunk floor takes 19 h of metalwork
-// and a drop-off 7 h, of which .15 is credited on each side (5.95 h); the floor, the
-// largest of the three, is charged whole.
+// TestSeamAcrossTheMiddle: a part without a side shares a seam with its neighbours on
+// both sides, and parts on opposite sides share none. By hand, at show standard with
+// every uniform at one half: the trunk floor takes 19 h of metalwork and a drop-off 7
+// h, of which .15 is credited on each side (5.95 h); the floor, the largest of the
+// three, is charged in full.
 func TestSeamAcrossTheMiddle(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	full := map[string]car.Way{"trunk_floor.whole": car.Full, "trunk_dropoff.left": car.Full, "trunk_dropoff.right": car.Full}
@@ -110,10 +110,10 @@ func TestSeamAcrossTheMiddle(t *testing.T) {
 	}
 }
 
-// TestSeamOfRailsByHand: a chassis rail that is made by hand (28 h of metalwork) gives
-// a new outrigger (5 h) and a new mount (4 h) their credit; one that is replaced by
-// another chassis gives the mount none. A rail takes credit too, beside a neighbour that
-// is larger; no body has one yet, so the kick-up (26 h) is made larger here.
+// TestSeamOfRailsByHand: a chassis rail made by hand (28 h of metalwork) gives a new
+// outrigger (5 h) and a new mount (4 h) their credit; a rail that another chassis
+// replaces gives the mount none. A rail also takes credit beside a larger neighbour; no
+// body has one yet, so the test makes the kick-up (26 h) larger.
 func TestSeamOfRailsByHand(t *testing.T) {
 	model, table := testTable(t, "hardtop_on_frame", "show")
 	const rail, outrigger, mount, kickup = "chassis_rail.left", "outrigger.left_1", "body_mount.left_1", "chassis_kickup.whole"
@@ -146,7 +146,7 @@ func TestSeamOfRailsByHand(t *testing.T) {
 	check(kickup, car.Fabricate, rail, 28*.85)
 }
 
-// canBeNew says whether a whole panel is done there, once for the item itself.
+// canBeNew says whether a whole panel is done there, for the item itself.
 func canBeNew(table *Table, i int) bool {
 	return !table.items[i].once && table.isDone(i, car.Full)
 }

@@ -21,8 +21,8 @@ func Steps() ([]Step, error) {
 	return out, nil
 }
 
-// StartingWays is the chance of each way where a shop has no table of its own: by
-// standard (car.Standards), kind (rates.Kinds), condition and way.
+// StartingWays returns the probability of each way for a shop without a table of its
+// own: by standard (car.Standards), kind (rates.Kinds), condition and way.
 func StartingWays() (chance [3][4][car.Conditions][car.Ways]float64, err error) {
 	g, err := loadFigures()
 	if err != nil {

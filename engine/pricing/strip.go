@@ -10,10 +10,9 @@ import (
 	"underpaint/engine/strict"
 )
 
-// factorPosterior is the bivariate normal of the two independent scores behind
-// the whole-car factors of hours (metal; what the other trades have of their
-// own), once hours really worked are known. The zero value is not the prior: see
-// newFactorPosterior.
+// factorPosterior is the bivariate normal of the two independent scores behind the
+// whole-car factors of hours (metal, and what is particular to the other trades), given
+// hours already worked. The zero value is not the prior; use newFactorPosterior.
 type factorPosterior struct {
 	mean [2]float64
 	cov  [3]float64 // variance of the first, covariance, variance of the second
@@ -24,15 +23,15 @@ func newFactorPosterior() factorPosterior {
 	return factorPosterior{cov: [3]float64{1, 0, 1}, root: [3]float64{1, 0, 1}}
 }
 
-// observe conditions on h·score + noise = value, noise normal with the variance
-// given: the exact formula for a normal observation (Anderson, An Introduction to
-// Multivariate Statistical Analysis, section 2.5). Several one after another give
-// the same as all at once.
+// observe conditions on h·score + noise = value, where noise is normal with the given
+// variance: the exact formula for a normal observation (Anderson, An Introduction to
+// Multivariate Statistical Analysis, section 2.5). Several observations in turn give
+// the same result as all at once.
 func (f *factorPosterior) observe(h [2]float64, noise, value float64) {
 	c := [2]float64{float64(f.cov[0]*h[0]) + float64(f.cov[1]*h[1]), float64(f.cov[1]*h[0]) + float64(f.cov[2]*h[1])}
 	s := float64(h[0]*c[0]) + float64(h[1]*c[1]) + noise
 	if s <= 1e-12 {
-		return // already known without any doubt
+		return // already known without doubt
 	}
 	miss := value - float64(h[0]*f.mean[0]) - float64(h[1]*f.mean[1])
 	f.mean[0] += float64(c[0] * miss / s)
@@ -54,11 +53,10 @@ func (f *factorPosterior) at(metal, own float64) (a, b float64) {
 	return a, b
 }
 
-// stripSum takes the hours of a trade in the strip and survey, whole-car factor
-// aside, as lognormal with the exact mean and variance of the sum of its lines
-// (the approximation of Fenton, IRE Transactions on Communications Systems 8,
-// 1960). It returns the mean and variance of the log, and whether the trade has
-// any line.
+// stripSum takes the hours of a trade in the strip and survey, without the whole-car
+// factor, as lognormal with the exact mean and variance of the sum of its lines (the
+// approximation of Fenton, IRE Transactions on Communications Systems 8, 1960). It
+// returns the mean and variance of the log, and whether the trade has any line.
 func (t *Table) stripSum(trade car.Trade) (logMean, logVariance float64, has bool) {
 	mean, variance := 0.0, 0.0
 	for k := range t.strip {
@@ -74,7 +72,8 @@ func (t *Table) stripSum(trade car.Trade) (logMean, logVariance float64, has boo
 	return chance.Log(mean) - float64(logVariance/2), logVariance, true
 }
 
-// onScores is how the log of a trade's whole-car factor hangs on the two scores.
+// onScores returns the coefficients of the log of a trade's whole-car factor on the two
+// scores.
 func (t *Table) onScores(trade car.Trade) [2]float64 {
 	if trade == car.Metal {
 		return [2]float64{t.fig.sdMetal, 0}
@@ -82,19 +81,19 @@ func (t *Table) onScores(trade car.Trade) [2]float64 {
 	return [2]float64{float64(t.fig.sdOther * t.fig.rho), float64(t.fig.sdOther * t.money.rhoRest)}
 }
 
-// SameStrip says whether the strip and survey takes the same steps in the same hours, by
-// the same hands, as on another table of the body. Hours worked under one wish say how
-// hard the work on the car goes only on tables of which that is true.
+// SameStrip says whether the strip and survey has the same steps, the same hours and
+// the same people as on another table of the body. Only on such tables do hours worked
+// under one wish say how hard the work on the car goes.
 func (t *Table) SameStrip(other *Table) bool {
 	return slices.EqualFunc(t.strip, other.strip, func(a, b stripLine) bool {
 		return a.id == b.id && a.trade == b.trade && *a.hours == *b.hours && a.how == b.how && a.ceiling == b.ceiling && a.byCustomer == b.byCustomer
 	})
 }
 
-// StripOutlook is what the hours of the strip and survey of each trade come to
-// before it is worked: one car in ten below the first, half below the second, one
-// in ten above the third. A trade without work there has zeros; entering hours
-// for it is refused.
+// StripOutlook returns what to expect of each trade's hours in the strip and survey
+// before it starts: one car in ten is below the first figure, half are below the
+// second, one in ten is above the third. A trade without work in the stage has zeros,
+// and entering hours for it is refused.
 func (t *Table) StripOutlook() (out [car.Trades]car.Hours) {
 	for trade := range out {
 		m, v, has := t.stripSum(car.Trade(trade))
@@ -108,8 +107,9 @@ func (t *Table) StripOutlook() (out [car.Trades]car.Hours) {
 	return out
 }
 
-// setWorked takes the hours really worked: each trade entered is one observation
-// of the whole-car factors, and its hours and charge in the stage are known.
+// setWorked conditions on the hours already worked. Each trade entered is one
+// observation of the whole-car factors, and its hours and charge in the stage are then
+// known.
 func (t *Table) setWorked(to *decided, d Decided) error {
 	to.factors = newFactorPosterior()
 	to.charged = make([]int64, len(t.strip))
@@ -136,9 +136,9 @@ func (t *Table) setWorked(to *decided, d Decided) error {
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
-// shareOut splits the hours worked in a trade among its steps in proportion to
-// their likely hours, since nobody writes them down step by step (assumption). What is charged as
-// worked is charged by its share, up to its ceiling.
+// shareOut splits the hours worked in a trade among its steps in proportion to their
+// likely hours, since nobody records them step by step (assumption). A step charged as
+// worked is charged its share, up to its ceiling.
 func (t *Table) shareOut(to *decided, trade car.Trade) {
 	all := 0.0
 	for k := range t.strip {
@@ -176,9 +176,9 @@ func (t *Table) stripCar(u *Uniforms, b *Bill) {
 	}
 }
 
-// chargeStrip adds the strip and survey: all its hours are worked, but only the
-// steps charged by the hour or at cost are charged as worked. Hours that are
-// known stand as they are.
+// chargeStrip adds the strip and survey. All its hours are worked, but only steps
+// charged by the hour or at cost are charged as worked. Known hours are used as they
+// are.
 func (t *Table) chargeStrip(f *[car.Trades]float64, b *Bill) {
 	for k := range t.strip {
 		line := &t.strip[k]

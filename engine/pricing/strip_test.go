@@ -13,8 +13,8 @@ import (
 	"underpaint/engine/money"
 )
 
-// TestNormalConditioning: of two standard normals with correlation .5, the first
-// seen at 1.2 leaves the second at mean .6 and variance .75 (conditional normal,
+// TestNormalConditioning: for two standard normals with correlation .5, seeing the
+// first at 1.2 leaves the second with mean .6 and variance .75 (conditional normal,
 // Anderson, An Introduction to Multivariate Statistical Analysis, section 2.5).
 func TestNormalConditioning(t *testing.T) {
 	f := newFactorPosterior()
@@ -29,13 +29,13 @@ func TestNormalConditioning(t *testing.T) {
 	if a != 1.2 || b != 0 {
 		t.Errorf("what is known is drawn as %g, and the other as %g", a, b)
 	}
-	f.observe([2]float64{1, 0}, 0, 1.2) // said twice, it is still finite and the same
+	f.observe([2]float64{1, 0}, 0, 1.2) // seen twice, it stays finite and the same
 	if f.mean[0] != 1.2 || f.cov[0] != 0 || math.IsNaN(f.root[1]) {
 		t.Errorf("said twice: %+v", f)
 	}
 }
 
-// worked is a decision of strip hours: times the median of each trade's outlook.
+// worked decides strip hours: these multiples of the median of each trade's outlook.
 func worked(table *Table, times map[car.Trade]float64) Decided {
 	d := Undecided()
 	outlook := table.StripOutlook()
@@ -47,9 +47,9 @@ func worked(table *Table, times map[car.Trade]float64) Decided {
 
 var stripTrades = []car.Trade{car.Metal, car.Prep, car.Paint, car.Fit}
 
-// TestFactorsAgainstGonum conditions the joint normal of both scores and the log
-// hours of every subset of trades all at once, in matrices (gonum/mat), and
-// compares with one observation after another.
+// TestFactorsAgainstGonum conditions the joint normal of both scores and the log hours
+// of every subset of trades all at once, in matrices (gonum/mat), and compares with one
+// observation after another.
 func TestFactorsAgainstGonum(t *testing.T) {
 	_, table := testTable(t, "four_door_saloon", "show")
 	for subset := 1; subset < 1<<len(stripTrades); subset++ {
@@ -97,8 +97,8 @@ func TestFactorsAgainstGonum(t *testing.T) {
 	}
 }
 
-// TestStripSum compares mean and variance of a trade's hours in the stage with
-// drawn sums, to five standard errors (variance: by the fourth moment).
+// TestStripSum compares mean and variance of a trade's hours in the stage with drawn
+// sums, to five standard errors (for the variance from the fourth moment).
 func TestStripSum(t *testing.T) {
 	_, table := testTable(t, "hardtop_on_frame", "show")
 	const n = 20000
@@ -131,9 +131,9 @@ func TestStripSum(t *testing.T) {
 	}
 }
 
-// TestWorkedHoursAreASum: with every trade entered, the stage costs the same on
-// every car but for what is sent out, and its hours are those entered; with one
-// entered, the others stay open.
+// TestWorkedHoursAreASum: with every trade entered, the stage costs the same on every
+// car except for what is sent out, and its hours are those entered; with one entered,
+// the others remain uncertain.
 func TestWorkedHoursAreASum(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	all := map[car.Trade]float64{}
@@ -167,8 +167,8 @@ func TestWorkedHoursAreASum(t *testing.T) {
 	if len(costs) != 1 || len(fit) < 40 {
 		t.Errorf("%d costs of a stage that is worked, %d different hours of fitting", len(costs), len(fit))
 	}
-	// The stage as it is written out comes to what every car pays, but for one
-	// rounding a line instead of one a trade.
+	// The stage's list adds up to what every car pays, apart from one rounding per line
+	// instead of one per trade.
 	for k := range u.Sent {
 		u.Sent[k] = .5
 	}
@@ -176,8 +176,8 @@ func TestWorkedHoursAreASum(t *testing.T) {
 	if stage := known.StagePrice().Likely; stage-b.Strip > 12 || b.Strip-stage > 12 {
 		t.Errorf("the stage is written out at %d and paid at %d", stage, b.Strip)
 	}
-	// Charged as worked are undercoat, sealer and pits: with no ceilings the share
-	// of the hours is the share of the likely hours.
+	// Undercoat, sealer and pits are charged as worked: without ceilings their share of
+	// the hours is their share of the likely hours.
 	free := *table
 	free.strip = append([]stripLine(nil), table.strip...)
 	likely, charged := 0.0, 0.0

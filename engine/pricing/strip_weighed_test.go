@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/damage"
 )
 
-// sample is the log of both whole-car factors and the hours after the survey of
-// many imagined cars.
+// sample holds the logs of both whole-car factors and the hours after the survey of
+// many simulated cars.
 type sample struct{ metal, rest, hours, strip []float64 }
 
 func draw(model *damage.Model, table *Table, n int) (out sample) {
@@ -33,7 +33,7 @@ func draw(model *damage.Model, table *Table, n int) (out sample) {
 	return out
 }
 
-// around are the squared distances from a centre.
+// around returns the squared distances from a centre.
 func around(x []float64, centre float64) (out []float64) {
 	for _, v := range x {
 		out = append(out, (v-centre)*(v-centre))
@@ -41,8 +41,8 @@ func around(x []float64, centre float64) (out []float64) {
 	return out
 }
 
-// within is the gap between two means and its standard error; wa are weights of the
-// first or nil.
+// within returns the gap between two means and its standard error; wa holds the weights
+// of a, or is nil.
 func within(a, wa, b []float64) (gap, se float64) {
 	ess := func(w []float64, n int) float64 {
 		if w == nil {
@@ -62,9 +62,9 @@ func within(a, wa, b []float64) (gap, se float64) {
 	return math.Abs(ma - mb), math.Sqrt(va/ess(wa, len(a)) + vb/float64(len(b)))
 }
 
-// TestStripHoursAgainstWeighing conditions on the hours really worked by another
-// road: plain cars, each weighed by how likely those hours are for it (importance
-// weighting). Means agree to five standard errors; the cars as they were do not.
+// TestStripHoursAgainstWeighing conditions on the hours worked in another way: on plain
+// cars, each weighted by how likely those hours are for it (importance weighting).
+// Means agree to five standard errors; those of the unweighted cars do not.
 func TestStripHoursAgainstWeighing(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	times := map[car.Trade]float64{car.Metal: 1.3, car.Prep: 1.15, car.Fit: .95}
@@ -103,9 +103,9 @@ func TestStripHoursAgainstWeighing(t *testing.T) {
 	}
 }
 
-// TestLognormalStageIsGoodEnough keeps the plain cars whose drawn preparation
-// hours came within 3 % of those entered: no lognormal and no formula. The mean
-// factor agrees to four standard errors and .01 for taking the sum as lognormal.
+// TestLognormalStageIsGoodEnough keeps the plain cars whose drawn preparation hours are
+// within 3 % of those entered, without any lognormal or formula. The mean factor agrees
+// to four standard errors plus .01 for taking the sum as lognormal.
 func TestLognormalStageIsGoodEnough(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
 	times := 1.2

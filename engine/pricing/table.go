@@ -9,18 +9,18 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Table is the flat price table of one body at one standard, for one scope and
-// one shop's rates. It is read-only once made and safe to share.
+// Table is the flat price table of one body at one standard, for one scope and one
+// shop's rates. It is never changed once made, so goroutines may share it.
 type Table struct {
 	Body     *car.Body
 	Rates    *rates.Rates
 	Standard int // index in car.Standards
-	Unseen   int // the standard of what is never looked at, an index in car.Standards
+	Unseen   int // the standard of what nobody sees, an index in car.Standards
 	Scope    int // index in rates.ScopeIDs
 
 	fig        *figures
 	items      []itemLine
-	labour     [][car.Ways]labour // by item: what they take once more, close together
+	labour     [][car.Ways]labour // by item: hours and prices again, packed together for speed
 	openings   []openingRule
 	above      []aboveRule
 	covers     [][]int // by covering item: the items a full panel covers
@@ -33,13 +33,13 @@ type Table struct {
 	strip      []stripLine
 	after      []plainLine
 	money      pricing
-	decided    *decided // nil = nothing is
+	decided    *decided // nil = nothing is decided
 
 	ownDisassembly bool // the customer takes the car apart
 }
 
-// Wish is how a customer wants the job done. Standard and Unseen are ids of
-// car.Standards, Scope one of rates.ScopeIDs.
+// Wish says how a customer wants the job done. Standard and Unseen are ids of
+// car.Standards, Scope is one of rates.ScopeIDs.
 type Wish struct {
 	Standard       string
 	Unseen         string // of hidden parts, and of paint inside and underneath
@@ -50,10 +50,10 @@ type Wish struct {
 // itemLine is what can be done on one item.
 type itemLine struct {
 	chance  *[car.Conditions][car.Ways]float64
-	ends    *wayEnds          // the same, for picking
+	ends    *wayEnds          // the same probabilities, prepared for picking
 	instead [car.Ways]car.Way // what a drawn or raised way becomes
-	once    bool              // full is another chassis
-	leftOut bool              // outside the scope unless something forces it
+	once    bool              // a full replacement means another chassis
+	leftOut bool              // outside the scope unless other work forces it
 	ways    [car.Ways]wayLine
 }
 
@@ -66,7 +66,7 @@ type wayLine struct {
 	likelyMetal float64
 }
 
-// plainLine is work of one trade that does not hang on an item.
+// plainLine is work of one trade that belongs to no item.
 type plainLine struct {
 	id    string
 	name  car.Words
@@ -74,13 +74,15 @@ type plainLine struct {
 	hours *chance.ThreePoint
 }
 
-// NewTable makes the price table at one standard for everything.
+// NewTable makes the price table at one standard for everything. Errors are those of
+// [NewTableFor].
 func NewTable(body *car.Body, common *car.Common, r *rates.Rates, standard, scope string) (*Table, error) {
 	return NewTableFor(body, common, r, Wish{Standard: standard, Unseen: standard, Scope: scope})
 }
 
-// NewTableFor makes the price table of a wish. Tables of one body that differ in the
-// wish take the same uniforms for what they have in common.
+// NewTableFor makes the price table of a wish. An unknown standard or scope is an
+// error. Tables of one body that differ only in the wish take the same uniforms for
+// what they have in common.
 func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) (*Table, error) {
 	fig, err := loadFigures()
 	if err != nil {
@@ -122,13 +124,13 @@ func (t *Table) dropped(trade car.Trade) bool {
 	return t.metalOnly() && (trade == car.BodyWork || trade == car.Paint)
 }
 
-// pace is the shop's hours for one of ours, by trade: its own pace, and what its
-// finished jobs have taught.
+// pace is the shop's hours for each of our hours, by trade: its own pace, times what
+// its finished jobs have taught.
 func (t *Table) pace(trade car.Trade) float64 {
 	return t.Rates.Labour.Trades[trade].Pace * t.Rates.Own.Hours[trade].Factor
 }
 
-// standardOf is the standard that a part is done to.
+// standardOf is the standard that applies to a part.
 func (t *Table) standardOf(p *car.Part) int {
 	if p.Face == car.Hidden {
 		return t.Unseen
@@ -171,8 +173,8 @@ func (t *Table) setItems() error {
 	return err
 }
 
-// setWays fills in hours and prices of one item, and what each way becomes where
-// it is not done or where the shop has no such part.
+// setWays fills in the hours and prices of one item, and which way replaces one that is
+// not done or for which the shop has no part.
 func (t *Table) setWays(p *car.Part, line *itemLine) error {
 	for w := car.Leave; w < car.Ways; w++ {
 		way := &p.Ways[w]
@@ -210,14 +212,14 @@ func (t *Table) setWays(p *car.Part, line *itemLine) error {
 	return nil
 }
 
-// noWholePanel says whether the shop has told us that it cannot buy the panel.
+// noWholePanel says whether the shop has said that it cannot buy the panel.
 func (t *Table) noWholePanel(p *car.Part) bool {
 	had := t.Rates.Parts.HadAs(t.Body.ID, p.ID)
 	return had == "section_only" || had == "by_hand"
 }
 
-// setPrice takes the shop's price of a part, or the starting price times the
-// shop's factor, in minor units.
+// setPrice sets the price of a part in minor units: the shop's own, or the starting
+// price times the shop's factor.
 func (t *Table) setPrice(p *car.Part, w car.Way, one *wayLine) error {
 	price, factor := p.Ways[w].Price, t.Rates.Parts.PriceFactor.Float()
 	if own, found := t.Rates.Parts.Find(t.Body.ID, p.ID, w); found && own.Priced {

@@ -5,12 +5,11 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Uniforms are the numbers in (0, 1) that one imagined car takes for its work:
-// per item one for the way, one for the hours of all its trades and one for the
-// price of its part; one for each other line; two for the whole car. All are
-// drawn whether needed or not, so that two tables filled from equal streams
-// differ only where the tables do. What was added last is drawn last, so that
-// nothing else moved.
+// Uniforms are the numbers in (0, 1) that one simulated car takes for its work: three
+// per item, for the way, the hours of all its trades and the price of its part; one for
+// each other line; two for the whole car. All are drawn whether needed or not, so that
+// two tables filled from equal streams differ only where the tables do. Whatever is
+// added later is drawn last, so that nothing before it moves.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -23,8 +22,8 @@ type Uniforms struct {
 	Found             []float64  // by finding of the whole car
 }
 
-// NewUniforms allocates the uniforms of one car. The numbers of access lines
-// and strip steps differ with the scope; the sizes here are those of the table.
+// NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
+// steps depend on the scope; the sizes here are those of the table.
 func (t *Table) NewUniforms() *Uniforms {
 	n := len(t.items)
 	return &Uniforms{
@@ -37,8 +36,8 @@ func (t *Table) NewUniforms() *Uniforms {
 	}
 }
 
-// Fill draws all uniforms of one car, those common to every standard and scope
-// first.
+// Fill draws all uniforms of one car, starting with those common to every standard and
+// scope.
 func (u *Uniforms) Fill(s *chance.Stream) {
 	u.Car[0], u.Car[1] = s.Uniform(), s.Uniform()
 	u.Wire, u.Week, u.Wait = s.Uniform(), s.Uniform(), s.Uniform()
@@ -47,12 +46,12 @@ func (u *Uniforms) Fill(s *chance.Stream) {
 	}
 }
 
-// lists are the lists of uniforms in the order of Fill.
+// lists returns the lists of uniforms in the order of Fill.
 func (u *Uniforms) lists() [11][]float64 {
 	return [...][]float64{u.Way, u.Hours, u.Price, u.Sent, u.Strip, u.Access, u.AccessPay, u.Nut, u.NutHours, u.After, u.Found}
 }
 
-// Count is how many uniforms there are.
+// Count is the number of uniforms.
 func (u *Uniforms) Count() int {
 	n := len(u.Car) + 3
 	for _, list := range u.lists() {
@@ -61,16 +60,17 @@ func (u *Uniforms) Count() int {
 	return n
 }
 
-// q90 is the 90th percentile of a normal, the unit in which ThreePoint.At measures.
+// q90 is the 90th percentile of a standard normal, the unit in which ThreePoint.At
+// measures.
 var q90 = chance.NormalQuantile(0.9)
 
-// scaledDeviate is the argument of ThreePoint.At for a uniform: its normal deviate, in
-// units of the one at 0.9.
+// scaledDeviate turns a uniform into the argument of ThreePoint.At: its normal deviate,
+// in units of the deviate at 0.9.
 func scaledDeviate(u float64) float64 { return chance.NormalQuantile(u) / q90 }
 
-// factors are the two whole-car factors of hours with median 1, by trade: how
-// hard the work on this car goes, in metal and in all other trades. Hours of the
-// strip that were really worked have moved them.
+// factors returns the two whole-car factors of hours, by trade: how hard the work on
+// this car goes, in metal and in all other trades. Their median is 1, until hours
+// worked in the strip move them.
 func (t *Table) factors(u *Uniforms) (f [car.Trades]float64) {
 	metal := chance.NormalQuantile(u.Car[0])
 	own := chance.NormalQuantile(u.Car[1])
@@ -95,10 +95,10 @@ const (
 	OfHours                // hours of single pieces of work
 	OfPrices               // prices of parts and of work sent out, wire and gas
 	OfWays                 // what is done
-	OfTime                 // weeks; no money hangs on it
+	OfTime                 // weeks, which change no money
 )
 
-// Kinds lists what the uniforms decide, in the order of Fill.
+// Kinds lists what each uniform decides, in the order of Fill.
 func (u *Uniforms) Kinds() (out []Kind) {
 	out = append(out, OfWholeCar, OfWholeCar, OfPrices, OfTime, OfTime)
 	add := func(k Kind, lists ...[]float64) {

@@ -7,8 +7,9 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestWish: what the customer does is taken off the stage to the cent; what is never
-// seen to a lower standard leaves outer parts as they are and makes none dearer.
+// TestWish: a step that the customer does is taken off the stage to the cent. A lower
+// standard for what nobody sees leaves outer parts as they are and makes no part
+// costlier.
 func TestWish(t *testing.T) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {
@@ -41,7 +42,7 @@ func TestWish(t *testing.T) {
 		}
 		off := plain.StagePrice().Fixed - own.StagePrice().Fixed
 		want := r.Labour.Trades[line.trade].Rate.Of(thousandths(line.likely))
-		if d := off - want; d < -1 || d > 1 { // one rounding a trade, not one a step
+		if d := off - want; d < -1 || d > 1 { // one rounding per trade, not per step
 			t.Errorf("the stage is %d cheaper, disassembly costs %d", off, want)
 		}
 	}
@@ -67,6 +68,6 @@ func TestWish(t *testing.T) {
 		}
 	}
 	if lower == 0 {
-		t.Error("a lower standard of what is unseen saves nothing")
+		t.Error("a lower standard of what nobody sees saves nothing")
 	}
 }

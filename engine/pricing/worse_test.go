@@ -13,7 +13,8 @@ import (
 	"underpaint/engine/damage"
 )
 
-// assembly is a part with all that its full panel covers and all that covers any of it.
+// assembly returns a part with everything that its full panel covers and every panel
+// that covers any of it.
 func assembly(table *Table, panel int) (items, panels []int) {
 	items = []int{panel}
 	for grown := true; grown; {
@@ -35,7 +36,7 @@ func assembly(table *Table, panel int) (items, panels []int) {
 	return items, panels
 }
 
-// assembled prices one assembly of an otherwise sound car, labour and parts after the
+// assembled prices one assembly of an otherwise sound car: labour and parts after the
 // survey, at whole-car factors of 1.
 type assembled struct {
 	table         *Table
@@ -67,14 +68,14 @@ func (a *assembled) costs() float64 {
 	return float64(sum)
 }
 
-// byHand says whether a panel of it is made by hand.
+// byHand says whether any of its panels is made by hand.
 func (a *assembled) byHand() bool {
 	return slices.ContainsFunc(a.panels, func(i int) bool { return a.b.Drawn[i] > car.Full })
 }
 
-// fallWhenWorse makes one item of an assembly worse and returns by what part of its
-// dearest full panel it becomes cheaper; below 0 where it becomes dearer. A panel that
-// is made by hand because there is none to be had is not compared with one that is bought.
+// fallWhenWorse makes one item of an assembly worse and returns how far its cost falls,
+// as a share of its most expensive full panel; below 0 if the cost rises. A panel that
+// is made by hand because none can be bought is not compared with a bought one.
 func (a *assembled) fallWhenWorse(n uint64) float64 {
 	s := chance.NewStream(seed, n)
 	a.drawn(&s)
@@ -95,8 +96,8 @@ func (a *assembled) fallWhenWorse(n uint64) float64 {
 	return (before - after) / full
 }
 
-// TestWorseMetalHardlyEverCostsLess: car by car, one assembly in which one part becomes
-// worse never costs less by more than the margin of the rule, .15 of a full panel (and
+// TestWorseMetalHardlyEverCostsLess: on each car, an assembly in which one part gets
+// worse never costs less by more than the margin of the rule, .15 of a full panel (plus
 // the rounding of a few lines). Without the rule it falls by more than a whole panel.
 func TestWorseMetalHardlyEverCostsLess(t *testing.T) {
 	const rounding = .001
@@ -115,14 +116,15 @@ func TestWorseMetalHardlyEverCostsLess(t *testing.T) {
 		}
 		properties.TestingRun(t)
 		if fall < 1 {
-			t.Errorf("%s: falls by %.3f of a panel without the rule: nothing to put right", body, fall)
+			t.Errorf("%s: falls by %.3f of a panel without the rule: nothing to correct", body, fall)
 		}
 	}
 }
 
-// TestGoneCostsAtLeastRustedThrough: of every assembly, all of it in one condition, the
-// mean cost over equal draws does not fall from one condition to the next worse, at any
-// standard. Without the rule doors that are gone cost less than doors rusted through.
+// TestGoneCostsAtLeastRustedThrough: for every assembly, all of it in one condition,
+// the mean cost over equal draws does not fall from one condition to the next worse, at
+// any standard. Without the rule, doors that are gone cost less than doors rusted
+// through.
 func TestGoneCostsAtLeastRustedThrough(t *testing.T) {
 	const draws = 500
 	means := func(model *damage.Model, table *Table, panel int) (mean [car.Conditions]float64) {
@@ -144,7 +146,7 @@ func TestGoneCostsAtLeastRustedThrough(t *testing.T) {
 			model, table := testTable(t, body, standard)
 			for _, p := range table.panels {
 				if table.Body.Items[p.item].Side == car.Right {
-					continue // as the left
+					continue // the same as the left
 				}
 				mean := means(model, table, p.item)
 				for k := 1; k < len(mean); k++ {
@@ -160,6 +162,6 @@ func TestGoneCostsAtLeastRustedThrough(t *testing.T) {
 	without.panels = nil
 	shell := means(model, &without, itemNamed(t, table, "door_shell.left"))
 	if gone, through := shell[car.Conditions-1], shell[car.Conditions-2]; gone >= through {
-		t.Errorf("without the rule a door that is gone costs %.0f, rusted through %.0f: nothing to put right", gone, through)
+		t.Errorf("without the rule a door that is gone costs %.0f, rusted through %.0f: nothing to correct", gone, through)
 	}
 }

@@ -5,9 +5,10 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Adopt returns a rates file with other figures learnt and another record, and the
-// rates that it holds; nil takes out what was there. Nothing else of the file
-// changes. Both come from past jobs, and so nobody has to type them.
+// Adopt returns a copy of a rates file with these learned figures and this record, and
+// the rates that it holds; nil removes what was there. Nothing else in the file
+// changes. Both come from past jobs, so nobody has to type them. Errors are those of
+// [Decode].
 func Adopt(text []byte, own *Own, past *Past) (out []byte, r *Rates, err error) {
 	if _, err := Decode(text); err != nil {
 		return nil, nil, err
@@ -21,7 +22,7 @@ func Adopt(text []byte, own *Own, past *Past) (out []byte, r *Rates, err error) 
 	return out, r, err
 }
 
-// text is the member of the file; null where nothing was learnt.
+// text is the member as it is written in the file; null where nothing was learned.
 func (o *Own) text() []byte {
 	w := strict.NewWriter()
 	if o == nil || o.LearntOn == "" {
@@ -59,8 +60,8 @@ func (o *Own) text() []byte {
 	return w.Bytes()
 }
 
-// text is the member of the file; nil where nothing is published, for it may be
-// left out.
+// text is the member as it is written in the file; nil where nothing is published,
+// because the member may be left out.
 func (p *Past) text() []byte {
 	if p == nil {
 		return nil
@@ -70,7 +71,7 @@ func (p *Past) text() []byte {
 	return w.Bytes()
 }
 
-// Write writes the members of the record, as the file has them.
+// Write writes the members of the record as they are in the file.
 func (p *Past) Write(w *strict.Writer) {
 	for _, one := range []struct {
 		name string

@@ -9,7 +9,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// sections read the file, each as far as its first fault.
+// sections read the parts of the file, each up to its first fault.
 var sections = []func(r *Rates, f strict.Field){
 	func(r *Rates, f strict.Field) { readFormat(f); f.Keys(fileKeys...); note(f); source(f) },
 	func(r *Rates, f strict.Field) { r.Shop = readShop(f.Get("shop")) },
@@ -39,9 +39,9 @@ var sections = []func(r *Rates, f strict.Field){
 	},
 }
 
-// Check reads a rates file as Decode does, and returns the first fault of every
-// section, so that a form can show several at once. A text that is no JSON, or
-// another kind of file, has one fault.
+// Check reads a rates file as [Decode] does, but returns the first fault of every
+// section, so that a form can show several at once. A text that is not JSON, or another
+// kind of file, has one fault.
 func Check(data []byte) (*Rates, []error) {
 	r, err := Decode(data)
 	if err == nil {
@@ -72,7 +72,7 @@ func Check(data []byte) (*Rates, []error) {
 }
 
 // StillSample lists the paths of the figures that are exactly those of one of the
-// invented samples; none for a shop that is itself invented.
+// invented samples. For a shop that is itself invented it returns none.
 func (r *Rates) StillSample() (paths []string) {
 	if r.Shop.Invented {
 		return nil
@@ -100,7 +100,7 @@ func (r *Rates) StillSample() (paths []string) {
 	return paths
 }
 
-// decodedSamples are both samples, read once: every range of a real shop asks
+// decodedSamples reads both samples once, because every range of a real shop asks
 // whether its figures are still theirs.
 var decodedSamples = sync.OnceValue(func() (samples [2]*Rates) {
 	for k, text := range [][]byte{sampleUS, sampleUK} {

@@ -12,9 +12,9 @@ import (
 	"testing"
 )
 
-// TestCheckCodeFromOutside works the code out a second way: encoding/json of
-// the standard library writes sorted names, no blanks and the shortest numbers,
-// which for plain ASCII names is the canonical form of RFC 8785.
+// TestCheckCodeFromOutside works the code out in a second way: encoding/json of the
+// standard library writes sorted names, no white space and the shortest numbers, which
+// for plain ASCII names is the canonical form of RFC 8785.
 func TestCheckCodeFromOutside(t *testing.T) {
 	for _, sample := range [][]byte{Sample(), SampleUK()} {
 		var v any
@@ -35,7 +35,7 @@ func TestCheckCodeFromOutside(t *testing.T) {
 	}
 }
 
-// TestCheckCodeSame: neither the order of members nor white space counts.
+// TestCheckCodeSame: neither the order of members nor white space changes the code.
 func TestCheckCodeSame(t *testing.T) {
 	want := decode(t, Sample()).CheckCode()
 	random := rand.New(rand.NewPCG(20260603, 1))
@@ -58,7 +58,7 @@ func TestCheckCodeSame(t *testing.T) {
 	}
 }
 
-// shuffled writes a tree with the members in random order and random blanks.
+// shuffled writes a tree with the members in random order and random white space.
 func shuffled(t *testing.T, b *strings.Builder, random *rand.Rand, v any) {
 	blank := func() { b.WriteString([]string{"", " ", "\n\t", "\r\n"}[random.IntN(4)]) }
 	object, ok := v.(map[string]any)
@@ -69,7 +69,7 @@ func shuffled(t *testing.T, b *strings.Builder, random *rand.Rand, v any) {
 		for name := range object {
 			names = append(names, name)
 		}
-		slices.Sort(names) // before the shuffle, so that the seed settles it
+		slices.Sort(names) // sorted first, so that the seed alone decides the order
 		random.Shuffle(len(names), func(i, j int) { names[i], names[j] = names[j], names[i] })
 		b.WriteString("{")
 		for i, name := range names {
@@ -97,8 +97,8 @@ func shuffled(t *testing.T, b *strings.Builder, random *rand.Rand, v any) {
 	}
 }
 
-// TestCheckCodeChanges moves every figure a little and adds a letter to every
-// text that is free: each gives another code.
+// TestCheckCodeChanges changes every figure a little and adds a letter to every free
+// text: each change gives another code.
 func TestCheckCodeChanges(t *testing.T) {
 	codes := map[string]string{decode(t, Sample()).CheckCode(): "the sample"}
 	figures := 0
@@ -121,7 +121,7 @@ func TestCheckCodeChanges(t *testing.T) {
 	}
 }
 
-// moved returns a value a little off, still within every bound.
+// moved returns a value slightly off, still within all bounds.
 func moved(path string, v any) (other any, figure bool) {
 	switch v := v.(type) {
 	case json.Number:
@@ -132,7 +132,7 @@ func moved(path string, v any) (other any, figure bool) {
 		if strings.HasSuffix(path, "[2]") || !strings.HasSuffix(path, "]") {
 			return x + 0.0001, true
 		}
-		return x - 0.0001, true // low and likely down, so that they stay in order
+		return x - 0.0001, true // low and likely go down, so that they stay in order
 	case string:
 		if x, err := strconv.ParseFloat(v, 64); err == nil {
 			return strconv.FormatFloat(x+0.01, 'f', 2, 64), true

@@ -18,8 +18,8 @@ const countries = "AD AE AF AG AI AL AM AO AQ AR AS AT AU AW AX AZ BA BB BD BE B
 	"SX SY SZ TC TD TF TG TH TJ TK TL TM TN TO TR TT TV TW TZ UA UG UM US UY UZ VA VC VE VG VI " +
 	"VN VU WF WS YE YT ZA ZM ZW"
 
-// readCountry reads a country. A list rather than "two capital letters", since
-// the slip people make is UK for GB.
+// readCountry reads a country. It checks a list, not just "two capital letters",
+// because people often write UK for GB.
 func readCountry(f strict.Field) string {
 	code := f.Text(40)
 	if len(code) != 2 || strings.Contains(code, " ") || !strings.Contains(" "+countries+" ", " "+code+" ") {

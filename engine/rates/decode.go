@@ -8,9 +8,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Decode reads a rates file and checks every figure. The error is a
-// *strict.Error with the path of the first fault; nothing of a faulty file is
-// returned.
+// Decode reads a rates file and checks every figure. The error is a *strict.Error with
+// the path of the first fault, and then no rates are returned.
 func Decode(data []byte) (*Rates, error) {
 	f, err := strict.Parse(data)
 	if err != nil {
@@ -28,7 +27,8 @@ func Decode(data []byte) (*Rates, error) {
 	return r, nil
 }
 
-// readFormat comes first, so that another kind of file is named as such.
+// readFormat runs first, so that the error for another kind of file says what kind it
+// is.
 func readFormat(f strict.Field) {
 	format := f.Get("format")
 	if id := format.Text(60); id != Format && strings.HasPrefix(id, "underpaint rates ") {
@@ -58,8 +58,8 @@ func readShop(f strict.Field) Shop {
 	return s
 }
 
-// readHref takes only the kinds of link that a contact line needs: the file may
-// come from anyone, and a link can carry a script.
+// readHref accepts only the kinds of link that a contact line needs, because the file
+// may come from anyone and a link can carry a script.
 func readHref(f strict.Field) string {
 	s := f.Text(300)
 	for _, scheme := range []string{"https://", "http://", "mailto:", "tel:"} {

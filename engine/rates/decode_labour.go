@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// includable are the things an hourly rate may include.
+// includable are the things that an hourly rate may include.
 var includable = []string{"supplies", "booth", "parts_chasing"}
 
 func readLabour(f strict.Field, c money.Currency) Labour {

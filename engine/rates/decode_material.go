@@ -21,10 +21,10 @@ func readMaterials(f strict.Field, c money.Currency) (materials []Material) {
 	return materials
 }
 
-// unique complains about an id used before in the same list.
+// unique refuses an id that the same list has used before.
 func unique(f strict.Field, id string, seen map[string]bool) {
 	if seen[id] {
-		f.Get("id").Complain("an id of its own; this one is used above")
+		f.Get("id").Complain("a different id; this one is used above")
 	}
 	seen[id] = true
 }
@@ -43,7 +43,7 @@ func readMaterial(f strict.Field, c money.Currency) Material {
 	}
 	readHow(f.Get("how"), &m)
 	if m.How == ByFilm && m.Unit != Litre {
-		f.Get("unit").Complain("\"litre\", since the quantity is a film of paint")
+		f.Get("unit").Complain("\"litre\", because the quantity is a film of paint")
 	}
 	if (m.How == PerCar) != (m.Area == NoArea) {
 		f.Get("area").Complain("\"none\" with a quantity for the car, an area with any other")
@@ -56,7 +56,7 @@ func readMaterial(f strict.Field, c money.Currency) Material {
 	return m
 }
 
-// readHow reads the one way in which the quantity is reckoned.
+// readHow reads the rule for the quantity, of which there must be exactly one.
 func readHow(f strict.Field, m *Material) {
 	f.Keys(howKeys...)
 	names := f.Names()
@@ -80,7 +80,7 @@ func readHow(f strict.Field, m *Material) {
 	}
 }
 
-// readFactor reads which standards use the material and how much of it.
+// readFactor reads which standards use the material, and how much of it.
 func readFactor(f strict.Field, m *Material) {
 	standards := f.Get("standards")
 	marks := chosen(standards, car.Standards, 1)

@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// hadIDs are the ways in which a part is had.
+// hadIDs say where a part comes from.
 var hadIDs = []string{"made_today", "section_only", "found", "by_hand", "specialist"}
 
 func readParts(f strict.Field) Parts {
@@ -55,14 +55,14 @@ func checkHad(f strict.Field, p PartPrice) {
 	case !p.Priced && p.Had == "":
 		f.Complain("a price, or how the part is had, or both")
 	case p.Had == "by_hand" && panel && p.Priced:
-		f.Get("price").Complain("null, since none is made and so none can be bought")
+		f.Get("price").Complain("null, because a part made by hand cannot be bought")
 	case p.Had == "section_only" && p.Way == car.Full && p.Priced:
-		f.Get("price").Complain("null, since only a repair section can be bought")
+		f.Get("price").Complain("null, because only a repair section can be bought")
 	}
 }
 
-// agree refuses a second entry for the same part and way, and two answers to
-// how one part is had.
+// agree refuses a second entry for the same part and way, and two answers to where one
+// part comes from.
 func agree(f strict.Field, p PartPrice, before []PartPrice) {
 	for _, b := range before {
 		if b.Part != p.Part || b.Body != p.Body {
@@ -77,8 +77,8 @@ func agree(f strict.Field, p PartPrice, before []PartPrice) {
 	}
 }
 
-// checkPart refuses a part or way that no body concerned has: it would be a
-// price that is never used.
+// checkPart refuses a part or way that none of the bodies has: nothing would ever use
+// its price.
 func checkPart(f strict.Field, p PartPrice) {
 	bodies := car.BodyIDs
 	if p.Body != "" {
@@ -93,15 +93,15 @@ func checkPart(f strict.Field, p PartPrice) {
 		known = known || done[p.Part+"/"+car.WayIDs[car.Leave]]
 	}
 	if known {
-		f.Get("way").Complain("a way in which this part is mended")
+		f.Get("way").Complain("a way in which this part is repaired")
 	} else {
 		f.Get("part").Complain("the id of a part of the body")
 	}
 }
 
-// waysDone says for each body which way is done on which part, as "part/way".
-// Bodies are large and never change, so each is read once and only when asked
-// for: the shop's page decodes the rates after every field.
+// waysDone says for each body which way is done on which part, as "part/way". Bodies
+// are large and never change, so each is read once and only when needed: the shop's
+// page decodes the rates after every field.
 var waysDone = func() map[string]func() map[string]bool {
 	all := map[string]func() map[string]bool{}
 	for _, id := range car.BodyIDs {
@@ -110,8 +110,8 @@ var waysDone = func() map[string]func() map[string]bool {
 	return all
 }()
 
-// readWaysDone reads a body with none and with all of its options, since an
-// option can bring parts of its own.
+// readWaysDone reads a body with none and with all of its options, because an option
+// can bring parts of its own.
 func readWaysDone(id string) map[string]bool {
 	done := map[string]bool{}
 	var options []string

@@ -24,8 +24,8 @@ func readStrip(f strict.Field, c money.Currency) Strip {
 	return s
 }
 
-// readCharged wants every step once, in any order, and returns them in working
-// order.
+// readCharged reads the steps, each of which must appear once in any order, and returns
+// them in working order.
 func readCharged(f strict.Field) []Charge {
 	charged := make([]Charge, len(StepIDs))
 	for _, item := range f.Items() {

@@ -11,23 +11,23 @@ import (
 	"underpaint/engine/strict"
 )
 
-// may be left out wherever they stand; every other member is needed.
+// optionalNames may be left out anywhere; every other member is required.
 var optionalNames = []string{"source", "note", "href", "factor", "scopes", "no_more_than", "waits_weeks", "percent"}
 
-// leftOutAt are places where a name that is needed elsewhere may be left out.
+// leftOutAt matches places where a name that is required elsewhere may be left out.
 var leftOutAt = regexp.MustCompile(`\.factor\.(driver|concours)$|^parts\.prices\[\d+\]\.body$`)
 
-// neededAt are places where a name that is optional elsewhere is needed.
+// neededAt matches places where a name that is optional elsewhere is required.
 var neededAt = regexp.MustCompile(`^materials\[\d+\]\.source$|^sent_out\.work\[\d+\]\.scopes$|^tax\.(note|percent)$|^supplies\.percent$`)
 
-// TestEveryMember puts every kind of wrong value at every member of the
-// samples and wants the complaint at that very place.
+// TestEveryMember puts every kind of wrong value at every member of the samples and
+// expects the error at exactly that path.
 func TestEveryMember(t *testing.T) {
 	count := 0
 	for i, sample := range [][]byte{Sample(), SampleUK()} {
 		visit(tree(t, sample), "", func(path string, v any) {
 			if i == 1 && !strings.HasPrefix(path, "supplies") {
-				return // only there has the second sample members of its own
+				return // only there does the second sample have members of its own
 			}
 			count++
 			complains(t, path, path, changed(t, sample, path, raw("[[]]")), "a list in a list")
@@ -50,11 +50,11 @@ func TestEveryMember(t *testing.T) {
 		})
 	}
 	if count < 600 {
-		t.Errorf("only %d members looked at", count)
+		t.Errorf("only %d members checked", count)
 	}
 }
 
-// TestMissing takes every member out in turn.
+// TestMissing removes every member in turn.
 func TestMissing(t *testing.T) {
 	for _, sample := range [][]byte{Sample(), SampleUK()} {
 		visit(tree(t, sample), "", func(path string, _ any) {
@@ -71,7 +71,7 @@ func TestMissing(t *testing.T) {
 			}
 			want := path
 			if i := strings.Index(path, ".how."); i >= 0 && strings.Count(path[i:], ".") == 2 {
-				want = path[:i] + ".how" // one of three must be there, none in particular
+				want = path[:i] + ".how" // one of the three must be there, but none in particular
 			}
 			complains(t, path, want, file, "left out")
 		})
@@ -96,8 +96,8 @@ func complains(t *testing.T, what, path string, file []byte, how string) {
 	}
 }
 
-// TestRefused has, for each member with a rule of its own, a value that breaks
-// only that rule. An empty path means the place of the value.
+// TestRefused has, for each member with a rule of its own, a value that breaks only
+// that rule. An empty path means the path of the value.
 func TestRefused(t *testing.T) {
 	for _, c := range refused {
 		sample := Sample()
@@ -124,7 +124,7 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// TestDecodeTop: what is no rates file at all.
+// TestDecodeTop: texts that are not rates files at all.
 func TestDecodeTop(t *testing.T) {
 	for _, text := range []string{"", "null", "[]", "{", "{}", `{"format":"underpaint car 1"}`,
 		string(Sample()) + "x", strings.Replace(string(Sample()), `"words": "us",`, `"words": "us", "words": "us",`, 1)} {

@@ -1,28 +1,29 @@
-// Package rates reads a shop's published rates: what it charges, what that
-// includes, how its first stage is priced and how it is taxed.
+// Package rates reads a shop's published rates: what it charges, what that includes,
+// how its first stage is priced and how it is taxed.
 //
-// Start with [Decode], which turns the file into [Rates] or says where it is
-// wrong, and [Sample], a complete file of an invented shop. [Rates.CheckCode]
-// names one exact set of rates on everything priced with it; [Rates.Warnings]
-// lists what is allowed but usually a slip.
+// Start with [Decode], which turns the file into [Rates] or says where it is wrong, and
+// [Sample], a complete file of an invented shop. [Rates.CheckCode] identifies one exact
+// set of rates on everything priced with it; [Rates.Warnings] lists what is allowed but
+// usually a slip.
 //
 // # The file
 //
-// One JSON object in UTF-8, format line "underpaint rates 1". Every member is
-// needed unless marked "may be left out"; a member that is not listed, a
-// duplicate, a number out of bounds or a list in the wrong order refuses the
-// whole file with the path of the first fault. Money is in major units of the
-// shop's currency. A decimal is written as "85.00" or 85 and kept exactly, with
-// at most six decimals; three prices in a list are plain numbers of that kind. Three figures in a list are low, likely and high: one
-// job in ten comes out below the first, half below the second, one in ten above
-// the third; they may be equal but not fall. A percentage is 0 to 100. "source"
-// (every group may carry one) and "note" are texts of at most 300 characters.
+// One JSON object in UTF-8 with the format line "underpaint rates 1". Every member is
+// required unless marked "may be left out". [Decode] refuses the whole file, with the
+// path of the first fault, if a member is not listed here or appears twice, if a number
+// is out of bounds, or if a list is in the wrong order. Money is in major units of the
+// shop's currency. A decimal is written as "85.00" or 85 and kept exactly, with at most
+// six decimals; three prices in a list are plain numbers with as many. Three figures in
+// a list are low, likely and high: one job in ten is below the first, half are below
+// the second, one in ten is above the third. They may be equal but must not fall. A
+// percentage is 0 to 100. "source", which every group may have, and "note" are texts of
+// at most 300 characters.
 //
 //	format      "underpaint rates 1"
 //	shop        name, town: texts of 1 to 80 characters
 //	            contact: text (1 to 200); href may be left out: https:, http:, mailto: or tel:
 //	            invented: true for a shop that does not exist
-//	currency    ISO 4217 code that package money knows
+//	currency    an ISO 4217 code that package money knows
 //	words       "us" or "uk": which names of parts; units "us" (feet, gallons) or "metric", for display only
 //	country     ISO 3166-1 alpha-2: GB, not UK
 //	rates_of    date, YYYY-MM-DD; valid_until: date, not before rates_of
@@ -34,8 +35,8 @@
 //	            how: exactly one of film, per_m2, per_car
 //	              film: coats (0.5 to 12), dry_um (dry film of one coat, 1 to 2000 µm), volume_solids (0.02 to 1, by
 //	                volume, ready to spray), transfer (0.1 to 1, share of what leaves the gun that stays on the car);
-//	                the unit is a litre ready to spray, hardener and reducer in it
-//	              per_m2, per_car: quantity (0.0001 to 10000 units a square metre, or a car)
+//	                the unit is a litre ready to spray, hardener and reducer included
+//	              per_m2, per_car: quantity (0.0001 to 10000 units per square metre, or per car)
 //	            area: "reached" (every face the gun reaches), "outer" (outer skins), "inside_and_under" (reached
 //	              less outer), "none" (goes with per_car)
 //	            stage: "strip" (strip and survey) or "after"
@@ -53,8 +54,8 @@
 //	            structural_near_mounting) → condition → six chances in the order of the ways, adding to 1
 //	strip_and_survey
 //	            charged: each of the steps once, step and how ("fixed", "each", "by_the_hour", "at_cost");
-//	              no_more_than (may be left out, only by the hour): hours for a two-door of one shell, 0.1 to 1000,
-//	              scaled to other bodies as the step's own hours are
+//	              no_more_than (may be left out, only by the hour): hours for a two-door with a unitary body, 0.1 to 1000,
+//	              scaled to other bodies like the step's own hours
 //	            price: amount for the fixed steps, or null = likely hours × rates + the stage's materials
 //	            to_stop: amount for putting it back or boxing it up when the customer stops there
 //	            includes: text of at most 2000 characters
@@ -72,12 +73,12 @@
 //	            rust: list of group (a pocket group), factor (depth of rust × this, 0.4 to 2.5), jobs (1 to 100000)
 //	            hours: metal, prep, body, paint, fit, each may be left out: factor, jobs
 //	            spread: may be left out; factor on the spread of the depth of rust, jobs
-//	record      may be left out or null; else how earlier ranges came out: below, inside, above (jobs, 10 at least
+//	record      may be left out or null; else how earlier ranges came out: below, inside, above (jobs, at least 10
 //	            together), from, to (dates on which the first and the last were finished), jobs_code
 //
 // # Guarantees
 //
-// Decode reads no clock, keeps nothing of a refused file and returns the same
-// Rates for the same bytes on every build. The check code does not depend on
-// the order of members or on white space; it changes with any figure or text.
+// Decode reads no clock, returns nothing of a refused file, and gives the same Rates
+// for the same bytes on every build. The check code does not depend on the order of
+// members or on white space; it changes with any figure or text.
 package rates

@@ -7,7 +7,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// A rates file is read whole or not at all, and a refusal says where.
+// Decode reads a rates file completely or not at all, and its error says where the
+// fault is.
 func ExampleDecode() {
 	shop, err := rates.Decode(rates.Sample())
 	if err != nil {

@@ -19,15 +19,15 @@ const (
 	umPerMil        = 25.4
 )
 
-// spread is how far a gallon goes, ft², by the rule painters use.
+// spread is how far a gallon goes, in ft², by the rule that painters use.
 func spread(solids, transfer, mil float64) float64 {
 	const cubicInches, inchesPerMil, in2PerFt2 = 231, 0.001, 144
 	return cubicInches / inchesPerMil / in2PerFt2 * solids * transfer / mil
 }
 
-// TestSpreadOfAGallon: 231 in³ over one mil is 1604 ft². Derived; a published
-// specification of an epoxy-polyamide paint (SSPC, summary) has 420 ft² a gallon
-// at 65 % solids and 2.5 mil, which the same rule gives.
+// TestSpreadOfAGallon: 231 in³ at a thickness of one mil cover 1604 ft². Derived. A
+// published specification of an epoxy-polyamide paint (SSPC, summary) has 420 ft² a
+// gallon at 65 % solids and 2.5 mil, which the same rule gives.
 func TestSpreadOfAGallon(t *testing.T) {
 	one := Film{Coats: 1, DryUM: umPerMil, VolumeSolids: 1, Transfer: 1}
 	ft2 := litresPerGallon / one.LitresPerM2() / m2PerFt2
@@ -40,7 +40,7 @@ func TestSpreadOfAGallon(t *testing.T) {
 	}
 }
 
-// TestFilmAgreesWithGallons: the metric rule is the rule in US measure for any
+// TestFilmAgreesWithGallons: the metric rule agrees with the rule in US units for any
 // film.
 func TestFilmAgreesWithGallons(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(20260603)
@@ -55,12 +55,12 @@ func TestFilmAgreesWithGallons(t *testing.T) {
 	properties.TestingRun(t)
 }
 
-// TestEpoxyForAFullSizeShell: painters reckon 1.25 to 1.5 US gallons of epoxy
-// for a full-size shell. That holds for gallons ready to spray at about one mil;
-// two coats take twice as much (2.5 to 3), or the 1.25 to 1.5 gallons of
-// unmixed base that one to one makes into that. Common practice, no published
-// source. The shell: 310 kg of sheet 0.98 mm thick, both sides 867 ft², 74 % of
-// it in reach of the gun: 642 ft² (assumption).
+// TestEpoxyForAFullSizeShell: painters reckon with 1.25 to 1.5 US gallons of epoxy for
+// a full-size shell. That holds for gallons ready to spray at about one mil; two coats
+// take twice as much (2.5 to 3), or 1.25 to 1.5 gallons of unmixed base that mixing one
+// to one makes into that. Common practice, no published source. The shell: 310 kg of
+// sheet 0.98 mm thick, both sides 867 ft², of which the gun reaches 74 %: 642 ft²
+// (assumption).
 func TestEpoxyForAFullSizeShell(t *testing.T) {
 	const steelKG, sheetM, density, inReach = 310, 0.98e-3, 7850, 0.74
 	area := 2 * steelKG / (density * sheetM) * inReach
@@ -91,7 +91,7 @@ func TestUnitsPerM2(t *testing.T) {
 	r := decode(t, Sample())
 	for id, want := range map[string]float64{
 		"blast_media":  7.3,                       // per square metre, as published
-		"cavity_wax":   0,                         // by the car
+		"cavity_wax":   0,                         // by car
 		"epoxy_primer": 50. / (1000 * 0.45 * .65), // 2 × 25 µm
 	} {
 		if got := material(t, r, id).UnitsPerM2(); math.Abs(got-want) > 1e-12 {
@@ -111,8 +111,8 @@ func material(t *testing.T, r *Rates, id string) Material {
 	return Material{}
 }
 
-// areas are those of a two-door of one shell, m²; 1.75 faces of each part are
-// reached when it is primed (assumption).
+// areas returns the areas of a two-door with a unitary body, in m². Primer reaches 1.75
+// faces of each part (assumption).
 func areas(t *testing.T) map[string]float64 {
 	body, err := car.Load("two_door_unitary")
 	if err != nil {

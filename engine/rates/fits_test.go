@@ -8,9 +8,9 @@ import (
 	"testing"
 )
 
-// fits checks a value against the part of JSON Schema (draft 2020-12) that the
-// schema uses, and says what is wrong first. A keyword it does not know fails
-// the test, so that none is passed over.
+// fits checks a value against the part of JSON Schema (draft 2020-12) that the schema
+// uses, and returns the first fault. A keyword that it does not know fails the test, so
+// that none is skipped.
 func fits(t *testing.T, root, schema, v any) string {
 	t.Helper()
 	if schema == false {

@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// FuzzDecode: whatever the bytes, Decode says no with a complaint or returns
-// rates within their bounds, the same for the canonical form of the file.
+// FuzzDecode: whatever the bytes, Decode either returns an error or rates within their
+// bounds, and the same rates for the canonical form of the file.
 func FuzzDecode(f *testing.F) {
 	f.Add(Sample())
 	f.Add(SampleUK())
@@ -20,7 +20,7 @@ func FuzzDecode(f *testing.F) {
 		f.Add(changed(f, sample, c.at, c.value))
 	}
 	f.Add(changed(f, Sample(), "what_is_done", ownWays(nil)))
-	// A short file that is right leaves the fuzzer more tries a second.
+	// A short valid file lets the fuzzer try more inputs per second.
 	f.Add(changed(f, Sample(), "materials", raw("[]"), "parts.prices", raw("[]"), "sent_out.work", raw("[]"), "terms", raw("[]"), "note", missing))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		r, err := Decode(data)
@@ -42,7 +42,7 @@ func FuzzDecode(f *testing.F) {
 	})
 }
 
-// within checks what the packages that use the rates rely on.
+// within checks the bounds that other packages rely on.
 func within(t *testing.T, r *Rates) {
 	rising := func(what string, x [3]float64) {
 		if !(x[0] > 0 && x[0] <= x[1] && x[1] <= x[2] && !math.IsInf(x[2], 1)) {

@@ -1,7 +1,7 @@
 package rates
 
-// The members of each group of the file. The JSON Schema beside the site lists
-// the same names, and a test compares the two.
+// The members of each group of the file. The JSON Schema of the site lists the same
+// names, and a test compares the two.
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",

@@ -2,7 +2,7 @@ package rates
 
 import "underpaint/engine/car"
 
-// The ids of units, ways of reckoning a quantity, areas and stages.
+// The ids of units, rules for a quantity, areas and stages.
 const (
 	Litre    = "litre"
 	Kilogram = "kilogram"
@@ -21,12 +21,12 @@ const (
 	AfterStage = "after"
 )
 
-// Material is something used up on the car and charged by quantity.
+// Material is something that is used up on the car and charged by quantity.
 type Material struct {
 	ID       string
 	Name     car.Words
 	Unit     string // Litre, Kilogram or Each
-	Price    Price  // a unit
+	Price    Price  // per unit
 	How      string // ByFilm, PerM2 or PerCar
 	Film     Film   // if How is ByFilm
 	Quantity float64
@@ -39,8 +39,8 @@ type Material struct {
 	Note, Source string
 }
 
-// UnitsPerM2 returns the quantity for a square metre before the standard's
-// factor, in the material's unit; 0 for what is reckoned by the car.
+// UnitsPerM2 returns the quantity per square metre before the standard's factor, in the
+// material's unit; 0 for a quantity per car.
 func (m Material) UnitsPerM2() float64 {
 	switch m.How {
 	case ByFilm:
@@ -55,15 +55,15 @@ func (m Material) UnitsPerM2() float64 {
 type Film struct {
 	Coats        float64
 	DryUM        float64 // dry film of one coat, µm
-	VolumeSolids float64 // share by volume that stays when dry, ready to spray
+	VolumeSolids float64 // share by volume that remains when dry, of paint ready to spray
 	Transfer     float64 // share of what leaves the gun that stays on the car
 }
 
-// LitresPerM2 returns litres ready to spray for a square metre.
+// LitresPerM2 returns litres ready to spray per square metre.
 //
-// A dry film of 1 µm on 1 m² is a millilitre of solids; the wet paint is that
-// over the share of solids and the share that lands. Geometry; the same rule in
-// US measure spreads a gallon (231 in³) of solids over 1604 ft² at one mil.
+// A dry film of 1 µm on 1 m² is a millilitre of solids; the wet paint is that divided
+// by the share of solids and by the share that lands. Geometry; in US units the same
+// rule spreads a gallon (231 in³) of solids over 1604 ft² at one mil.
 func (f Film) LitresPerM2() float64 {
 	return f.Coats * f.DryUM / (1000 * f.VolumeSolids * f.Transfer)
 }

@@ -9,18 +9,19 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Own are figures that the shop has learnt from its finished jobs and chosen to
-// use. A factor of 1 with no jobs is the starting figure.
+// Own holds figures that the shop has learned from its finished jobs and chosen to use.
+// A factor of 1 with no jobs is the starting figure.
 type Own struct {
 	LearntOn string // YYYY-MM-DD
 	JobsCode string // check code of the past jobs that taught them
 	Rust     []OwnRust
 	Hours    [car.Trades]OwnFigure
-	Spread   OwnFigure // of the depth of rust: the model's sigma × this
+	Spread   OwnFigure // of the depth of rust: multiplies the model's sigma
 	Source   string
 }
 
-// OwnRust shifts the depth of rust of one pocket group: every median loss × Factor.
+// OwnRust shifts the depth of rust of one pocket group: Factor multiplies every median
+// loss.
 type OwnRust struct {
 	Group string
 	OwnFigure
@@ -32,20 +33,20 @@ type OwnFigure struct {
 	Jobs   int
 }
 
-// Past says how the shop's earlier ranges came out, as computed from its past
-// jobs: jobs below, inside and above their own first range.
+// Past says how the shop's earlier ranges came out, as computed from its past jobs: the
+// number of jobs below, inside and above their own first range.
 type Past struct {
 	Below, Inside, Above int
-	From, To             string // days on which the first and the last job were finished
+	From, To             string // dates on which the first and the last job were finished
 	JobsCode             string
 }
 
-// Jobs is how many finished jobs there are.
+// Jobs is the number of finished jobs.
 func (p Past) Jobs() int { return p.Below + p.Inside + p.Above }
 
-// Bounds of figures learnt (assumption: a shop whose floors are beyond two and a
-// half times the starting figures has other cars than these, or a slip in its
-// file), and the fewest jobs about which anything is published.
+// Bounds of learned figures, and the fewest jobs about which anything is published.
+// Assumption: a shop whose floors are beyond two and a half times the starting figures
+// has other cars than these, or a slip in its file.
 const (
 	LeastOwn, MostOwn = 0.4, 2.5
 	leastPast         = 10
@@ -86,7 +87,7 @@ func readOwnFigure(f strict.Field) OwnFigure {
 	return OwnFigure{f.Get("factor").Number(LeastOwn, MostOwn), f.Get("jobs").Whole(1, mostJobs)}
 }
 
-// groupIDs are the pocket groups of all bodies, each once.
+// groupIDs lists the pocket groups of all bodies, each once.
 var groupIDs = sync.OnceValue(func() (ids []string) {
 	for _, id := range car.BodyIDs {
 		b, err := car.Load(id)
@@ -111,7 +112,7 @@ func readPast(f strict.Field) *Past {
 	p := &Past{Below: f.Get("below").Whole(0, mostJobs), Inside: f.Get("inside").Whole(0, mostJobs), Above: f.Get("above").Whole(0, mostJobs),
 		From: f.Get("from").Date(), To: f.Get("to").Date(), JobsCode: f.Get("jobs_code").Text(20)}
 	if n := p.Jobs(); n < leastPast {
-		f.ComplainFound(strconv.Itoa(n)+" jobs", "null, or at least "+strconv.Itoa(leastPast)+" jobs: fewer say nothing")
+		f.ComplainFound(strconv.Itoa(n)+" jobs", "null, or at least "+strconv.Itoa(leastPast)+" jobs; fewer say too little")
 	}
 	if p.To < p.From {
 		f.Get("to").Complain("a date not before from, " + p.From)
@@ -119,7 +120,7 @@ func readPast(f strict.Field) *Past {
 	return p
 }
 
-// Figures is how many figures are the shop's own.
+// Figures is the number of figures that are the shop's own.
 func (o *Own) Figures() int {
 	n := len(o.Rust)
 	for _, f := range append(o.Hours[:], o.Spread) {
@@ -140,8 +141,8 @@ func (o *Own) RustFactor(group string) float64 {
 	return 1
 }
 
-// With is the same rates with other figures learnt; nil = the starting figures.
-// Its check code is still that of the file.
+// With returns the same rates with other learned figures; nil means the starting
+// figures. The check code remains that of the file.
 func (r *Rates) With(own *Own) *Rates {
 	out := *r
 	if out.Own = own; own == nil {
@@ -150,7 +151,7 @@ func (r *Rates) With(own *Own) *Rates {
 	return &out
 }
 
-// NothingLearnt are the starting figures.
+// NothingLearnt returns the starting figures.
 func NothingLearnt() *Own {
 	o := &Own{Spread: OwnFigure{Factor: 1}}
 	for t := range o.Hours {

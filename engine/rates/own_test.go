@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/car"
 )
 
-// TestOwnFigures: figures learnt are read with the jobs behind them, and what was
-// not learnt is the starting figure.
+// TestOwnFigures: learned figures are read with the jobs behind them, and a figure that
+// was not learned is the starting figure.
 func TestOwnFigures(t *testing.T) {
 	plain := decode(t, Sample())
 	if plain.Own.RustFactor("floor") != 1 || plain.Own.Hours[car.Metal].Factor != 1 || plain.Own.Spread.Factor != 1 || plain.Past != nil {
@@ -28,7 +28,7 @@ func TestOwnFigures(t *testing.T) {
 	}
 }
 
-// TestCheckAll: a form is told the first fault of every section at once.
+// TestCheckAll: a form gets the first fault of every section at once.
 func TestCheckAll(t *testing.T) {
 	_, faults := Check(changed(t, Sample(), "labour.metal.rate", "x", "tax.percent", "101", "terms[0]", "", "currency", "EURO", "record", pastOf(1, 1, 1)))
 	if len(faults) != 5 {
@@ -45,7 +45,8 @@ func TestCheckAll(t *testing.T) {
 	}
 }
 
-// TestStillSample: a shop that is not invented is told of figures of the sample.
+// TestStillSample: a shop that is not invented learns which figures are still those of
+// the sample.
 func TestStillSample(t *testing.T) {
 	if got := decode(t, Sample()).StillSample(); got != nil {
 		t.Errorf("the sample itself: %v", got)
@@ -65,8 +66,8 @@ func TestStillSample(t *testing.T) {
 	}
 }
 
-// TestAdopt: what past jobs taught goes into the file and comes back as it was;
-// nothing else changes, and taking it out again gives the rates as they were.
+// TestAdopt: what past jobs taught goes into the file and can be read back unchanged;
+// nothing else changes, and removing it restores the rates.
 func TestAdopt(t *testing.T) {
 	plain := decode(t, Sample())
 	want := decode(t, changed(t, Sample(), "own_figures", ownFigures("source", "x"), "record", pastOf(2, 19, 3)))

@@ -7,14 +7,14 @@ import (
 
 // Parts says what replacement parts cost.
 type Parts struct {
-	PriceFactor money.Decimal // starting prices × this
+	PriceFactor money.Decimal // multiplies the starting prices
 	Handling    Percent
 	Prices      []PartPrice // in file order
 	Source      string
 }
 
-// PartPrice is what the shop knows of one part: its price for one way of
-// mending, and how it is had.
+// PartPrice is what the shop knows about one part: its price for one way of repair, and
+// where it comes from.
 type PartPrice struct {
 	Body         string // "" = every body that has the part
 	Part         string
@@ -26,15 +26,15 @@ type PartPrice struct {
 	Note, Source string
 }
 
-// SetPrice sets low, likely and high in major units, and says whether none is below
-// the one before it.
+// SetPrice sets low, likely and high in major units, and says whether none is below the
+// one before it.
 func (p *PartPrice) SetPrice(published [3]money.Decimal) bool {
 	p.Priced, p.Published, p.Price = true, published, nearest(published)
 	return !falling(published)
 }
 
-// Find returns the shop's own entry for a part; one for the body named goes
-// before one for every body.
+// Find returns the shop's own entry for a part. An entry for this body takes precedence
+// over one for every body.
 func (p Parts) Find(body, part string, way car.Way) (PartPrice, bool) {
 	best, found := PartPrice{}, false
 	for _, one := range p.Prices {
@@ -48,7 +48,7 @@ func (p Parts) Find(body, part string, way car.Way) (PartPrice, bool) {
 	return best, found
 }
 
-// HadAs returns how the shop has the part, or "" when it does not say.
+// HadAs says where the shop gets the part, or "" if the rates do not say.
 func (p Parts) HadAs(body, part string) string {
 	had := ""
 	for _, one := range p.Prices {
@@ -65,12 +65,12 @@ func (p Parts) HadAs(body, part string) string {
 	return had
 }
 
-// Kinds are the tables of what is done: which one applies is named by the part.
+// Kinds are the tables of what is done; each part names the one that applies to it.
 var Kinds = []string{"outer", "hidden", "structural", "structural_near_mounting"}
 
-// WhatIsDone is the shop's own table: the chance of each way by standard (as in
-// car.Standards), kind (as in Kinds) and condition (as in car.ConditionIDs).
-// Every row adds to 1.
+// WhatIsDone is the shop's own table: the probability of each way by standard (as in
+// car.Standards), kind (as in Kinds) and condition (as in car.ConditionIDs). Every row
+// adds to 1.
 type WhatIsDone struct {
 	Chance [3][4][car.Conditions][car.Ways]float64
 }

@@ -10,8 +10,8 @@ import (
 // Format is the first member of every rates file.
 const Format = "underpaint rates 1"
 
-// Rates is a shop's published rates. It comes only from [Decode], which has
-// checked every figure against the bounds in the package comment.
+// Rates is a shop's published rates. Only [Decode] makes it, and has then checked every
+// figure against the bounds in the package comment.
 type Rates struct {
 	Shop        Shop
 	Currency    money.Currency
@@ -38,7 +38,7 @@ type Rates struct {
 	code string
 }
 
-// Shop is who publishes the rates.
+// Shop is the shop that publishes the rates.
 type Shop struct {
 	Name, Town string
 	Contact    Contact
@@ -49,58 +49,58 @@ type Shop struct {
 // https:, http:, mailto: or tel:.
 type Contact struct{ Text, Href string }
 
-// Price is a published price per unit (an hour, a litre, a piece). Its Of gives
-// the price of a quantity in thousandths of the unit.
+// Price is a published price per unit (an hour, a litre, a piece). Its method Of prices
+// a quantity in thousandths of the unit.
 type Price struct {
 	money.Rate
 	Published money.Decimal // major units, as in the file
 }
 
-// Percent is a published percentage. Its Of gives that part of an amount.
+// Percent is a published percentage. Its method Of takes that share of an amount.
 type Percent struct {
 	money.Percent
 	Published money.Decimal // 6.25 = 6.25 %
 }
 
-// Labour is what an hour costs, by trade.
+// Labour is the price of an hour, by trade.
 type Labour struct {
 	Trades     [car.Trades]Trade
 	Includes   []string // of "supplies", "booth", "parts_chasing"
-	LeastHours float64  // least charge for a job, hours
+	LeastHours float64  // least charge for a job, in hours
 	Source     string
 }
 
-// IncludesIn says whether the hourly rate includes one of the things that can
-// be charged apart.
+// IncludesIn says whether the hourly rate includes one of the things that can be
+// charged separately.
 func (l Labour) IncludesIn(thing string) bool { return slices.Contains(l.Includes, thing) }
 
-// Trade is one trade's rate an hour and pace: the starting hours × Pace are the
-// shop's own.
+// Trade is one trade's hourly rate and pace. The shop's own hours are the starting
+// hours × Pace.
 type Trade struct {
 	Rate         Price
 	Pace         float64
 	Note, Source string
 }
 
-// Consumables are wire, gas and discs, charged by the hour of metalwork.
-// Charged false: they are in the rate and PerMetalHour is zero.
+// Consumables are wire, gas and discs, charged per hour of metalwork. If Charged is
+// false, the hourly rate includes them and PerMetalHour is zero.
 type Consumables struct {
 	Charged      bool
 	PerMetalHour [3]float64 // major units: low, likely, high, as the nearest binary numbers
 	Source       string
 }
 
-// Supplies are what is too small to list: either in the rate or a share of
-// labour, never both.
+// Supplies are things too small to list: either in the rate or a share of labour, never
+// both.
 type Supplies struct {
 	ShareOfLabour bool
 	Percent       Percent
 	Capped        bool
-	NoMoreThan    money.Minor // a job, if Capped
+	NoMoreThan    money.Minor // per job, if Capped
 	Source        string
 }
 
-// Time is how many hours a week one car gets, and the queue.
+// Time says how many hours a week one car gets, and how long the queue is.
 type Time struct {
 	HoursAWeek      [3]float64
 	WeeksUntilStart float64
@@ -109,8 +109,8 @@ type Time struct {
 	Source          string
 }
 
-// Allowance is what the shop sets apart for what no survey can show, in per
-// cent; it is never part of the range.
+// Allowance is what the shop allows for what no survey can show, in per cent. It is
+// never part of the range.
 type Allowance struct {
 	Before, After Percent
 	Source        string

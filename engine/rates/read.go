@@ -10,17 +10,17 @@ import (
 	"underpaint/engine/strict"
 )
 
-// lowLikelyHigh is what three figures have to be.
+// lowLikelyHigh says what three figures must be.
 const lowLikelyHigh = "low, likely and high, none below the one before it"
 
 // Bounds shared by several members, in major units.
 const (
-	highestPrice  = 1_000_000     // a price per unit; what money.Rate holds
-	highestAmount = 1_000_000_000 // an amount or a part, also in currencies of small units
+	highestPrice  = 1_000_000     // a price per unit; the most that money.Rate holds
+	highestAmount = 1_000_000_000 // an amount or a part, also in currencies with small units
 	longestSource = 300
 )
 
-// text reads a text that may not be empty.
+// text reads a text that must not be empty.
 func text(f strict.Field, most int) string {
 	s := f.Text(most)
 	if s == "" {
@@ -101,7 +101,7 @@ func percent(f strict.Field) Percent {
 	return Percent{Percent: p, Published: d}
 }
 
-// amount reads a sum of money, which has no parts of the minor unit.
+// amount reads an amount of money, in whole minor units.
 func amount(f strict.Field, c money.Currency) money.Minor {
 	d := decimal(f, "0", strconv.Itoa(highestAmount), "an amount")
 	m, exact := c.Round(d)
@@ -141,12 +141,12 @@ func threePrices(f strict.Field, high int) (published [3]money.Decimal) {
 // falling says whether one of three is below the one before it.
 func falling(t [3]money.Decimal) bool { return t[1].Less(t[0]) || t[2].Less(t[1]) }
 
-// same says whether three are the same numbers as three others.
+// same says whether two lists of three are equal.
 func same(a, b [3]money.Decimal) bool {
 	return a[0].Equal(b[0]) && a[1].Equal(b[1]) && a[2].Equal(b[2])
 }
 
-// nearest are the binary numbers nearest to three decimals, for the model, which
+// nearest returns the binary numbers nearest to three decimals, for the model, which
 // takes their logarithms.
 func nearest(t [3]money.Decimal) [3]float64 {
 	return [3]float64{t[0].Float(), t[1].Float(), t[2].Float()}
@@ -154,8 +154,8 @@ func nearest(t [3]money.Decimal) [3]float64 {
 
 func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
-// chosen reads a list of different ids, at least least of them, and marks which
-// of known are there.
+// chosen reads a list of distinct ids, with at least least of them, and marks which of
+// known it has.
 func chosen(f strict.Field, known []string, least int) []bool {
 	marks := make([]bool, len(known))
 	items := f.Items()

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// refused are wrong values with what the complaint must say.
+// refused are wrong values, each with what the error must say.
 var refused = []struct {
 	at       string
 	value    any
@@ -47,7 +47,7 @@ var refused = []struct {
 	{at: "labour.least_charge_hours", value: 41, expected: "0 to 40"},
 	{at: "labour.glass", value: map[string]any{}, path: "labour", expected: "one of"},
 
-	{at: "materials[1].id", value: "stripper", expected: "an id of its own"},
+	{at: "materials[1].id", value: "stripper", expected: "a different id"},
 	{at: "materials[1].id", value: "Blast Media", expected: "a word"},
 	{at: "materials[1].id", value: "", expected: "a word"},
 	{at: "materials[1].unit", value: "gallon", expected: `"litre"`},
@@ -86,14 +86,14 @@ var refused = []struct {
 	{at: "parts.prices[0].part", value: "flux_box", expected: "the id of a part"},
 	{at: "parts.prices[0].body", value: "pickup", path: "parts.prices[0].part", expected: "the id of a part"},
 	{at: "parts.prices[0].way", value: "treat", expected: `"section"`},
-	{at: "parts.prices[0].part", value: "door_lower", path: "parts.prices[0].way", expected: "a way in which this part is mended"},
+	{at: "parts.prices[0].part", value: "door_lower", path: "parts.prices[0].way", expected: "a way in which this part is repaired"},
 	{at: "parts.prices[0].price", value: []any{500, 400, 900}, expected: "none below"},
 	{at: "parts.prices[0].price", value: []any{500, 600, 550}, expected: "none below"},
 	{at: "parts.prices[0].price", value: []any{0, 600, 700}, path: "parts.prices[0].price[0]", expected: "0.01"},
 	{at: "parts.prices[0].price", value: []any{500, 600.1234567, 700}, path: "parts.prices[0].price[1]", expected: "a plain amount"},
 	{at: "parts.prices[0].price", value: raw(`[5e2, 600, 700]`), path: "parts.prices[0].price[0]", expected: "a plain amount"},
 	{at: "parts.prices[0].price", value: []any{"500", 600, 700}, path: "parts.prices[0].price[0]", expected: "a number"},
-	{at: "parts.prices[0].had", value: "by_hand", path: "parts.prices[0].price", expected: "null, since none is made"},
+	{at: "parts.prices[0].had", value: "by_hand", path: "parts.prices[0].price", expected: "null, because a part made by hand"},
 	{at: "parts.prices[0].had", value: "section_only", path: "parts.prices[0].price", expected: "only a repair section"},
 	{at: "parts.prices[0].had", value: "shelf", expected: `"made_today"`},
 	{at: "parts.prices[2].had", value: nil, path: "parts.prices[2]", expected: "or both"},
@@ -115,7 +115,7 @@ var refused = []struct {
 	{at: "strip_and_survey.includes", value: "", expected: "1 to 2000"},
 
 	{at: "sent_out.handling_percent", value: "101", expected: "a percentage"},
-	{at: "sent_out.work[1].id", value: "waste_disposal", expected: "an id of its own"},
+	{at: "sent_out.work[1].id", value: "waste_disposal", expected: "a different id"},
 	{at: "sent_out.work[0].price", value: []any{300, 220, 450}, expected: "none below"},
 	{at: "sent_out.work[0].price", value: []any{1, 2, 1000000000.5}, path: "sent_out.work[0].price[2]", expected: "1000000000"},
 	{at: "sent_out.work[0].standards", value: []any{"show"}, expected: "all three"},
@@ -148,10 +148,10 @@ var refused = []struct {
 	{at: "own_figures", value: ownFigures("rust", []any{learnt("floor", 2.6)}), path: "own_figures.rust[0].factor", expected: "0.4 to 2.5"},
 	{at: "own_figures", value: ownFigures("hours", map[string]any{"metal": map[string]any{"factor": 1.1, "jobs": 0}}), path: "own_figures.hours.metal.jobs", expected: "1 to 100000"},
 	{at: "own_figures", value: ownFigures("hours", map[string]any{"glass": map[string]any{"factor": 1.1, "jobs": 1}}), path: "own_figures.hours", expected: "metal"},
-	{at: "record", value: pastOf(2, 6, 1), expected: "at least 10 jobs: fewer say nothing"},
+	{at: "record", value: pastOf(2, 6, 1), expected: "at least 10 jobs; fewer say too little"},
 }
 
-// ownFigures are figures learnt, with one member changed.
+// ownFigures returns learned figures with one member changed.
 func ownFigures(member string, value any) map[string]any {
 	own := map[string]any{"learnt_on": "2026-06-01", "jobs_code": "0123a bc4d5", "rust": []any{learnt("floor", 1.2)},
 		"hours": map[string]any{"metal": map[string]any{"factor": 1.1, "jobs": 12}}, "spread": map[string]any{"factor": 0.9, "jobs": 12}}

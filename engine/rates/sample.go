@@ -11,8 +11,8 @@ var sampleUS []byte
 //go:embed data/sample_uk.json
 var sampleUK []byte
 
-// Sample returns the file of an invented shop in the United States: dollars, US
-// words, feet, tax apart. The caller may change it.
+// Sample returns the file of an invented shop in the United States: dollars, US words,
+// feet, tax apart. The caller may change it.
 func Sample() []byte { return bytes.Clone(sampleUS) }
 
 // SampleUK returns the file of an invented shop in the United Kingdom: pounds,

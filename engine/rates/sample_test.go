@@ -37,7 +37,7 @@ func TestSamples(t *testing.T) {
 	}
 }
 
-// TestSampleFigures reads a few figures all the way through.
+// TestSampleFigures follows a few figures from the file to the struct.
 func TestSampleFigures(t *testing.T) {
 	r := decode(t, Sample())
 	metal := r.Labour.Trades[car.Metal]
@@ -90,8 +90,8 @@ func TestStepsInWorkingOrder(t *testing.T) {
 	}
 }
 
-// TestCountries: the list is that of the IANA time zone database, 249 codes,
-// each two letters and once.
+// TestCountries: the list is that of the IANA time zone database: 249 codes, two
+// letters each, without repeats.
 func TestCountries(t *testing.T) {
 	codes := strings.Fields(countries)
 	if len(codes) != 249 || !slices.IsSorted(codes) || len(slices.Compact(slices.Clone(codes))) != 249 {
@@ -104,8 +104,8 @@ func TestCountries(t *testing.T) {
 	}
 }
 
-// TestSampleSources: every group with a figure in it has a source, its own or
-// that of the group around it.
+// TestSampleSources: every group with a figure in it has a source, its own or that of
+// the group around it.
 func TestSampleSources(t *testing.T) {
 	for _, sample := range [][]byte{Sample(), SampleUK()} {
 		file := tree(t, sample)
@@ -139,7 +139,7 @@ func sourced(t *testing.T, path string, group map[string]any, around bool) (grou
 		case []any:
 			for _, x := range v {
 				if inner, ok := x.(map[string]any); ok {
-					groups += sourced(t, path+"."+name, inner, has && name == "charged") // lists of priced things want one each
+					groups += sourced(t, path+"."+name, inner, has && name == "charged") // entries of lists of priced things need one each
 				} else if _, ok := x.(json.Number); ok {
 					figures = true
 				}
@@ -155,10 +155,10 @@ func sourced(t *testing.T, path string, group map[string]any, around bool) (grou
 	return groups
 }
 
-// TestSampleMaterials: shops that do not reckon materials by area charge 8 to
-// 15 % of prep, block and paint labour (assumption, common practice without a
-// published source). The sample's materials after the survey, reckoned by area
-// for a show two-door, lie there against 112 hours of block and 109 of paint,
+// TestSampleMaterials: shops that do not work out materials by area charge 8 to 15 % of
+// prep, block and paint labour (assumption, common practice without a published
+// source). The sample's materials after the survey, worked out by area for a two-door
+// at show standard, must lie in that range beside 112 hours of block and 109 of paint,
 // the starting figures.
 func TestSampleMaterials(t *testing.T) {
 	for _, sample := range [][]byte{Sample(), SampleUK()} {
@@ -175,13 +175,13 @@ func TestSampleMaterials(t *testing.T) {
 		if share := cost[AfterStage] / labour; share < 0.08 || share > 0.15 {
 			t.Errorf("%s: materials after the survey are %.3f of labour", r.Shop.Name, share)
 		}
-		if cost[StripStage] < 1000 || cost[StripStage] > 3000 { // plausible beside about 13,000 of labour: assumption
+		if cost[StripStage] < 1000 || cost[StripStage] > 3000 { // plausible beside about 13,000 of labour (assumption)
 			t.Errorf("%s: materials of the strip stage %.0f", r.Shop.Name, cost[StripStage])
 		}
 	}
 }
 
-// TestSampleIsACopy: a caller who changes the text changes only their own.
+// TestSampleIsACopy: a caller who changes the text changes only that copy.
 func TestSampleIsACopy(t *testing.T) {
 	Sample()[0], SampleUK()[0] = 'x', 'x'
 	decode(t, Sample())

@@ -22,8 +22,8 @@ func schema(t *testing.T) map[string]any {
 	return tree(t, text)
 }
 
-// TestSchemaNames: the groups of the schema have the members that Decode knows,
-// and no group of the schema is left uncompared.
+// TestSchemaNames: the groups of the schema have the members that Decode knows, and the
+// test compares every group of the schema.
 func TestSchemaNames(t *testing.T) {
 	want := map[string][]string{
 		"":                                        fileKeys,
@@ -120,8 +120,8 @@ func TestSchemaIDs(t *testing.T) {
 	}
 }
 
-// TestSchemaRequired: what the schema calls required is what Decode misses, for
-// every group of both samples.
+// TestSchemaRequired: for every group of both samples, the schema requires exactly the
+// members that Decode misses.
 func TestSchemaRequired(t *testing.T) {
 	s := schema(t)
 	samples := [][]byte{Sample()}
@@ -149,15 +149,14 @@ func TestSchemaRequired(t *testing.T) {
 	}
 }
 
-// acrossEntries are complaints about how entries go together, about bounds of
-// decimals written as text, and about how a number, date or line is written,
-// which the schema leaves to the program.
-var acrossEntries = regexp.MustCompile(`not before|only once|an id of its own|film of paint|for the car|with any other|all three|` +
-	`for the strip stage|standards that use|none below|id of a part|in which this part|null, since|or both|one entry for|as in the entry|` +
+// acrossEntries matches errors that the schema leaves to the program: how entries go
+// together, bounds of decimals written as text, and the form of a number, date or line.
+var acrossEntries = regexp.MustCompile(`not before|only once|a different id|film of paint|for the car|with any other|all three|` +
+	`for the strip stage|standards that use|none below|id of a part|in which this part|null, because|or both|one entry for|as in the entry|` +
 	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
 
-// TestSchemaRefuses: the schema refuses the wrong values that Decode refuses,
-// save for what it leaves to the program.
+// TestSchemaRefuses: the schema refuses the wrong values that Decode refuses, except
+// for what it leaves to the program.
 func TestSchemaRefuses(t *testing.T) {
 	s := schema(t)
 	refusals := 0

@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/money"
 )
 
-// How a step of the strip and survey is charged.
+// The ways in which a step of the strip and survey is charged.
 const (
 	Fixed     = "fixed"
 	EachOne   = "each"
@@ -15,9 +15,9 @@ const (
 	AtCost    = "at_cost"
 )
 
-// StepIDs are the steps of the strip and survey, in working order. On a car
-// with a separate chassis the body lift takes the place of the rotisserie and
-// is charged as that step is.
+// StepIDs are the steps of the strip and survey, in working order. On a car with a
+// separate chassis the body lift replaces the rotisserie and is charged in the same
+// way.
 var StepIDs = []string{
 	"check_in", "make_safe", "disassemble", "running_gear", "rotisserie", "undercoat", "sealer", "mask_plug",
 	"skins", "lead", "blast_shell", "blast_loose", "purge_1", "purge_2", "purge_3", "wire_wheel", "pits",
@@ -42,22 +42,22 @@ type Charge struct {
 	How    string // Fixed, EachOne, ByTheHour, AtCost
 	Capped bool
 	// NoMoreThan is the ceiling of a step by the hour, if Capped: hours for a
-	// two-door of one shell, to be scaled as the step's own hours are.
+	// two-door with a unitary body, to be scaled like the step's own hours.
 	NoMoreThan   float64
 	Note, Source string
 }
 
-// ScopeIDs are how much of the car is done.
+// ScopeIDs say how much of the car is done.
 var ScopeIDs = []string{"whole_body", "outside_only", "metalwork_only"}
 
-// SentOut is work done by others and charged on.
+// SentOut is work that others do and the shop charges on.
 type SentOut struct {
 	Handling Percent
 	Work     []Sent // in file order
 	Source   string
 }
 
-// Sent is one kind of work sent out, a car.
+// Sent is one kind of work sent out, per car.
 type Sent struct {
 	ID           string
 	Name         car.Words
@@ -84,7 +84,7 @@ type Tax struct {
 	Name      car.Words
 	Percent   Percent
 	On        TaxOn
-	Published string // WithTax: every published figure of a taxed kind has the tax in it
+	Published string // WithTax: every published figure of a taxed kind includes the tax
 	Note      string
 	Source    string
 }
@@ -97,7 +97,7 @@ func (t TaxOn) Kinds() [5]string {
 	return [5]string{t.Labour, t.Materials, t.Parts, t.Supplies, t.SentOut}
 }
 
-// NotSure says whether any kind of line is unsettled, so that tax cannot be
+// NotSure says whether any kind of line is undecided, in which case no tax can be
 // worked out.
 func (t Tax) NotSure() bool {
 	kinds := t.On.Kinds()

@@ -7,10 +7,10 @@ import (
 	"testing"
 )
 
-// raw stands for JSON text put into a tree as it is, be it valid or not.
+// raw stands for JSON text that is put into a tree as it is, valid or not.
 type raw string
 
-const missing = raw("missing") // as a value: take the member out
+const missing = raw("missing") // as a value: remove the member
 
 // tree reads a file as maps and lists.
 func tree(t testing.TB, file []byte) map[string]any {
@@ -24,12 +24,12 @@ func tree(t testing.TB, file []byte) map[string]any {
 	return v
 }
 
-// steps cuts a path such as "materials[7].how.film" into names and indices.
+// steps splits a path such as "materials[7].how.film" into names and indices.
 func steps(path string) []string {
 	return strings.FieldsFunc(path, func(r rune) bool { return strings.ContainsRune(".[]", r) })
 }
 
-// set puts a value at a path of a tree, or takes it out.
+// set puts a value at a path of a tree, or removes what is there.
 func set(t testing.TB, v any, path string, value any) {
 	t.Helper()
 	at := steps(path)
@@ -83,7 +83,7 @@ func get(t testing.TB, v any, path string) any {
 	return v
 }
 
-// write turns a tree into text, raw texts as they are.
+// write turns a tree into text; raw texts are copied.
 func write(t testing.TB, v any) string {
 	t.Helper()
 	var b strings.Builder
@@ -141,7 +141,7 @@ func visit(v any, path string, f func(path string, v any)) {
 	}
 }
 
-// changed returns a sample with values put in at paths: path, value, path, value.
+// changed returns a sample with values put in: path, value, path, value.
 func changed(t testing.TB, sample []byte, changes ...any) []byte {
 	t.Helper()
 	v := tree(t, sample)
@@ -151,7 +151,7 @@ func changed(t testing.TB, sample []byte, changes ...any) []byte {
 	return []byte(write(t, v))
 }
 
-// decode reads a file that must be right.
+// decode reads a file that must be valid.
 func decode(t testing.TB, file []byte) *Rates {
 	t.Helper()
 	r, err := Decode(file)

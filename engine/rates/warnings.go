@@ -9,13 +9,12 @@ import (
 	"underpaint/engine/money"
 )
 
-// Warning is what the file allows but is usually a slip: a sentence for the shop,
-// and the member of the file that it is about.
+// Warning is about something that the file may say but that is usually a slip: a
+// sentence for the shop, and the path of the member.
 type Warning struct{ Path, Text string }
 
-// Warnings lists what is usually a slip, in the order of the file. today is
-// YYYY-MM-DD, or "" where nothing is to be said of the present day: the engine
-// reads no clock.
+// Warnings lists what is usually a slip, in the order of the file. today is YYYY-MM-DD,
+// or "" to say nothing about the present day; the engine reads no clock.
 func (r *Rates) Warnings(today string) []Warning {
 	var w warnings
 	w.dates(r, today)
@@ -37,7 +36,7 @@ type warnings []Warning
 
 func (w *warnings) add(path, sentence string) { *w = append(*w, Warning{path, sentence}) }
 
-// sample: rates of a shop that does not exist would be published as one's own.
+// sample: the shop would publish the rates of a shop that does not exist as its own.
 func (w *warnings) sample(r *Rates) {
 	still := r.StillSample()
 	if n := len(still); n == 1 {
@@ -47,14 +46,14 @@ func (w *warnings) sample(r *Rates) {
 	}
 }
 
-// dates: a customer compares rates held for years with money of today.
+// dates: customers would compare rates that are years old with today's prices.
 func (w *warnings) dates(r *Rates, today string) {
 	from, until := r.RatesOf, r.ValidUntil
 	if today > until { // ISO 8601 dates sort as text
 		w.add("valid_until", "The rates ran out on "+until+". Customers are told so beside every range.")
 	}
 	if today != "" && from > today {
-		w.add("rates_of", "The rates are dated "+from+", which is yet to come.")
+		w.add("rates_of", "The rates are dated "+from+", which is in the future.")
 	}
 	years := atoi(until[:4]) - atoi(from[:4])
 	if years > 2 || years == 2 && until[4:] > from[4:] {
@@ -75,12 +74,12 @@ func atoi(year string) int {
 }
 
 func (w *warnings) labour(r *Rates) {
-	const long = 1_000_000_000 // a million hours: no digit of a rate is lost to rounding
+	const long = 1_000_000_000 // a million hours, so that no digit of a rate is lost to rounding
 	lowest, highest := -1, -1
 	for t := range r.Labour.Trades {
 		rate := r.Labour.Trades[t].Rate.Published
 		if rate.IsZero() {
-			w.add("labour."+car.TradeIDs[t]+".rate", "An hour of "+tradeName(t)+" is priced at nothing.")
+			w.add("labour."+car.TradeIDs[t]+".rate", "An hour of "+tradeName(t)+" has a price of 0.")
 			continue
 		}
 		if lowest < 0 || rate.Less(r.Labour.Trades[lowest].Rate.Published) {
@@ -107,7 +106,7 @@ func (w *warnings) materials(r *Rates) {
 	for i, m := range r.Materials {
 		stages[m.Stage] = true
 		if m.Price.Published.IsZero() {
-			w.add("materials["+strconv.Itoa(i)+"].price", "The material "+m.Name.In(r.Words)+" is priced at nothing.")
+			w.add("materials["+strconv.Itoa(i)+"].price", "The material "+m.Name.In(r.Words)+" has a price of 0.")
 		}
 	}
 	if !stages[StripStage] {
@@ -124,7 +123,7 @@ func (w *warnings) parts(r *Rates) {
 	}
 }
 
-// whatIsDone: rust left in a part that carries the load is a matter of safety.
+// whatIsDone: rust left in a part that carries the load is dangerous.
 func (w *warnings) whatIsDone(r *Rates) {
 	if r.WhatIsDone == nil {
 		return
@@ -151,10 +150,10 @@ func (w *warnings) stage(r *Rates) {
 		w.add("strip_and_survey.charged", "A step of the strip and survey is charged by the hour without a ceiling: the customer cannot know what the stage costs.")
 	}
 	if r.Strip.ToStop == 0 {
-		w.add("strip_and_survey.to_stop", "Stopping after the survey is priced at nothing: is putting the car back or boxing it up free?")
+		w.add("strip_and_survey.to_stop", "Stopping after the survey has a price of 0: is putting the car back or boxing it up free?")
 	}
 	if r.Strip.PriceSet && r.Strip.Price == 0 {
-		w.add("strip_and_survey.price", "The strip and survey is set to a price of nothing.")
+		w.add("strip_and_survey.price", "The price of the strip and survey is set to 0.")
 	}
 	for i, s := range r.SentOut.Work {
 		w.wide("sent_out.work["+strconv.Itoa(i)+"].price", "Work sent out, "+s.Name.In(r.Words), s.Price)
@@ -167,13 +166,13 @@ func (w *warnings) supplies(r *Rates) {
 	case r.Supplies.ShareOfLabour && inRate:
 		w.add("supplies.how", "Supplies are charged twice: the hourly rate includes them and they are also a share of "+labourWord(r)+".")
 	case !r.Supplies.ShareOfLabour && !inRate:
-		w.add("labour.includes", "Supplies are said to be in the rate, but the rate is not said to include them.")
+		w.add("labour.includes", "Supplies are said to be in the rate, but the list of what the rate includes does not name them.")
 	}
 	if r.Supplies.ShareOfLabour && r.Supplies.Percent.Published.IsZero() {
 		w.add("supplies.percent", "Supplies are a share of "+labourWord(r)+" of 0 %.")
 	}
 	if r.Supplies.Capped && r.Supplies.NoMoreThan == money.Minor(0) {
-		w.add("supplies.no_more_than", "Supplies are capped at nothing.")
+		w.add("supplies.no_more_than", "The cap on supplies is 0.")
 	}
 }
 
@@ -183,7 +182,7 @@ func (w *warnings) tax(r *Rates) {
 	zero := r.Tax.Percent.Published.IsZero()
 	switch {
 	case r.Tax.NotSure():
-		w.add("tax.on", "Tax is not worked out, since it is not settled for every kind of line. Ask your adviser.")
+		w.add("tax.on", "Tax is not worked out, because it is not settled for every kind of line. Ask your adviser.")
 	case taxed && zero:
 		w.add("tax.percent", "Some lines are taxed, but at 0 %.")
 	case !taxed && !zero:
@@ -194,8 +193,8 @@ func (w *warnings) tax(r *Rates) {
 	} else if r.Tax.Published == WithTax && slices.Contains(kinds[:], No) {
 		w.add("tax.published", "Tax both ways: the published figures are said to have tax in them, but some kinds of line are not taxed.")
 	}
-	// CAP Code 3.18 and Directive 2005/29/EC art. 7(4)(c): prices for consumers
-	// include tax. Only countries where that was read in the sources.
+	// CAP Code 3.18 and Directive 2005/29/EC art. 7(4)(c): prices for consumers include
+	// tax. The list has only the countries for which the sources say so.
 	if r.Tax.Published == WithoutTax && taxed && slices.Contains([]string{"GB", "IE", "DE", "AT"}, r.Country) {
 		w.add("tax.published", "Prices shown to consumers in this country usually have to include tax, and these do not.")
 	}
@@ -206,12 +205,12 @@ func (w *warnings) allowance(r *Rates) {
 		w.add("allowance.after_percent", "The allowance for the unknown grows after the survey; it should shrink.")
 	}
 	if must("20").Less(r.Allowance.Before.Published) {
-		w.add("allowance.before_percent", "The allowance for the unknown is more than 20 %: the range already holds what is usually found.")
+		w.add("allowance.before_percent", "The allowance for the unknown is more than 20 %: the range already includes what is usually found.")
 	}
 }
 
-// wide warns when the upper end is far out compared with the lower: the tail is
-// then that of the formula between the three figures, not the shop's.
+// wide warns when the high figure is far out compared with the low one. The formula
+// then makes up the tail between the three figures, not the shop.
 func (w *warnings) wide(path, what string, t [3]float64) {
 	if t[0] > 0 && t[2]*t[0] > 2.5*t[1]*t[1] {
 		w.add(path, what+": high is far above likely compared with low ("+plain(t[0])+", "+plain(t[1])+", "+

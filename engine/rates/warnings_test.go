@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestWarnings: each slip gives one sentence, and that one. The samples
-// themselves give none (TestSamples).
+// TestWarnings: each slip gives one sentence, the right one. The samples themselves
+// give none (TestSamples).
 func TestWarnings(t *testing.T) {
 	for _, c := range []struct {
 		want    string
@@ -15,21 +15,21 @@ func TestWarnings(t *testing.T) {
 	}{
 		{"valid for more than two years", []any{"valid_until", "2028-06-04"}, false},
 		{"run out on the day they begin", []any{"valid_until", "2026-06-03"}, false},
-		{"An hour of paint is priced at nothing", []any{"labour.paint.rate", "0"}, false},
-		{"An hour of strip and prep is priced at nothing", []any{"labour.prep.rate", "0"}, false},
+		{"An hour of paint has a price of 0", []any{"labour.paint.rate", "0"}, false},
+		{"An hour of strip and prep has a price of 0", []any{"labour.prep.rate", "0"}, false},
 		{"paint costs more than four times an hour of strip and prep", []any{"labour.paint.rate", "260.01"}, false},
 		{"Consumables for an hour of metalwork: high is far above", []any{"consumables.money_per_metal_hour", []any{3, 4.5, 17}}, false},
-		{"without methylene chloride is priced at nothing", []any{"materials[0].price", "0"}, false},
+		{"without methylene chloride has a price of 0", []any{"materials[0].price", "0"}, false},
 		{"The price of quarter_skin (full): high is far above", []any{"parts.prices[0].price", []any{310, 520, 2181}}, false},
 		{"by the hour without a ceiling", []any{"strip_and_survey.charged[5].no_more_than", missing}, false},
-		{"Stopping after the survey is priced at nothing", []any{"strip_and_survey.to_stop", "0"}, false},
-		{"set to a price of nothing", []any{"strip_and_survey.price", "0.00"}, false},
+		{"Stopping after the survey has a price of 0", []any{"strip_and_survey.to_stop", "0"}, false},
+		{"price of the strip and survey is set to 0", []any{"strip_and_survey.price", "0.00"}, false},
 		{"lead-bearing waste: high is far above", []any{"sent_out.work[0].price", []any{120, 220, 1009}}, false},
 		{"also a share of labour", []any{"labour.includes", []any{"supplies"}}, true},
 		{"also a share of labor.", []any{"supplies", raw(`{"how":"share_of_labour","percent":3}`)}, false},
-		{"not said to include them", []any{"labour.includes", []any{}}, false},
+		{"does not name them", []any{"labour.includes", []any{}}, false},
 		{"share of labour of 0 %", []any{"supplies.percent", "0"}, true},
-		{"capped at nothing", []any{"supplies.no_more_than", "0"}, true},
+		{"cap on supplies is 0", []any{"supplies.no_more_than", "0"}, true},
 		{"Tax is not worked out", []any{"tax.on.parts", "not_sure"}, false},
 		{"taxed, but at 0 %", []any{"tax.percent", "0"}, false},
 		{"no kind of line is taxed", []any{"tax.on.materials", "no", "tax.on.parts", "no"}, false},

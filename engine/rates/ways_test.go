@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/car"
 )
 
-// ownWays is a complete table of what is done: on everything worse than sound a
-// full panel, save for the rows given as "standard/kind/condition".
+// ownWays is a complete table of what is done: a full panel on everything worse than
+// sound, except for the rows given as "standard/kind/condition".
 func ownWays(rows map[string]any) map[string]any {
 	table := map[string]any{}
 	for _, standard := range car.Standards {
@@ -95,12 +95,13 @@ func TestPartsFind(t *testing.T) {
 			t.Errorf("had as %q", got)
 		}
 	}
-	// A price for the body alone leaves how the part is had to the general entry.
+	// A price for this body alone leaves it to the general entry to say where the part
+	// comes from.
 	p := decode(t, changed(t, Sample(), "parts.prices", raw("["+row(here, "[1,2,3]", "null")+","+row("", "[1,2,3]", `"found"`)+"]"))).Parts
 	if got := p.HadAs("pickup", "door_skin"); got != "found" {
 		t.Errorf("had as %q", got)
 	}
-	// Two ways of mending one part need to say only once how it is had.
+	// Of two ways to repair one part, only one has to say where it comes from.
 	section := `{"part":"door_skin","way":"section","price":[1,2,3],"had":null}`
 	p = decode(t, changed(t, Sample(), "parts.prices", raw("["+row("", "[1,2,3]", `"found"`)+","+section+"]"))).Parts
 	if got := p.HadAs("pickup", "door_skin"); got != "found" {

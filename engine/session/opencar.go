@@ -69,12 +69,10 @@ func (j *openCar) models() (out []conditionedModel) {
 	return out
 }
 
-// rough makes sure that every run has one block of simulated cars.
+// rough makes sure that every run has its first simulated cars.
 func (j *openCar) rough() State {
 	for k := range j.runs {
-		if r := j.runs[k].run; r.Cars() == 0 {
-			r.Add()
-		}
+		j.runs[k].run.Begin()
 	}
 	return Rough
 }

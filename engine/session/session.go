@@ -51,7 +51,7 @@ func (s *Session) Open(c *carfile.Car) error {
 	return nil
 }
 
-// Rough makes sure that every range of the open car has one block of simulated cars.
+// Rough makes sure that every range of the open car has its first simulated cars.
 func (s *Session) Rough() State { return s.car.rough() }
 
 // Step adds one block of simulated cars to every range that is not settled yet.

@@ -2,11 +2,12 @@ package session
 
 import (
 	"testing"
+	"time"
 
 	"underpaint/engine/carfile"
 )
 
-// BenchmarkBlock measures simulating 256 more cars, each with all its replicates.
+// BenchmarkBlock measures simulating 256 cars, each with all its replicates.
 func BenchmarkBlock(b *testing.B) {
 	s := settledSession(b)
 	for b.Loop() {
@@ -16,7 +17,7 @@ func BenchmarkBlock(b *testing.B) {
 			b.Fatal(err)
 		}
 		b.StartTimer()
-		s.Rough()
+		s.Step()
 	}
 }
 
@@ -100,6 +101,37 @@ func BenchmarkEntrySettled(b *testing.B) {
 		}
 		s.Settle()
 	}
+}
+
+// BenchmarkEntryOfNothing measures an entry as a share of the same range from nothing, in
+// the same run. Each entry adds to the ones before it, as in a survey.
+func BenchmarkEntryOfNothing(b *testing.B) {
+	s, c := surveyedSession(b)
+	if err := s.Open(c); err != nil {
+		b.Fatal(err)
+	}
+	s.Rough()
+	n, entries, nothing := 0, time.Duration(0), time.Duration(0)
+	rough := func() time.Duration {
+		before := b.Elapsed()
+		if err := s.Open(c); err != nil {
+			b.Fatal(err)
+		}
+		s.Rough()
+		return b.Elapsed() - before
+	}
+	for b.Loop() {
+		n += 7
+		c = otherwise(c, n)
+		entries += rough()
+		kept := s.models
+		s.car, s.models = nil, models{}
+		nothing += rough()
+		s.models = kept
+	}
+	b.ReportMetric(float64(entries.Microseconds())/1000/float64(b.N), "ms/entry")
+	b.ReportMetric(float64(nothing.Microseconds())/1000/float64(b.N), "ms/nothing")
+	b.ReportMetric(float64(entries)/float64(nothing), "entry/nothing")
 }
 
 // otherwise returns the car with one record of its survey changed.

@@ -10,7 +10,7 @@ type State string
 
 // The states of a calculation.
 const (
-	Rough       State = "rough"        // one block of simulated cars
+	Rough       State = "rough"        // the first simulated cars
 	Refining    State = "refining"     // another call makes it more accurate
 	Settled     State = "settled"      // as accurate as we aim for
 	BudgetEnded State = "budget_ended" // stopped at its limit before that

@@ -8,15 +8,13 @@ import (
 	"time"
 )
 
-// A peer reads one request a line from standard input:
+// A peer reads one request per line from standard input:
 //
-//	show SEED N   answers with N lines "total tax hours weeks replaced own-cause", the
-//	              first N cars
-//	time SEED N   answers with one line "NANOSECONDS totals hours weeks replaced
-//	              own-cause": how long N cars took, and the sums over them, so that no
-//	              work can be left out
+//	show SEED N   answers with N lines "total tax hours weeks replaced own-cause", the first N cars
+//	time SEED N   answers with one line "NANOSECONDS totals hours weeks replaced own-cause": how
+//	              long N cars took, and the sums over them, so that no work can be left out
 //
-// and ends at the end of its input. Reading its tables and starting up are not timed.
+// and stops at the end of its input. Reading its tables and starting up are not timed.
 
 // Timed is the answer to one request for time.
 type Timed struct {
@@ -31,7 +29,7 @@ type Peer struct {
 	out *bufio.Reader
 }
 
-// Start starts a peer. Its complaints go to where cmd.Stderr says.
+// Start starts a peer. Its error messages go to cmd.Stderr.
 func Start(cmd *exec.Cmd) (*Peer, error) {
 	in, err := cmd.StdinPipe()
 	if err != nil {
@@ -59,7 +57,7 @@ func (p *Peer) Show(seed uint64, n int) ([]Priced, error) {
 	return all, nil
 }
 
-// Time asks for n cars of a seed by the clock.
+// Time has the peer draw and price n cars of a seed, and returns how long it took.
 func (p *Peer) Time(seed uint64, n int) (t Timed, err error) {
 	if _, err = fmt.Fprintf(p.in, "time %d %d\n", seed, n); err != nil {
 		return t, err

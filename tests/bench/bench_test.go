@@ -15,7 +15,7 @@ import (
 
 const sampleRates = "../../engine/rates/data/sample.json"
 
-// compared is how many cars are compared; more are in the race.
+// compared is the number of cars compared here; the race compares more.
 const compared = 2000
 
 func load(t *testing.T) *Case {
@@ -27,7 +27,7 @@ func load(t *testing.T) *Case {
 	return c
 }
 
-// jsCars are the cars that the peer in JavaScript makes of a flat file.
+// jsCars returns the cars that the JavaScript peer makes of a flat file.
 func jsCars(t *testing.T, flat string, n int) []Priced {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "flat.txt")
@@ -63,10 +63,10 @@ func flatOf(t *testing.T, c *Case) string {
 	return b.String()
 }
 
-// TestPeerAgrees holds the peer in JavaScript to the engine, to the minor unit, the
-// thousandth of an hour and the item, on the car of the race and on one that half the
-// time was restored thoroughly. It shows that the comparison can fail: every other
-// figure of one list changed a little makes cars differ.
+// TestPeerAgrees compares the JavaScript peer with the engine, to the minor unit, the
+// thousandth of an hour and the item, on the car of the race and on one that was
+// restored thoroughly half the time. It also shows that the comparison can fail: when
+// every other figure of one list changes a little, cars differ.
 func TestPeerAgrees(t *testing.T) {
 	c := load(t)
 	want := cars(c)
@@ -90,7 +90,7 @@ func cars(c *Case) (all []Priced) {
 	return all
 }
 
-// differ fails the test for each list that can be changed without any car differing.
+// differ fails the test for each list that can change without any car differing.
 func differ(t *testing.T, want []Priced, flat string, lists ...string) {
 	t.Helper()
 	for _, name := range lists {
@@ -100,7 +100,7 @@ func differ(t *testing.T, want []Priced, flat string, lists ...string) {
 	}
 }
 
-// nudged is a flat file with every other figure of one list a hundredth larger.
+// nudged returns a flat file with every other figure of one list a hundredth larger.
 func nudged(t *testing.T, flat, name string) string {
 	t.Helper()
 	head, rest, found := strings.Cut(flat, "\n"+name+" ")
@@ -122,7 +122,7 @@ func nudged(t *testing.T, flat, name string) string {
 	return head + "\n" + name + " " + strings.Join(lines, "\n")
 }
 
-// changed is the car of the race with one thing about it said otherwise.
+// changed is the car of the race with one answer changed.
 func changed(t *testing.T, what, to string) *Case {
 	t.Helper()
 	text, err := os.ReadFile("car.json")
@@ -143,7 +143,7 @@ func changed(t *testing.T, what, to string) *Case {
 	return c
 }
 
-// TestNothingAllocatedPerCar: a thousand cars more allocate nothing more.
+// TestNothingAllocatedPerCar: a thousand more cars allocate nothing more.
 func TestNothingAllocatedPerCar(t *testing.T) {
 	c := load(t)
 	of := func(n int) float64 {
@@ -154,7 +154,7 @@ func TestNothingAllocatedPerCar(t *testing.T) {
 	}
 }
 
-// TestSeenIsRefused: a car of which something was seen cannot be written down.
+// TestSeenIsRefused: a car of which something was seen has no flat file.
 func TestSeenIsRefused(t *testing.T) {
 	c := changed(t, `"looks":[]`, `"looks":[{"look":"bubbles","on":"outer_sill.left","result":"yes","by":"customer"}]`)
 	if err := c.Flat(&bytes.Buffer{}); err == nil {

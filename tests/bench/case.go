@@ -21,7 +21,7 @@ type Case struct {
 	Table *pricing.Table
 }
 
-// Load reads a car file and a rates file. The car is of one body and one standard.
+// Load reads a car file and a rates file. The car must have one body and one standard.
 func Load(carFile, ratesFile string) (*Case, error) {
 	carText, err := os.ReadFile(carFile)
 	if err != nil {
@@ -66,17 +66,17 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 	return one, err
 }
 
-// Priced is what must be the same everywhere of one imagined car: money in minor
-// units, hours and weeks in thousandths, and two counts of items that no money shows:
-// those that were replaced before, and those with a cause of their own.
+// Priced is what every peer must agree on for one simulated car: money in minor units,
+// hours and weeks in thousandths, and two counts of items that do not show in the
+// money: those replaced before, and those with a cause of their own.
 type Priced struct{ Total, Tax, Hours, Weeks, Replaced, OwnCause int64 }
 
 // spread keeps the seeds of neighbouring cars far apart (the odd number nearest
 // to 2^64 over the golden ratio).
 const spread = 0x9E3779B97F4A7C15
 
-// Cars shows n cars of a seed to each, as the engine draws and prices them when every
-// uniform of a car comes from two plain streams of its own: that is what the peers do.
+// Cars passes n cars of a seed to each, as the engine draws and prices them when every
+// uniform of a car comes from two plain streams of its own. The peers do the same.
 func (c *Case) Cars(seed uint64, n int, each func(Priced)) {
 	one, u, b := c.Model.NewCar(), c.Table.NewUniforms(), c.Table.NewBill()
 	for k := range uint64(n) {

@@ -2,8 +2,8 @@ package bench
 
 import "fmt"
 
-// Differences is an error that names the first of the cars that differ and counts
-// them, nil when none does.
+// Differences returns an error that names the first of the cars that differ and counts
+// them, nil if none does.
 func Differences(got, want []Priced) error {
 	if len(got) != len(want) {
 		return fmt.Errorf("%d cars, want %d", len(got), len(want))

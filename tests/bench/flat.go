@@ -15,13 +15,12 @@ import (
 const Format = "underpaint flat 1"
 
 // Flat writes everything that drawing and pricing reads. After the first line come
-// lists: a line with a name and a number, then that many numbers, one on each line.
-// Every number is written so that reading it as a float64 gives the same bits;
-// whole ones stay far below 2^53. What each list holds stands where it is made, in
-// the folder _tables.
+// lists: a line with a name and a length, then that many numbers, one per line. Reading
+// a number as a float64 gives back the same bits; whole numbers are far below 2^53. The
+// folder _tables says what each list holds.
 func (c *Case) Flat(w io.Writer) error {
 	out := bufio.NewWriter(w)
-	out.WriteString(Format + "\n") // the first fault is kept for Flush
+	out.WriteString(Format + "\n") // the writer keeps the first error until Flush
 	put := func(name string, values []float64) {
 		out.WriteString(name + " " + strconv.Itoa(len(values)) + "\n")
 		for _, v := range values {

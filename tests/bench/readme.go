@@ -6,8 +6,7 @@ import (
 	"strings"
 )
 
-// WriteBetween replaces what stands between the two marks of that name in a Markdown
-// file.
+// WriteBetween replaces the text between the two marks of that name in a Markdown file.
 func WriteBetween(path, name, table string) error {
 	begin, end := "<!-- "+name+": begins -->\n", "<!-- "+name+": ends -->\n"
 	text, err := os.ReadFile(path)

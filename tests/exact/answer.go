@@ -5,9 +5,10 @@ import (
 	"math/cmplx"
 )
 
-// The cosine series ends where the characteristic function has fallen below smallest,
-// above the 1e-5 or so that the grid of the factors of the whole car leaves: what is cut
-// off is smaller than the sampling error by far. A series that goes on is refused.
+// The cosine series ends where the characteristic function has fallen below smallest.
+// That is above the 1e-5 or so that the grid of the whole-car factors leaves, and what
+// is cut off is far smaller than the sampling error. A series that does not end in time
+// is refused.
 const (
 	mostTerms = 160
 	smallest  = 1e-4
@@ -23,7 +24,7 @@ func (c *Case) Solve() (*Series, error) {
 	phi := func(theta, centre float64) complex128 {
 		return s.phi(theta, centre) / complex(evidence, 0)
 	}
-	// First roughly, then about the mean, so that nothing cancels.
+	// First roughly, then around the mean, so that no digits cancel.
 	mean, sd := moments(phi(1e-8, s.same), 1e-8)
 	centre := s.same + mean
 	mean, sd = moments(phi(1e-3/sd, centre), 1e-3/sd)

@@ -11,27 +11,28 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Case is one car and one shop, done at show standard, whole body.
+// Case is one car and one shop, the whole body done at show standard.
 type Case struct {
 	Figures *Figures
-	Known   damage.Known   // its Body from Bare, or the couplings are left out in silence
+	Known   damage.Known   // its Body must come from Bare, or the couplings are silently left out
 	Rates   *rates.Rates   // from Steady
-	Table   *pricing.Table // read for the sums that are the same for every car
+	Table   *pricing.Table // read for the amounts that are the same for every car
 
-	// Step of the grids of the levels on the log of the depth, and how many
-	// deviations they reach. Steps of 0.3 and 0.2 were
-	// compared: no quantile moved by a thousandth of itself.
+	// Step is the step of the level grids on the log of the depth, Reach how many
+	// standard deviations they cover. Steps of 0.3 and 0.2 were compared: no quantile
+	// moved by a thousandth of its value.
 	Step, Reach float64
 }
 
-// Bare is a body with the same parts and items which no rule finds by name: nothing is
-// covered, opened because of a neighbour, got into, or given credit for a seam.
+// Bare returns a body with the same parts and items under names that no rule knows:
+// nothing is covered, opened because of a neighbour, charged for getting in, or
+// credited for a seam.
 func Bare(b *car.Body) *car.Body {
 	return &car.Body{ID: b.ID, Name: b.Name, OnAFrame: b.OnAFrame, OpenCar: b.OpenCar, StageFactor: b.StageFactor,
 		AfterSurveyFactor: b.AfterSurveyFactor, Zones: b.Zones, Groups: b.Groups, Pockets: b.Pockets, Parts: b.Parts, Items: b.Items}
 }
 
-// Steady is a copy of rates whose wire, gas and discs always cost what is likely.
+// Steady returns rates on which wire, gas and discs always cost their likely amount.
 func Steady(r *rates.Rates) *rates.Rates {
 	out := *r
 	likely := r.Consumables.PerMetalHour[1]
@@ -64,7 +65,7 @@ func (c *Case) check() error {
 	return nil
 }
 
-// pace is the shop's hours for one of the data files'.
+// pace is the shop's hours for each hour in the data files.
 func (c *Case) pace(trade int) float64 {
 	return c.Rates.Labour.Trades[trade].Pace * c.Rates.Own.Hours[trade].Factor
 }
@@ -77,7 +78,7 @@ func (c *Case) minorPerMajor() float64 {
 	return n
 }
 
-// anHour is what an hour after the survey costs in minor units, wire and gas with it.
+// anHour is what an hour after the survey costs in minor units, including wire and gas.
 func (c *Case) anHour(trade int) float64 {
 	v := c.Rates.Labour.Trades[trade].Rate.Published.Float()
 	if trade == int(car.Metal) && c.Rates.Consumables.Charged {
@@ -86,7 +87,8 @@ func (c *Case) anHour(trade int) float64 {
 	return v * c.minorPerMajor()
 }
 
-// sameForAll is what every car costs: the fixed steps of the strip, and materials.
+// sameForAll is what every car costs alike: the fixed steps of the strip, and
+// materials.
 func (c *Case) sameForAll() float64 {
 	sum := int64(c.Table.StagePrice().Fixed)
 	for _, m := range c.Rates.Materials {

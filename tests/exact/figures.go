@@ -9,7 +9,8 @@ import (
 	"underpaint/tests/figures"
 )
 
-// Figures are the engine's data files of chances and hours, read by other code.
+// Figures are the engine's data files of chances and hours, read with code of their
+// own.
 type Figures struct {
 	damage *figures.Damage
 	work   workFile
@@ -58,7 +59,7 @@ type stepFigures struct {
 	} `json:"on_a_frame"`
 }
 
-// ReadFigures reads the data files of the engine below the root of the module.
+// ReadFigures reads the engine's data files below the root of the module.
 func ReadFigures(root string) (*Figures, error) {
 	damage, err := figures.ReadDamage(root)
 	if err != nil {

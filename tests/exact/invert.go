@@ -8,8 +8,9 @@ import (
 // Characteristic is the characteristic function E[exp(iθX)] of an amount.
 type Characteristic func(theta float64) complex128
 
-// Lattice returns the chances of 0, 1, … n−1 of an amount that takes no other values,
-// by the inverse discrete Fourier transform; what lies at n and above is folded back.
+// Lattice returns the probabilities of 0, 1, … n−1 of an amount that takes no other
+// values, by the inverse discrete Fourier transform. Probability at n and above is
+// folded back.
 func Lattice(phi Characteristic, n int) []float64 {
 	out, at := make([]float64, n), make([]complex128, n)
 	for k := range at {
@@ -32,9 +33,9 @@ type Series struct {
 	term      []float64
 }
 
-// NewSeries expands a characteristic function between low and high in so many terms. An
-// amount with a density of n bounded derivatives leaves an error that falls as the
-// n-th power of the number of terms; mass beyond the bounds is folded back.
+// NewSeries expands a characteristic function between low and high in this many terms.
+// For an amount with a density of n bounded derivatives, the error falls as the n-th
+// power of the number of terms. Mass beyond the bounds is folded back.
 func NewSeries(phi Characteristic, low, high float64, terms int) *Series {
 	s := &Series{low: low, wide: high - low}
 	for k := range terms {
@@ -44,7 +45,7 @@ func NewSeries(phi Characteristic, low, high float64, terms int) *Series {
 	return s
 }
 
-// CDF is the chance of an amount of x or less.
+// CDF is the probability of an amount of x or less.
 func (s *Series) CDF(x float64) float64 {
 	sum := s.term[0] / 2 * (x - s.low)
 	for k := 1; k < len(s.term); k++ {
@@ -54,12 +55,12 @@ func (s *Series) CDF(x float64) float64 {
 	return sum
 }
 
-// Quantile is the amount not exceeded with chance p, by halving.
+// Quantile is the p-quantile of the amount, by bisection.
 func (s *Series) Quantile(p float64) float64 {
 	return bisect(s.low, s.low+s.wide, func(x float64) bool { return s.CDF(x) < p })
 }
 
-// bisect finds where below turns false between two bounds.
+// bisect finds where below becomes false between two bounds.
 func bisect(low, high float64, below func(x float64) bool) float64 {
 	for range 60 {
 		if mid := (low + high) / 2; below(mid) {
@@ -72,7 +73,7 @@ func bisect(low, high float64, below func(x float64) bool) float64 {
 }
 
 // moments reads mean and standard deviation off the logarithm of a characteristic
-// function close to 0, theta being small against 1/mean and 1/deviation.
+// function close to 0. theta must be small against 1/mean and 1/deviation.
 func moments(phi complex128, theta float64) (mean, sd float64) {
 	return cmplx.Phase(phi) / theta, math.Sqrt(-2*math.Log(cmplx.Abs(phi))) / theta
 }
@@ -86,11 +87,12 @@ type grid struct {
 }
 
 // normalGrid is an even grid over a standard normal: the trapezoidal rule, which for so
-// smooth a weight is exact to far more places than the step suggests (L. N. Trefethen
-// and J. A. C. Weideman, SIAM Review 56, 2014).
+// smooth a weight is accurate to far more digits than the step suggests (L. N.
+// Trefethen and J. A. C. Weideman, SIAM Review 56, 2014).
 func normalGrid(step, reach float64) grid { return leakGrid(step, reach, 0, 0) }
 
-// leakGrid is one over a normal that with a chance is drawn about shift instead of 0.
+// leakGrid is an even grid over a normal that with a given probability has mean shift
+// instead of 0.
 func leakGrid(step, reach, chance, shift float64) grid {
 	low, high := int(reach/step+0.5), int((reach+shift)/step+0.5)
 	g, sum := grid{low: -low}, 0.0

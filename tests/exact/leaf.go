@@ -12,24 +12,25 @@ import (
 )
 
 // way is one way in which an item may have come through the years: how likely it is on
-// a car in one repair state, which reading of the history counts, and what became of
+// a car in one repair state, which reading of the history counts, and what happened to
 // its holes.
 type way struct {
 	chance  float64
 	reading exposure.Reading
-	renewed bool    // causes of its own count from the work on the car
-	holed   float64 // chance that a hole was repaired
-	found   float64 // chance that it is found replaced, whatever its condition
+	renewed bool    // causes of its own count from the date of the work on the car
+	holed   float64 // probability that a hole was repaired
+	found   float64 // probability that it is found replaced, whatever its condition
 	kinds   [damage.Findings]float64
 }
 
-// leafChances are the chances of earlier repairs, and of causes of its own, on one part.
+// leafChances are the probabilities of earlier repairs, and of causes of its own, for
+// one part.
 type leafChances struct {
-	ways          [damage.RepairStates][]way // chances without those replaced after a knock
+	ways          [damage.RepairStates][]way // probabilities without parts replaced after a knock
 	knock, dent   figures.ByState
 	then          [damage.Findings][car.Conditions]float64
-	cause         [car.Conditions]float64 // condition by a cause of its own
-	own, spared   float64                 // chances; own of a car of fullAge years
+	cause         [car.Conditions]float64 // condition from a cause of its own
+	own, spared   float64                 // probabilities; own is that of a car of fullAge years
 	spare         [car.Conditions]float64
 	fullAge, most float64
 }
@@ -84,10 +85,10 @@ func (l *leafChances) setCause(f *figures.Damage, part string) {
 	}
 }
 
-// given is the characteristic function of what an item costs times the likelihood of
-// what was seen of it, by how far rust got before any repair or other cause, on a car in
-// one repair state that came through one of the ways. What replaces it after a knock
-// counts in full with the first way.
+// given is the characteristic function of an item's cost times the likelihood of what
+// was seen of it, by how far rust got before any repair or other cause, on a car in one
+// repair state and for an item that came through in one of the ways. The first way
+// includes in full the parts replaced after a knock.
 func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, history *exposure.History) (out [car.Conditions]complex128) {
 	w := &l.ways[state][n]
 	at := func(k int, f damage.Finding) complex128 {
@@ -107,7 +108,7 @@ func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, his
 	for f := damage.PatchOverRust; f < damage.Findings; f++ {
 		repaired += complex(w.kinds[f], 0) * after[f]
 	}
-	var then [car.Conditions]complex128 // by condition once causes of its own had their say
+	var then [car.Conditions]complex128 // by condition after causes of its own
 	for k := range then {
 		v := complex(1-w.found, 0)*at(k, damage.NoFinding) + complex(w.found, 0)*at(k, damage.Replaced)
 		if k >= pinholes {
@@ -133,11 +134,11 @@ func (l *leafChances) given(c *costs, seen *damage.Likelihood, state, n int, his
 	return out
 }
 
-// pinholes is the mildest condition that was a hole when it was repaired.
+// pinholes is the mildest condition that counted as a hole when it was repaired.
 const pinholes = 3
 
-// rust is the chance of each condition where the log of the depth is x before the
-// item's own luck, of deviation own.
+// rust is the probability of each condition where the log of the depth is x before the
+// item's own luck, whose standard deviation is own.
 func (f *Figures) rust(x, own float64, hidden bool) (p [car.Conditions]float64) {
 	below := 0.0
 	for k, c := range f.damage.Loss.Steps {

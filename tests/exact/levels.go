@@ -9,13 +9,14 @@ import (
 )
 
 // grids are even grids of the car, group and pocket with one step on the log of the
-// depth of an open item, which therefore depends on the sum of their three indices
-// alone. The others share their luck otherwise, and read it in other steps.
+// depth of an open item, so that the item depends only on the sum of their three
+// indices. Other items share their luck in another way, and read the grids in other
+// steps.
 type grids struct {
 	car, group, pocket grid
 	step               float64
 	closed             float64    // of a pocket's step, for a closed box
-	local              [3]float64 // of the car's, the group's and the pocket's, for a part that lives by causes of its own
+	local              [3]float64 // of the car's, the group's and the pocket's step, for a part dominated by causes of its own
 }
 
 func (c *Case) grids() grids {
@@ -29,7 +30,8 @@ func (c *Case) grids() grids {
 	}
 }
 
-// above are the sums of an index of the car and one of the group, counted from 0.
+// above is the number of sums of an index of the car and one of the group, counted from
+// 0.
 func (g *grids) above() int { return len(g.car.weight) + len(g.group.weight) - 1 }
 
 // shape is how a part shares its luck with the rest of the car.
@@ -51,8 +53,8 @@ func (c *Case) shapeOf(p *car.Part) shape {
 	return open
 }
 
-// rustTable holds the chances of rust of one part under one reading of a history, in
-// rows by what its shape says, the index of the pocket running fastest.
+// rustTable holds the probabilities of rust of one part under one reading of a history,
+// in rows as its shape says, with the index of the pocket running fastest.
 type rustTable [][car.Conditions]float64
 
 func (c *Case) rustTable(g *grids, p *car.Part, mu float64) (t rustTable) {
@@ -84,8 +86,7 @@ func (c *Case) rustTable(g *grids, p *car.Part, mu float64) (t rustTable) {
 	return t
 }
 
-// atItem is what one item brings in under one level and repair state, by the ways in
-// which it may have come there.
+// atItem is what one item contributes under one level and repair state, by its ways.
 type atItem struct {
 	shape shape
 	ways  []atWay
@@ -96,7 +97,7 @@ type atWay struct {
 	given [car.Conditions]complex128
 }
 
-// at is the item at one row of its tables.
+// at is the item's contribution at one row of its tables.
 func (a *atItem) at(row int) complex128 {
 	re, im := 0.0, 0.0
 	for n := range a.ways {
@@ -109,8 +110,8 @@ func (a *atItem) at(row int) complex128 {
 	return complex(re, im)
 }
 
-// pocketMessage is the sum over a pocket's levels, by the sum of the indices above it,
-// and where an item asks for each of them by both: apart, in one row for each level of
+// pocketMessage is the sum over a pocket's levels, by the sum of the indices above it.
+// Where an item needs the two indices separately, apart has one row for each level of
 // the car.
 func (g *grids) pocketMessage(items []*atItem) (together []complex128, apart [][]complex128) {
 	var of [local + 1][]*atItem
@@ -193,8 +194,8 @@ func (g *grids) carMessage(groups [][][]*atItem) (sum complex128) {
 	return sum
 }
 
-// likelihoodOf is what was seen of an item, nil = nothing; counted is how many of its
-// lead joints failed, −1 where nobody counted.
+// likelihoodOf returns what was seen of an item, nil = nothing; counted is the number
+// of its failed lead joints, −1 where nobody counted.
 func likelihoodOf(k *damage.Known, i int) (seen *damage.Likelihood, counted int) {
 	counted = -1
 	if k.Seen != nil {

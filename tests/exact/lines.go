@@ -10,10 +10,10 @@ import (
 	"underpaint/engine/rates"
 )
 
-// factors are the factors of hours of the whole car, by trade.
+// factors are the whole-car factors of hours, by trade.
 type factors [car.Trades]float64
 
-// factorsAt are the factors at two independent standard normal scores.
+// factorsAt returns the factors at two independent standard normal scores.
 func (f *Figures) factorsAt(metal, own float64) (out factors) {
 	w := &f.work.WholeCar
 	other := w.Correlation*metal + math.Sqrt(1-w.Correlation*w.Correlation)*own
@@ -38,15 +38,15 @@ func figure(h three, times float64, at []float64) ([]float64, error) {
 	return out, nil
 }
 
-// plain is work or a price that does not hang on an item: amounts by score.
+// plain is work or a price that belongs to no item: amounts by score.
 type plain struct {
-	trade   int // −1: a price
+	trade   int // −1 = a price
 	amount  []float64
-	hour    float64 // minor units an hour, or a unit of the price
+	hour    float64 // minor units per hour, or per unit of the price
 	ceiling float64 // hours charged at most, 0 = all
 }
 
-// lines are everything on the bill but the items, each on a score of its own.
+// lines are everything on the bill except the items, each on a score of its own.
 type lines struct {
 	weight []float64
 	all    []plain

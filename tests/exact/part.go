@@ -14,7 +14,7 @@ var (
 	scoreAt, scoreWeight = scores.at, scores.weight
 )
 
-// partWork is what the ways of mending one part take, by score.
+// partWork is what the ways of repairing one part take, by score.
 type partWork struct {
 	chance  [car.Conditions][car.Ways]float64 // of each way that is done, by condition
 	hours   [car.Ways][car.Trades][]float64   // nil = none
@@ -24,7 +24,7 @@ type partWork struct {
 	anyWays [car.Ways]bool
 }
 
-// extraIDs are the findings that add metalwork, as partWork.extra has them.
+// extraIDs are the findings that add metalwork, in the order of partWork.extra.
 var extraIDs = [4]string{"patch_over_rust", "filler_over_hole", "filler_over_dent", "cracked_lead"}
 
 func (c *Case) partWork(p *car.Part) (w *partWork, err error) {
@@ -69,7 +69,7 @@ func (c *Case) partWork(p *car.Part) (w *partWork, err error) {
 	return w, nil
 }
 
-// partPrice is the shop's price of a part, or the starting one times its factor.
+// partPrice is the shop's price of a part, or the starting price times its factor.
 func (c *Case) partPrice(p *car.Part, way car.Way) ([]float64, error) {
 	price, factor := three(p.Ways[way].Price), c.Rates.Parts.PriceFactor.Float()
 	if own, found := c.Rates.Parts.Find(c.Known.Body.ID, p.ID, way); found && own.Priced {
@@ -81,12 +81,12 @@ func (c *Case) partPrice(p *car.Part, way car.Way) ([]float64, error) {
 	return figure(price, factor*c.minorPerMajor()*(1+c.Rates.Parts.Handling.Published.Float()/100), scoreAt)
 }
 
-// costs are characteristic functions of what one item costs, by condition, finding and
+// costs are characteristic functions of one item's cost, by condition, finding and
 // presence of filler over a dent.
 type costs [car.Conditions][damage.Findings][2]complex128
 
-// costs works them out at one theta and one pair of factors. fails is the chance that
-// a lead joint failed, counted how many did, or negative.
+// costs works them out at one theta and one pair of factors. fails is the probability
+// that a lead joint failed; counted is how many did, or negative if nobody counted.
 func (w *partWork) costs(theta float64, hour, f *factors, fails float64, counted int) (out costs) {
 	var extra [4][]complex128
 	for n := range extra {
@@ -117,7 +117,7 @@ func (w *partWork) costs(theta float64, hour, f *factors, fails float64, counted
 			share := complex(w.chance[k][way], 0)
 			for found := range out[k] {
 				for dent := range out[k][found] {
-					out[k][found][dent] += share * each[found%len(each)][dent] // replaced is like none
+					out[k][found][dent] += share * each[found%len(each)][dent] // replaced adds as little as no finding
 				}
 			}
 		}
@@ -157,7 +157,8 @@ func (w *partWork) work(way car.Way, theta float64, hour, f *factors) []complex1
 	return turned(sum, theta)
 }
 
-// lead is the mean over how many joints failed, by score: all take the item's score.
+// lead is the mean over the number of failed joints, by score; all joints take the
+// item's score.
 func (w *partWork) lead(one []complex128, fails float64, counted int) []complex128 {
 	out := make([]complex128, len(one))
 	for j := range out {
@@ -189,7 +190,7 @@ func dot(a, b []complex128) (sum complex128) {
 	return sum
 }
 
-// mean is over the grid of scores.
+// mean is the mean over the grid of scores.
 func mean(v []complex128) (sum complex128) {
 	for j := range v {
 		sum += complex(scoreWeight[j], 0) * v[j]

@@ -7,8 +7,8 @@ import (
 )
 
 // dental is the count and the size of claims of example 9.5 (group dental insurance) in
-// S. A. Klugman, H. H. Panjer and G. E. Willmot, "Loss Models", in units of 25, as the
-// documentation of the Python package aggregate gives them.
+// S. A. Klugman, H. H. Panjer and G. E. Willmot, "Loss Models", in units of 25, as
+// given in the documentation of the Python package aggregate.
 var (
 	dentalCount = []float64{.05, .10, .15, .20, .25, .15, .06, .03, .01}
 	dentalSize  = []float64{0, .15, .20, .25, .125, .075, .05, .05, .05, .025, .025}
@@ -23,7 +23,8 @@ func pmfPhi(p []float64) Characteristic {
 	}
 }
 
-// TestDental: the chances were worked out in exact fractions; see dental for the source.
+// TestDental: the probabilities were worked out in exact fractions; see dental for the
+// source.
 func TestDental(t *testing.T) {
 	size := pmfPhi(dentalSize)
 	compound := func(theta float64) (sum complex128) {
@@ -48,8 +49,8 @@ func TestDental(t *testing.T) {
 	}
 }
 
-// TestGroupLife: example 9.15 of the same book, each of 75 lives claiming or not with
-// chance .01: 50 of them 50,000 (70 %) or 100,000, 25 of them 75,000 or 150,000.
+// TestGroupLife: example 9.15 of the same book: 75 lives, each with a claim with
+// probability .01; 50 of them 50,000 (70 %) or 100,000, 25 of them 75,000 or 150,000.
 func TestGroupLife(t *testing.T) {
 	one := func(low, high int) Characteristic {
 		p := make([]float64, high+1)
@@ -69,7 +70,8 @@ func TestGroupLife(t *testing.T) {
 }
 
 // TestPoissonGamma: the example of the R package actuar's vignette on aggregate claims,
-// Poisson 10 of Gamma(2, 1), by the cosine series; the lump at nothing is apart.
+// Poisson 10 of Gamma(2, 1), by the cosine series; the point mass at 0 is handled
+// separately.
 func TestPoissonGamma(t *testing.T) {
 	nothing := math.Exp(-10)
 	s := NewSeries(func(theta float64) complex128 {

@@ -9,7 +9,7 @@ import (
 	"underpaint/tests/figures"
 )
 
-// solver holds what does not depend on theta or on the factors of the whole car.
+// solver holds what does not depend on theta or on the whole-car factors.
 type solver struct {
 	*Case
 	grids  grids
@@ -48,7 +48,8 @@ func (c *Case) solver() (*solver, error) {
 	return s, s.setLevels()
 }
 
-// setFactors lays an even grid over the two scores of the whole car, without corners.
+// setFactors lays an even grid over the two scores of the whole car and leaves out the
+// corners.
 func (s *solver) setFactors() {
 	metal, own := normalGrid(0.8, 4.8), normalGrid(1, 4)
 	for a := range metal.at {
@@ -91,8 +92,8 @@ func (s *solver) setLevels() error {
 	return nil
 }
 
-// phi is the characteristic function times the chance of all that was seen, up to the
-// scale of the likelihoods, from centre on.
+// phi is the characteristic function, about centre, times the probability of everything
+// that was seen, up to the scale of the likelihoods.
 func (s *solver) phi(theta, centre float64) complex128 {
 	sums := make([]complex128, len(s.at))
 	next := make(chan int)
@@ -117,9 +118,9 @@ func (s *solver) phi(theta, centre float64) complex128 {
 	return sum * turned([]float64{s.same - centre}, theta)[0]
 }
 
-// tree adds up all items over all levels.
+// tree sums all items over all levels.
 func (s *solver) tree(theta float64, f *factors) (sum complex128) {
-	done := map[float64][]*costs{} // by the chance that a lead joint failed
+	done := map[float64][]*costs{} // by the probability that a lead joint failed
 	for level := range s.rust {
 		items := done[s.fails[level]]
 		if items == nil {
@@ -133,10 +134,10 @@ func (s *solver) tree(theta float64, f *factors) (sum complex128) {
 	return sum
 }
 
-// likeItem names items that are alike: one part, nothing seen.
+// likeItem identifies items that are alike: one part, nothing seen.
 type likeItem struct{ part, counted int }
 
-// items are the costs of every item, worked out once for those that are alike.
+// items returns the costs of every item, worked out once for those that are alike.
 func (s *solver) items(theta float64, f *factors, level int) []*costs {
 	done := map[likeItem]*costs{}
 	out := make([]*costs, len(s.Known.Body.Items))
@@ -152,7 +153,7 @@ func (s *solver) items(theta float64, f *factors, level int) []*costs {
 	return out
 }
 
-// arranged lays the items out by group and pocket.
+// arranged arranges the items by group and pocket.
 func (s *solver) arranged(items []*costs, level, state int) (groups [][][]*atItem) {
 	body := s.Known.Body
 	for g := range body.Groups {

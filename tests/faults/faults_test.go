@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// TestFaults: each kind of mistake is made, once at each place that has room for it.
+// TestFaults: each kind of fault is made, once in every place where it is possible.
 func TestFaults(t *testing.T) {
 	source := "package p\n\nfunc f(a, b int) int {\n\tif a < b && g(a, b) {\n\t\ta += 2\n\t}\n\treturn a - b\n}\n"
 	set := token.NewFileSet()

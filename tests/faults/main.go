@@ -16,10 +16,10 @@ import (
 )
 
 func main() {
-	pkg := flag.String("package", "./engine/money", "the package whose tests are asked")
-	n := flag.Int("n", 50, "how many mistakes are tried")
+	pkg := flag.String("package", "./engine/money", "the package whose tests are run")
+	n := flag.Int("n", 50, "how many faults are tried")
 	seed := flag.Uint64("seed", 1, "chooses the mistakes")
-	limit := flag.Duration("limit", 3*time.Minute, "a test run that takes longer has seen the mistake")
+	limit := flag.Duration("limit", 3*time.Minute, "a test run that takes longer counts as having caught the fault")
 	flag.Parse()
 	if err := run(*pkg, *n, *seed, *limit); err != nil {
 		fmt.Fprintln(os.Stderr, "faults:", err)
@@ -27,7 +27,7 @@ func main() {
 	}
 }
 
-// site is a fault in its file.
+// site is a fault and the file that it is in.
 type site struct {
 	fault
 	name   string
@@ -70,7 +70,7 @@ func run(pkg string, n int, seed uint64, limit time.Duration) error {
 		}
 	}
 	tried := count["caught"] + count["survived"]
-	fmt.Printf("%s: %d of %d mistakes caught, %d survived; %d of the %d possible did not compile and are not counted\n",
+	fmt.Printf("%s: %d of %d faults caught, %d survived; %d of the %d possible did not compile and are not counted\n",
 		pkg, count["caught"], tried, count["survived"], count["not compiled"], len(sites))
 	return nil
 }
@@ -100,9 +100,9 @@ func sitesOf(dir string) (out []site, err error) {
 	return out, nil
 }
 
-// seen runs the package's tests with one mistake in it, or with none: "caught",
-// "survived" or "not compiled". The source itself stays as it is: the compiler is
-// told to read another file in the place of the one with the mistake.
+// seen runs the package's tests with one fault in it, or with none, and returns
+// "caught", "survived" or "not compiled". The source itself does not change: the
+// compiler is told to read another file in place of the one with the fault.
 func seen(dir, pkg string, s *site, limit time.Duration) (string, error) {
 	replaced := filepath.Join(dir, "replaced.json")
 	text := `{}`

@@ -6,7 +6,7 @@ import (
 	"strconv"
 )
 
-// fault is one mistake: a piece of the source and what stands there instead.
+// fault is one fault: a piece of the source and its replacement.
 type fault struct {
 	from, to int // offsets in the file
 	text     string
@@ -21,7 +21,7 @@ var others = map[token.Token][]string{
 	token.ADD_ASSIGN: {"-="}, token.SUB_ASSIGN: {"+="}, token.MUL_ASSIGN: {"/="}, token.INC: {"--"}, token.DEC: {"++"},
 }
 
-// faultsIn lists every mistake that can be made in one file.
+// faultsIn lists every fault that can be made in one file.
 func faultsIn(set *token.FileSet, file *ast.File, source []byte) (out []fault) {
 	at := func(p token.Pos) int { return set.Position(p).Offset }
 	put := func(from, to int, text string) {

@@ -76,8 +76,8 @@ type Damage struct {
 // Split are shares of the variance of the log depth.
 type Split struct{ Car, Group, Side, Own float64 }
 
-// damageFormat is the one whose members are read here; of another some would be left
-// out in silence.
+// damageFormat is the format that this file reads. Members of another format would be
+// left out silently.
 const damageFormat = "underpaint damage 2"
 
 // ReadDamage reads the file below the root of the module.
@@ -96,7 +96,8 @@ func ReadDamage(root string) (*Damage, error) {
 	return f, nil
 }
 
-// RepairPrior is a straight line between 15 years and 40.
+// RepairPrior is the prior of the repair states at an age, a straight line between 15
+// years and 40.
 func (f *Damage) RepairPrior(age float64) (p ByState) {
 	r := &f.Repairs
 	t := min(1, max(0, (age-15)/25))
@@ -106,12 +107,12 @@ func (f *Damage) RepairPrior(age float64) (p ByState) {
 	return p
 }
 
-// LeadFails is the chance that a lead joint failed, by the last place.
+// LeadFails is the probability that a lead joint failed, by the last place.
 func (f *Damage) LeadFails(place string) (p float64, err error) {
 	return p, json.Unmarshal(f.Lead[place], &p)
 }
 
-// Answered is the chance of what was said of earlier work and of the cover, by repair
+// Answered is the probability of the answers about earlier work and cover, by repair
 // state; 1 where nobody asked.
 func (f *Damage) Answered(k *damage.Known) (p ByState, err error) {
 	p = ByState{1, 1, 1, 1}

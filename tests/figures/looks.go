@@ -10,7 +10,7 @@ import (
 	"underpaint/engine/car"
 )
 
-// Look is one look of engine/evidence/data/looks.json, as far as it answers to
+// Look is one check of engine/evidence/data/looks.json, as far as its answer depends on
 // condition.
 type Look struct {
 	ID          string
@@ -20,7 +20,7 @@ type Look struct {
 	Parts       []string
 }
 
-// ReadLooks reads the looks below the root of the module, by id.
+// ReadLooks reads the checks below the root of the module, by id.
 func ReadLooks(root string) (map[string]Look, error) {
 	text, err := os.ReadFile(filepath.Join(root, "engine", "evidence", "data", "looks.json"))
 	if err != nil {
@@ -43,5 +43,5 @@ func ReadLooks(root string) (map[string]Look, error) {
 	return out, nil
 }
 
-// At says whether the look can be made at an item.
+// At says whether the check can be made on an item.
 func (l Look) At(b *car.Body, i int) bool { return slices.Contains(l.Parts, b.PartOf(i).ID) }

@@ -22,7 +22,7 @@ func build(program, built, rates string) error {
 	return nil
 }
 
-// startOwn serves with the project's own server and gives where.
+// startOwn serves the folder with the project's own server and returns its address.
 func startOwn(program, built string) (origin string, stop func(), err error) {
 	c := exec.Command(program, "serve", "-addr", "127.0.0.1:0", "-dir", built)
 	c.Stderr = os.Stderr
@@ -43,8 +43,8 @@ func startOwn(program, built string) (origin string, stop func(), err error) {
 	return strings.TrimSuffix(origin, "/"), stop, nil
 }
 
-// startNginx serves the same folder with nginx, its configuration the one that shops
-// are given with the folder's place put in.
+// startNginx serves the same folder with nginx, using the configuration that shops get
+// with the folder's path filled in.
 func startNginx(dir, built, conf string) (origin string, stop func(), err error) {
 	part, err := os.ReadFile(conf)
 	if err != nil {

@@ -1,8 +1,8 @@
-// Command load measures how many visitors a small machine can hand the pages to: the
-// folder served by the project's own server and by nginx (site/hosts/nginx.conf), asked
-// by wrk on the loopback. It first holds nginx to the headers and bytes of the project's
-// own server, file by file of a first visit, and ends with what ten thousand visitors a
-// month come to. Start with run.
+// Command load measures how many visitors a small machine can serve: wrk asks for the
+// folder on the loopback interface, from the project's own server and from nginx
+// (site/hosts/nginx.conf). First it checks that nginx sends the same headers and bytes
+// as the project's own server, file by file of a first visit. At the end it works out
+// what ten thousand visitors a month mean. Start with run.
 //
 // nginx, its module brotli_static and wrk come from Debian's packages.
 package main
@@ -39,7 +39,7 @@ func run(o options) error {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	// nginx's workers are other users than the one who made the folder.
+	// nginx's workers run as other users than the one who made the folder.
 	if err := os.Chmod(dir, 0o755); err != nil {
 		return err
 	}

@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// firstVisit are addresses of what a customer's first visit loads, the engine last:
+// firstVisit lists the addresses that a customer's first visit loads, the engine last:
 // the page, the rates, and the scripts and styles of the build.
 func firstVisit(built string) ([]string, error) {
 	builds, err := filepath.Glob(filepath.Join(built, "v-*"))
@@ -33,12 +33,12 @@ func firstVisit(built string) ([]string, error) {
 	return append(files, "/"+filepath.Base(builds[0])+"/customer.wasm"), nil
 }
 
-// headers are those that a host must send alike.
+// headers are those that both hosts must send alike.
 var headers = []string{"Content-Type", "Content-Security-Policy", "X-Content-Type-Options", "Referrer-Policy",
 	"Cross-Origin-Opener-Policy", "Cross-Origin-Resource-Policy", "Cache-Control", "Content-Encoding", "Vary"}
 
-// alike holds one host to the other: the same headers and the same bytes, for a
-// browser that takes Brotli, one that takes gzip only and one that takes neither.
+// alike compares two hosts: they must send the same headers and the same bytes to a
+// browser that takes Brotli, to one that takes only gzip and to one that takes neither.
 func alike(own, other string, files []string) error {
 	for _, file := range files {
 		for _, accepted := range []string{"br, gzip", "gzip", "identity"} {
@@ -63,7 +63,7 @@ func alike(own, other string, files []string) error {
 	return nil
 }
 
-// get asks for a file as it travels, not unpacked.
+// get fetches a file as it is sent, without decompressing it.
 func get(address, accepted string) (http.Header, []byte, error) {
 	request, err := http.NewRequest(http.MethodGet, address, nil)
 	if err != nil {
@@ -82,8 +82,8 @@ func get(address, accepted string) (http.Header, []byte, error) {
 	return response.Header, body, err
 }
 
-// perSecond is what wrk says of its requests, and faults what it says of those that
-// went wrong.
+// perSecond matches what wrk says about its requests, and faults what it says about
+// failed ones.
 var (
 	perSecond = regexp.MustCompile(`Requests/sec:\s+([\d.]+)`)
 	perByte   = regexp.MustCompile(`Transfer/sec:\s+(\S+)`)
@@ -107,8 +107,8 @@ func ask(out io.Writer, host, address, file string, each time.Duration) error {
 // visitorsAMonth is a busy month of a shop's site (assumption).
 const visitorsAMonth = 10_000
 
-// visitors says what a month of first visits comes to. The files are all scripts of
-// all pages, so it is an upper bound; what the tests hold to a budget is less.
+// visitors says what a month of first visits means. It counts all scripts of all pages,
+// so it is an upper bound; the budget in the tests is for less.
 func visitors(out io.Writer, origin string, files []string) error {
 	for _, accepted := range []string{"br, gzip", "gzip", "identity"} {
 		sum := 0

@@ -11,46 +11,46 @@ import (
 	"underpaint/tests/figures"
 )
 
-// Told is what was told of a car.
+// Told is what the customer says about a car.
 type Told struct {
 	Body        *car.Body
 	Histories   []exposure.History
-	EarlierWork string // as damage.Known has it
+	EarlierWork string // as in damage.Known
 	Cover       string // answer about cover, "" when not asked
 
 	NoRepairs bool // nobody ever worked on the car
-	NoCauses  bool // nothing but rust harms a part, and nothing spares it
+	NoCauses  bool // only rust harms a part, and nothing protects it
 }
 
-// Cars draws cars of which the same was told.
+// Cars draws cars with the same answers.
 type Cars struct {
 	Told
-	Covered float64 // chance that a car is freshly covered
+	Covered float64 // probability that a car is freshly covered
 
 	fig   *figures.Damage
 	rand  *rand.Rand
 	upTo  []float64                      // running weight of history level and repair state
 	mu    [][][exposure.Readings]float64 // [level][item]
 	parts []part                         // by part of the body
-	lead  []float64                      // chance that a lead joint failed, by level
+	lead  []float64                      // probability that a lead joint failed, by level
 }
 
 // part is what the items of one part have in common.
 type part struct {
 	step         [car.Conditions - 1]float64 // logs of the depths at which each condition ends
-	car, group   float64                     // how far one deviation of each factor moves the log of the depth
+	car, group   float64                     // how far one standard deviation of each factor moves the log of the depth
 	side, own    float64
 	outer, first bool // first: repaired first
 	cause        [car.Conditions]float64
-	hurt, spared float64 // chances; hurt is that of a car of the full age
+	hurt, spared float64 // probabilities; hurt is that of a car of the full age
 	dent         figures.ByState
 	joints       int
 }
 
-// Car is one imagined car.
+// Car is one simulated car.
 type Car struct {
 	Level, Repair int
-	Luck          float64 // of the whole car, in deviations
+	Luck          float64 // of the whole car, in standard deviations
 	Rust          []int8  // condition by rust alone, by item
 	Worn          []int8  // with causes of its own, before earlier repairs
 	Condition     []int8
@@ -61,7 +61,7 @@ type Car struct {
 	group, pocket []float64
 }
 
-// New prepares cars. Their randomness comes from r, the figures from damage.json.
+// New prepares cars. They draw from r and use the figures of damage.json.
 func New(told Told, fig *figures.Damage, r *rand.Rand) (*Cars, error) {
 	c := &Cars{Told: told, fig: fig, rand: r}
 	for p := range told.Body.Parts {
@@ -79,7 +79,7 @@ func New(told Told, fig *figures.Damage, r *rand.Rand) (*Cars, error) {
 	for l := range told.Histories {
 		history := &told.Histories[l]
 		for r, p := range fig.RepairPrior(history.AgeYears) {
-			// What was said holds the answer about cover, which speaks of repairs too.
+			// The answers include the one about cover, which also depends on repairs.
 			weight := history.Weight * p * said[r]
 			sum += weight
 			covered += weight * fig.Cover.Chance[r] * asked[1] / ((1-fig.Cover.Chance[r])*asked[0] + fig.Cover.Chance[r]*asked[1])
@@ -145,7 +145,7 @@ func (c *Cars) NewCar() *Car {
 		Dent: make([]bool, n), LeadFailed: make([]int8, n), group: make([]float64, len(c.Body.Groups)), pocket: make([]float64, len(c.Body.Pockets))}
 }
 
-// Draw fills one with another car.
+// Draw overwrites one with another car.
 func (c *Cars) Draw(one *Car) {
 	at, _ := slices.BinarySearch(c.upTo, c.rand.Float64()*c.upTo[len(c.upTo)-1])
 	one.Level, one.Repair = at/damage.RepairStates, at%damage.RepairStates

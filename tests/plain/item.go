@@ -14,10 +14,10 @@ const (
 	thorough
 )
 
-// pinholes is the mildest condition that was a hole when it was repaired.
+// pinholes is the mildest condition that counted as a hole when it was repaired.
 const pinholes = 3
 
-// drawItem draws one item once everything shared is known.
+// drawItem draws one item, given everything that items share.
 func (c *Cars) drawItem(one *Car, i int) {
 	item := &c.Body.Items[i]
 	p, history, r := &c.parts[item.Part], &c.Histories[one.Level], &c.fig.Repairs
@@ -60,7 +60,7 @@ func (c *Cars) drawItem(one *Car, i int) {
 	}
 }
 
-// rust is the condition by rust alone.
+// rust is the condition from rust alone.
 func (c *Cars) rust(one *Car, p *part, pocket int, mu float64) (k int8) {
 	y := mu + p.car*one.Luck + p.group*one.group[c.Body.Pockets[pocket].Group] + p.side*one.pocket[pocket] + p.own*c.rand.NormFloat64()
 	for int(k) < len(p.step) && y >= p.step[k] {
@@ -69,7 +69,7 @@ func (c *Cars) rust(one *Car, p *part, pocket int, mu float64) (k int8) {
 	return k
 }
 
-// worn is the condition once causes of the item's own, and what spared it, had their say.
+// worn is the condition after causes of the item's own, and after what protected it.
 func (c *Cars) worn(p *part, rust int8, years float64) int8 {
 	if c.NoCauses {
 		return rust
@@ -84,7 +84,7 @@ func (c *Cars) worn(p *part, rust int8, years float64) int8 {
 	return rust
 }
 
-// found says how an item looks that a thorough restoration reached.
+// found says what an item looks like after a thorough restoration reached it.
 func (c *Cars) found(one *Car, p *part, i int) {
 	replaced := c.fig.Repairs.Thoroughly.FoundReplaced.Elsewhere
 	if p.first {
@@ -95,7 +95,7 @@ func (c *Cars) found(one *Car, p *part, i int) {
 	}
 }
 
-// mended is what somebody made of a hole.
+// mended says how somebody repaired a hole.
 func (c *Cars) mended(p *part, state int) damage.Finding {
 	r := &c.fig.Repairs
 	q := r.Holed[state]

@@ -14,20 +14,20 @@ const (
 	states
 )
 
-// Seen is what was seen of a car. There is one look at each place at most: how several
-// are put together is not written a second time here.
+// Seen is what was seen of a car. It has at most one check of each place, because the
+// rule that combines several is not implemented a second time here.
 type Seen []Result
 
-// Result is what came of a look at the worst of some items: how likely that is by the
-// condition of the worst, on a car that is as it shows and on a freshly covered one.
+// Result is the answer to a check of the worst of some items: its likelihood by the
+// condition of the worst, on a car that shows as it is and on a freshly covered one.
 type Result struct {
 	Items  []int
 	Likely [states][car.Conditions]float64
 }
 
-// Look adds a look and what came of it. On a freshly covered car a good result says
-// little where cover can hide the bad one: the share of its log ratios that the figures
-// of the look state.
+// Look adds a check and its answer. On a freshly covered car a good answer says little
+// where cover can hide the bad one: the log ratios are multiplied by the share in the
+// figures of the check.
 func (s Seen) Look(l figures.Look, bad bool, items ...int) Seen {
 	one := Result{Items: items}
 	for k, yes := range l.Yes {
@@ -44,7 +44,7 @@ func (s Seen) Look(l figures.Look, bad bool, items ...int) Seen {
 	return append(s, one)
 }
 
-// weight is how likely what was seen is on a car.
+// weight is the likelihood of what was seen on a car.
 func (s Seen) weight(one *Car) (w [states]float64) {
 	w = [states]float64{1, 1}
 	for n := range s {
@@ -59,7 +59,7 @@ func (s Seen) weight(one *Car) (w [states]float64) {
 	return w
 }
 
-// Weighed are means over cars that agree with what was seen.
+// Weighed holds means over cars that agree with what was seen.
 type Weighed struct {
 	Mean, SE  []float64       // of each number asked for
 	Effective [states]float64 // effective number of cars in each state of cover
@@ -67,8 +67,8 @@ type Weighed struct {
 }
 
 // Weigh draws cars until the effective number reaches enough in both states of cover,
-// or most were drawn. The numbers asked for are what ask fills in for one car. Cover is
-// weighed as it is known from the answers, whatever was seen.
+// or most cars were drawn. ask fills in the numbers for one car. The probability of
+// cover is that from the answers, whatever was seen.
 func (c *Cars) Weigh(seen Seen, enough float64, most, numbers int, ask func(one *Car, out []float64)) Weighed {
 	var sum, squares [states]float64
 	x, one := make([]float64, numbers), c.NewCar()
@@ -98,7 +98,7 @@ func (c *Cars) Weigh(seen Seen, enough float64, most, numbers int, ask func(one 
 			m := &of[v][n]
 			at := m.wx / sum[v]
 			mean += share * at
-			// The same cars in both states: their errors add up.
+			// Both states use the same cars, so their errors add up.
 			se += share * math.Sqrt(max(0, m.wwxx-2*at*m.wwx+at*at*squares[v])) / sum[v]
 		}
 		out.Mean, out.SE = append(out.Mean, mean), append(out.SE, se)

@@ -1,5 +1,5 @@
-// Package schemas holds a JSON Schema of the site against what the program takes.
-// Start with [Compare]. It is imported by tests only.
+// Package schemas compares a JSON Schema of the site with what the program accepts.
+// Start with [Compare]. Only tests import it.
 package schemas
 
 import (
@@ -10,8 +10,8 @@ import (
 	"testing"
 )
 
-// Compare fails the test unless every group of the schema, by its path, has the
-// members given, takes no others, and no group is left uncompared. It returns the
+// Compare fails the test unless every group of the schema, by its path, has the given
+// members and accepts no others, and unless every group is compared. It returns the
 // schema.
 func Compare(t *testing.T, file string, want map[string][]string) map[string]any {
 	t.Helper()
@@ -62,7 +62,7 @@ func groups(v any, path string, f func(path string, group map[string]any)) {
 	}
 }
 
-// At is the description at a path of the schema.
+// At returns the description at a path of the schema.
 func At(s map[string]any, path string) map[string]any {
 	for _, name := range strings.Split(path, ".") {
 		s, _ = s[name].(map[string]any)
@@ -70,7 +70,7 @@ func At(s map[string]any, path string) map[string]any {
 	return s
 }
 
-// SameSet says whether two lists hold the same, in whatever order.
+// SameSet says whether two lists hold the same entries in any order.
 func SameSet(a, b []string) bool {
 	a, b = slices.Clone(a), slices.Clone(b)
 	slices.Sort(a)

@@ -10,7 +10,7 @@ import (
 	"strings"
 )
 
-// Requests are the texts that a vector sends, with the ids 1, 2, 3 …
+// Requests returns the texts that a vector sends, with the ids 1, 2, 3 …
 func (v *Vector) Requests(dir string) ([]string, error) {
 	texts := map[string]string{}
 	for name, f := range v.Files {
@@ -66,7 +66,7 @@ func (f *File) text(dir string) (string, error) {
 	return text, nil
 }
 
-// request spells one request out.
+// request writes one request in full.
 func request(id int, raw json.RawMessage, texts map[string]string, used map[string]bool) (string, error) {
 	d := json.NewDecoder(bytes.NewReader(raw))
 	if t, err := d.Token(); err != nil || t != json.Delim('{') {

@@ -9,13 +9,13 @@ import (
 	"strings"
 )
 
-// Digest is of all that a vector sends, one request a line.
+// Digest is the digest of everything that a vector sends, one request per line.
 func Digest(requests []string) string {
 	sum := sha256.Sum256([]byte(strings.Join(requests, "\n") + "\n"))
 	return hex.EncodeToString(sum[:])
 }
 
-// Kept is what every vector has asked since it was added, by name.
+// Kept returns the digest of every vector's requests since it was added, by name.
 func Kept(dir string) (map[string]string, error) {
 	text, err := os.ReadFile(filepath.Join(dir, "kept.txt"))
 	if err != nil {
@@ -32,7 +32,7 @@ func Kept(dir string) (map[string]string, error) {
 	return out, nil
 }
 
-// Keep adds what new vectors ask; what stands there already stays.
+// Keep adds the digests of new vectors and leaves those that are there.
 func Keep(dir string, kept map[string]string) error {
 	var b strings.Builder
 	for _, name := range sortedKeys(kept) {
@@ -41,16 +41,16 @@ func Keep(dir string, kept map[string]string) error {
 	return os.WriteFile(filepath.Join(dir, "kept.txt"), []byte(b.String()), 0o644)
 }
 
-// Broken lists vectors that ask something else than they did, are gone, or are not
-// kept yet.
+// Broken lists vectors whose requests have changed, that are gone, or that are not in
+// kept.txt yet.
 func Broken(kept, now map[string]string) (out []string) {
 	for _, name := range sortedKeys(kept) {
 		switch now[name] {
 		case kept[name]:
 		case "":
-			out = append(out, name+": the vector is gone; what could be asked once can be asked for ever")
+			out = append(out, name+": the vector is gone; whatever could be asked once must stay possible")
 		default:
-			out = append(out, name+": asks something else than it did; add another vector instead")
+			out = append(out, name+": its requests have changed; add another vector instead")
 		}
 	}
 	for _, name := range sortedKeys(now) {

@@ -11,10 +11,10 @@ import (
 	"strings"
 )
 
-// mostAsked bounds how often one question is asked for a better answer.
+// mostAsked bounds how often one question is repeated for a better answer.
 const mostAsked = 500
 
-// Run asks an engine and gives the last reply to each request.
+// Run sends the requests to an engine and returns the last reply to each.
 func (v *Vector) Run(dir string, ask func([]byte) []byte) (replies [][]byte, err error) {
 	requests, err := v.Requests(dir)
 	if err != nil {
@@ -38,9 +38,9 @@ func improving(reply []byte) bool {
 	return json.Unmarshal(reply, &r) == nil && (r.State == "rough" || r.State == "refining")
 }
 
-// figureNames are the members of a kind of reply that are kept in full, wherever
-// they stand: ends and middles, hours, sums of stages, odds and shares, codes, and
-// what a refusal is about.
+// figureNames are the members of a kind of reply that are kept in full, wherever they
+// are: ends and middles, hours, totals of stages, odds and shares, codes, and what a
+// refusal is about.
 var figureNames = map[string]string{
 	"opened":  "check_code currency price_minor",
 	"refused": "what path",
@@ -59,14 +59,14 @@ var figureNames = map[string]string{
 	"scores": "state scored jobs_code first_text survey_text came_to_text where factor amount_text",
 }
 
-// mostFigures bounds how many figures of a reply are kept, the first in its order;
-// the digest holds the whole reply.
+// mostFigures bounds how many figures of a reply are kept, the first in its order; the
+// digest covers the whole reply.
 const mostFigures = 60
 
-// longest is the longest text that is kept as a figure.
+// longest is the length of the longest text that is kept as a figure.
 const longest = 1000
 
-// Of is what a reply is expected to be from now on.
+// Of returns what a reply is expected to be from now on.
 func Of(reply []byte) (*Expect, error) {
 	sum := sha256.Sum256(reply)
 	e := &Expect{SHA256: hex.EncodeToString(sum[:]), Figures: map[string]any{}}
@@ -81,7 +81,7 @@ func Of(reply []byte) (*Expect, error) {
 	return e, nil
 }
 
-// walk reads one value and what is in it.
+// walk reads one value and everything in it.
 func (e *Expect) walk(d *json.Decoder, path, name string) error {
 	t, err := d.Token()
 	if err != nil {
@@ -124,8 +124,8 @@ func (e *Expect) take(path, name string, value any) {
 	e.Figures[path] = value
 }
 
-// Differences says how a reply is not what was expected: figures by name, and
-// "words only" when nothing but the wording or the layout has changed.
+// Differences says how a reply differs from what was expected: figures by name, and
+// "words only" if nothing but the wording or the layout has changed.
 func (e *Expect) Differences(now *Expect) (out []string) {
 	if e.Kind != now.Kind {
 		return []string{"kind " + e.Kind + " → " + now.Kind + " " + compact(now.Figures)}

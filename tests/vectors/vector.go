@@ -35,15 +35,15 @@ type Ask struct {
 	Expect  *Expect         `json:"expect,omitempty"`
 }
 
-// Expect is what matters of a reply.
+// Expect is the part of a reply that is compared.
 type Expect struct {
 	Kind    string         `json:"kind"`
 	SHA256  string         `json:"sha256"`
 	Figures map[string]any `json:"figures"`
 }
 
-// Load reads all vectors below dir, the folder of this package, in the order of
-// their names. Whatever it does not know is an error.
+// Load reads all vectors below dir, the folder of this package, in the order of their
+// names. An unknown member is an error.
 func Load(dir string) ([]*Vector, error) {
 	names, err := filepath.Glob(filepath.Join(dir, "cases", "*.json"))
 	if err != nil {
@@ -84,7 +84,7 @@ func read(name string) (*Vector, error) {
 	return v, nil
 }
 
-// Write puts a vector back into its file.
+// Write writes a vector to its file.
 func (v *Vector) Write(dir string) error {
 	var b bytes.Buffer
 	b.WriteString("{\n \"name\": " + compact(v.Name) + ",\n \"about\": " + compact(v.About) + ",\n")

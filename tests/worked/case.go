@@ -5,7 +5,7 @@ import (
 	"os"
 )
 
-// Case is what is known of a car, and what the calculation makes of it.
+// Case is what is known of a car, and the results of the independent calculation.
 type Case struct {
 	Answer   string `json:"earlier_work_answer"`
 	Body     string `json:"body_pattern"`
@@ -41,10 +41,10 @@ type Case struct {
 	}
 }
 
-// Look is a look at a part or at a whole side.
+// Look is a check of a part or of a whole side.
 type Look struct{ Item, Side, Test, Result, Who string }
 
-// Hours are ends of hours with their standard errors.
+// Hours are ends of a range of hours with their standard errors.
 type Hours struct {
 	Ends [4]float64 `json:"P10_P50_P80_P90"`
 	SE   [4]float64 `json:"standard_error"`

@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// Known is what the case says of its car, whose body is b. Errors name what the engine
-// does not take.
+// Known is what the case says about its car, whose body is b. An error names what the
+// engine does not accept.
 func (c Case) Known(b *car.Body) (damage.Known, error) {
 	histories, err := c.levels()
 	if err != nil {
@@ -45,8 +45,8 @@ func (c Case) levels() ([]exposure.History, error) {
 
 var results = map[string]string{"bad": evidence.Yes, "good": evidence.No, "could not check": evidence.CouldNot}
 
-// look adds the looks. The case has a customer make some that the program leaves to the
-// shop, good ones at a whole side: their log likelihood counts .6.
+// look adds the checks. In the case a customer makes some that the program leaves to
+// the shop, with good answers for a whole side; their log likelihood counts .6.
 func (c Case) look(k *damage.Known) error {
 	var looks []evidence.Look
 	var byCustomers []damage.MaxEvidence

@@ -1,9 +1,9 @@
 //go:build js && wasm
 
-// Package bridge lets a page ask an engine. Start with [Serve]; [Console] takes reports.
-// All sense is in package message; nothing here knows what the texts mean. Every call
-// into the page or worker goes through safejs, so that one that fails is an error and
-// not the end of the program.
+// Package bridge lets a page ask an engine. Start with [Serve]; [Console] takes
+// reports. Package message knows what the texts mean; nothing here does. Every call
+// into the page or worker goes through safejs, so that a call that fails is an error
+// and does not end the program.
 package bridge
 
 import (
@@ -17,8 +17,8 @@ import (
 // Name is the function that a page calls: underpaintAsk(request text) → reply text.
 const Name = "underpaintAsk"
 
-// Serve exports answer under [Name] and waits for ever. Where that cannot be done it
-// says so on the console and ends the program, and the page is told.
+// Serve exports answer under [Name] and waits forever. If it cannot export it, it says
+// so on the console and ends the program, which the page notices.
 func Serve(answer func(request []byte) []byte) {
 	if err := export(answer); err != nil {
 		fmt.Fprintf(os.Stderr, "the engine could not offer %s: %v\n", Name, err)
@@ -27,8 +27,8 @@ func Serve(answer func(request []byte) []byte) {
 	select {}
 }
 
-// export sets the global function by Reflect.set, whose failure comes back as an
-// error; what a plain assignment throws would end the program without a word.
+// export sets the global function by Reflect.set, which returns a failure as an error;
+// a plain assignment that throws would end the program without a message.
 func export(answer func(request []byte) []byte) error {
 	function, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
 		return string(answer(requestIn(args)))
@@ -50,8 +50,8 @@ func export(answer func(request []byte) []byte) error {
 	return nil
 }
 
-// requestIn is the text of a request. One that is not a text, or cannot be read, reaches
-// the engine as an empty one, which it refuses in words.
+// requestIn returns the text of a request. A request that is not a text, or cannot be
+// read, reaches the engine as an empty one, and the engine refuses it in words.
 func requestIn(args []safejs.Value) []byte {
 	if len(args) != 1 || args[0].Type() != safejs.TypeString {
 		return nil

@@ -10,12 +10,12 @@ import (
 	"github.com/hack-pad/safejs"
 )
 
-// Console writes each text that it is given as one error on the console of the page or
-// worker. A text that the console does not take goes to standard error, which the
-// loader of the Go release shows in its own way, with what the console said.
+// Console writes each text that it receives as one error on the console of the page or
+// worker. If the console does not accept a text, it goes to standard error together
+// with the console's error; Go's loader shows that.
 type Console struct{}
 
-// Write gives an error when the console did not take the text.
+// Write returns an error if the console did not accept the text.
 func (Console) Write(text []byte) (int, error) {
 	console, err := safejs.Global().Get("console")
 	if err == nil {

@@ -1,7 +1,8 @@
 //go:build js && wasm
 
-// Command customer is the engine of the customer's page: of the same packages, and
-// linked without what only the shop's pages ask, so that there is less to load.
+// Command customer is the engine of the customer's page. It is built from the same
+// packages as command wasm, but without what only the shop's pages ask, so that there
+// is less to load.
 package main
 
 import (

@@ -1,10 +1,10 @@
-// Package invented makes finished jobs of a shop that does not exist: cars drawn
-// from the model, surveyed and priced as imagined cars are. It is for samples,
-// tests and benchmarks; nothing that it makes is about a real car.
+// Package invented makes finished jobs of a shop that does not exist: cars drawn from
+// the model, surveyed and priced like any simulated car. It is for samples, tests and
+// benchmarks; nothing in it is about a real car.
 //
-// Start with [Shop] and [Shop.Jobs]. What the shop's cars and hours are really like
-// is given as figures that the model does not know, so that a test can ask whether
-// they are found.
+// Start with [Shop] and [Shop.Jobs]. Figures that the model does not know say what the
+// shop's cars and hours are really like, so that a test can ask whether learning finds
+// them.
 package invented
 
 import (
@@ -22,7 +22,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Shop is an invented shop: its published rates, and what is really so.
+// Shop is an invented shop: its published rates, and the truth about its cars.
 type Shop struct {
 	Rates *rates.Rates
 	Truth *rates.Own // nil = the starting figures are the truth
@@ -30,7 +30,7 @@ type Shop struct {
 	Year  int // in which the first job was finished
 }
 
-// choices are what invented customers tell.
+// choices are the answers of invented customers.
 var (
 	bodies    = []string{"two_door_unitary", "hardtop_on_frame", "convertible_unitary", "pickup", "open_two_seater", "four_door_saloon"}
 	places    = []string{"dry", "mild", "damp", "salt"}
@@ -41,7 +41,8 @@ var (
 
 func pick(s *chance.Stream, from []string) string { return from[int(s.Uniform()*float64(len(from)))] }
 
-// Jobs makes n finished jobs, each told, surveyed part by part, and paid.
+// Jobs makes n finished jobs, each with answers, a part-by-part survey and a final
+// price.
 func (s Shop) Jobs(n int) (*pastjobs.Jobs, error) {
 	out := &pastjobs.Jobs{Currency: s.Rates.Currency, Invented: true, Rates: []*rates.Rates{s.Rates}}
 	common, err := car.LoadCommon()
@@ -120,8 +121,8 @@ func survey(c *carfile.Car, b *car.Body, is *damage.Car, stream *chance.Stream, 
 	}
 }
 
-// Explained gives the jobs that came to more than the middle of their range causes
-// that are as invented as they are, so that a sample has some to show.
+// Explained adds causes to the jobs that cost more than the middle of their range, so
+// that a sample has some to show. The causes are as invented as the jobs.
 func Explained(j *pastjobs.Jobs, middle []float64) {
 	for n := range j.Jobs {
 		job := &j.Jobs[n]

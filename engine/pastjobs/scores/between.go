@@ -38,7 +38,8 @@ func Pool(figure, variance []float64) Pooled {
 	return p
 }
 
-// weightedMean weighs by 1/(variance + extra) and returns the sum of weights.
+// weightedMean weights figures by 1/(variance + extra) and also returns the sum of the
+// weights.
 func weightedMean(figure, variance []float64, extra float64) (mean, weight float64) {
 	for i, y := range figure {
 		w := 1 / (variance[i] + extra)

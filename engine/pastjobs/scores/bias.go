@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Pair is what was expected and what was found in one group of one job: steps of
+// Pair holds what was expected and what was found in one group of one job: steps of
 // damage in a pocket group, or hours of a trade.
 type Pair struct {
 	Group, Job      string
@@ -28,9 +28,9 @@ type Ratio struct {
 }
 
 // Ratios compares every group, in the order in which groups first appear, by the
-// geometric mean of found over expected: for figures whose logarithms the model
-// expects, such as hours. Confidence such as .8. A figure that has no ratio is an
-// error, and so is a job that appears in a group twice.
+// geometric mean of found over expected. It is for figures whose logarithms the model
+// predicts, such as hours. confidence is a level such as .8. A figure without a ratio
+// is an error, and so is a job that appears twice in a group.
 func Ratios(pairs []Pair, confidence float64) ([]Ratio, error) {
 	logs := newGrouped()
 	for _, p := range pairs {
@@ -48,11 +48,11 @@ func Ratios(pairs []Pair, confidence float64) ([]Ratio, error) {
 	return out, nil
 }
 
-// SumRatios compares every group by the sum found over the sum expected: for
-// counts, such as steps of damage, which may be 0 and whose mean the model expects.
-// The mean of their logarithms would say less than is so. Standard error by the
-// usual linearisation: √(Σ(found − R·expected)²/(n − 1)/n) over the mean expected
-// (W. G. Cochran, Sampling Techniques, 3rd ed., 1977, section 6.4; from memory).
+// SumRatios compares every group by the sum found over the sum expected. It is for
+// counts, such as steps of damage, which may be 0 and whose mean the model predicts;
+// the mean of their logarithms would come out too low. The standard error is the usual
+// linearisation: √(Σ(found − R·expected)²/(n − 1)/n) over the mean expected (W. G.
+// Cochran, Sampling Techniques, 3rd ed., 1977, section 6.4; from memory).
 func SumRatios(pairs []Pair, confidence float64) ([]Ratio, error) {
 	both := newGrouped()
 	for _, p := range pairs {

@@ -6,9 +6,9 @@ import (
 	"underpaint/engine/chance"
 )
 
-// tails returns P(B ≤ k) and P(B ≥ k) for B the number of hits in n tries of
-// chance p. Terms are multiplied up and down from the most likely count and
-// divided by their sum, so that no logarithm or factorial is needed.
+// tails returns P(B ≤ k) and P(B ≥ k) for B the number of hits in n tries with
+// probability p. It multiplies terms up and down from the most likely count and divides
+// by their sum, so it needs no logarithm or factorial.
 func tails(k, n int, p float64) (atMost, atLeast float64) {
 	if p <= 0 || p >= 1 {
 		return certain(k, n, p)
@@ -37,7 +37,7 @@ func tails(k, n int, p float64) (atMost, atLeast float64) {
 	return atMost / all, atLeast / all
 }
 
-// certain is tails for a chance of 0 or 1.
+// certain is tails for a probability of 0 or 1.
 func certain(k, n int, p float64) (atMost, atLeast float64) {
 	hits := 0
 	if p >= 1 {
@@ -58,10 +58,10 @@ func checkCount(hits, n int, confidence float64) {
 	}
 }
 
-// Wilson returns the score interval of a share of which hits of n were seen
-// (E. B. Wilson, J. Amer. Statist. Assoc. 22, 1927; method 3 of R. G. Newcombe,
-// "Two-sided confidence intervals for the single proportion", Statistics in
-// Medicine 17, 1998). Confidence such as .95.
+// Wilson returns the score interval of a share after hits hits in n tries (E. B.
+// Wilson, J. Amer. Statist. Assoc. 22, 1927; method 3 of R. G. Newcombe, "Two-sided
+// confidence intervals for the single proportion", Statistics in Medicine 17, 1998).
+// confidence is a level such as .95.
 func Wilson(hits, n int, confidence float64) (low, high float64) {
 	checkCount(hits, n, confidence)
 	z := chance.NormalQuantile(float64((1 + confidence) / 2))
@@ -79,9 +79,9 @@ func Wilson(hits, n int, confidence float64) (low, high float64) {
 	return low, high
 }
 
-// ClopperPearson returns the exact interval of a share of which hits of n were
-// seen: never covers less often than it says (C. J. Clopper and E. S. Pearson,
-// Biometrika 26, 1934; method 5 of Newcombe 1998).
+// ClopperPearson returns the exact interval of a share after hits hits in n tries. It
+// never covers less often than it claims (C. J. Clopper and E. S. Pearson, Biometrika
+// 26, 1934; method 5 of Newcombe 1998).
 func ClopperPearson(hits, n int, confidence float64) (low, high float64) {
 	checkCount(hits, n, confidence)
 	tail := float64((1 - confidence) / 2)
@@ -95,7 +95,7 @@ func ClopperPearson(hits, n int, confidence float64) (low, high float64) {
 	return low, high
 }
 
-// solve halves (0, 1) down to the place where below turns false.
+// solve bisects (0, 1) for the point where below becomes false.
 func solve(below func(p float64) bool) float64 {
 	a, b := 0.0, 1.0
 	for {
@@ -112,7 +112,7 @@ func solve(below func(p float64) bool) float64 {
 }
 
 // HitLimits returns the fewest and the most hits in n tries that agree with a
-// chance, two-sided: either tail beyond them has at most half the level.
+// probability, two-sided: each tail beyond them has at most half the level.
 func HitLimits(n int, chanceOfHit, level float64) (fewest, most int) {
 	checkCount(0, n, level)
 	for half := float64(level / 2); ; fewest++ {
@@ -123,8 +123,8 @@ func HitLimits(n int, chanceOfHit, level float64) (fewest, most int) {
 	return fewest, mostHits(n, chanceOfHit, float64(level/2))
 }
 
-// mostHits is the largest count that as many or more hits reach with a chance
-// above tail.
+// mostHits is the largest count such that as many hits or more have a probability above
+// tail.
 func mostHits(n int, chanceOfHit, tail float64) int {
 	for most := n; ; most-- {
 		if _, up := tails(most, n, chanceOfHit); up > tail || most == 0 {

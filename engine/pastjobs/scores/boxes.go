@@ -2,20 +2,20 @@ package scores
 
 import "math"
 
-// Boxes is the number of boxes in the strip of finished jobs: one for jobs below
-// their own first range, ten slots inside it, one for jobs above.
+// Boxes is the number of boxes in the strip of finished jobs: one for jobs below their
+// own first range, ten slots inside it, one for jobs above.
 const Boxes = 12
 
-// Finished is where one finished job fell: the ends of its own first range, what
-// it came to, and its place among the draws as [PIT] or [LognormalPIT] gives it.
+// Finished says where one finished job fell: the ends of its own first range, its final
+// price, and its place among the draws as [PIT] or [LognormalPIT] gives it.
 type Finished struct {
 	Low, High, Found float64
 	PIT              float64
 }
 
-// Box is the box of a job, 0 to 11. Below and above are told by the ends that
-// were published, an end itself being inside. The slots inside are equally
-// likely: each holds 8 jobs in 100 of an honest range.
+// Box is the box of a job, 0 to 11. The published ends decide what is below and above;
+// an end itself is inside. The slots inside are equally likely: each holds 8 jobs in
+// 100 of an honest range.
 func (f Finished) Box() int {
 	f.check()
 	switch {
@@ -24,7 +24,7 @@ func (f Finished) Box() int {
 	case f.Found > f.High:
 		return Boxes - 1
 	}
-	// A hair is added so that .18, one slot in, is not .07999… of the way.
+	// The tiny addition keeps .18, one slot in, from becoming .07999… of the way.
 	slot := math.Floor(float64((f.PIT-0.1)/0.08) + 0x1p-40)
 	return int(math.Max(1, math.Min(slot+1, 10)))
 }
@@ -43,7 +43,7 @@ func Strip(jobs []Finished) (count [Boxes]int) {
 	return count
 }
 
-// BoxChance is the chance of a box under an honest range.
+// BoxChance is the probability of a box under an honest range.
 func BoxChance(box int) float64 {
 	if box == 0 || box == Boxes-1 {
 		return 0.1

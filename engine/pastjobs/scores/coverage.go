@@ -1,7 +1,7 @@
 package scores
 
-// LeastJobs is the fewest finished jobs about which anything is said
-// (assumption: of nine jobs, all nine inside an 80 % range is 13 chances in 100).
+// LeastJobs is the fewest finished jobs about which anything is said (assumption: with
+// nine jobs, the probability that all nine are inside an 80 % range is 13 in 100).
 const LeastJobs = 10
 
 // Coverage counts finished jobs against their own first ranges.
@@ -15,12 +15,12 @@ func Count(jobs []Finished) Coverage {
 	return c
 }
 
-// Verdict is what the counts say of ranges that promise eight jobs in ten inside.
+// Verdict is what the counts say about ranges that promise eight jobs in ten inside.
 type Verdict int
 
 const (
 	TooFew    Verdict = iota // fewer than LeastJobs: nothing is said
-	Agrees                   // within what chance does
+	Agrees                   // within chance
 	TooNarrow                // more jobs outside than chance explains
 	TooWide                  // fewer jobs outside than chance explains
 )
@@ -29,7 +29,7 @@ const (
 // the verdict is TooFew.
 type Judgement struct {
 	Verdict      Verdict
-	ExpectedOut  float64 // jobs outside that the range promised
+	ExpectedOut  float64 // jobs outside that the range leads one to expect
 	Fewest, Most int     // hits that agree with 80 %, at the 5 % level
 	Low, High    float64 // 95 % interval of the share inside, after Wilson
 	// MostTail is the most jobs above, or below, that agree with 10 % at the

@@ -9,8 +9,8 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// Eq. 43 of Gneiting and Raftery 2007 by hand; its mean for N(0,1) and its own
-// central range is 4φ(z)/a.
+// Eq. 43 of Gneiting and Raftery 2007 by hand; its mean for N(0,1) and the central
+// range of N(0,1) is 4φ(z)/a.
 func TestIntervalScore(t *testing.T) {
 	for _, c := range [][4]float64{{10, 20, 15, 10}, {10, 20, 8, 30}, {10, 20, 25, 60}, {8000, 14000, 15500, 21000}} {
 		check(t, "interval score", IntervalScore(c[0], c[1], c[2], 0.2), c[3], 1e-12)
@@ -36,8 +36,8 @@ func TestPinball(t *testing.T) {
 
 // Inputs and printed intervals of R. G. Newcombe, Statistics in Medicine 17 (1998)
 // 857-872, table I: Wilson is method 3, Clopper-Pearson method 5; 4 of 10 and the
-// rule-of-three rows recomputed with another library; 7 of 50 is the example in
-// SciPy's documentation of its binomial test.
+// rule-of-three rows recomputed with another library; 7 of 50 is the example in SciPy's
+// documentation of its binomial test.
 func TestIntervalsOfAShare(t *testing.T) {
 	for _, c := range []struct {
 		hits, n                          int
@@ -56,8 +56,8 @@ func TestIntervalsOfAShare(t *testing.T) {
 	low, high := ClopperPearson(7, 50, .95)
 	check(t, "7 of 50 low", low, .05819170033997342, 1e-12)
 	check(t, "7 of 50 high", high, .26739600249700846, 1e-12)
-	// The printed low end carries its root finder's tolerance; the root of the
-	// binomial sum in 50-digit arithmetic (Python's decimal) is this.
+	// The printed low end includes its root finder's tolerance; this is the root of the
+	// binomial sum in 50-digit arithmetic (Python's decimal).
 	check(t, "7 of 50 low, exact", low, .058191700340372084863, 1e-15)
 	for n, want := range map[int]float64{20: .1391083407, 50: .0581550791, 100: .0295130496} {
 		_, high := ClopperPearson(0, n, .9) // 5 % in the upper tail
@@ -101,8 +101,8 @@ func TestTailsAgainstGonum(t *testing.T) {
 	}
 }
 
-// Exact binomial; the same limits as the equal-tailed interval of a general
-// statistics library.
+// Exact binomial; the same limits as the equal-tailed interval of a general statistics
+// library.
 func TestHitLimits(t *testing.T) {
 	for _, c := range []struct {
 		n            int
@@ -121,14 +121,14 @@ func TestJudge(t *testing.T) {
 		verdict      Verdict
 		above, below bool
 	}{
-		{Coverage{9, 9, 0, 0}, TooFew, false, false}, // not a word, even so
+		{Coverage{9, 9, 0, 0}, TooFew, false, false}, // even so, no verdict
 		{Coverage{10, 1, 8, 1}, Agrees, false, false},
 		{Coverage{24, 2, 19, 3}, Agrees, false, false},
 		{Coverage{20, 4, 12, 4}, Agrees, false, false},
 		{Coverage{20, 4, 11, 5}, TooNarrow, false, false}, // P(B(20,.1) ≥ 5) = .043
 		{Coverage{20, 3, 11, 6}, TooNarrow, true, false},  // P(B(20,.1) ≥ 6) = .011
 		{Coverage{20, 0, 20, 0}, TooWide, false, false},
-		{Coverage{100, 0, 80, 20}, Agrees, true, false}, // right in the middle, all misses on one side
+		{Coverage{100, 0, 80, 20}, Agrees, true, false}, // right in the middle, but all misses on one side
 		{Coverage{100, 20, 80, 0}, Agrees, false, true},
 	} {
 		j := c.c.Judge()
@@ -144,8 +144,8 @@ func TestJudge(t *testing.T) {
 	mustPanic(t, "does not add up", func() { Coverage{10, 1, 1, 1}.Judge() })
 }
 
-// An honest forecaster is called wrong in at most 5 cases of 100; one whose ranges
-// are a third too narrow is found out most of the time with 100 jobs.
+// An honest forecaster is called wrong in at most 5 cases of 100; one whose ranges are
+// a third too narrow is detected most of the time with 100 jobs.
 func TestJudgeOverManyShops(t *testing.T) {
 	r := newRandom(3)
 	wrong := func(width float64) (n int) {
@@ -185,8 +185,8 @@ func TestBoxes(t *testing.T) {
 		sum += BoxChance(b)
 	}
 	check(t, "chances", sum, 1, 1e-12)
-	// An honest range fills the boxes as BoxChance says: chi-square of 11 degrees,
-	// 31.264 at 0.1 % (any table). A biased one does not.
+	// An honest range fills the boxes as BoxChance says: chi-square with 11 degrees,
+	// 31.264 at 0.1 % (any table). A biased range does not.
 	for shift, even := range map[float64]bool{0: true, 0.3: false} {
 		r := newRandom(4)
 		jobs := make([]Finished, 5000)

@@ -1,7 +1,7 @@
 package scores
 
-// grouped holds one value and one variance per job in each group, groups in the
-// order in which they first appear, so that no result hangs on a map's order.
+// grouped holds one value and one variance per job in each group. Groups are in the
+// order in which they first appear, so that no result depends on a map's order.
 type grouped struct {
 	names           []string
 	jobs            [][]string

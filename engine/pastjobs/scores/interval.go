@@ -9,9 +9,9 @@ import (
 // Outside is the share of jobs that a range leaves out, a tenth on either side.
 const Outside = 0.2
 
-// IntervalScore is that of a central range which leaves out the share outside:
-// its width, and 2/outside times the distance by which it was missed (Gneiting
-// and Raftery 2007, eq. 43). Smaller is better; unit of the ends.
+// IntervalScore is the score of a central range that leaves out the share outside: its
+// width, plus 2/outside times the distance by which it missed (Gneiting and Raftery
+// 2007, eq. 43). Smaller is better; the unit is that of the ends.
 func IntervalScore(low, high, found, outside float64) float64 {
 	if !(high >= low) || !(outside > 0 && outside < 1) {
 		panic("engine: internal error: interval score of ends out of order")
@@ -19,9 +19,9 @@ func IntervalScore(low, high, found, outside float64) float64 {
 	return high - low + float64(2/outside*(math.Max(low-found, 0)+math.Max(found-high, 0)))
 }
 
-// Pinball is the score of a quantile: level times the miss when found lies above
-// it, 1 − level times the miss when below (R. Koenker and G. Bassett,
-// Econometrica 46, 1978; from memory).
+// Pinball is the score of a quantile: level times the miss if found is above it, 1 −
+// level times the miss if below (R. Koenker and G. Bassett, Econometrica 46, 1978; from
+// memory).
 func Pinball(quantile, found, level float64) float64 {
 	if found >= quantile {
 		return float64(level * (found - quantile))
@@ -35,9 +35,9 @@ const (
 	twicePhi0     = 0.797884560802865355880
 )
 
-// NormalCRPS is the score of a normal forecast in closed form:
-// sd·(z(2Φ(z) − 1) + 2φ(z) − 1/√π) with z = (found − mean)/sd (Gneiting and
-// Raftery 2007, p. 367). With sd 0 it is the plain miss.
+// NormalCRPS is the score of a normal forecast in closed form: sd·(z(2Φ(z) − 1) + 2φ(z)
+// − 1/√π) with z = (found − mean)/sd (Gneiting and Raftery 2007, p. 367). With sd 0 it
+// is the absolute miss.
 func NormalCRPS(mean, sd, found float64) float64 {
 	if !(sd >= 0) {
 		panic("engine: internal error: score of a negative spread")
@@ -50,8 +50,8 @@ func NormalCRPS(mean, sd, found float64) float64 {
 	return float64(sd * (float64(z*(float64(2*chance.NormalCDF(z))-1)) + twoPhi - oneOverRootPi))
 }
 
-// Average returns the mean of the scores of some jobs and its standard error,
-// which is unknown (0, false) for fewer than two.
+// Average returns the mean of the scores of some jobs and its standard error, which is
+// unknown (0, false) for fewer than two.
 func Average(score []float64) (mean, se float64, known bool) {
 	if len(score) == 0 {
 		panic("engine: internal error: average of no scores")

@@ -6,16 +6,16 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Prior spreads: how far a shop's own level may lie from the starting figures, as
-// a standard deviation on the log scale (assumptions). They are stated and not
-// estimated, because one shop's dozen groups say next to nothing about how shops
-// differ from each other.
+// Prior spreads: how far a shop's own level may be from the starting figures, as a
+// standard deviation on the log scale (assumptions). They are fixed and not estimated,
+// because one shop's dozen groups say next to nothing about how shops differ from each
+// other.
 const (
 	PocketPriorSD = 0.30 // depth of rust in a pocket group: two shops in three within a third
 	TradePriorSD  = 0.20 // hours of a trade: two shops in three within a fifth
 )
 
-// PriorJobs is how many jobs the starting spread is worth (assumption).
+// PriorJobs is the number of jobs that the starting spread is worth (assumption).
 const PriorJobs = 10
 
 // Observation is one job's residual in one group: ln found − ln expected, with
@@ -32,24 +32,24 @@ type Learnt struct {
 	// Plain is the mean of the residuals, PlainSE its standard error and Extra the
 	// variance between jobs beyond the model's: see Pool.
 	Plain, PlainSE, Extra float64
-	// Shift is Plain drawn towards 0, the starting figures; SD its posterior
-	// standard deviation; Share how much of it is the shop's, 0 to 1.
+	// Shift is Plain shrunk towards 0, the starting figures; SD is its posterior
+	// standard deviation; Share is the weight of the shop's own jobs in it, 0 to 1.
 	Shift, SD, Share float64
 	// Low and High are the 80 % interval of the shift.
 	Low, High float64
 }
 
-// Factor is the shift as a factor on what it shifts, with its 80 % interval.
+// Factor returns the shift as a factor on what it shifts, with its 80 % interval.
 func (l Learnt) Factor() (factor, low, high float64) {
 	return chance.Exp(l.Shift), chance.Exp(l.Low), chance.Exp(l.High)
 }
 
-// Learn estimates the shift of every group, in the order in which groups first
-// appear. Prior of a shift: normal around 0 with standard deviation priorSD. The
-// residuals are pooled with Pool, and the pooled mean y with standard error s
-// becomes y·τ²/(τ²+s²) (normal mean with normal prior: A. Gelman and others,
-// Bayesian Data Analysis, section 2.5). Groups are taken one by one; that their
-// jobs are the same cars is not used.
+// Learn estimates the shift of every group, in the order in which groups first appear.
+// The prior of a shift is normal around 0 with standard deviation priorSD. Pool
+// combines the residuals, and the pooled mean y with standard error s becomes
+// y·τ²/(τ²+s²) (normal mean with normal prior: A. Gelman and others, Bayesian Data
+// Analysis, section 2.5). Groups are treated separately, although their jobs are the
+// same cars.
 func Learn(all []Observation, priorSD float64) ([]Learnt, error) {
 	g, err := observed(all, priorSD)
 	if err != nil {
@@ -88,7 +88,7 @@ const (
 	MostVariance  = 1e6
 )
 
-// shrink draws the pooled mean of a group towards 0; no jobs give the prior.
+// shrink pulls the pooled mean of a group towards 0; without jobs it returns the prior.
 func shrink(name string, value, variance []float64, priorSD float64) Learnt {
 	l := Learnt{Group: name, Jobs: len(value), SD: priorSD}
 	if len(value) > 0 {

@@ -60,8 +60,8 @@ func TestPoolEightSchools(t *testing.T) {
 	mustPanic(t, "nothing to pool", func() { Pool(nil, nil) })
 }
 
-// Normal mean with known variance and normal prior, by hand (BDA section 2.5):
-// prior N(0, .3²), one residual .4 of variance .09: half way, sd .3/√2.
+// Normal mean with known variance and normal prior, by hand (BDA section 2.5): prior
+// N(0, .3²), one residual .4 of variance .09: halfway, sd .3/√2.
 func TestShrinkByHand(t *testing.T) {
 	l := learnOne(t, []Observation{{"floors", "a", .4, .09}}, .3)
 	check(t, "shift", l.Shift, .2, 1e-15)
@@ -113,7 +113,8 @@ func TestShrinkProperties(t *testing.T) {
 		return learnOne(t, make1(residuals), .3).Shift == -learnOne(t, make1(turned), .3).Shift
 	}, gen.SliceOfN(5, gen.Float64Range(-2, 2))))
 	properties.TestingRun(t)
-	// The two ends: one vague job moves next to nothing, a thousand all the way.
+	// The two extremes: one vague job moves next to nothing, a thousand jobs move the
+	// shift all the way.
 	if l := learnOne(t, []Observation{{"g", "a", .5, 9}}, .2); l.Shift > .005 {
 		t.Errorf("one vague job moved it by %g", l.Shift)
 	}
@@ -122,9 +123,9 @@ func TestShrinkProperties(t *testing.T) {
 	}
 }
 
-// shops learns the shift of many simulated shops with n jobs each; truths come
-// from N(0, truthSD). It returns the share of truths inside the 80 % interval, the
-// mean square of (shift − truth)/SD, and mean squares of error, drawn in and plain.
+// shops learns the shift of many simulated shops with n jobs each; truths come from
+// N(0, truthSD). It returns the share of truths inside the 80 % interval, the mean
+// square of (shift − truth)/SD, and the mean squared errors with and without shrinkage.
 func shops(t *testing.T, seed uint64, n int, truthSD, priorSD, extra float64) (inside, z2, drawn, plain float64) {
 	const many = 2000
 	r := newRandom(seed)
@@ -144,8 +145,8 @@ func shops(t *testing.T, seed uint64, n int, truthSD, priorSD, extra float64) (i
 func TestShopsAreRecovered(t *testing.T) {
 	for _, n := range []int{1, 3, 9, 30} {
 		inside, z2, drawn, plain := shops(t, 10+uint64(n), n, .3, .3, 0)
-		// .8 ± 5 standard errors of 2000 shops; a little more is owed to Extra, which
-		// cannot go below 0.
+		// .8 ± 5 standard errors of 2000 shops, and a little more because Extra cannot
+		// go below 0.
 		if inside < .8-.045 || inside > .8+.065 {
 			t.Errorf("%d jobs: %.3f of the truths inside 80 %%", n, inside)
 		}
@@ -160,22 +161,23 @@ func TestShopsAreRecovered(t *testing.T) {
 	if inside, _, _, _ := shops(t, 41, 12, .3, .3, .5); inside < .73 || inside > .87 {
 		t.Errorf("extra spread: %.3f inside", inside)
 	}
-	// Negative control: shops that differ far more than the prior says are missed.
+	// Negative control: with shops that differ far more than the prior says, the
+	// interval misses too often.
 	if inside, z2, _, _ := shops(t, 42, 3, .9, .1, 0); inside > .5 || z2 < 5 {
 		t.Errorf("a prior much too tight passes: %.3f inside, mean square %.1f", inside, z2)
 	}
 	// A shop whose truth is the starting figure is not moved beyond noise: its 80 %
-	// interval leaves out 0 no more often than 20 times in 100, and drawing in
-	// leaves it nearer to 0 than the plain mean.
+	// interval leaves out 0 at most 20 times in 100, and shrinkage leaves the estimate
+	// nearer to 0 than the plain mean.
 	inside, _, drawn, plain := shops(t, 43, 9, 0, .3, 0)
 	if inside < .78 || drawn >= plain {
 		t.Errorf("the starting shop: %.3f inside, mean squares %g, plain %g", inside, drawn, plain)
 	}
 }
 
-// Simulation-based calibration (S. Talts and others, arXiv:1804.06788, 2018): the
-// rank of the truth among 9 posterior draws is even over 0..9. One job a shop, so
-// that the model is exact. Chi-square of 9 degrees: 27.877 at 0.1 %.
+// Simulation-based calibration (S. Talts and others, arXiv:1804.06788, 2018): the rank
+// of the truth among 9 posterior draws is uniform over 0..9. Each shop has one job, so
+// that the model is exact. Chi-square with 9 degrees: 27.877 at 0.1 %.
 func TestRanksAreEven(t *testing.T) {
 	ranks := func(prior float64) float64 {
 		r := newRandom(6)
@@ -248,7 +250,7 @@ func TestRatios(t *testing.T) {
 			t.Errorf("%+v: %v", p, err)
 		}
 	}
-	// The interval holds the true ratio in 80 shops of 100, by simulation.
+	// The interval contains the true ratio in 80 shops of 100, by simulation.
 	random, inside := newRandom(7), 0
 	for range 2000 {
 		var pairs []Pair
@@ -265,9 +267,9 @@ func TestRatios(t *testing.T) {
 	}
 }
 
-// TestSumRatios: a ratio of sums worked by hand, a group found sound, and the
-// standard error against the jackknife (M. H. Quenouille, Biometrika 43, 1956),
-// which comes at it another way.
+// TestSumRatios: a ratio of sums worked out by hand, a group found sound, and the
+// standard error against the jackknife (M. H. Quenouille, Biometrika 43, 1956), which
+// is independent of it.
 func TestSumRatios(t *testing.T) {
 	// Found 2, 0, 7 where 3, 1, 5 were expected: 9/9 = 1; misses −1, −1, 2, squares 6.
 	r, err := SumRatios([]Pair{{"floors", "a", 3, 2}, {"lids", "a", 2, 0}, {"floors", "b", 1, 0}, {"floors", "c", 5, 7}}, .8)

@@ -2,31 +2,31 @@ package scores
 
 import "math"
 
-// Prediction is a job's residual as the other jobs of its group predict it.
+// Prediction is a job's residual as predicted by the other jobs of its group.
 type Prediction struct {
 	Group, Job string
-	Others     int // jobs it was predicted from
-	// Shift and SD are what the others taught; Extra is their variance beyond
-	// the model's; Variance is the model's for this residual.
+	Others     int // number of jobs that it was predicted from
+	// Shift and SD are what the others taught. Extra is their variance beyond the
+	// model's. Variance is the model's for this residual.
 	Shift, SD, Extra, Variance float64
 	Residual                   float64
 }
 
-// Spread is the standard deviation of the prediction, everything included.
+// Spread is the standard deviation of the prediction with everything included.
 func (p Prediction) Spread() float64 {
 	return math.Sqrt(p.Variance + p.Extra + float64(p.SD*p.SD))
 }
 
-// Standard is the miss in standard deviations of the model alone, without Extra:
-// around 1 in the mean square when the model's spread is right. It feeds
-// LearnSpread.
+// Standard is the miss in standard deviations of the model alone, without Extra. Its
+// mean square is about 1 when the model's spread is right. [LearnSpread] takes it as
+// input.
 func (p Prediction) Standard() float64 {
 	return (p.Residual - p.Shift) / math.Sqrt(p.Variance+float64(p.SD*p.SD))
 }
 
-// LeaveOneOut predicts every job from the others of its group, in the order
-// given, so that no job is scored by a model that has seen it. A group's only
-// job is predicted by the prior.
+// LeaveOneOut predicts every job from the others of its group, in the order given, so
+// that no job is scored by a model that has seen it. The prior predicts a group's only
+// job.
 func LeaveOneOut(all []Observation, priorSD float64) ([]Prediction, error) {
 	g, err := observed(all, priorSD)
 	if err != nil {
@@ -50,9 +50,9 @@ func without(v []float64, j int) []float64 {
 	return append(append(rest, v[:j]...), v[j+1:]...)
 }
 
-// Comparison is the mean CRPS of jobs predicted with what the others taught and
-// with the starting figures. Gain is the second less the first, with its
-// standard error over the predictions taken as independent; on the log scale.
+// Comparison holds the mean CRPS of jobs predicted with what the others taught and with
+// the starting figures. Gain is the second minus the first; its standard error treats
+// the predictions as independent. All are on the log scale.
 type Comparison struct {
 	Predictions      int
 	Learnt, Starting float64
@@ -60,7 +60,7 @@ type Comparison struct {
 	Known            bool
 }
 
-// Compare scores predictions; there must be one at least.
+// Compare scores predictions, of which there must be at least one.
 func Compare(predictions []Prediction) Comparison {
 	c := Comparison{Predictions: len(predictions)}
 	var learnt, starting, gain []float64

@@ -10,8 +10,8 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// A prediction is what Learn says of the others and hangs on nothing else: the
-// job's own residual changes nothing in it.
+// A prediction is what Learn says of the others and depends on nothing else: the job's
+// own residual changes nothing in it.
 func TestLeaveOneOutHasNotSeenTheJob(t *testing.T) {
 	properties := seeded(20260604, 200)
 	properties.Property("as Learn without the job", prop.ForAll(func(r []float64, k int, other float64) bool {
@@ -104,7 +104,7 @@ func TestSpreadByHand(t *testing.T) {
 	mustPanic(t, "not finite", func() { LearnSpread([]float64{math.NaN()}, 10) })
 }
 
-// The cube-root approximation against gonum's chi-square: half a per cent.
+// The cube-root approximation against gonum's chi-square: within half a per cent.
 func TestMeanChiSquare(t *testing.T) {
 	for _, v := range []float64{10, 11, 17, 40, 200, 1000} {
 		for _, p := range []float64{.1, .9} {
@@ -116,8 +116,8 @@ func TestMeanChiSquare(t *testing.T) {
 	}
 }
 
-// Shops whose spread differs are recovered within the stated interval; the prior
-// of the simulation is the one that is stated: 10/χ² of 10 degrees.
+// The stated interval recovers the spread of shops that differ; the simulation draws
+// from the stated prior: 10/χ² with 10 degrees.
 func TestSpreadIsRecovered(t *testing.T) {
 	r := newRandom(11)
 	inside := 0

@@ -2,13 +2,13 @@ package scores
 
 import "strconv"
 
-// Rate is a chance that is not known, such as how often a floor found holed was
-// expected sound: a beta distribution whose parameters are whole numbers. A and B
-// are hits and misses, those the prior is worth counted in; both at least 1.
+// Rate is an unknown probability, such as how often a floor with holes was expected
+// sound: a beta distribution with whole-number parameters. A and B count hits and
+// misses, including those that the prior is worth; both are at least 1.
 type Rate struct{ A, B int }
 
-// Seen is the rate after hits in n more tries (conjugate update of a binomial
-// chance: Bayesian Data Analysis, section 2.4).
+// Seen is the rate after hits hits in n more tries (conjugate update of a binomial
+// probability: Bayesian Data Analysis, section 2.4).
 func (r Rate) Seen(hits, n int) Rate {
 	r.check()
 	if hits < 0 || hits > n {
@@ -17,21 +17,21 @@ func (r Rate) Seen(hits, n int) Rate {
 	return Rate{r.A + hits, r.B + n - hits}
 }
 
-// Mean of the rate.
+// Mean is the mean of the rate.
 func (r Rate) Mean() float64 {
 	r.check()
 	return float64(r.A) / float64(r.A+r.B)
 }
 
-// Variance of the rate.
+// Variance is the variance of the rate.
 func (r Rate) Variance() float64 {
 	r.check()
 	a, b := float64(r.A), float64(r.B)
 	return float64(a*b) / float64((a+b)*(a+b)*(a+b+1))
 }
 
-// Quantile of the rate, 0 < p < 1: by P(rate ≤ x) = P(at least A hits in A+B−1
-// tries of chance x) (Abramowitz and Stegun 1964, 26.5.24).
+// Quantile is the p-quantile of the rate, 0 < p < 1, from P(rate ≤ x) = P(at least A
+// hits in A+B−1 tries with probability x) (Abramowitz and Stegun 1964, 26.5.24).
 func (r Rate) Quantile(p float64) float64 {
 	r.check()
 	if !(p > 0 && p < 1) {
@@ -40,7 +40,7 @@ func (r Rate) Quantile(p float64) float64 {
 	return solve(func(x float64) bool { _, up := tails(r.A, r.A+r.B-1, x); return up < p })
 }
 
-// Hits is the chance of exactly k hits in n tries to come (beta-binomial).
+// Hits is the probability of exactly k hits in n future tries (beta-binomial).
 func (r Rate) Hits(k, n int) float64 {
 	r.check()
 	if k < 0 || k > n {

@@ -9,8 +9,8 @@ import (
 )
 
 // Gelman and others, Bayesian Data Analysis, section 2.4 (from memory): 437 of 980
-// births, even prior: mean .446, sd .016, 95 % .415 to .477; more digits recomputed
-// with two other libraries, as are the other rows.
+// births, uniform prior: mean .446, sd .016, 95 % .415 to .477. More digits, and the
+// other rows, recomputed with two other libraries.
 func TestRateWorkedExample(t *testing.T) {
 	r := Rate{1, 1}.Seen(437, 980)
 	check(t, "mean", r.Mean(), .4460285132, 1e-10)
@@ -43,9 +43,9 @@ func TestRateHits(t *testing.T) {
 	mustPanic(t, "level", func() { Rate{1, 1}.Quantile(1) })
 }
 
-// Averaged over the prior, the central 80 % interval holds the rate in exactly 80
-// cases of 100 (integral over the beta prior by a fine sum of its quantiles):
-// even prior and 10 tries, Beta(2,8) and 5 tries.
+// Averaged over the prior, the central 80 % interval contains the rate in exactly 80
+// cases of 100 (integral over the beta prior by a fine sum of its quantiles): uniform
+// prior and 10 tries, Beta(2,8) and 5 tries.
 func TestRateCoverageOverThePrior(t *testing.T) {
 	for _, c := range []struct {
 		prior Rate

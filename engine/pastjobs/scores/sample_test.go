@@ -54,7 +54,7 @@ func TestNormalCRPS(t *testing.T) {
 	check(t, "skill", 1-ours/zero, .2759731106863, 1e-12)
 }
 
-// quantiles is a sample that stands for N(mean, sd).
+// quantiles returns a sample that represents N(mean, sd).
 func quantiles(mean, sd float64, n int) []float64 {
 	out := make([]float64, n)
 	for i := range out {
@@ -63,15 +63,16 @@ func quantiles(mean, sd float64, n int) []float64 {
 	return out
 }
 
-// The sample score tends to the closed form; sums of ten million with a spread of
-// a few units lose nothing.
+// The sample score tends to the closed form; amounts of ten million with a spread of a
+// few units lose no digits.
 func TestCRPSSampleAgainstClosedForm(t *testing.T) {
 	for _, mean := range []float64{0, 1e10} {
 		for _, y := range []float64{-2, 0, 0.7, 3} {
 			check(t, "sample", CRPS(quantiles(mean, 1, 20001), mean+y), NormalCRPS(mean, 1, mean+y), 3e-5)
 		}
 	}
-	// A right forecast of N(0,1) scores 1/√π on average; fair even with 5 draws.
+	// A correct forecast of N(0,1) scores 1/√π on average; the fair score does so even
+	// with 5 draws.
 	r := newRandom(1)
 	fair, plain := make([]float64, 20000), make([]float64, 20000)
 	for i := range fair {
@@ -91,8 +92,8 @@ func TestCRPSSampleAgainstClosedForm(t *testing.T) {
 	}
 }
 
-// A strictly proper score is least on average for the true forecast (Gneiting and
-// Raftery 2007). The average is over a fine grid of outcomes of N(0, 1).
+// The average of a strictly proper score is smallest for the true forecast (Gneiting
+// and Raftery 2007). The average is over a fine grid of outcomes of N(0, 1).
 func TestScoresAreProper(t *testing.T) {
 	outcomes := quantiles(0, 1, 400)
 	crps := func(mean, sd float64) (sum float64) {
@@ -112,14 +113,14 @@ func TestScoresAreProper(t *testing.T) {
 	properties := seeded(20260601, 150)
 	properties.Property("a wrong forecast scores worse", prop.ForAll(func(mean, logSD float64) bool {
 		if math.Abs(mean) < 0.1 && math.Abs(logSD) < 0.1 {
-			return true // too near the truth for a grid
+			return true // too close to the truth for a grid
 		}
 		sd := math.Exp(logSD)
 		return crps(mean, sd) > bestCRPS && interval(mean, sd) > bestInterval
 	}, gen.Float64Range(-2, 2), gen.Float64Range(-1.5, 1.5)))
 	properties.TestingRun(t)
-	// Negative control: the plain miss of the middle cannot tell a spread at all,
-	// and the width alone rewards a range that is too narrow.
+	// Negative control: the absolute miss of the middle ignores the spread, and the
+	// width alone rewards a range that is too narrow.
 	if crps(0, 0.3) <= bestCRPS || interval(0, 0.3) <= bestInterval {
 		t.Error("too narrow a forecast was rewarded")
 	}
@@ -141,8 +142,8 @@ func TestPITOfSamples(t *testing.T) {
 	check(t, "nothing", LognormalPIT(100, 200, 0), 0, 0)
 }
 
-// With half of all draws the same sum, only the randomised place is even. Chi-square
-// of 9 degrees: 27.877 at 0.1 % (any table).
+// With half of all draws equal, only the randomised place is uniform. Chi-square with 9
+// degrees: 27.877 at 0.1 % (any table).
 func TestPITWithAnAtom(t *testing.T) {
 	r := newRandom(2)
 	draw := func() float64 { return math.Max(0, r.normal(0, 1)) }

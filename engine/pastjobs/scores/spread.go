@@ -11,20 +11,19 @@ import (
 type Spread struct {
 	Jobs      int
 	Plain     float64 // root mean square of the standardised misses; 0 without jobs
-	Factor    float64 // Plain drawn towards 1
-	Degrees   float64 // jobs behind Factor, those the prior is worth included
-	Share     float64 // how much of Factor is the shop's, 0 to 1
+	Factor    float64 // Plain shrunk towards 1
+	Degrees   float64 // jobs behind Factor, including those that the prior is worth
+	Share     float64 // the weight of the shop's own jobs in Factor, 0 to 1
 	Low, High float64 // 80 % interval
 }
 
 // LearnSpread takes misses in standard deviations of the model (see
-// Prediction.Standard). The variance has a scaled inverse chi-square prior, which
-// is an inverse gamma: scale 1, worth priorJobs; the posterior scale is the mean
-// square with the prior counted in (Bayesian Data Analysis, section 2.6). The
-// interval uses the cube-root approximation to the chi-square distribution
-// (E. B. Wilson and M. M. Hilferty, Proc. Nat. Acad. Sci. 17, 1931), good to half
-// a per cent of the ends from ten degrees on. A miss that is not finite is a
-// programming mistake and panics.
+// [Prediction.Standard]). The variance has a scaled inverse chi-square prior, which is
+// an inverse gamma, with scale 1 and worth priorJobs; the posterior scale is the mean
+// square including the prior (Bayesian Data Analysis, section 2.6). The interval uses
+// the cube-root approximation to the chi-square distribution (E. B. Wilson and M. M.
+// Hilferty, Proc. Nat. Acad. Sci. 17, 1931), accurate to half a per cent of the ends
+// from ten degrees on. A miss that is not finite is a programming error and panics.
 func LearnSpread(misses []float64, priorJobs float64) Spread {
 	sum := 0.0
 	for _, z := range misses {
@@ -48,14 +47,14 @@ func spreadOf(sum float64, n int, priorJobs float64) Spread {
 	return s
 }
 
-// meanChiSquare is the p-quantile of a chi-square variable over its degrees.
+// meanChiSquare is the p-quantile of a chi-square variable divided by its degrees.
 func meanChiSquare(p, degrees float64) float64 {
 	v := 2 / float64(9*degrees)
 	c := 1 - v + float64(chance.NormalQuantile(p)*math.Sqrt(v))
 	return float64(c * c * c)
 }
 
-// LeaveOneOutSpread returns for every miss the spread that the others teach.
+// LeaveOneOutSpread returns, for every miss, the spread that the others teach.
 func LeaveOneOutSpread(misses []float64, priorJobs float64) []Spread {
 	out := make([]Spread, len(misses))
 	for i := range misses {

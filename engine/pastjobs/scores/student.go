@@ -2,11 +2,11 @@ package scores
 
 import "math"
 
-// studentQuantile returns t with P(|T| ≤ t) = central for Student's distribution
-// with a whole number of degrees of freedom. With T = √ν·s/√(1 − s²) the density
-// of s is (1 − s²)^((ν−2)/2) up to a constant, whose integral by parts goes down
-// two degrees at a time, so roots and an arcsine are all that is needed (compare
-// Abramowitz and Stegun 1964, 26.7.3 and 26.7.4).
+// studentQuantile returns t with P(|T| ≤ t) = central for Student's distribution with a
+// whole number of degrees of freedom. With T = √ν·s/√(1 − s²) the density of s is (1 −
+// s²)^((ν−2)/2) up to a constant. Integration by parts reduces its integral two degrees
+// at a time, so roots and an arcsine are enough (compare Abramowitz and Stegun 1964,
+// 26.7.3 and 26.7.4).
 func studentQuantile(central float64, degrees int) float64 {
 	if degrees < 1 || !(central > 0 && central < 1) {
 		panic("engine: internal error: Student quantile without degrees of freedom")
@@ -31,8 +31,8 @@ func sinePower(s float64, degrees int) float64 {
 	return sum
 }
 
-// arcsine sums the power series below a half and halves the angle above, for
-// 0 ≤ s ≤ 1, good to a few units in the last place.
+// arcsine sums the power series below a half and halves the angle above, for 0 ≤ s ≤ 1.
+// It is accurate to a few units in the last place.
 func arcsine(s float64) float64 {
 	if s > 0.5 {
 		const halfPi = 1.57079632679489661923

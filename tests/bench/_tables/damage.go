@@ -8,11 +8,12 @@ import (
 	"underpaint/engine/network"
 )
 
-// Flat hands out, list by list, everything that [Model.Draw] reads, for a car of
+// Flat passes to put, list by list, everything that [Model.Draw] reads, for a car of
 // which nothing was seen; anything seen or counted is an error. Lists of several
-// dimensions are written row after row, the last runs fastest. Items are in the
-// order of the body, except for item_drawn, the order of drawing. It is a function and
-// no method so that a program that does not use it carries nothing of it.
+// dimensions are written row by row, with the last index running fastest. Items are in
+// the order of the body, except for item_drawn, which is the order of drawing. Flat is
+// a function and not a method, so that a program that does not use it does not contain
+// it.
 func Flat(m *Model, put func(name string, values []float64)) error {
 	only := m.given[0]
 	if len(m.given) > 1 || only.worst != nil || len(only.layout.units) > 0 {
@@ -48,8 +49,7 @@ func flatHistories(m *Model, put func(name string, values []float64)) {
 	put("cause_times", hurt) // [level][as it is, since the work]
 }
 
-// flatOrder writes down the order of drawing: the items of each pocket, group
-// after group.
+// flatOrder writes the order of drawing: the items of each pocket, group by group.
 func flatOrder(m *Model, put func(name string, values []float64)) {
 	var items, count []float64
 	for g := range m.Body.Groups {

@@ -2,10 +2,10 @@ package network
 
 import "errors"
 
-// Flat hands out, list by list, what [NestedPosterior.SampleGiven] reads where nothing
-// was seen under any pocket: the chances of the levels of each group and each pocket,
-// row after row. Where something was seen the rows depend on the levels above and are
-// not one list: that is an error.
+// Flat passes to put, list by list, what [NestedPosterior.SampleGiven] reads where
+// nothing was seen under any pocket: the probabilities of the levels of each group and
+// each pocket, row by row. Where something was seen, the rows depend on the levels
+// above and are not one list; that is an error.
 func Flat(post *NestedPosterior, put func(name string, values []float64)) error {
 	var groups, pockets, count []float64
 	for g := range post.groups {

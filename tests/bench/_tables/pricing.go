@@ -7,16 +7,16 @@ import (
 	"underpaint/engine/rates"
 )
 
-// flat gathers lists under their names until all are handed out.
+// flat collects lists under their names until all are passed on.
 type flat struct {
 	put func(name string, values []float64)
 }
 
-// Flat hands out, list by list, everything that [Table.Price] reads, for a table with
-// nothing decided; lastPlaces are the places the car was in last, by history level.
-// Distributions of hours and prices are six numbers each ([chance.Flat]);
-// where there is none, all six are 0. Lists of several dimensions are written row
-// after row. A list of lists is two: how many each has, and all of them.
+// Flat passes to put, list by list, everything that [Table.Price] reads, for a table
+// with nothing decided. lastPlaces are the places where the car was last, by history
+// level. Distributions of hours and prices are six numbers each ([chance.Flat]); where
+// there is none, all six are 0. Lists of several dimensions are written row by row. A
+// list of lists becomes two: how many entries each has, and all of them.
 func Flat(t *Table, lastPlaces []string, put func(name string, values []float64)) error {
 	if t.decided != nil {
 		return errors.New("work: expected a table with nothing decided")
@@ -98,7 +98,7 @@ func (f flat) rules(t *Table) {
 	f.put("above_hours", aboveHours)
 }
 
-// panels are the items whose full panel may be fitted whole, in order.
+// panels lists the items whose full panel may be fitted whole, in order.
 func (f flat) panels(t *Table) {
 	var items []float64
 	for _, p := range t.panels {
@@ -162,7 +162,7 @@ func (f flat) money(t *Table) {
 	divisor := uint64(1)
 	for trade := range r.Labour.Trades {
 		n, d := r.Labour.Trades[trade].Rate.Rate.Ratio()
-		rate, divisor = append(rate, float64(n)), max(divisor, d) // a rate of nothing has no divisor
+		rate, divisor = append(rate, float64(n)), max(divisor, d) // a rate of 0 has no divisor
 	}
 	for k, tp := range m.sent {
 		sent, sentIn = append(sent, six(tp)...), append(sentIn, truth(r.SentOut.Work[k].Stage == rates.StripStage))

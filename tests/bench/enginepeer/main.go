@@ -1,6 +1,6 @@
-// Command enginepeer is the engine as a peer of the others: it answers the requests
-// of package bench for a car file and a rates file. Built for js and wasm it is the
-// engine as it runs in a browser.
+// Command enginepeer is the engine as a peer: it answers the requests of package bench
+// for a car file and a rates file. Built for js and wasm, it is the engine as it runs
+// in a browser.
 package main
 
 import (

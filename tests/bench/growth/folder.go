@@ -9,8 +9,8 @@ import (
 	"strconv"
 )
 
-// timeFolder runs the command at the prompt on folders of car files: larger folders
-// on one core, and one folder on more and more cores.
+// timeFolder runs the command on folders of car files: larger and larger folders on one
+// core, and one folder on more and more cores.
 func timeFolder(o options) ([]sweep, error) {
 	dir, err := os.MkdirTemp("", "growth")
 	if err != nil {

@@ -1,11 +1,10 @@
-// Command growth measures how the engine's time grows with what it is given: items of
-// a body, alternatives of a car's history, imagined cars, what was recorded, looks at a
+// Command growth measures how the engine's time grows with its input: items of a body,
+// alternatives of a car's history, simulated cars, records of a survey, checks of a
 // whole side, and car files in a folder on one core and on all. Start with run.
 //
-// All sizes of a sweep are timed turn and turn about, and what is stated is their ratio
-// to one of them and the exponent of a power fitted to them: 1 is linear. With -plot a
-// table for gnuplot is written and drawn; with -readme the table goes between the two
-// marks of that file.
+// All sizes of a sweep are timed in turn. The table has their ratio to one of them and
+// the exponent of a power law fitted to them; 1 is linear. -plot draws them with
+// gnuplot; -readme writes the table between the two marks of that file.
 package main
 
 import (

@@ -13,8 +13,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// growing is the car that everything is measured on: a two-door of which nothing is
-// known, one thing of it grown at a time.
+// growing is the car on which everything is measured: a two-door of which nothing is
+// known, with one property growing at a time.
 type growing struct {
 	body      *car.Body
 	common    *car.Common
@@ -22,7 +22,7 @@ type growing struct {
 	histories []exposure.History
 }
 
-// standard is the grid of every measure: the one that ranges are worked out with.
+// standard is the grid of every measurement, the one that ranges use.
 var standard = damage.StandardGrids
 
 func newBench(ratesFile string) (*growing, error) {
@@ -44,8 +44,8 @@ func newBench(ratesFile string) (*growing, error) {
 	return g, err
 }
 
-// equal are n alternatives of equal chance. Levels are three times as many, since the
-// rates of each are doubted.
+// equal returns n alternatives of equal probability. There are three times as many
+// levels, because the rates of each are uncertain.
 func equal(n int) ([]exposure.History, error) {
 	var all []exposure.Alternative
 	for k := range n {
@@ -56,9 +56,8 @@ func equal(n int) ([]exposure.History, error) {
 	return exposure.Exact(all, exposure.Asked{Year: 2026})
 }
 
-// quarters is a body with so many quarters of the items: whole groups of boxes left
-// out, or all of them put in again. No such body is sold to anybody; it is there to be
-// large.
+// quarters returns a body with n quarters of the items: it leaves out whole groups of
+// boxes, or adds all of them again. No such body exists; it is only there to be large.
 func quarters(b *car.Body, n int) *car.Body {
 	out := *b
 	out.Groups, out.Pockets, out.Items = nil, nil, nil
@@ -97,8 +96,8 @@ func addGroup(out, b *car.Body, group car.Group) {
 }
 
 // seen is what is known of a car drawn from the model: the first n records of its
-// survey and, of as many sides, a look at the door gaps, which answer to all that
-// carries the side.
+// survey and, on this many sides, a check of the door gaps, whose answer depends on
+// everything that carries the side.
 func seen(b *car.Body, histories []exposure.History, n, sides int) (damage.Known, error) {
 	known := damage.Known{Body: b, Histories: histories}
 	prior, err := damage.New(known, standard)
@@ -126,7 +125,7 @@ func odds(b *car.Body, histories []exposure.History, records, sides int) (func()
 	return func() error { _, err := damage.New(known, standard); return err }, err
 }
 
-// drawnCars is how many cars one timing of drawing takes.
+// drawnCars is the number of cars in one timing of drawing.
 const drawnCars = 400
 
 // drawing draws and prices cars of which nothing is known, each from a stream of its
@@ -152,7 +151,7 @@ func (g *growing) drawing(b *car.Body, histories []exposure.History) (func() err
 	}, nil
 }
 
-// ranging makes a range of so many cars, from the first one to the ends in money.
+// ranging makes a range of this many cars, from the first car to the ends in money.
 func (g *growing) ranging(cars int) (func() error, error) {
 	m, err := damage.New(damage.Known{Body: g.body, Histories: g.histories}, standard)
 	if err != nil {

@@ -8,23 +8,23 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// sweep is one thing that grows, all else being the same.
+// sweep varies one size and keeps everything else the same.
 type sweep struct {
 	name  string // what is timed
 	over  string // what grows
 	sizes []int
-	base  int // place in sizes of the one that ratios are taken to
+	base  int // index in sizes of the one to which ratios are taken
 	work  func(size int) (func() error, error)
 
 	took [][]float64 // milliseconds, by size, then by round
 }
 
-// atLeast is how long one timing goes on, so that short ones are not lost in the
-// clock (assumption).
+// atLeast is how long one timing lasts at least, so that short ones do not get lost in
+// the resolution of the clock (assumption).
 const atLeast = 40 * time.Millisecond
 
-// time times every size once a round, each round beginning with another one. A
-// round before the first warms up and is not counted.
+// time times every size once per round, and each round begins with another size. A
+// first round warms up and does not count.
 func (s *sweep) time(rounds int) error {
 	jobs := make([]func() error, len(s.sizes))
 	for k, size := range s.sizes {
@@ -49,7 +49,7 @@ func (s *sweep) time(rounds int) error {
 	return nil
 }
 
-// timed repeats a job until it has taken long enough and gives milliseconds a time.
+// timed repeats a job until it has taken long enough and returns milliseconds per run.
 func timed(job func() error) (float64, error) {
 	start, n := time.Now(), 0
 	for {
@@ -63,14 +63,14 @@ func timed(job func() error) (float64, error) {
 	}
 }
 
-// median of the k-th size, in milliseconds.
+// median is the median time of the k-th size, in milliseconds.
 func (s *sweep) median(k int) float64 {
 	v := slices.Sorted(slices.Values(s.took[k]))
 	return v[len(v)/2]
 }
 
-// times are the medians against that of the base; ratios are taken within rounds,
-// between neighbours in time.
+// times is the median ratio of the k-th size to the base; ratios are taken within
+// rounds, between measurements close in time.
 func (s *sweep) times(k int) float64 {
 	var v []float64
 	for round, ms := range s.took[k] {
@@ -80,8 +80,8 @@ func (s *sweep) times(k int) float64 {
 	return v[len(v)/2]
 }
 
-// exponent is the slope of the least-squares line through log time over log size,
-// sizes of nothing left out.
+// exponent is the slope of the least-squares line through log time over log size; a
+// size of 0 is left out.
 func (s *sweep) exponent() float64 {
 	var x, y []float64
 	for k, size := range s.sizes {

@@ -5,8 +5,8 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// sweeps are the things that grow inside the engine. Odds are conditioned on a survey
-// of every item, unless the survey is what grows: with nothing seen there is next to
+// sweeps lists what grows inside the engine. Odds are conditioned on a survey of every
+// item, unless the survey itself grows, because with nothing seen there is next to
 // nothing to do.
 func (g *growing) sweeps() ([]sweep, error) {
 	var items, levels []int
@@ -33,7 +33,7 @@ func (g *growing) sweeps() ([]sweep, error) {
 		{name: "odds", over: "records of a survey", sizes: []int{0, all / 8, all / 4, all / 2, all}, base: 4, work: func(n int) (func() error, error) {
 			return odds(g.body, g.histories, n, 0)
 		}},
-		{name: "odds", over: "sides whose door gaps were looked at", sizes: []int{0, 1, 2}, work: func(n int) (func() error, error) {
+		{name: "odds", over: "sides whose door gaps were checked", sizes: []int{0, 1, 2}, work: func(n int) (func() error, error) {
 			return odds(g.body, g.histories, all, n)
 		}},
 		{name: "drawing and pricing a car", over: "items of the body", sizes: items, base: 2, work: func(n int) (func() error, error) {
@@ -42,6 +42,6 @@ func (g *growing) sweeps() ([]sweep, error) {
 		{name: "drawing and pricing a car", over: "alternatives of its history", sizes: levels, base: 3, work: func(n int) (func() error, error) {
 			return g.drawing(g.body, histories[n])
 		}},
-		{name: "a range", over: "imagined cars", sizes: []int{256, 512, 1024, 2048, 4096, 6144}, base: 2, work: g.ranging},
+		{name: "a range", over: "simulated cars", sizes: []int{256, 512, 1024, 2048, 4096, 6144}, base: 2, work: g.ranging},
 	}, nil
 }

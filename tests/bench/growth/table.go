@@ -8,13 +8,13 @@ import (
 	"strings"
 )
 
-// tableOf writes one row for each sweep: the sizes, how much longer each takes than
-// the base, and the exponent.
+// tableOf writes one row for each sweep: the sizes, how much longer each takes than the
+// base, and the exponent.
 func tableOf(sweeps []sweep, o options) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "How time grows on %s/%s: medians of %d rounds (folders %d), all sizes in turn. Times are told against the size that stands as 1, which took so many milliseconds; the exponent is that of a power fitted to all sizes, 1 being linear. `make growth` measures it again.\n\n",
+	fmt.Fprintf(&b, "How time grows on %s/%s: medians of %d rounds (folders %d), all sizes in turn. Times are relative to the size marked 1; the last column is what that size took, in milliseconds. The exponent is that of a power law fitted to all sizes; 1 is linear. `make growth` measures it again.\n\n",
 		runtime.GOOS, runtime.GOARCH, o.rounds, len(sweeps[len(sweeps)-1].took[0]))
-	b.WriteString("| what | grows with | size: time | exponent | 1 is, in ms |\n|---|---|---|---|---|\n")
+	b.WriteString("| what | grows with | size: time | exponent | size 1 in ms |\n|---|---|---|---|---|\n")
 	for k := range sweeps {
 		s := &sweeps[k]
 		var sizes []string
@@ -26,8 +26,8 @@ func tableOf(sweeps []sweep, o options) string {
 	return b.String()
 }
 
-// plot draws every sweep of three sizes and more with gnuplot, both axes in powers,
-// beside the line of what is linear.
+// plot draws every sweep of at least three sizes with gnuplot, on logarithmic axes,
+// beside a line for linear growth.
 func plot(sweeps []sweep, picture string) error {
 	var data, curves strings.Builder
 	n := 0
@@ -47,7 +47,7 @@ func plot(sweeps []sweep, picture string) error {
 		n++
 	}
 	script := "set terminal svg size 760,520 font 'sans-serif,13' background '#ffffff'\nset output\nset logscale xy 2\nset key outside below\nset grid lc rgb '#dddddd'\n" +
-		"set xlabel 'size against the one that stands as 1'\nset ylabel 'time against it'\n" +
+		"set xlabel 'size relative to the one marked 1'\nset ylabel 'time relative to it'\n" +
 		data.String() + "plot x with lines lc rgb '#9c3b24' title 'linear'" + curves.String() + "\n"
 	c := exec.Command("gnuplot", "-")
 	c.Stdin, c.Stderr = strings.NewReader(script), os.Stderr

@@ -1,10 +1,10 @@
 //go:build bench
 
-// Command race holds the peers to the engine and then times all of them, turn and
-// turn about, in one run. It prints medians and ratios and, with -readme, writes them
-// between the two marks of that file. Start with run.
+// Command race checks the peers against the engine and then times all of them in turn,
+// in one run. It prints medians and ratios and, with -readme, writes them between the
+// two marks of that file. Start with run.
 //
-// It needs Node and gcc; what is missing is an error.
+// It needs Node and gcc; a missing one is an error.
 package main
 
 import (
@@ -27,9 +27,9 @@ func main() {
 	flag.StringVar(&o.car, "car", "tests/bench/car.json", "car file")
 	flag.StringVar(&o.rates, "rates", "engine/rates/data/sample.json", "rates file")
 	flag.StringVar(&o.readme, "readme", "", "file to write the table into")
-	flag.IntVar(&o.cars, "cars", 20000, "imagined cars in each timing")
+	flag.IntVar(&o.cars, "cars", 20000, "simulated cars in each timing")
 	flag.IntVar(&o.rounds, "rounds", 15, "rounds in which each is timed once")
-	flag.IntVar(&o.compare, "compare", 5000, "imagined cars compared one by one")
+	flag.IntVar(&o.compare, "compare", 5000, "simulated cars compared one by one")
 	flag.Parse()
 	if err := run(o); err != nil {
 		fmt.Fprintln(os.Stderr, "race:", err)
@@ -87,7 +87,7 @@ func writeFlat(c *bench.Case, path string) error {
 	return f.Close()
 }
 
-// compare holds every runner to the engine, car by car.
+// compare checks every runner against the engine, car by car.
 func compare(c *bench.Case, runners []*runner, n int) error {
 	var want []bench.Priced
 	c.Cars(bench.Seed, n, func(p bench.Priced) { want = append(want, p) })

@@ -15,11 +15,11 @@ import (
 // runner is one program in the race.
 type runner struct {
 	name string
-	what string // what it is, for the table
+	what string // description for the table
 	peer *bench.Peer
 }
 
-// The places of the runners, which the ratios name.
+// The indices of the runners, as ratios name them.
 const (
 	native = iota
 	wasm
@@ -30,7 +30,7 @@ const (
 
 const peers = "tests/bench/peers/"
 
-// start builds and starts every runner, in the order of the places above.
+// start builds and starts every runner, in the order of the indices above.
 func start(o options, dir, flat string) ([]*runner, error) {
 	engine, module, c, here := filepath.Join(dir, "engine"), filepath.Join(dir, "engine.wasm"), filepath.Join(dir, "peer"), filepath.Join(dir, "peer-here")
 	if err := build(nil, "go", "build", "-o", engine, "./tests/bench/enginepeer"); err != nil {
@@ -77,9 +77,9 @@ func build(env []string, name string, args ...string) error {
 	return nil
 }
 
-// timeAll times every runner once a round, each round beginning with another one, so
-// that what else the machine does falls on all alike. The first round warms up and is
-// not counted. The sums over the cars must be the same everywhere.
+// timeAll times every runner once per round, and each round begins with another one, so
+// that other load on the machine affects all alike. The first round warms up and does
+// not count. The sums over the cars must be the same everywhere.
 func timeAll(runners []*runner, o options) (rounds [][]float64, err error) {
 	var want bench.Timed
 	for round := -1; round < o.rounds; round++ {

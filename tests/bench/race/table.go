@@ -9,8 +9,8 @@ import (
 	"strings"
 )
 
-// ratios are the ones that are stated: slower over faster would hide who is who, so
-// each is the first over the second.
+// ratios are those in the table, each the first over the second: slower over faster
+// would hide which one is slower.
 var ratios = []struct {
 	name        string
 	first, over int
@@ -24,11 +24,11 @@ var ratios = []struct {
 	{"engine native ÷ JavaScript", native, js},
 }
 
-// tableOf writes medians over the rounds, with the middle half of the rounds. A ratio
-// is taken within each round, between neighbours in time.
+// tableOf writes medians over the rounds, with the middle half of the rounds. Each
+// ratio is taken within a round, between measurements close in time.
 func tableOf(items int, runners []*runner, rounds [][]float64, o options) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Drawing and pricing one imagined car of which nothing was seen (%d items), on one core of %s/%s. Medians of %d rounds of %d cars, all in turn; in brackets the middle half of the rounds. All five came to the same money to the minor unit, the same hours to the thousandth and the same number of parts replaced before or with a cause of their own on each of %d cars compared, and to the same sums on the others. `make bench` measures it again.\n\n",
+	fmt.Fprintf(&b, "Drawing and pricing one simulated car of which nothing was seen (%d items), on one core of %s/%s. Medians of %d rounds of %d cars, each program in turn; in brackets the middle half of the rounds. All five gave the same money to the minor unit, the same hours to the thousandth and the same number of parts replaced before or with a cause of their own on each of %d cars compared, and the same totals on the others. `make bench` measures it again.\n\n",
 		items, runtime.GOOS, runtime.GOARCH, o.rounds, o.cars, o.compare)
 	b.WriteString("| | | microseconds a car |\n|---|---|---|\n")
 	for k, r := range runners {
