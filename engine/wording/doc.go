@@ -8,5 +8,5 @@
 //
 // The files build on one another: text.go, amounts.go, shares.go and names.go come
 // first, then shop.go, strip.go, jobs.go, ranges.go and range.go, then one file for each
-// kind of answer. Those use none of their neighbors except tally.go and todo.go.
+// kind of answer. Of these only tally.go and todo.go are used by others.
 package wording

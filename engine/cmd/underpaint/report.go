@@ -50,7 +50,7 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 		z := &r.Zones[k]
 		fmt.Fprintf(b, "  %-32s %s\n", t.In(r.Body.Zones[z.Zone].Name), strings.TrimSpace(t.Zone(z)+" "+t.BehindZone(r, z)))
 	}
-	fmt.Fprintf(b, "\nWhere the money goes (1 in 10 below, half, 1 in 10 above):\n")
+	fmt.Fprintf(b, "\nWhere the money goes (low: 1 in 10 is below; middle; high: 1 in 10 is above):\n")
 	for kind, q := range r.Exact.Kinds {
 		if q.High != 0 {
 			low, half, high := t.KindAmounts(q)

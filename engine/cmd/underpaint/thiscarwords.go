@@ -25,7 +25,7 @@ func (q question) stages(out *bytes.Buffer) (message.Reply, error) {
 			continue
 		}
 		e := row.Shown
-		fmt.Fprintf(out, "%-18s %12s to %12s   half below %12s   %s   %s\n", t.Stage(row.ID), t.Amount(e.Low), t.Amount(e.High), t.Amount(e.Half), t.Wide(e), t.Date(row.On))
+		fmt.Fprintf(out, "%-18s %12s to %12s   middle %12s   %s   %s\n", t.Stage(row.ID), t.Amount(e.Low), t.Amount(e.High), t.Amount(e.Half), t.Wide(e), t.Date(row.On))
 		if wider := wording.Wider(v.Rows, k); wider != "" {
 			fmt.Fprintf(out, "%-18s %s\n", "", wider)
 		}
