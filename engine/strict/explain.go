@@ -30,7 +30,7 @@ func refuseWhole(data []byte, most int) error {
 		return &Error{Found: "UTF-16 text", Line: 1, Column: 1,
 			Expected: "plain UTF-8 text (save it again with the encoding UTF-8)"}
 	case skipSpace(data, 0) == len(data):
-		return &Error{Found: "nothing", Expected: "some data: the file is empty", Line: 1, Column: 1}
+		return &Error{Found: "an empty file", Expected: "some data", Line: 1, Column: 1}
 	}
 	return nil
 }
@@ -120,7 +120,7 @@ func (p *parser) wanted(before, at int) string {
 	inString := start < at && p.doc.data[start] == '"'
 	switch c := rest[0]; {
 	case inString && len(rest) > 5 && rest[1] == 'u' && wordStart(rest, 2, 6) == 2:
-		return "a whole character after \\u"
+		return "a complete character after \\u"
 	case inString && c == '\\', inString && at > 0 && p.doc.data[at-1] == '\\':
 		return `\\ for a backslash inside a text`
 	case inString && c < ' ':
@@ -128,7 +128,7 @@ func (p *parser) wanted(before, at int) string {
 	case inString && !p.wantsName():
 		return "a text without a stray quote"
 	case c == '/' || c == '#':
-		return "no comment here"
+		return "no comments (this format has none)"
 	case c == '\'' || strings.HasPrefix(string(rest[:min(3, len(rest))]), "“"),
 		strings.HasPrefix(string(rest[:min(3, len(rest))]), "”"):
 		return `straight double quotes "`

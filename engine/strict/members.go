@@ -46,7 +46,7 @@ func (f Field) Get(name string) Field {
 	}
 	k := f.doc.member(n, name)
 	if k < 0 {
-		f.doc.first = f.doc.at(appendName(f.Path(), name), "nothing", "an entry: it is missing", n.at)
+		f.doc.first = f.doc.at(appendName(f.Path(), name), "nothing", "this entry", n.at)
 	}
 	return Field{doc: f.doc, id: k}
 }

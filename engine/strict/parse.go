@@ -131,7 +131,7 @@ func (p *parser) add(tok jsontext.Token, at int) error {
 	switch n.kind {
 	case jsontext.KindNumber:
 		if _, err := strconv.ParseFloat(n.text, 64); err != nil {
-			return d.at(d.path(id), shorten(n.text), "a number of ordinary size", at)
+			return d.at(d.path(id), shorten(n.text), "a smaller number", at)
 		}
 	case jsontext.KindBeginObject, jsontext.KindBeginArray:
 		p.open = append(p.open, id)

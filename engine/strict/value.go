@@ -31,7 +31,7 @@ func (f Field) Text(maxRunes int) string {
 		}
 	}
 	if strings.TrimSpace(n.text) != n.text {
-		f.Complain("a text without blanks at its start and end")
+		f.Complain("a text without spaces at its start or end")
 		return ""
 	}
 	return n.text

@@ -62,7 +62,7 @@ test("both ends have the same size, and what it is not is no smaller", () => vis
   const ends = await page.locator(".sentence li").evaluateAll((all) => all.map((n) => getComputedStyle(n).fontSize + getComputedStyle(n).fontWeight));
   assert.equal(new Set(ends).size, 1);
   assert.equal(await size(".caveat"), await size(".sentence li"));
-  assert.match(await page.locator(".caveat").first().textContent(), /not an estimate, not a quotation, not a ceiling/);
+  assert.match(await page.locator(".caveat").first().textContent(), /not an estimate, not a quotation and not a ceiling/);
   assert.equal(await page.locator(".dots circle").count(), 20);
   assert.equal(await page.locator(".dot.outside").count(), 4);
   assert.equal(await page.locator(".dot.outside").first().evaluate((n) => getComputedStyle(n).fill), "none");

@@ -168,7 +168,7 @@ for (const name of Object.keys(KEEPERS)) {
         await button.click();
         await tab.locator('[data-band="arrival"], [data-band="found"]:has-text("could not be read"), [data-band="kept-here"]').first().waitFor();
       }
-      if (name === "rates/") assert.match(await tab.locator("#draft-line").textContent(), /^Rates of 3 June 2026/, `${what}: below are the rates of the site`);
+      if (name === "rates/") assert.match(await tab.locator("#draft-line").textContent(), /^Rates of June 3, 2026/, `${what}: below are the rates of the site`);
       else assert.equal(await tab.locator(".sentence, .dots, #steps a, .jobs-table").count(), 0, `${what}: nothing of it is shown`);
       assert.equal(await tab.locator('[data-band="dead"], [data-band="broken"]').count(), 0, `${what}: the page goes on`);
       assert.equal(await lies(tab, key), text, `${what}: it lies there as it did`);

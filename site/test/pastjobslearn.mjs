@@ -13,7 +13,7 @@ const siteCode = async (page) => (await page.locator("#check-code").textContent(
 
 test("what jobs teach is offered, never ticked; used, it stands in a saved rates file; taken out, the rates are the old ones", () => visit({}, async (page, { origin, context }) => {
   await openJobs(page, origin, mixed);
-  assert.match(await page.locator("#learning").innerText(), /Too few jobs with a car to say whether learning helps/);
+  assert.match(await page.locator("#learning").innerText(), /There are too few jobs with a car file to say whether learning helps/);
   const ticks = page.locator("[data-tick]");
   assert.ok(await ticks.count() > 5);
   assert.equal(await page.locator("[data-tick]:checked").count(), 0);
@@ -25,7 +25,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
   await page.locator("[data-key=effect]").click();
   await page.waitForSelector('.effect-box [data-state="settled"]', { timeout: patience(300_000) });
   assert.equal(await page.locator(".effect-car").count(), 3);
-  assert.match(await page.locator(".effect-sentence").first().textContent(), /on the site, .* here\.|as on the site\./);
+  assert.match(await page.locator(".effect-sentence").first().textContent(), /on your site, .* with these rates\.|the same as on your site\./);
   const used = await saves(page, "save-rates");
   assert.equal(used.name, "rates.json");
   await page.waitForSelector(".saved-code");
@@ -91,7 +91,7 @@ test("the sample: invented and so marked; its progress is said, can be stopped, 
   assert.equal(await page.locator(".working").count(), 0);
   await page.locator("[data-key=go-on]").click();
   await scored(page);
-  assert.match(await headline(page), /^24 jobs\. \d+ came out above the first range, \d+ below, \d+ inside; we said about 5 would be outside\./);
+  assert.match(await headline(page), /^24 jobs\. \d+ came out above the first range, \d+ below it and \d+ inside it\. We said that about 5 would come out outside\./);
   const marks = await page.locator(".one-box").evaluateAll((all) => all.map((b) => b.querySelectorAll("svg").length));
   assert.equal(marks.reduce((a, b) => a + b), 24);
   assert.equal(await page.locator('.job-form [data-path="name"]').inputValue(), "while it works", "what is being typed is left alone");

@@ -59,7 +59,7 @@ test("money stays as it was typed, and what the page does not ask stays as it wa
 test("a dearer hour moves three sample cars, and the lines that it moves are named", () => visit({}, async (page, { origin }) => {
   await openRates(page, origin);
   await effectSettled(page);
-  assert.match(await page.locator(".effect-car p").first().textContent(), /as on the site/);
+  assert.match(await page.locator(".effect-car p").first().textContent(), /the same as on your site/);
   await type(page, "labour.metal.rate", "105");
   await page.waitForFunction(() => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent), null, { timeout: patience(240_000) });
   await effectSettled(page);

@@ -38,7 +38,7 @@ test("on a narrow screen what it does is folded under the form, with one line th
   await openRates(page, origin);
   await effectSettled(page);
   assert.equal(await page.locator(".effect-car:visible").count(), 0);
-  assert.match(await page.locator(".effect-first").textContent(), /^Two-door, dry state: 8 in 10 such cars: \$/);
+  assert.match(await page.locator(".effect-first").textContent(), /^Two-door, dry state: In 8 cars out of 10: \$/);
   const below = await page.evaluate(() => document.querySelector(".effect-head").getBoundingClientRect().top >= document.querySelector(".rates-form").getBoundingClientRect().bottom);
   assert.ok(below);
   // WCAG 2.2, 2.5.8: targets of 24 by 24 CSS pixels at least.

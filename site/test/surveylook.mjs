@@ -143,7 +143,7 @@ test("the customer's page: one look that helps, its answer redraws the range, an
 test("the customer's page says what strip and survey does to the width, on average", () => visit({}, async (page, { origin }) => {
   await firstRange(page, origin);
   await page.waitForSelector(".one-look[data-worth=settled]", { timeout: patience(300_000), state: "attached" });
-  assert.match(await page.locator(".stage-worth").textContent(), /on average for a car like this/);
+  assert.match(await page.locator(".stage-worth").textContent(), /for a car like this is on average/);
   await page.evaluate(axeSource);
   await axe(page, "range with a look");
 }));

@@ -89,7 +89,7 @@ test("the letter of a car that was told: figures of the prompt, in the order of 
   const code = /Rates check code (\S+ \S+)/.exec(await sheet.locator(".code").textContent())[1];
   assert.ok(said.includes(`rates check code ${code}`), code);
   assert.ok(said.includes(/([\d,]+) imagined cars · seed 1/.exec(text)[1]));
-  const order = ["1 would cost less than", "not an estimate, not a quotation, not a ceiling", "What it rests on", "Not in the range", "The next stage", "What makes it wide", "What could make it worse", "The stages", "Your rights", "Rates check code"];
+  const order = ["1 would cost less than", "not an estimate, not a quotation and not a ceiling", "What it rests on", "Not in the range", "The next stage", "What makes it wide", "What could make it worse", "The stages", "Your rights", "Rates check code"];
   assert.deepEqual(order.map((h) => text.indexOf(h)).filter((at) => at < 0), [], "everything is there");
   assert.deepEqual(order.map((h) => text.indexOf(h)), order.map((h) => text.indexOf(h)).toSorted((a, b) => a - b), "in this order");
   assert.equal(await sheet.locator(".figure .dots circle").count(), 20);
@@ -128,8 +128,8 @@ test("changes to agree: a block for each part, every allowed way, boxes, and wha
   assert.match(await sheet.innerText(), /Nothing below is worked on until this sheet is back/);
   const rail = sheet.locator('[data-change="rear_rail.left"]');
   assert.equal(await rail.locator('[data-way="leave"]').count(), 0);
-  assert.match(await rail.innerText(), /Structural metal at heavy pitting or worse is not left/);
-  assert.match(await rail.innerText(), /Seat belt, steering or suspension is fastened here/);
+  assert.match(await rail.innerText(), /Structural metal that is heavily pitted or worse cannot stay as it is/);
+  assert.match(await rail.innerText(), /Seat belts, steering or suspension are fastened here/);
   assert.match(await sheet.locator('[data-change="nose_valance.whole"]').innerText(), /Found: Hole bridged with filler/);
   for (const block of await sheet.locator(".change").all()) {
     const decide = await block.locator(".decide").innerText();

@@ -96,11 +96,11 @@ const CHECKS = {
     assert.deepEqual(shares.slice(0, -1), shares.slice(0, -1).toSorted((a, b) => b - a), "the largest first");
     await page.locator(".worse-fold summary").click();
     assert.equal(await page.locator("#screen .worse > li").count(), 5);
-    for (const text of await page.locator("#screen .worse > li").allTextContents()) for (const must of [/of 10|of 20/, /\$\d/, /survey|opened|metal/]) assert.match(text, must);
+    for (const text of await page.locator("#screen .worse > li").allTextContents()) for (const must of [/out of 10|out of 20/, /\$\d/, /survey|opened|metal/]) assert.match(text, must);
   },
   async end(page) {
     assert.equal(await page.locator("h1").textContent(), "So that is why you strip first");
-    assert.match(await page.locator("#screen .next-stage").innerText(), /Strip and survey: \$[\s\S]*To stop there[\s\S]*fixed/);
+    assert.match(await page.locator("#screen .next-stage").innerText(), /Strip and survey: \$[\s\S]*If you stop there[\s\S]*fixed/);
     for (const id of ["rights", "strip_first", "numbers"]) assert.equal(await page.locator(`#screen [data-caution=${id}]`).count(), 1);
     assert.match(await page.locator(".print-note").textContent(), /^One or two sheets/);
     assert.equal(await page.locator("[data-key=this-car]").getAttribute("href"), "../survey/");
@@ -114,7 +114,7 @@ async function paper(page) {
   }
   await page.emulateMedia({ media: "print" });
   const text = await page.locator("main").innerText();
-  for (const must of ["Quillback Lane Bodyworks", "Rates of 3 June 2026", "not an estimate, not a quotation, not a ceiling", "this car is invented", "Same odds, two ways", "What each stage takes off", "What stays",
+  for (const must of ["Quillback Lane Bodyworks", "Rates of June 3, 2026", "not an estimate, not a quotation and not a ceiling", "this car is invented", "Same odds, two ways", "What each stage takes off", "What stays",
     "What makes it wide", "Everything else", "What could make it worse", "Rates check code", String(new Date().getFullYear())]) assert.ok(text.includes(must), `on paper: ${must}`);
   for (const not of [/Twenty cars/, /Suppose/, /[Ss]ignature/, /Working out/, /Not worked out yet/]) assert.doesNotMatch(text, not);
   assert.equal(await page.locator("button:visible, select:visible, nav:visible, a:visible").count(), 0);

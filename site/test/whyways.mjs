@@ -72,11 +72,11 @@ test("why so wide: the car kept as This car comes first; recorded parts are not 
   await suppose(page, "inner_sill.left", "rusted_through");
   await goTo(page, "stages");
   await page.waitForSelector(".stages .why-rows .dots", { timeout: patience(240_000) });
-  assert.deepEqual((await page.locator(".stages .why-rows h2").allTextContents()).map((t) => t.split(",")[0]), ["Told", "Strip and survey"]);
+  assert.deepEqual((await page.locator(".stages .why-rows h2").allTextContents()).map((t) => t.split(",")[0]), ["From your answers", "Strip and survey"]);
   await goTo(page, "end");
   assert.equal(await page.locator("h1").textContent(), "That is what stripping first was for");
   assert.equal(await page.locator(".next-stage:visible").count(), 0, "a stage that is done is not offered");
-  assert.match(await page.locator("#screen .tells").textContent(), /^After the survey the range is \$/);
+  assert.match(await page.locator("#screen .tells").textContent(), /^After the survey, the range is \$/);
   await page.emulateMedia({ media: "print" });
   assert.doesNotMatch(await page.locator("main").innerText(), /Nobody has seen the car/);
 }));
