@@ -116,7 +116,7 @@ faults: ## how many mistakes put into three packages their own tests see; long
 sweeps: ## whether more damage ever costs less: every part of every body, after three surveys; long
 	go test ./tests -run MoreDamage -v -timeout 6h -args -slow
 
-calibrate: ## whether the ranges hold what they say, on thousands of imagined cars
+calibrate: ## whether the ranges hold what they say, on thousands of simulated cars
 	go test ./tests -run 'TestCalibration|TestWrongModels' -v -timeout 120m -args -calibration-cars=$(CARS)
 
 yardstick: ## sampled ends beside exact ones, for all bodies

@@ -1,6 +1,6 @@
 package car
 
-// Words holds a name in the two vocabularies of the trade.
+// Words holds a name in the trade's US and UK vocabulary.
 type Words struct{ US, UK string }
 
 // In returns the name in the vocabulary "uk" or, for anything else, "us".
@@ -11,10 +11,10 @@ func (w Words) In(vocabulary string) string {
 	return w.US
 }
 
-// Side is where an item sits, as one sits in the car.
+// Side is the side of the car that an item is on, as seen from the driver's seat.
 type Side int
 
-// The sides. An item on the centre line or right across the car has no side.
+// The sides. An item on the centre line or across the whole car has no side.
 const (
 	NoSide Side = iota
 	Left
@@ -24,33 +24,33 @@ const (
 // String returns "left", "right" or "".
 func (s Side) String() string { return [...]string{"", "left", "right"}[s] }
 
-// Face says who ever sees a part.
+// Face says how visible a part is.
 type Face int
 
 // The faces of a part.
 const (
-	Outer Face = iota // painted, blocked and looked at
+	Outer Face = iota // painted, block-sanded and visible
 	Hidden
 	SeenWhenOpen
 )
 
-// Trade is one of the five kinds of labour a shop prices apart.
+// Trade is one of the five kinds of labour that a shop prices separately.
 type Trade int
 
-// The trades, in the order in which a car passes through them.
+// The trades, in the order in which a car goes through them.
 const (
 	Metal Trade = iota
 	Prep
 	BodyWork
 	Paint
 	Fit
-	Trades // how many there are
+	Trades // the number of trades
 )
 
 // TradeIDs are the ids of the trades in files, by Trade.
 var TradeIDs = [Trades]string{"metal", "prep", "body", "paint", "fit"}
 
-// Way is a way of mending an item, from least to most work.
+// Way is a way of repairing an item, from least to most work.
 type Way int
 
 // The ways.
@@ -61,7 +61,7 @@ const (
 	Section
 	Full
 	Fabricate
-	Ways // how many there are
+	Ways // the number of ways
 )
 
 // WayIDs are the ids of the ways in files, by Way.
@@ -76,22 +76,24 @@ var ConditionIDs = [Conditions]string{"sound", "light_pitting", "heavy_pitting",
 // Standards are the three standards of finish.
 var Standards = []string{"driver", "show", "concours"}
 
-// Hours is low, likely and high: one job in ten comes out below the first, half
-// below the second, one in ten above the third. A zero triple means no work.
+// Hours is low, likely and high: one job in ten takes less than the first, half take
+// less than the second, one in ten takes more than the third. A zero triple means no
+// work.
 type Hours [3]float64
 
-// WayOfMending is what one way takes on one item: hours at show standard with
-// the way in open, by trade, and the price of the part where one is bought.
+// WayOfMending is the work of one way on one item: hours by trade at show standard, with
+// access already open, and the price of the part if one is bought.
 type WayOfMending struct {
 	Done    bool // false: this way is not done on this part
-	Instead Way  // what is done instead when Done is false
+	Instead Way  // the way used instead if Done is false
 	Once    string
 	Hours   [Trades]Hours
 	Price   Hours // money in the rates' currency, major units; zero = no part
 }
 
-// Rust holds the constants of the loss of metal of one part: worst spot against
-// mean loss (m), exponent of time (b), life of the paint in years.
+// Rust holds the constants of the metal loss of one part: the ratio of the loss at the
+// worst spot to the mean loss (M), the exponent of time (B), and the life of the paint in
+// years (Life).
 type Rust struct{ M, B, Life float64 }
 
 // Part is a kind of part of a body.
@@ -102,10 +104,10 @@ type Part struct {
 	Face             Face
 	Structural       bool
 	NearMounting     bool
-	Table            string // which table of ways by condition applies
+	Table            string // id of the table of ways by condition
 	AreaM2, MM       float64
 	Gauge, Trap      int
-	Splash           float64 // share of road splash against air, 0 to 1
+	Splash           float64 // share of exposure to road splash rather than air, 0 to 1
 	Rust             Rust
 	LeadJoints       int
 	SeenWhenStripped bool // false: a closed box, seen only once opened
@@ -116,13 +118,13 @@ type Part struct {
 	Ways             [Ways]WayOfMending
 }
 
-// Item is one part in its place.
+// Item is a particular part, such as the left one of two.
 type Item struct {
 	ID     string
 	Part   int
 	Side   Side
 	End    string // "front", "rear" or ""
-	Place  string // only where side and end do not say it
+	Place  string // only if side and end do not identify the item
 	Pocket int
 }
 
@@ -140,32 +142,32 @@ type Pocket struct {
 	Items []int
 }
 
-// Zone is a part of the car as one walks round it.
+// Zone is an area of the car, in the order of a walk round it.
 type Zone struct {
 	ID   string
 	Name Words
 }
 
-// GettingIn is work that is charged once to reach other work.
+// GettingIn is work to get access to other work. It is charged once.
 type GettingIn struct {
 	ID    string
 	Hours Hours
 	Price Hours
 }
 
-// Option is a variant of a body that brings parts of its own.
+// Option is a variant of a body with additional parts.
 type Option struct {
 	ID   string
 	Name Words
 }
 
-// Body is one pattern of body with the chosen options applied.
+// Body is one body pattern with the chosen options applied.
 type Body struct {
 	ID                string
 	Name              Words
 	CarriesTheLoad    Words
 	OnAFrame, OpenCar bool
-	StageFactor       float64            // strip and survey against the two-door in one shell
+	StageFactor       float64            // work of strip and survey relative to the two-door unitary body
 	AfterSurveyFactor map[string]float64 // by work id
 	GettingIn         []GettingIn
 	Options           []Option
@@ -188,7 +190,8 @@ func (b *Body) ItemNamed(id string) (int, bool) { i, ok := b.itemIndex[id]; retu
 // PartNamed finds a part by id.
 func (b *Body) PartNamed(id string) (int, bool) { i, ok := b.partIndex[id]; return i, ok }
 
-// AreaM2 is the sum of one face of every item, and of the outer ones alone.
+// AreaM2 is the total area in m², counting one face of every item, and that of the outer
+// items alone.
 func (b *Body) AreaM2() (all, outer float64) {
 	for i := range b.Items {
 		p := b.PartOf(i)
@@ -209,7 +212,7 @@ func (b *Body) LeadJoints() int {
 	return n
 }
 
-// ItemName is the item in words, such as "Outer rocker, left".
+// ItemName is the name of item i in a vocabulary, such as "Outer rocker, left".
 func (b *Body) ItemName(i int, vocabulary string) string {
 	it := b.Items[i]
 	name := b.PartOf(i).Name.In(vocabulary)

@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Common holds what is the same for every body: names of trades, conditions and
-// ways, and which neighbours tend to need work with a part.
+// Common holds what is the same for every body: names of trades, conditions and ways, and
+// the neighbours that tend to need work together with a part.
 type Common struct {
 	Trades     [Trades]Words
 	Conditions [Conditions]Words
@@ -16,9 +16,9 @@ type Common struct {
 	Behind     []Behind // in file order
 }
 
-// Behind lists the neighbours that tend to need metalwork once Part is rusted
-// through, with the chance of each; for explaining and for joining seams. The
-// dependence of the rust itself is carried by shared water, not by this list.
+// Behind lists the neighbours that tend to need metalwork once Part is rusted through,
+// with the chance of each. It serves for explanations and for seams between parts. The
+// dependence between the rust of neighbours comes from shared water, not from this list.
 type Behind struct {
 	Part       string
 	Neighbours []Neighbour
@@ -30,9 +30,10 @@ type Neighbour struct {
 	Chance float64
 }
 
-// rustByTrap gives a part's rust constants from how well it holds water, unless
-// its own are known: m, b and paint life by trap 1 to 5. Assumption; b after
-// ISO 9224:2012 (0.523, 0.575) and sheltered sites (Benarie and Lipfert 1986).
+// rustByTrap gives the rust constants m, b and paint life of a part by its trap score, 1
+// to 5, which is how well it holds water. It applies unless the part has constants of its
+// own. Assumption; b from ISO 9224:2012 (0.523, 0.575) and sheltered sites (Benarie and
+// Lipfert 1986).
 var rustByTrap = [6]Rust{1: {1.4, .523, 10}, 2: {1.7, .575, 8}, 3: {2.0, .850, 6}, 4: {2.5, .850, 5}, 5: {3.1, .850, 4}}
 
 // RustByTrap returns the constants for a trap score of 1 to 5.

@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/car"
 )
 
-// A body is a list of parts, each made of items: the same part left and right.
+// A body is a list of parts, each with its items: the same part on the left and right.
 func Example() {
 	body, err := car.Load("two_door_unitary")
 	if err != nil {

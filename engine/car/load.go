@@ -8,7 +8,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// One variable for a file: a folder would bring a file system into the browser.
+// One variable per file, because embedding a folder would add a file system to the
+// browser's download.
 
 //go:embed data/two_door_unitary.json
 var twoDoorUnitary []byte
@@ -43,7 +44,7 @@ var bodyFiles = map[string][]byte{
 // BodyIDs are the six patterns, in the order in which they are offered.
 var BodyIDs = []string{"two_door_unitary", "four_door_saloon", "convertible_unitary", "open_two_seater", "pickup", "hardtop_on_frame"}
 
-// KnownBody says whether id names a pattern.
+// KnownBody reports whether id names a pattern.
 func KnownBody(id string) bool {
 	for _, b := range BodyIDs {
 		if b == id {
@@ -53,15 +54,15 @@ func KnownBody(id string) bool {
 	return false
 }
 
-// loaded holds the bodies read so far, by id and options.
+// loaded caches the bodies read so far, by id and options.
 var loaded struct {
 	sync.Mutex
 	bodies map[string]*Body
 }
 
-// Load returns one pattern with the given options (ids of Body.Options). It is read
-// once and shared: callers must not change it. The data is part of the program, so an error means a
-// damaged build or an option that the body does not have.
+// Load returns one pattern with the given options (ids of Body.Options). The result is
+// shared, so callers must not change it. The data is part of the program, so an error
+// means an unknown id, an option that the body does not have, or a damaged build.
 func Load(id string, options ...string) (*Body, error) {
 	key := strings.Join(append([]string{id}, options...), " ")
 	loaded.Lock()
@@ -175,7 +176,7 @@ func readGroups(f strict.Field, b *Body) {
 	}
 }
 
-// linkPockets gathers the pockets of each group, in the order of the groups.
+// linkPockets collects the pockets of each group, in the order of the groups.
 func linkPockets(b *Body) {
 	old := b.Pockets
 	b.Pockets = nil

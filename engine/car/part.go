@@ -88,8 +88,8 @@ func readItem(f strict.Field, b *Body, part, group int) int {
 	return len(b.Items) - 1
 }
 
-// readWays reads what each way takes. Leaving an item is always possible and
-// takes nothing beyond the strip and the primer.
+// readWays reads the work of each way. Leaving an item is always possible and takes no
+// work beyond the strip and the primer.
 func readWays(f strict.Field, p *Part) {
 	f.Keys(WayIDs[1:]...)
 	p.Ways[Leave].Done = true
@@ -134,7 +134,7 @@ func groupIDs(b *Body) (ids []string) {
 	return ids
 }
 
-// indexOf reads one of the ids and returns its index; 0 after a complaint.
+// indexOf reads one of the ids and returns its index, or 0 after a complaint.
 func indexOf(f strict.Field, ids []string) int {
 	return max(0, slices.Index(ids, f.OneOf(ids...)))
 }

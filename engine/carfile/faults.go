@@ -104,21 +104,21 @@ func (f *faults) stages() {
 			f.add(path+".stage", s.Stage, "each stage once, in the order "+strings.Join(StageIDs, ", "), "")
 		}
 		if s.On < day {
-			f.add(path+".on", s.On, "no day before the stage that went before, "+day, "")
+			f.add(path+".on", s.On, "a date no earlier than the stage before it, "+day, "")
 		}
 		last, day = max(k, last), s.On
 	}
 	survey, opening := f.c.Begun(Survey), f.c.Begun(OpeningUp)
 	if opening && !survey {
-		f.add("stages", "opening up without a survey", "the strip and survey before closed boxes are opened", "")
+		f.add("stages", "opening up without a survey", "the strip and survey first, because closed boxes are opened after it", "")
 	}
 	if len(f.c.Survey) > 0 && !survey {
-		f.add("stages", "records of a survey that was not begun", "the stage survey with its day", "")
+		f.add("stages", "records of a survey that has not begun", "the survey stage with its date", "")
 	}
 	if len(f.c.Opened) > 0 && !opening {
-		f.add("opened[0].box", f.c.Opened[0].Box, "the stage opening_up, after the survey: opened is recorded before stripping", "")
+		f.add("opened[0].box", f.c.Opened[0].Box, "the opening_up stage, after the survey, because closed boxes are opened then", "")
 	} else if len(f.c.Opened) > 0 && !survey {
-		f.add("opened[0].box", f.c.Opened[0].Box, "the strip and survey first: a closed box is opened after it", "")
+		f.add("opened[0].box", f.c.Opened[0].Box, "the strip and survey first, because closed boxes are opened after it", "")
 	}
 }
 
@@ -129,12 +129,12 @@ func (f *faults) records() {
 		r, path := &f.c.Survey[n], "survey["+strconv.Itoa(n)+"]"
 		i, ok := f.b.ItemNamed(r.On)
 		if !ok {
-			f.add(path+".on", r.On, "an item of this body, such as "+f.b.Items[0].ID, r.On)
+			f.add(path+".on", r.On, "a part of this body, such as "+f.b.Items[0].ID, r.On)
 			continue
 		}
 		k := key{r.On, r.Stage}
 		if m, twice := first[k]; twice {
-			f.add(path+".on", r.On, "one record of an item at one stage: survey["+strconv.Itoa(m)+"] is this item already", r.On)
+			f.add(path+".on", r.On, "one record of each part at each stage (survey["+strconv.Itoa(m)+"] records this part already)", r.On)
 			continue
 		}
 		first[k] = n
@@ -146,29 +146,29 @@ func (f *faults) record(path string, r *Record, i int) {
 	p := f.b.PartOf(i)
 	if r.Stage == OpeningUp {
 		if p.SeenWhenStripped {
-			f.add(path+".stage", r.Stage, "survey: this part is seen once the car is stripped, it is no closed box", r.On)
+			f.add(path+".stage", r.Stage, "survey, because this part shows once the car is stripped and is not in a closed box", r.On)
 		} else if box := f.b.Pockets[f.b.Items[i].Pocket].ID; !f.c.IsOpen(box) {
-			f.add(path+".stage", r.Stage, "the box "+box+" under opened first", r.On)
+			f.add(path+".stage", r.Stage, "the box "+box+" to be listed under opened first", r.On)
 		}
 	}
 	if r.CouldNotSee && r.Condition != "" {
-		f.add(path+".could_not_see", "could not see, and "+r.Condition, "one of them taken back", r.On)
+		f.add(path+".could_not_see", "could_not_see and the condition "+r.Condition, "only one of the two", r.On)
 	}
 	if r.Sure && r.Condition == "" {
-		f.add(path+".sure", "true without a condition", "a condition that was looked at again, or sure taken out", r.On)
+		f.add(path+".sure", "true without a condition", "a condition that was checked again (otherwise remove sure)", r.On)
 	}
 	if _, err := evidence.Reading(p, r.Entry()); err != nil {
 		f.take(path, err, r.On)
 	}
 	if r.LeadFailed > p.LeadJoints {
-		f.add(path+".lead_failed", strconv.Itoa(r.LeadFailed), "at most "+strconv.Itoa(p.LeadJoints)+", the lead joints of this item", r.On)
+		f.add(path+".lead_failed", strconv.Itoa(r.LeadFailed), "at most "+strconv.Itoa(p.LeadJoints)+", the number of lead joints on this part", r.On)
 	}
 	for k, id := range r.Also {
 		if one, ok := findingNamed(id); !ok || one.PerCar || !one.Priced || !one.On(p) {
-			f.add(path+".also["+strconv.Itoa(k)+"]", id, "a further finding that this item can have", r.On)
+			f.add(path+".also["+strconv.Itoa(k)+"]", id, "a further finding that this part can have", r.On)
 		}
 		if id == missing && r.Condition == car.ConditionIDs[0] {
-			f.add(path+".also["+strconv.Itoa(k)+"]", "a part that is missing and sound", "either sound or missing: take one of them out", r.On)
+			f.add(path+".also["+strconv.Itoa(k)+"]", "a part that is missing and sound", "either sound or missing (remove one of them)", r.On)
 		}
 	}
 }
@@ -210,7 +210,7 @@ func (f *faults) opened() {
 	}
 	for n, id := range f.c.WholeCar {
 		if one, ok := findingNamed(id); !ok || !one.PerCar {
-			f.add("whole_car["+strconv.Itoa(n)+"]", id, "a finding of the whole car", "")
+			f.add("whole_car["+strconv.Itoa(n)+"]", id, "a finding about the whole car", "")
 		}
 	}
 }

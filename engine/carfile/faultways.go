@@ -13,7 +13,7 @@ func (f *faults) hours() {
 		return
 	}
 	if !f.c.Begun(Survey) {
-		f.add("strip_hours", "hours of a stage that was not begun", "the stage survey with its day", "")
+		f.add("strip_hours", "hours of a stage that has not begun", "the survey stage with its date", "")
 		return
 	}
 	if _, err := f.t.With(f.c.Decided(f.b, Survey, false)); err != nil {
@@ -26,19 +26,19 @@ func (f *faults) ways() {
 		path := "ways[" + strconv.Itoa(n) + "]"
 		i, ok := f.b.ItemNamed(w.On)
 		if !ok {
-			f.add(path+".on", w.On, "an item of this body, such as "+f.b.Items[0].ID, w.On)
+			f.add(path+".on", w.On, "a part of this body, such as "+f.b.Items[0].ID, w.On)
 			continue
 		}
 		if slices.ContainsFunc(f.c.Ways[:n], func(o Choice) bool { return o.On == w.On }) {
-			f.add(path+".on", w.On, "one way for each item", w.On)
+			f.add(path+".on", w.On, "one way for each part", w.On)
 		}
 		k := f.c.RecordedCondition(w.On)
 		if k < 0 {
-			f.add(path+".on", w.On, "an item whose condition is recorded", w.On)
+			f.add(path+".on", w.On, "a part whose condition is recorded", w.On)
 			continue
 		}
 		if way := car.Way(slices.Index(car.WayIDs[:], w.Way)); !slices.Contains(f.t.Allowed(i, k), way) {
-			f.add(path+".way", w.Way, "one of "+wayList(f.t.Allowed(i, k))+" at this condition", w.On)
+			f.add(path+".way", w.Way, "one of "+wayList(f.t.Allowed(i, k))+" for this condition", w.On)
 		}
 	}
 }

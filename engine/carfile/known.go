@@ -128,7 +128,7 @@ func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string,
 	}
 	m, err := damage.NewAfter(k, damage.StandardGrids, earlier)
 	if err != nil {
-		return nil, &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them taken back"}
+		return nil, &strict.Error{Path: "looks", Found: "entries that cannot all be true", Expected: "one of them changed or removed"}
 	}
 	return m, nil
 }

@@ -112,7 +112,7 @@ func (c *Car) readBodies(f strict.Field) {
 func (c *Car) readMade(f strict.Field) {
 	f.Keys(madeKeys...)
 	if n := len(f.Names()); f.Err() == nil && n != 1 {
-		f.ComplainFound(strconv.Itoa(n)+" members", "one of year, decade or not_sure")
+		f.ComplainFound(strconv.Itoa(n)+" entries", "exactly one of year, decade and not_sure")
 	}
 	switch {
 	case f.Has("year"):
@@ -138,7 +138,7 @@ func readLife(f strict.Field, i int) Life {
 	if l.Place != NotSure {
 		if _, climate := exposure.ClimateOf(l.Place); !climate {
 			if _, known := exposure.PlaceOf(l.Place); !known {
-				place.Complain("a place of the list, dry, mild, damp, salt, sea or not_sure")
+				place.Complain("a place from the list, or dry, mild, damp, salt, sea or not_sure")
 			}
 		}
 	}
@@ -152,7 +152,7 @@ func readLife(f strict.Field, i int) Life {
 	if i > 0 {
 		l.Years = f.Get("years").Whole(1, 120)
 	} else if f.Has("years") {
-		f.Get("years").Complain("no years here: the first place takes the rest of the car's life")
+		f.Get("years").Complain("no years here, because the first place covers the rest of the car's life")
 	}
 	return l
 }
@@ -185,7 +185,7 @@ func (c *Car) readLooks(f strict.Field) {
 	}
 	items := f.Get("looks").Items()
 	if len(items) > maxLooks {
-		f.Get("looks").ComplainFound(strconv.Itoa(len(items))+" looks", "at most "+strconv.Itoa(maxLooks))
+		f.Get("looks").ComplainFound(strconv.Itoa(len(items))+" checks", "at most "+strconv.Itoa(maxLooks))
 	}
 	for _, l := range items {
 		l.Keys(lookKeys...)

@@ -123,10 +123,10 @@ func (r *Recorded) readCameTo(f strict.Field) {
 			continue
 		}
 		if r.CameTo[k] = sums.Get(id).Decimal(); strings.HasPrefix(r.CameTo[k], "-") {
-			sums.Get(id).Complain("an amount, not below nothing")
+			sums.Get(id).Complain("an amount of 0 or more")
 		}
 		if k > 0 && r.CameTo[k-1] == "" && f.Err() == nil {
-			sums.Get(id).ComplainFound("a later stage", "the stages before it first, "+StepIDs[k-1])
+			sums.Get(id).ComplainFound("a later stage", "the stages before it first, up to "+StepIDs[k-1])
 		}
 	}
 }
@@ -191,7 +191,7 @@ func when(f strict.Field) string {
 	at := f.Get("at")
 	text := at.Text(16)
 	if f.Err() == nil && !isMoment(text) {
-		at.Complain("a day and a time, such as 2026-06-20T14:05")
+		at.Complain("a date and a time, such as 2026-06-20T14:05")
 	}
 	return text
 }

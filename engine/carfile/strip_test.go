@@ -17,7 +17,7 @@ func TestWishAgainstTheStrip(t *testing.T) {
 	for _, c := range []struct{ name, from, to, path, found, expected string }{
 		{"taken apart by the customer, and hours of the shop", `"standard":"show"`, `"standard":"show","options":["own_disassembly"]`, "options[0]", "own_disassembly", "an option of this body"},
 		{"hours of a strip that was not begun", `"stages":[{"stage":"walk_round","on":"2026-06-04","rates":"ab12c de34f"},{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`,
-			`"stages":[{"stage":"walk_round","on":"2026-06-04"}]`, "strip_hours", "hours of a stage that was not begun", "the stage survey with its day"},
+			`"stages":[{"stage":"walk_round","on":"2026-06-04"}]`, "strip_hours", "hours of a stage that has not begun", "the survey stage with its date"},
 		{"hours of a trade that the strip has none of", `"strip_hours":{"prep":120.5}`, `"strip_hours":{"body":12}`, "strip_hours.body", "12", "no hours: the strip and survey has no work of this trade"},
 	} {
 		text := strings.Replace(seenCar, c.from, c.to, 1)

@@ -50,7 +50,7 @@ func (c *Car) readWorkYear(f strict.Field) {
 		return
 	}
 	if !slices.Contains(datedWork, c.EarlierWork) {
-		at.Complain("no year here: only work that was patched here and there, or stripped and restored, has one")
+		at.Complain("no year here, because only work that was patched here and there, or stripped and restored, has one")
 		return
 	}
 	first, made := OldestYear, ""

@@ -9,10 +9,10 @@ import (
 	"testing"
 )
 
-// What must be the same bits on every processor and build: FNV-1a (64 bits) over
-// 10,000 values of each function. A change here changes every estimate ever
-// saved with a seed; run the test with GOOS=js GOARCH=wasm and with GOAMD64=v3
-// before accepting new numbers.
+// Hashes that must be the same on every processor and build: FNV-1a (64 bits) over
+// 10,000 values of each function. A change here changes every estimate ever saved with
+// a seed, so run the test with GOOS=js GOARCH=wasm and with GOAMD64=v3 before accepting
+// new numbers.
 var pinned = map[string]uint64{
 	"Uniform":            0x3055bed96aec40a5,
 	"Exp":                0x4ba30f50142bf773,
@@ -32,7 +32,7 @@ var pinned = map[string]uint64{
 	"sample":             0x12e954d2cd8fd394,
 }
 
-// bitHash collects float64 values; NaN is refused, since its bits are free.
+// bitHash hashes float64 values. It rejects NaN, whose bits are not determined.
 type bitHash struct {
 	t *testing.T
 	h hash.Hash64

@@ -1,28 +1,26 @@
-// Package chance is the arithmetic of uncertainty: random streams, the normal
+// Package chance does the arithmetic of uncertainty: random streams, the normal
 // distribution, three-point figures and sample quantiles.
 //
 // Start with [NewThreePoint], which turns a low, likely and high figure into a
-// distribution, and [NewStream], which supplies the uniform numbers to draw
-// from it. Quantiles of finished draws come from [Quantile], where the rule is
-// always named.
+// distribution, and [NewStream], which supplies the uniform numbers to draw from it.
+// [Quantile] gives quantiles of finished draws; the caller always names the rule.
 //
 // # Guarantees
 //
 //   - Same bits everywhere. No function here calls the exponential, logarithm,
 //     power or error function of package math, whose last bits differ between
-//     processors; [Exp] and [Log] are our own. Every product is
-//     written float64(x*y), which the Go specification ("Floating-point
-//     operators") keeps from being fused with a sum; a test reads the source for
-//     products without it, another pins the bits of every function.
-//   - No randomness of its own. A [Stream] is a value that the caller holds; one
-//     uniform number gives one variate by inversion, so the same uniform number
-//     can be used again in a changed calculation.
+//     processors; this package has its own [Exp] and [Log]. Every product is written
+//     float64(x*y), because the Go specification ("Floating-point operators") then
+//     forbids fusing it with a sum. One test searches the source for products without
+//     the conversion, another pins the bits of every function.
+//   - No randomness of its own. A [Stream] is a value that the caller holds. One
+//     uniform number gives one variate by inversion, so the caller can use the same
+//     uniform number again in a changed calculation.
 //   - No allocation in [Exp], [Log], [NormalCDF], [NormalQuantile],
 //     [Stream.Uniform] and [ThreePoint.At].
-//   - Arguments outside a function's domain give NaN where the mathematics has
-//     no answer. Figures that a person typed are refused with an error
-//     ([NewThreePoint]). A call that only a programming mistake can make
-//     (quantile of an empty sample) panics.
+//   - Arguments for which the mathematics has no answer give NaN. Unusable figures that
+//     a person typed are an error ([NewThreePoint]). A call that only a programming
+//     error can cause (quantile of an empty sample) panics.
 //
-// Units are those of the caller: a three-point figure of hours gives hours.
+// Units are the caller's: a three-point figure in hours gives hours.
 package chance

@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Low, likely and high hours become a distribution, drawn from with uniforms of a
-// stream that the caller holds.
+// Low, likely and high hours become a distribution. The uniforms to draw from it come
+// from a stream that the caller holds.
 func Example() {
 	hours, err := chance.NewThreePoint(4, 6, 12)
 	if err != nil {

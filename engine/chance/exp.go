@@ -25,9 +25,9 @@ const (
 	expUnderflow = -745.14              // ln of half the smallest subnormal is -745.133
 )
 
-// Exp returns e to the power x, within 0.6 units in the last place (subnormal
-// results within 1). Exp(NaN) is NaN; results beyond the largest float64 are
-// +Inf, below half the smallest 0.
+// Exp returns e to the power x, within 0.6 units in the last place (subnormal results
+// within 1). Exp(NaN) is NaN. A result above the largest float64 is +Inf, and one below
+// half the smallest is 0.
 func Exp(x float64) float64 {
 	if !(x >= expUnderflow && x <= expOverflow) {
 		return expBeyond(x)
@@ -41,7 +41,7 @@ func Exp(x float64) float64 {
 	return timesPowerOfTwo(y, m)
 }
 
-// expReduce splits x within the bounds of Exp into k 32nds of ln 2 and a rest r.
+// expReduce splits x, within the bounds of Exp, into k 32nds of ln 2 and a remainder r.
 func expReduce(x float64) (k int64, r float64) {
 	shifted := float64(x*stepsPerLn2) + roundShift
 	whole := shifted - roundShift
@@ -49,8 +49,7 @@ func expReduce(x float64) (k int64, r float64) {
 	return k, (x - float64(whole*(ln2High/32))) - float64(whole*(ln2Low/32))
 }
 
-// expFraction returns e to the power of r and of the 32nds that k has above a whole
-// number.
+// expFraction returns e to the power r times 2 to the power (k mod 32)/32.
 func expFraction(k int64, r float64) float64 {
 	r2 := float64(r * r)
 	q := 1.0/24 + float64(r*(1.0/120)) + float64(r2*(1.0/720))
@@ -88,8 +87,8 @@ func powerOfTwo(m int64) float64 {
 	return math.Float64frombits(uint64(m+1023) << 52)
 }
 
-// roots32[j] is 2^(j/32) in two parts: the nearest float64 and the nearest
-// float64 to what is left. Computed with 200-bit arithmetic; a test does it again.
+// roots32[j] is 2^(j/32) in two parts: the nearest float64, and the nearest float64 to
+// the remainder. Computed with 200-bit arithmetic; a test recomputes it.
 var roots32 = [32][2]float64{
 	{0x1p+0, 0},
 	{0x1.059b0d3158574p+0, 0x1.d73e2a475b465p-55},

@@ -57,7 +57,7 @@ func TestExpEdges(t *testing.T) {
 	}
 }
 
-// Each row of the table is 2^(j/32), found here by repeated square roots.
+// Each row of the table is 2^(j/32), worked out here by repeated square roots.
 func TestRoots32(t *testing.T) {
 	step := bigFloat(2)
 	for range 5 {

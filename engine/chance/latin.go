@@ -2,27 +2,29 @@ package chance
 
 import "math/bits"
 
-// Latin is one randomisation of a Latin hypercube that grows (M. D. McKay, R. J.
-// Beckman and W. J. Conover, Technometrics 21, 1979): for the many coordinates that
-// matter little each, which [Points] has no room for. Every coordinate by itself is
-// evenly spread: of 2^k numbers from a multiple of 2^k on, one falls into every
-// interval of 2^-k. Over randomisations every point is uniform, so a mean over points
-// is unbiased; what one coordinate does by itself hardly shows in its error, and what
-// coordinates do together shows about as it does with random points (tested).
+// Latin is one randomisation of an extensible Latin hypercube (M. D. McKay, R. J.
+// Beckman and W. J. Conover, Technometrics 21, 1979). It serves the many coordinates
+// that each matter little, for which [Points] has no room. Every single coordinate is
+// evenly spread: of 2^k numbers starting at a multiple of 2^k, exactly one falls into
+// every interval of length 2^-k. Over randomisations every point is uniform, so a mean
+// over points is unbiased. The effect of single coordinates hardly adds to the error of
+// a mean; the effect of their interactions adds about as much as with random points
+// (tested).
 //
-// Each coordinate is a digital sequence in base 2 moved by a random digital shift. All
-// of it is whole-number arithmetic: the same points everywhere. Neighbouring points are
-// found fastest.
+// Each coordinate is a digital sequence in base 2 with a random digital shift. The
+// arithmetic uses whole numbers only, so the points are the same everywhere. Moving to
+// a neighbouring point is fastest.
 type Latin struct {
 	of           *Matrices
 	now          []uint32 // by coordinate: point n in this replicate, in units of 2^-32
 	n, replicate uint32
 }
 
-// Matrices are those of a Latin hypercube: for each coordinate a random lower
-// triangular matrix (J. Matoušek, Journal of Complexity 14, 1998) times a random upper
-// triangular one (H. Faure and S. Tezuka, in: Monte Carlo and Quasi-Monte Carlo Methods
-// 2000, 2002), both with ones on the diagonal, and such a product for its replicates.
+// Matrices are the generating matrices of a Latin hypercube. For each coordinate they
+// are a random lower triangular matrix (J. Matoušek, Journal of Complexity 14, 1998)
+// times a random upper triangular one (H. Faure and S. Tezuka, in: Monte Carlo and
+// Quasi-Monte Carlo Methods 2000, 2002), both with ones on the diagonal, and another
+// such product for the replicates.
 type Matrices struct {
 	points     [latinDigits][]uint32 // columns, by digit of the point, then by coordinate
 	replicates [replicateDigits][]uint32
@@ -31,14 +33,14 @@ type Matrices struct {
 const (
 	latinDigits     = 16
 	replicateDigits = 3
-	// LatinPoints is how many points there are.
+	// LatinPoints is the number of points.
 	LatinPoints = 1 << latinDigits
-	// MostReplicates is how many replicates each point has.
+	// MostReplicates is the number of replicates of each point.
 	MostReplicates = 1 << replicateDigits
 )
 
-// NewMatrices draws the matrices of so many coordinates, the same of each however many
-// follow.
+// NewMatrices draws the matrices of the given number of coordinates. Those of the first
+// coordinates do not depend on how many follow.
 func NewMatrices(coordinates int, s *Stream) *Matrices {
 	m := &Matrices{}
 	for c := range m.points {
@@ -54,7 +56,7 @@ func NewMatrices(coordinates int, s *Stream) *Matrices {
 	return m
 }
 
-// setColumns draws a product of matrices for coordinate k. Row r of a column is its
+// setColumns draws the product of matrices for coordinate k. Row r of a column is its
 // bit 31−r.
 func setColumns(columns [][]uint32, k int, s *Stream) {
 	var lower [latinDigits]uint32
@@ -72,7 +74,7 @@ func setColumns(columns [][]uint32, k int, s *Stream) {
 	}
 }
 
-// Shifted is one randomisation, its shifts taken from the stream.
+// Shifted returns one randomisation, with shifts drawn from the stream.
 func (m *Matrices) Shifted(s *Stream) *Latin {
 	l := &Latin{of: m, now: make([]uint32, len(m.points[0]))}
 	for k := range l.now {
@@ -81,10 +83,11 @@ func (m *Matrices) Shifted(s *Stream) *Latin {
 	return l
 }
 
-// At fills in the first coordinates of point n, below LatinPoints, in a replicate below
-// MostReplicates: numbers (k + ½)/2^32, strictly between 0 and 1. The first 2^k replicates
-// of a point fall one into every interval of 2^-k in each coordinate, and the points of
-// each replicate are a Latin hypercube by themselves.
+// At writes the first len(out) coordinates of point n in a replicate: numbers
+// (k + ½)/2^32, strictly between 0 and 1. In each coordinate, exactly one of the first
+// 2^k replicates of a point falls into every interval of length 2^-k, and the points of
+// each replicate alone are a Latin hypercube. It panics unless n is below LatinPoints
+// and replicate below MostReplicates.
 func (l *Latin) At(n, replicate uint32, out []float64) {
 	if n >= LatinPoints || replicate >= MostReplicates {
 		panic("engine: internal error: a point of a Latin hypercube beyond the last")
@@ -97,7 +100,7 @@ func (l *Latin) At(n, replicate uint32, out []float64) {
 	}
 }
 
-// move adds, digit by digit without carry, the columns of the digits that change.
+// move adds the columns of the digits that change, without carry.
 func (l *Latin) move(columns [][]uint32, changed uint32) {
 	for ; changed != 0; changed &= changed - 1 {
 		for k, v := range columns[bits.TrailingZeros32(changed)] {

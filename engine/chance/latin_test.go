@@ -5,13 +5,14 @@ import (
 	"testing"
 )
 
-// latin is a randomisation by number, with matrices of its own.
+// latin is the randomisation with the given number, which has its own matrices.
 func latin(coordinates int, number uint64) *Latin {
 	s := NewStream(11, number)
 	return NewMatrices(coordinates, &s).Shifted(&s)
 }
 
-// everyInterval says whether n numbers fall one into every interval of 1/n.
+// everyInterval reports whether exactly one of n numbers falls into every interval of
+// length 1/n.
 func everyInterval(n int, at func(k int) float64) bool {
 	met := make([]bool, n)
 	for k := range n {
@@ -24,10 +25,11 @@ func everyInterval(n int, at func(k int) float64) bool {
 	return true
 }
 
-// TestLatinFillsEveryInterval: (0, 1)-sequences in base 2 (H. Niederreiter, Random
-// Number Generation and Quasi-Monte Carlo Methods, SIAM 1992, definition 4.2): of 2^k
-// points from a multiple of 2^k on, one lies in every interval of 2^-k of every
-// coordinate; the same of replicates. Points not in a row do not.
+// TestLatinFillsEveryInterval checks that coordinates are (0, 1)-sequences in base 2
+// (H. Niederreiter, Random Number Generation and Quasi-Monte Carlo Methods, SIAM 1992,
+// definition 4.2): of 2^k points starting at a multiple of 2^k, one is in every interval
+// of length 2^-k of every coordinate; the same holds for replicates. As a control,
+// points that are not consecutive fail.
 func TestLatinFillsEveryInterval(t *testing.T) {
 	const coordinates = 200
 	l, out := latin(coordinates, 1), make([]float64, coordinates)
@@ -42,19 +44,19 @@ func TestLatinFillsEveryInterval(t *testing.T) {
 					t.Fatalf("coordinate %d: two of points %d to %d in one interval of %d", k, from, from+size-1, size)
 				}
 				if size <= MostReplicates && !everyInterval(size, func(replicate int) float64 { return at(from, replicate, k) }) {
-					t.Fatalf("coordinate %d, point %d: two of %d turns in one interval", k, from, size)
+					t.Fatalf("coordinate %d, point %d: two of %d replicates in one interval", k, from, size)
 				}
 			}
 			failed = failed || !everyInterval(size, func(n int) float64 { return at(3*n, 0, k) })
 		}
 	}
 	if !failed {
-		t.Error("every third point passes too")
+		t.Error("every third point also passes")
 	}
 }
 
-// TestLatinIsReached: a point is the same wherever one comes from, and its first
-// coordinates are those of more.
+// TestLatinIsReached checks that a point does not depend on the previous point, and that
+// its first coordinates do not depend on how many follow.
 func TestLatinIsReached(t *testing.T) {
 	matrices, shift := NewStream(1, 2), NewStream(3, 4)
 	few := NewMatrices(7, &matrices).Shifted(&shift)
@@ -68,15 +70,15 @@ func TestLatinIsReached(t *testing.T) {
 		anew.At(p[0], p[1], b)
 		for k, v := range a {
 			if v != b[k] {
-				t.Errorf("point %d, turn %d, coordinate %d: %v, straight %v", p[0], p[1], k, v, b[k])
+				t.Errorf("point %d, replicate %d, coordinate %d: %v, directly %v", p[0], p[1], k, v, b[k])
 			}
 		}
 	}
 }
 
-// TestEveryLatinPointIsUniform: over randomisations each single point is uniform in
-// two coordinates together. Chi-square with 63 degrees of freedom: 1 in 1,000 above
-// 103.4 (NIST/SEMATECH e-Handbook, 1.3.6.7.4).
+// TestEveryLatinPointIsUniform checks that over randomisations each single point is
+// uniform in two coordinates jointly. Chi-square with 63 degrees of freedom: 1 in 1,000
+// above 103.4 (NIST/SEMATECH e-Handbook, 1.3.6.7.4).
 func TestEveryLatinPointIsUniform(t *testing.T) {
 	const times = 1 << 13
 	out := make([]float64, 2)
@@ -96,12 +98,12 @@ func TestEveryLatinPointIsUniform(t *testing.T) {
 	}
 }
 
-// TestSpreadOfLatinMeans: the mean of n points of a sum of coordinates has variance
-// 1/(12 n³) a coordinate (M. Stein, Technometrics 29, 1987). That of a product of two of
-// them about their means has 1/(144 n) of random points and 25/16 of it here: the first
-// digits of two coordinates, 9/16 of the variance of the product, go together twice as
-// often as others, for both change with the first digit of the point. Of random points
-// the sum has 1/(12 n): the control.
+// TestSpreadOfLatinMeans checks variances of means over n points. For a sum of
+// coordinates the variance is 1/(12 n³) per coordinate (M. Stein, Technometrics 29,
+// 1987). For a product of two centred coordinates it is 1/(144 n) with random points and
+// 25/16 of that here: the first digits of two coordinates, which carry 9/16 of the
+// product's variance, agree twice as often as other digits, because both change with the
+// first digit of the point. As a control, the sum has 1/(12 n) with random points.
 func TestSpreadOfLatinMeans(t *testing.T) {
 	const times, n, coordinates = 2000, 64, 50
 	var sum, product, control float64
@@ -124,10 +126,10 @@ func TestSpreadOfLatinMeans(t *testing.T) {
 		sum, product, control = sum+a*a/times, product+b*b/times, control+c*c/times
 	}
 	within := func(what string, got, want float64) {
-		// A variance from so many normal means is within 5 · √(2/times) of its own, 16 %;
-		// means of products have longer tails.
+		// The variance of that many normal means is within 5 · √(2/times), or 16 %, of the
+		// true one; means of products have longer tails.
 		if r := got / want; math.Abs(r-1) > .25 {
-			t.Errorf("%s: variance %.3g, %.2f of what it should be", what, got, r)
+			t.Errorf("%s: variance %.3g, %.2f times the expected one", what, got, r)
 		}
 	}
 	within("sum", sum, coordinates/(12.0*n*n*n))
@@ -135,13 +137,13 @@ func TestSpreadOfLatinMeans(t *testing.T) {
 	within("random sum", control, coordinates/(12.0*n))
 }
 
-// TestLatinEnds: there is an end, and it is said.
+// TestLatinEnds checks that a point or replicate beyond the last panics.
 func TestLatinEnds(t *testing.T) {
 	for _, p := range [][2]uint32{{LatinPoints, 0}, {0, MostReplicates}} {
 		func() {
 			defer func() {
 				if recover() == nil {
-					t.Errorf("point %d, turn %d: given", p[0], p[1])
+					t.Errorf("point %d, replicate %d: no panic", p[0], p[1])
 				}
 			}()
 			latin(1, 1).At(p[0], p[1], make([]float64, 1))

@@ -7,10 +7,10 @@ import "math"
 //	f = m − 1,  s = f/(2+f),  ln m = 2·atanh(s) = f − s·(f − R),
 //	R = s²·G(s²)
 //
-// in which f is exact and the rounding of s weighs little. G(z) = Σ 2zⁱ/(2i+3)
-// is replaced by its Chebyshev fit of degree 7 on 0 ≤ z ≤ tanh²(ln(2)/4),
-// computed for this package with 60-digit arithmetic; the error of R/s² · s²
-// is below 2^-63. The tests compare with a reference that shares none of this.
+// in which f is exact and the rounding of s matters little. G(z) = Σ 2zⁱ/(2i+3) is
+// replaced by its Chebyshev fit of degree 7 on 0 ≤ z ≤ tanh²(ln(2)/4), computed for
+// this package with 60-digit arithmetic; the error of R/s² · s² is below 2^-63. The
+// tests compare with a reference that uses a different method.
 
 const (
 	g0 = 0.66666666666666666465
@@ -64,9 +64,9 @@ func logExtreme(x float64) float64 {
 	return math.NaN()
 }
 
-// log1m returns ln(1 − q) for 0 ≤ q ≤ ½ without losing small q. The correction
-// of the rounded 1 − q is W. Kahan's (described in the HP-15C Advanced Functions
-// Handbook, 1982; cited from memory, tested here).
+// log1m returns ln(1 − q) for 0 ≤ q ≤ ½ without losing precision for small q. The
+// correction for the rounding of 1 − q is W. Kahan's (described in the HP-15C Advanced
+// Functions Handbook, 1982; cited from memory, tested here).
 func log1m(q float64) float64 {
 	w := 1 - q
 	if w == 1 {

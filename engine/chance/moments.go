@@ -14,19 +14,20 @@ var gauss12 = [6][2]float64{
 	{0.981560634246719250691, 0.047175336386511827195},
 }
 
-// Moments returns the mean and the variance, by Gauss-Legendre quadrature over
-// the normal deviate. Good to about 1e-12 of each for high/low up to 1000; both
-// become +Inf where a float64 cannot hold them.
+// Moments returns the mean and the variance, by Gauss-Legendre quadrature over the
+// normal deviate. The relative error of each is about 1e-12 for high/low up to 1000.
+// Either is +Inf if a float64 cannot hold it.
 func (t ThreePoint) Moments() (mean, variance float64) {
 	if t.h == 0 {
 		return t.likely, 0
 	}
-	// Panels of width 1, out to where even the second moment's integrand,
-	// which peaks near 2·slope, has died away.
+	// Panels of width 1, out to where even the integrand of the second moment, which
+	// peaks near 2·slope, is negligible.
 	slope := (t.h + math.Sqrt(t.k)) / z90
 	end := math.Ceil(float64(2*slope)) + 9
-	// The root bends within |z| ≤ bend of the middle: halve panels down to there.
-	bend := float64(z90 * t.m / math.Sqrt(t.k)) // +Inf when lognormal: no bend
+	// The square root bends within |z| ≤ bend of the middle, so halve the panels down to
+	// that width.
+	bend := float64(z90 * t.m / math.Sqrt(t.k)) // +Inf if lognormal: no bend
 	var first, second float64
 	add := func(a, b float64) {
 		d1, d2 := t.panel(a, b)

@@ -7,8 +7,8 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// Means and variances by adaptive quadrature with mpmath 1.2.1 at 40 digits, of
-// the published form.
+// Means and variances of the published form, by adaptive quadrature with mpmath 1.2.1 at
+// 40 digits.
 func TestMomentsTable(t *testing.T) {
 	for _, c := range []struct{ low, likely, high, mean, variance float64 }{
 		{2, 3, 7, 3.9875547561004689, 9.2351932917051267},
@@ -107,6 +107,6 @@ func TestMomentsHuge(t *testing.T) {
 		t.Errorf("mean %v variance %v, want below 1e300 and +Inf", mean, variance)
 	}
 	if got := d.At(1); !near(got, 1.5e300, 1e-12) {
-		t.Errorf("high comes back as %v", got)
+		t.Errorf("High returns %v", got)
 	}
 }

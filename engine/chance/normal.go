@@ -36,9 +36,9 @@ func NormalCDF(x float64) float64 {
 	return tail
 }
 
-// LogNormalCDF returns ln Φ(x). It keeps its relative precision far into both
-// tails: at x = -40, where Φ itself is no longer a float64, and where Φ is so
-// near 1 that only 1 − Φ can be told from 0.
+// LogNormalCDF returns ln Φ(x). It keeps its relative precision far into both tails: at
+// x = -40, where a float64 cannot hold Φ itself, and where Φ is so near 1 that only
+// 1 − Φ can be distinguished from 0.
 func LogNormalCDF(x float64) float64 {
 	switch {
 	case x != x:
@@ -107,9 +107,9 @@ func codyFarTail(y float64) float64 {
 	return (oneOverRoot2Pi - float64(z*num/den)) / y
 }
 
-// gaussian returns scale·exp(−y²/2). The rounding error of y², which grows with
-// y² itself, is found exactly (T. J. Dekker, Numerische Mathematik 18, 1971) and
-// put back to first order.
+// gaussian returns scale·exp(−y²/2). It computes the rounding error of y², which grows
+// with y², exactly (T. J. Dekker, Numerische Mathematik 18, 1971) and corrects for it to
+// first order.
 func gaussian(y, scale float64) float64 {
 	square := float64(y * y)
 	c := float64(y * 134217729) // 2^27 + 1

@@ -14,7 +14,7 @@ import (
 // is the float64 written here, not the decimal it stands for.
 var (
 	cdfTable = [][2]float64{
-		// Arguments whose squares are not float64 numbers.
+		// Arguments whose squares are not exact in float64.
 		{-36.7, 3.65152930280341797e-295}, {-29.3, 5.18564931572458295e-189}, {-17.13, 4.43273582885788305e-66},
 		{-37.5, 4.60535300958195484e-308}, {-30, 4.90671392714818706e-198}, {-20, 2.7536241186062337e-89},
 		{-10, 7.61985302416052607e-24}, {-6, 9.86587645037698141e-10}, {-5.656854248, 7.70862901714047081e-9},
@@ -105,7 +105,7 @@ func TestNormalAgainstLibraries(t *testing.T) {
 		if want := mathext.NormalQuantile(p); math.Abs(got-want) > 2e-15+1e-14*math.Abs(want) {
 			t.Fatalf("NormalQuantile(%v) = %v, gonum mathext gives %v", p, got, want)
 		}
-		// gonum distuv goes by the inverse of erfc at 2p, which is not safe in the tail.
+		// gonum distuv uses the inverse of erfc at 2p, which is inaccurate in the tail.
 		if want := distuv.UnitNormal.Quantile(p); p > 1e-4 && !near(got, want, 1e-10) {
 			t.Fatalf("NormalQuantile(%v) = %v, gonum distuv gives %v", p, got, want)
 		}

@@ -2,8 +2,9 @@ package chance
 
 import "math/bits"
 
-// pcg is the generator of [Stream], the same sequence as rand.PCG of math/rand/v2
-// (tested), written here so that many numbers can be drawn in one go.
+// pcg is the generator of [Stream]. It gives the same sequence as rand.PCG of
+// math/rand/v2 (tested) and is implemented here so that Fill can draw many numbers in
+// one call.
 type pcg struct{ hi, lo uint64 }
 
 // The multiplier and increment of the 128-bit state and the multiplier of the
@@ -15,8 +16,8 @@ const (
 	statePlusLow   = 0x14057b7ef767814f
 	outputTimes    = 0xda942042e4dd58b5
 
-	// Two steps are one with the multiplier squared and the increment times one more
-	// than the multiplier, modulo 2^128.
+	// Two steps equal one step with the multiplier squared and the increment times
+	// (multiplier + 1), modulo 2^128.
 	twiceTimesHigh = 0x17bce35bdf69743c
 	twiceTimesLow  = 0x529ed9eb20e0ae99
 	twicePlusHigh  = 0x4871bec9994273f8
@@ -29,7 +30,7 @@ func (p *pcg) next() uint64 {
 	return scramble(p.hi, p.lo)
 }
 
-// once and twice are the state one and two steps on.
+// once and twice return the state one and two steps on.
 func once(hi, lo uint64) (uint64, uint64) {
 	up, low := bits.Mul64(lo, stateTimesLow)
 	low, carry := bits.Add64(low, statePlusLow, 0)
@@ -48,9 +49,9 @@ func scramble(hi, lo uint64) uint64 {
 	return uint64((hi ^ hi>>48) * (lo | 1))
 }
 
-// Fill writes the next numbers to dst, the same as as many calls of [Stream.Uniform]
-// but faster: the state stays in registers, and two numbers at a time do not wait for
-// each other's products.
+// Fill writes the next numbers to dst. They are the same as from len(dst) calls of
+// [Stream.Uniform], but it is faster: the state stays in registers, and it computes two
+// numbers at a time whose products do not depend on each other.
 func (s *Stream) Fill(dst []float64) {
 	if s.given != nil {
 		n := copy(dst, s.given)

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestSameAsToolchain holds the generator to math/rand/v2 from many states, and
-// filling in one go to drawing one by one, after a script too.
+// TestSameAsToolchain compares the generator with math/rand/v2 from many states, and
+// Fill with single draws, including after a list of given numbers.
 func TestSameAsToolchain(t *testing.T) {
 	seeds := rand.New(rand.NewPCG(3, 4))
 	for n := range 200 {
@@ -25,7 +25,7 @@ func TestSameAsToolchain(t *testing.T) {
 			}
 		}
 		if all.pcg != one.pcg {
-			t.Fatalf("seed %d, index %d: after %d the streams go on from different places", seed, index, len(got))
+			t.Fatalf("seed %d, index %d: after %d the streams continue differently", seed, index, len(got))
 		}
 	}
 	list := []float64{.25, .5, .75}
@@ -34,7 +34,7 @@ func TestSameAsToolchain(t *testing.T) {
 	s.Fill(got[2:])
 	for i := range list {
 		if got[i] != list[i] {
-			t.Errorf("scripted %d is %v, want %v", i, got[i], list[i])
+			t.Errorf("given number %d is %v, want %v", i, got[i], list[i])
 		}
 	}
 }

@@ -9,7 +9,7 @@ import (
 // Worked examples of the propagation of distributions, JCGM 101:2008 (GUM
 // Supplement 1) clause 9.2: the sum of four inputs, sampled by inversion. The
 // exact values beside the printed ones are closed forms (normal; Irwin-Hall and
-// its convolution with a wide rectangle) worked out apart. Tolerances are five
+// its convolution with a wide rectangle) worked out separately. Tolerances are five
 // standard errors at a million trials, with a fixed seed.
 
 const trials = 1_000_000
@@ -42,23 +42,23 @@ func (s summary) check(t *testing.T, deviation, end, meanWithin, deviationWithin
 
 func rectangle(deviation, u float64) float64 { return deviation * math.Sqrt(3) * (2*u - 1) }
 
-// 9.2.2, Table 2: u = 2, ±3.92 (exact 3.919927969).
+// Clause 9.2.2, Table 2: u = 2, ±3.92 (exact 3.919927969).
 func TestFourNormals(t *testing.T) {
 	propagate(922, func(_ int, u float64) float64 { return NormalQuantile(u) }).check(t, 2, 3.919927969, 0.01, 0.007, 0.027)
 }
 
-// 9.2.3, Table 3: u = 2, ±3.88 (exact 3.879406741). The normal answer 3.92 lies
+// Clause 9.2.3, Table 3: u = 2, ±3.88 (exact 3.879406741). The normal answer 3.92 is
 // outside the tolerance, so a sampler that smooths sums into normals fails here.
 func TestFourRectangles(t *testing.T) {
 	s := propagate(923, func(_ int, u float64) float64 { return rectangle(1, u) })
 	s.check(t, 2, 3.879406741347821, 0.01, 0.007, 0.024)
 	if math.Abs(s.high-3.919927969) < 0.024 {
-		t.Errorf("upper end %v cannot be told from the normal answer", s.high)
+		t.Errorf("upper end %v cannot be distinguished from the normal answer", s.high)
 	}
 }
 
-// 9.2.4: one rectangle ten times as wide; u = 10.1 (exact √103), ±17.0 (exact
-// 17.0158141; the law of propagation says ±19.9). Printed values cited from memory.
+// Clause 9.2.4: one rectangle ten times as wide; u = 10.1 (exact √103), ±17.0 (exact
+// 17.0158141; the law of propagation gives ±19.9). Printed values cited from memory.
 func TestOneWideRectangle(t *testing.T) {
 	propagate(924, func(input int, u float64) float64 {
 		if input == 3 {
@@ -69,7 +69,7 @@ func TestOneWideRectangle(t *testing.T) {
 }
 
 // NPL report DEM-ES-011, 9.2: the logarithm of a rectangle from 0.1 to 1.1;
-// printed mean -0.665, deviation 0.606; closed forms beside. Five standard errors.
+// printed mean -0.665, deviation 0.606; closed forms below. Five standard errors.
 func TestLogOfRectangle(t *testing.T) {
 	s, y := NewStream(11, 92), make([]float64, 100000)
 	total, squares := 0.0, 0.0
@@ -110,6 +110,6 @@ func TestSumOfDependentItems(t *testing.T) {
 		}
 	}
 	if got := 10 * (100 + 20*NormalQuantile(0.9)); !near(got, 1256.3103131089, 1e-12) {
-		t.Errorf("quantiles of like-ordered items add to %v", got)
+		t.Errorf("quantiles of comonotonic items add to %v", got)
 	}
 }

@@ -10,10 +10,11 @@ import (
 // American Statistician 50(4), 1996.
 type QuantileRule int
 
-// The nine definitions. HF1 to HF3 are steps, HF4 to HF9 join the points.
+// The nine definitions. HF1 to HF3 are step functions; HF4 to HF9 interpolate linearly
+// between the points.
 const (
 	HF1 QuantileRule = 1 + iota // inverse of the empirical distribution function
-	HF2                         // as HF1, averaged where that jumps
+	HF2                         // like HF1, but averaged at its jumps
 	HF3                         // nearest even order statistic
 	HF4                         // joins (k/n, x(k))
 	HF5                         // joins ((k−½)/n, x(k))
@@ -23,10 +24,10 @@ const (
 	HF9                         // joins ((k−⅜)/(n+¼), x(k)); for normal samples
 )
 
-// Quantile returns the p-quantile, 0 ≤ p ≤ 1, of a sample in increasing order.
-// A place n·p + m within a few rounding errors of a whole number counts as
-// whole, so that 0.55 of 100 is 55. An empty or unsorted sample, a p outside
-// [0, 1] or an unknown rule is a programming mistake and panics.
+// Quantile returns the p-quantile, 0 ≤ p ≤ 1, of a sample in increasing order. A
+// position n·p + m within a few rounding errors of a whole number counts as whole, so
+// that 0.55 of 100 is 55. It panics if the sample is empty or unsorted, if p is outside
+// [0, 1] or if the rule is unknown.
 func Quantile(sorted []float64, p float64, rule QuantileRule) float64 {
 	checkQuantile(len(sorted), p)
 	for i, x := range sorted {
@@ -39,8 +40,8 @@ func Quantile(sorted []float64, p float64, rule QuantileRule) float64 {
 	return between(low, high, share)
 }
 
-// QuantileMinor is Quantile by rule HF7 for whole numbers, such as money in
-// minor units. The result is exact up to rounding for values below 2^53.
+// QuantileMinor is Quantile by rule HF7 for whole numbers, such as money in minor units.
+// The result is exact apart from rounding for values below 2^53.
 func QuantileMinor(sorted []int64, p float64) float64 {
 	checkQuantile(len(sorted), p)
 	for i := 1; i < len(sorted); i++ {
@@ -62,8 +63,8 @@ func checkQuantile(n int, p float64) {
 	}
 }
 
-// place returns the 1-based order statistic j and the share of the way from
-// x(j) to x(j+1), the paper's γ.
+// place returns the 1-based index j of an order statistic and the fraction of the way
+// from x(j) to x(j+1), the paper's γ.
 func place(n int, p float64, rule QuantileRule) (j int, share float64) {
 	var m float64 // the paper's m
 	switch rule {
@@ -94,7 +95,7 @@ func place(n int, p float64, rule QuantileRule) (j int, share float64) {
 	return j, stepShare(rule, j, share)
 }
 
-// stepShare turns the fraction into the whole or half steps of HF1 to HF3.
+// stepShare rounds the fraction to the whole or half steps of HF1 to HF3.
 func stepShare(rule QuantileRule, j int, share float64) float64 {
 	switch {
 	case rule > HF3:
@@ -113,7 +114,8 @@ func clampIndex(i, n int) int {
 	return max(0, min(i, n-1))
 }
 
-// between never leaves [low, high], whatever the rounding.
+// between interpolates between low and high. The result stays in [low, high] whatever
+// the rounding.
 func between(low, high, share float64) float64 {
 	if share == 0 || low == high {
 		return low

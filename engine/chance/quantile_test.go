@@ -14,7 +14,7 @@ var oneToTen = []float64{1, 2, 3, 4, 5, 6, 7, 8, 9, 10}
 
 // The sample 1..10 by the definitions of Hyndman and Fan (1996), as the
 // documentation of R's stats::quantile words them, worked out in exact fractions
-// (types 1, 4 and 6 to 9 also agree with numpy 1.24; its type 3 does not keep the
+// (types 1, 4 and 6 to 9 also agree with numpy 1.24; its type 3 does not follow the
 // rule at ties).
 func TestQuantileOneToTen(t *testing.T) {
 	chances := [7]float64{0.10, 0.25, 0.50, 0.75, 0.80, 0.90, 0.95}
@@ -49,7 +49,7 @@ func TestQuantileGaugeReadings(t *testing.T) {
 	}
 }
 
-// A place that is whole on paper is whole here, although n·p is not in binary:
+// A position that is whole on paper must be whole here, although n·p is not in binary:
 // 0.55·100 is 55.000000000000007, 0.07·100 is 7.000000000000001, 0.29·100 is 28.999999999999996.
 func TestQuantileWholePlaces(t *testing.T) {
 	x := make([]float64, 100)
@@ -64,8 +64,8 @@ func TestQuantileWholePlaces(t *testing.T) {
 	}
 }
 
-// plottingPosition gives the chance that HF4 to HF9 lay under the k-th of n
-// (Hyndman and Fan 1996, section 3).
+// plottingPosition is the chance that HF4 to HF9 assign to the k-th of n values (Hyndman
+// and Fan 1996, section 3).
 func plottingPosition(rule QuantileRule, k, n float64) float64 {
 	switch rule {
 	case HF4:
@@ -82,7 +82,8 @@ func plottingPosition(rule QuantileRule, k, n float64) float64 {
 	return (k - 3.0/8) / (n + 1.0/4)
 }
 
-// byPlottingPositions is a second way to HF4..HF9: search, then join the points.
+// byPlottingPositions works out HF4 to HF9 in another way: it searches the plotting
+// positions and interpolates between them.
 func byPlottingPositions(x []float64, p float64, rule QuantileRule) float64 {
 	n := float64(len(x))
 	for k := 1; k <= len(x); k++ {
@@ -122,7 +123,7 @@ func TestQuantileAgainstGonum(t *testing.T) {
 	joined := []float64{1, 1, 1, 1.5, 4.5, 5, 5.5, 8.5, 9, 9.5, 10}
 	for i, p := range []float64{0, 0.05, 0.1, 0.15, 0.45, 0.5, 0.55, 0.85, 0.9, 0.95, 1} {
 		if a, b := Quantile(oneToTen, p, HF1), Quantile(oneToTen, p, HF4); a != empirical[i] || !near(b, joined[i], 1e-14) {
-			t.Errorf("at %v: HF1 %v HF4 %v, gonum's table says %v and %v", p, a, b, empirical[i], joined[i])
+			t.Errorf("at %v: HF1 %v HF4 %v, gonum's table has %v and %v", p, a, b, empirical[i], joined[i])
 		}
 	}
 	s := NewStream(6, 2)

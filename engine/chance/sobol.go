@@ -8,25 +8,25 @@ import (
 	"sync"
 )
 
-// Points are scrambled Sobol points: sequences that fill a cube more evenly than
-// random numbers do, randomised so that every single point is uniform and a mean
-// over points is unbiased.
+// Points are scrambled Sobol points: a sequence that fills a cube more evenly than
+// random numbers do, randomised so that every single point is uniform and a mean over
+// points is unbiased.
 //
-// The sequence is that of I. M. Sobol (1967) with the direction numbers of S. Joe
-// and F. Y. Kuo (SIAM J. Sci. Comput. 30, 2008). Each coordinate is scrambled on its
-// own by nested uniform scrambling (A. B. Owen, 1995), its permutations made by
-// hashing after B. Burley, "Practical hash-based Owen scrambling", Journal of
-// Computer Graphics Techniques 9(4), 2020. All of it is whole-number arithmetic: the
-// same points everywhere.
+// The sequence is that of I. M. Sobol (1967) with the direction numbers of S. Joe and
+// F. Y. Kuo (SIAM J. Sci. Comput. 30, 2008). Each coordinate is scrambled independently
+// by nested uniform scrambling (A. B. Owen, 1995). The permutations come from hashing,
+// after B. Burley, "Practical hash-based Owen scrambling", Journal of Computer Graphics
+// Techniques 9(4), 2020. The arithmetic uses whole numbers only, so the points are the
+// same everywhere.
 type Points struct {
 	seeds []uint32 // by coordinate
 }
 
-// MostDimensions is how many coordinates a point can have.
+// MostDimensions is the largest number of coordinates of a point.
 const MostDimensions = 96
 
-// NewPoints makes one randomisation of points with the given number of coordinates,
-// at most MostDimensions, its scrambles taken from the stream.
+// NewPoints returns one randomisation of points with the given number of coordinates, at
+// most MostDimensions. It draws the scrambles from the stream.
 func NewPoints(dimensions int, s *Stream) Points {
 	p := Points{seeds: make([]uint32, dimensions)}
 	for k := range p.seeds {
@@ -35,8 +35,8 @@ func NewPoints(dimensions int, s *Stream) Points {
 	return p
 }
 
-// At fills in point n, one number strictly between 0 and 1 a coordinate:
-// (k + ½)/2^32.
+// At writes point n to out, one number (k + ½)/2^32 strictly between 0 and 1 for each
+// coordinate.
 func (p *Points) At(n uint32, out []float64) {
 	directions := sobolDirections()
 	for d, seed := range p.seeds {
@@ -52,11 +52,11 @@ func unscrambled(n uint32, directions *[32]uint32) (x uint32) {
 	return x
 }
 
-// scrambled permutes the halves of [0, 1), then the halves of each half, and so on
-// down the bits, every time by the seed and the bits above. The steps are those of
-// Burley's scramble in the order and with the constants of N. Vegdahl, "Building a
-// better LK hash" (2021): with Burley's own the places of points within their
-// intervals are too regular for errors of means to be told from their spread.
+// scrambled permutes the halves of [0, 1), then the halves of each half, and so on down
+// the bits. Each permutation depends on the seed and the bits above. The steps are those
+// of Burley's scramble in the order and with the constants of N. Vegdahl, "Building a
+// better LK hash" (2021). With Burley's own, points are placed too regularly within
+// their intervals for the spread between randomisations to show the error of a mean.
 func scrambled(x, seed uint32) uint32 {
 	x = bits.Reverse32(x)
 	x ^= uint32(x * 0x3d20adea)
@@ -70,8 +70,8 @@ func scrambled(x, seed uint32) uint32 {
 //go:embed data/sobol.txt
 var sobolText []byte
 
-// sobolDirections are the direction numbers by dimension and bit, the first bit of
-// the counter first.
+// sobolDirections are the direction numbers by dimension and bit, starting with the
+// lowest bit of the counter.
 var sobolDirections = sync.OnceValue(func() *[MostDimensions][32]uint32 {
 	var out [MostDimensions][32]uint32
 	for k := range out[0] {
@@ -86,9 +86,8 @@ var sobolDirections = sync.OnceValue(func() *[MostDimensions][32]uint32 {
 	return &out
 })
 
-// directionNumbers carries on from the initial numbers m by the recurrence of the
-// primitive polynomial whose inner coefficients are the bits of a (Joe and Kuo,
-// section 2).
+// directionNumbers continues the initial numbers m by the recurrence of the primitive
+// polynomial whose inner coefficients are the bits of a (Joe and Kuo, section 2).
 func directionNumbers(a int, m []string) (v [32]uint32) {
 	s := len(m)
 	for k := range v {
@@ -106,7 +105,8 @@ func directionNumbers(a int, m []string) (v [32]uint32) {
 	return v
 }
 
-// wholeNumber reads a number of the embedded table, which the tests read whole.
+// wholeNumber reads a number of the embedded table. The tests read the whole table, so a
+// panic means a damaged build.
 func wholeNumber(text string) int {
 	n, err := strconv.Atoi(text)
 	if err != nil {

@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// TestSobolFirstPoints: the first points in the order of the tests of SciPy's own
-// sequence (scipy.stats, test_qmc.py), which has the direction numbers of Joe and
-// Kuo (2008).
+// TestSobolFirstPoints compares the first points with those in SciPy's tests
+// (scipy.stats, test_qmc.py), whose sequence has the direction numbers of Joe and Kuo
+// (2008).
 func TestSobolFirstPoints(t *testing.T) {
 	want := [][3]float64{{0, 0, 0}, {.5, .5, .5}, {.75, .25, .25}, {.25, .75, .75}, {.375, .375, .625}, {.875, .875, .125}, {.625, .125, .875}, {.125, .625, .375}}
 	for n, point := range want {
@@ -19,8 +19,8 @@ func TestSobolFirstPoints(t *testing.T) {
 	}
 }
 
-// TestSobolAgainstSciPy: later points in units of 2^-30, as SciPy 1.10.1 gives them
-// (scipy.stats.qmc.Sobol(96, scramble=False, bits=30)).
+// TestSobolAgainstSciPy compares later points, in units of 2^-30, with those of SciPy
+// 1.10.1 (scipy.stats.qmc.Sobol(96, scramble=False, bits=30)).
 func TestSobolAgainstSciPy(t *testing.T) {
 	dimensions := [7]int{1, 2, 3, 10, 33, 64, 96}
 	for n, want := range map[uint32][7]uint32{
@@ -37,8 +37,8 @@ func TestSobolAgainstSciPy(t *testing.T) {
 	}
 }
 
-// boxes counts the first 2^m points that share a box of 2^-a by 2^-b, a + b = m, in
-// two coordinates, with another point.
+// boxes counts the points among the first 2^m that share a box of 2^-a by 2^-b,
+// a + b = m, in two coordinates with another point.
 func boxes(at func(n uint32) (x, y float64), m int) (shared int) {
 	for a := range m + 1 {
 		b := m - a
@@ -55,10 +55,10 @@ func boxes(at func(n uint32) (x, y float64), m int) (shared int) {
 	return shared
 }
 
-// TestScrambledPointsAreANet: after scrambling, the first two coordinates still have
-// one point in every box of the same volume, (0, m, 2)-nets in base 2 (H.
-// Niederreiter, 1987; that nested scrambling keeps them: A. B. Owen, 1995); any one
-// coordinate has one in every interval. Random points do not.
+// TestScrambledPointsAreANet checks that after scrambling the first two coordinates
+// still have one point in every box of the same volume, as (0, m, 2)-nets in base 2 do
+// (H. Niederreiter, 1987; nested scrambling preserves them: A. B. Owen, 1995), and that
+// every single coordinate has one in every interval. As a control, random points fail.
 func TestScrambledPointsAreANet(t *testing.T) {
 	s := NewStream(5, 1)
 	for range 20 {
@@ -78,14 +78,14 @@ func TestScrambledPointsAreANet(t *testing.T) {
 		}
 	}
 	if boxes(func(uint32) (float64, float64) { return s.Uniform(), s.Uniform() }, 8) == 0 {
-		t.Error("random points pass for a net")
+		t.Error("random points pass as a net")
 	}
 }
 
-// TestEveryPointIsUniform: over randomisations each single point is uniform and its
-// coordinates are unrelated, so that means over points are without bias. Chi-square
-// with 63 degrees of freedom: 1 in 1,000 above 103.4 (NIST/SEMATECH e-Handbook,
-// 1.3.6.7.4). A point that is not scrambled is always the same.
+// TestEveryPointIsUniform checks that over randomisations each single point is uniform
+// and its coordinates are independent, so that means over points are unbiased.
+// Chi-square with 63 degrees of freedom: 1 in 1,000 above 103.4 (NIST/SEMATECH
+// e-Handbook, 1.3.6.7.4). A point without scrambling would always be the same.
 func TestEveryPointIsUniform(t *testing.T) {
 	const times = 1 << 14
 	for _, n := range []uint32{0, 1, 100} {
@@ -107,11 +107,11 @@ func TestEveryPointIsUniform(t *testing.T) {
 	}
 }
 
-// TestSpreadOfMeans: the mean of n points of a sum of three coordinates has variance
-// 3/(12 n³), one point to an interval in each coordinate (M. Stein, Technometrics 29,
-// 1987), and the mean of prod(1 + (x − ½)) a standard deviation near 3.7e-4 at 256
-// points (SciPy's Owen-scrambled points, 400 randomisations) where random points
-// have 0.033.
+// TestSpreadOfMeans checks the spread of means over n points. For a sum of three
+// coordinates the variance is 3/(12 n³), because each interval of each coordinate has
+// one point (M. Stein, Technometrics 29, 1987). For prod(1 + (x − ½)) the standard
+// deviation is near 3.7e-4 at 256 points (SciPy's Owen-scrambled points, 400
+// randomisations), compared with 0.033 for random points.
 func TestSpreadOfMeans(t *testing.T) {
 	const times, n = 400, 256
 	s := NewStream(9, 9)
@@ -129,14 +129,15 @@ func TestSpreadOfMeans(t *testing.T) {
 		product += b * b / times
 	}
 	if ratio := sum / (3 / (12.0 * n * n * n)); ratio < .8 || ratio > 1.2 {
-		t.Errorf("variance of a sum: %.2f of what it should be", ratio)
+		t.Errorf("variance of a sum: %.2f times the expected one", ratio)
 	}
 	if sd := math.Sqrt(product); sd < 2.2e-4 || sd > 6e-4 {
 		t.Errorf("standard deviation of a product: %.2g", sd)
 	}
 }
 
-// TestLed: the list first, then the generator from its beginning.
+// TestLed checks that a stream gives the list first and then the generator from its
+// start.
 func TestLed(t *testing.T) {
 	s, plain := StreamWithPrefix([]float64{.25, .5}, 3, 4), NewStream(3, 4)
 	got := make([]float64, 5)
@@ -153,6 +154,6 @@ func TestLed(t *testing.T) {
 	none := StreamWithPrefix(nil, 3, 4)
 	again := NewStream(3, 4)
 	if none.Uniform() != again.Uniform() {
-		t.Error("nothing to lead changes the stream")
+		t.Error("an empty list changes the stream")
 	}
 }

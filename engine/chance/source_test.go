@@ -9,15 +9,15 @@ import (
 	"testing"
 )
 
-// allowedMath: what of package math gives the same bits everywhere.
+// allowedMath lists the functions of package math that give the same bits everywhere.
 var allowedMath = map[string]bool{
 	"Abs": true, "Ceil": true, "Copysign": true, "Floor": true, "Max": true, "Min": true, "Sqrt": true,
 	"Float64bits": true, "Float64frombits": true, "Inf": true, "IsInf": true, "IsNaN": true, "NaN": true, "MaxFloat64": true,
 }
 
-// faults lists the uses of other functions of math and the products that are not
-// rounded by float64(...), or whole numbers by uint64(...). A product that is only divided by or multiplied into
-// something larger is covered by the conversion around the whole.
+// faults lists uses of other functions of math, and products without a float64(...)
+// conversion, or uint64(...) for whole numbers. A conversion around a larger product or
+// quotient covers the products inside it.
 func faults(fset *token.FileSet, file *ast.File) []string {
 	var found []string
 	var parents []ast.Node
@@ -47,8 +47,8 @@ func faults(fset *token.FileSet, file *ast.File) []string {
 	return found
 }
 
-// isProduct also counts a division by a written number: the compiler turns one by
-// a power of two into a product, which it may then fuse.
+// isProduct also counts division by a literal: the compiler turns division by a power of
+// two into a product, which it may then fuse.
 func isProduct(n *ast.BinaryExpr) bool {
 	_, literalOver := n.X.(*ast.BasicLit)
 	_, literalUnder := n.Y.(*ast.BasicLit)
@@ -101,11 +101,11 @@ func TestSourceKeepsBits(t *testing.T) {
 		}
 	}
 	if files < 8 || products < 100 {
-		t.Errorf("looked at %d files with %d products: too few to be all", files, products)
+		t.Errorf("read %d files with %d products: too few to be all", files, products)
 	}
 }
 
-// The reader of the source finds what it should and nothing else.
+// The source check finds every fault in these samples and nothing else.
 func TestSourceReader(t *testing.T) {
 	for body, want := range map[string]int{
 		"return x*y + z": 1, "return float64(x*y) + z": 0, "t := x * y; return t + z": 1,

@@ -7,7 +7,7 @@ import (
 )
 
 // First outputs of PCG-DXSM for the state (1, 2): tests of Go's math/rand/v2
-// (pcg_test.go), recomputed apart with Python integers.
+// (pcg_test.go), recomputed separately with Python integers.
 var pcg12 = []uint64{
 	0xc4f5a58656eef510, 0x9dcec3ad077dec6c, 0xc8d04605312f8088, 0xcbedc0dcb63ac19a,
 	0x3bf98798cae97950, 0x0a8c6d7f8d485abc, 0x7ffa3780429cd279, 0x730ad2626b1c2f8e,
@@ -61,7 +61,7 @@ func TestToolchainStreams(t *testing.T) {
 	}
 }
 
-// The ends of the range, from the bits that lead there: 0 and 1 are not reached.
+// The ends of the range, from the bits that give them: Uniform never reaches 0 or 1.
 func TestUniformEnds(t *testing.T) {
 	if low, high := openUniform(0), openUniform(math.MaxUint64); low != 0x1p-53 || high != 1-0x1p-53 {
 		t.Errorf("ends %v and %v, want 2^-53 from 0 and 1", low, high)
@@ -74,14 +74,13 @@ func TestStreamIsAValue(t *testing.T) {
 	b := a
 	for range 10 {
 		if x, y := a.Uint64(), b.Uint64(); x != y {
-			t.Fatal("a copy does not continue from the same place")
+			t.Fatal("a copy does not continue from the same position")
 		}
 	}
 }
 
-// pairChiSquare draws the k-th number of n streams and counts pairs (one stream,
-// the stream lag places on) in a grid of 16 × 16; the result has 255 degrees of
-// freedom.
+// pairChiSquare draws the k-th number of n streams and counts pairs (a stream and the
+// one lag positions later) in a grid of 16 × 16. The result has 255 degrees of freedom.
 func pairChiSquare(n, k, lag int, stream func(i int) Stream) float64 {
 	const side = 16
 	us := make([]float64, n+lag)
@@ -103,8 +102,8 @@ func pairChiSquare(n, k, lag int, stream func(i int) Stream) float64 {
 	return sum
 }
 
-// Streams of neighbouring seeds or indexes look independent of each other, and
-// the check can tell: seeds that differ only in their upper bits do not.
+// Streams of neighbouring seeds or indexes appear independent. As a control, seeds that
+// differ only in their upper bits fail.
 func TestNeighbouringStreams(t *testing.T) {
 	// Upper point of chi-square, 255 degrees of freedom, chance 1e-6: 377.1
 	// (Wilson and Hilferty's approximation, 1931); 48 comparisons, fixed seeds.

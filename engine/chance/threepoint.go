@@ -9,11 +9,12 @@ import (
 // z90 is Φ⁻¹(0.9), the unit in which ThreePoint measures normal deviates.
 const z90 = 1.2815515655446004
 
-// wideTailTimes: how many times further out "high" may lie than "low" before
-// the upper tail is the formula's rather than the estimator's. Assumption.
+// wideTailTimes is how many times further from likely the high figure may be than the
+// low one before the formula determines the upper tail more than the estimator does.
+// Assumption.
 const wideTailTimes = 2.5
 
-// ThreePoint is a positive quantity known by its 10th, 50th and 90th percentile
+// ThreePoint is a positive quantity given by its 10th, 50th and 90th percentiles
 // (low, likely, high): the Johnson quantile-parameterised distribution with
 // lower bound 0, J-QPD-S, of C. C. Hadlock and J. E. Bickel, "Johnson
 // quantile-parameterized distributions", Decision Analysis 14(1), 2017, written
@@ -22,14 +23,15 @@ const wideTailTimes = 2.5
 //	h = (H−L)/2,  m = min(B−L, H−B),  n = sign(L+H−2B)
 //	Q = likely · exp(h·s + n·(√(m² + (h²−m²)·s²) − m)),  s = Φ⁻¹(p)/Φ⁻¹(0.9)
 //
-// It is lognormal when likely is the geometric mean of low and high; with
-// likely = low nothing falls below likely; all three equal is a constant.
+// It is lognormal if likely is the geometric mean of low and high. If likely = low,
+// nothing falls below likely. If all three are equal, it is a constant.
 type ThreePoint struct {
 	Curve
 	low, high float64
 }
 
-// Curve is a [ThreePoint] without its ends: what [Curve.At] reads, close together.
+// Curve holds only what [Curve.At] reads of a [ThreePoint], so that it stays close
+// together in memory.
 type Curve struct {
 	likely float64
 	h, m   float64 // as above, in natural logs
@@ -37,8 +39,8 @@ type Curve struct {
 	sign   float64 // n
 }
 
-// NewThreePoint makes the distribution. It refuses figures that are not finite,
-// a low that is not above 0, and figures out of order.
+// NewThreePoint returns the distribution. It is an error if a figure is not finite, if
+// low is not above 0, or if the figures are out of order.
 func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
 	for _, v := range [3]float64{low, likely, high} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -69,7 +71,7 @@ func NewThreePoint(low, likely, high float64) (ThreePoint, error) {
 	return t, nil
 }
 
-// logRatio returns ln(a/b) for a ≥ b > 0, also where a/b is beyond a float64.
+// logRatio returns ln(a/b) for a ≥ b > 0, even if a/b exceeds a float64.
 func logRatio(a, b float64) float64 {
 	if ratio := a / b; ratio <= math.MaxFloat64 {
 		return Log(ratio)
@@ -82,18 +84,18 @@ func shortest(v float64) string {
 }
 
 // At returns the quantile at s = Φ⁻¹(p)/Φ⁻¹(0.9): At(-1), At(0) and At(1) are
-// low, likely and high. It never decreases with s, apart from the last places.
-// s must be finite.
+// low, likely and high. It never decreases with s, apart from rounding in the last
+// places. s must be finite.
 func (t *Curve) At(s float64) float64 {
 	x := float64(t.h*s) + float64(t.sign*t.bend(s))
 	if !(x > -expNear && x < expNear) {
 		return float64(t.likely * Exp(x))
 	}
-	k, r := expReduce(x) // Exp without its calls, for this is what most time goes into
+	k, r := expReduce(x) // Exp without its calls, because most of the time goes here
 	return float64(t.likely * timesPowerOfTwo(expFraction(k, r), k>>5))
 }
 
-// AllAt writes to dst what At gives for each of several figures at one s.
+// AllAt writes to dst the result of At for each of several figures at the same s.
 func AllAt(figures []Curve, s float64, dst []float64) {
 	dst = dst[:len(figures)]
 	for i := range figures {
@@ -108,11 +110,12 @@ func AllAt(figures []Curve, s float64, dst []float64) {
 	}
 }
 
-// expNear: up to here Exp(x) and all on the way to it are normal numbers.
+// expNear is a bound on |x| within which Exp(x) and its intermediate results are normal
+// numbers.
 const expNear = 700
 
-// bend is √(m² + (h²−m²)·s²) − m. Where m is 0, √(h²s²) is written as h·|s|, so that
-// the flat side is flat to the last bit.
+// bend is √(m² + (h²−m²)·s²) − m. If m is 0 it computes √(h²s²) as h·|s|, so that the
+// flat side is flat to the last bit.
 func (t *Curve) bend(s float64) float64 {
 	if t.m == 0 {
 		return float64(t.h * math.Abs(s))
@@ -120,8 +123,8 @@ func (t *Curve) bend(s float64) float64 {
 	return math.Sqrt(t.m2+float64(t.k*float64(s*s))) - t.m
 }
 
-// Quantile returns the value not exceeded with chance p: 0 at p = 0 and +Inf at
-// p = 1 unless the figure is flat on that side; NaN outside [0, 1].
+// Quantile returns the value not exceeded with chance p. It is 0 at p = 0 and +Inf at
+// p = 1, unless the figure is flat on that side, and NaN outside [0, 1].
 func (t ThreePoint) Quantile(p float64) float64 {
 	flat := t.m == 0 // on the side away from the skew, or everywhere
 	switch {
@@ -155,7 +158,7 @@ func (t ThreePoint) Scaled(k float64) ThreePoint {
 	return t
 }
 
-// WideTail reports high/likely > 2.5 × likely/low: the upper tail then comes
+// WideTail reports whether high/likely > 2.5 × likely/low. The upper tail then comes
 // from the formula more than from the three figures.
 func (t ThreePoint) WideTail() bool {
 	return t.high/t.likely > float64(wideTailTimes*(t.likely/t.low))

@@ -39,8 +39,8 @@ func TestThreePointPublishedForm(t *testing.T) {
 	}
 }
 
-// With likely at the geometric mean the distribution is lognormal: the case
-// P10 = 500, P90 = 2000 has σ = 0.540865618829 (ln 4 / (2·1.2815515655)).
+// If likely is the geometric mean, the distribution is lognormal: P10 = 500 and
+// P90 = 2000 give σ = 0.540865618829 (ln 4 / (2·1.2815515655)).
 func TestThreePointLognormal(t *testing.T) {
 	d := three(t, 500, 1000, 2000)
 	for z := -4.0; z <= 4; z += 0.25 {
@@ -56,7 +56,7 @@ func TestThreePointFlatSides(t *testing.T) {
 		if point.At(s) != 3 || s <= 0 && below.At(s) != 3 || s >= 0 && above.At(s) != 3 {
 			t.Fatalf("at s = %v a flat side gives %v, %v, %v instead of 3", s, point.At(s), below.At(s), above.At(s))
 		}
-		// The other side is half a lognormal: low or high reached at |s| = 1.
+		// The other side is half a lognormal, which reaches low or high at |s| = 1.
 		if s > 0 && !near(below.At(s), 3*math.Pow(3, s), 1e-14) || s < 0 && !near(above.At(s), 3*math.Pow(3, s), 1e-14) {
 			t.Fatalf("at s = %v the open side gives %v, %v, want %v", s, below.At(s), above.At(s), 3*math.Pow(3, s))
 		}
@@ -91,7 +91,7 @@ func TestThreePointRefuses(t *testing.T) {
 	mustPanic(t, "scaling by +Inf", func() { three(t, 1, 2, 3).Scaled(inf) })
 }
 
-// WideTail at the value and one step to each side of it: 2.5 times.
+// WideTail at the limit of 2.5 times and one step to each side of it.
 func TestWideTail(t *testing.T) {
 	for _, c := range []struct {
 		low, likely, high float64
@@ -106,8 +106,8 @@ func TestWideTail(t *testing.T) {
 	}
 }
 
-// triples makes ordered figures from a likely value and two logs of ratios,
-// which are 0 (flat side) about one time in ten each.
+// triples draws ordered figures from a likely value and two logs of ratios, each of
+// which is 0 (a flat side) about one time in ten.
 func triples() gopter.Gen {
 	ratio := gen.Frequency(map[int]gopter.Gen{9: gen.Float64Range(0, 4), 1: gen.Const(0.0)})
 	return gopter.CombineGens(gen.Float64Range(-7, 7), ratio, ratio).Map(func(v []any) ThreePoint {

@@ -1,8 +1,8 @@
 package chance
 
-// ThresholdIndex is how many of five ends v has reached. It is written out, for a loop in
-// WebAssembly goes through a table of jumps at every turn, and this is asked some
-// hundreds of times for every imagined car.
+// ThresholdIndex is the number of the five ascending ends that v has reached. It is
+// unrolled, because a loop in WebAssembly goes through a jump table on every iteration,
+// and this is called hundreds of times for every simulated car.
 func ThresholdIndex(ends *[5]float64, v float64) int8 {
 	var a, b, c, d, e int8
 	if v >= ends[0] {

@@ -9,8 +9,8 @@ import (
 	"github.com/leanovate/gopter/prop"
 )
 
-// TestReached against counting: ends in order, an end itself counts as reached, and
-// so does nothing beyond the last.
+// TestReached compares with counting: the ends are in order, a value equal to an end has
+// reached it, and values beyond the last end have reached all five.
 func TestReached(t *testing.T) {
 	ends := [5]float64{.1, .25, .25, .6, 2}
 	for v, want := range map[float64]int8{0: 0, .0999: 0, .1: 1, .2: 1, .25: 3, .5: 3, .6: 4, 1: 4, 2: 5} {

@@ -46,8 +46,8 @@ func BenchmarkWrite100000Rows(b *testing.B) {
 	}
 }
 
-// Texts made to be slow to read take no longer per byte than ordinary ones; a
-// minute would be needed if time grew with the square of their length.
+// Texts designed to be slow take no longer per byte than ordinary ones. If the time were
+// quadratic in their length, they would take a minute.
 func TestHostileTextsAreQuick(t *testing.T) {
 	for name, row := range map[string]string{
 		"marks never closed": "\"x\n", "doubled marks": "\"\"\"\"\"\"\"\"\"\n", "a mark and pairs": "a,\"\"\"\" ,\"\n", "separators": strings.Repeat(",", 150) + "\n",

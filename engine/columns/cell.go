@@ -6,15 +6,16 @@ import (
 	"unicode"
 )
 
-// settled is what the first pass found out about the decimal mark of a column.
+// settled is what the first pass learned about the decimal mark of a column.
 type settled struct {
 	decimal  Decimal
-	asked    bool // a figure that can be read two ways stays refused
-	disagree bool // two figures contradict each other: all that have a mark stay refused
+	asked    bool // a figure that can be read two ways is refused
+	disagree bool // two figures contradict each other, so all that have a mark are refused
 	expected string
 }
 
-// settle looks at the figures of column k and asks when they leave it open.
+// settle determines the decimal mark of column k from its figures, and asks a Question if
+// they leave it open.
 func (r *reader) settle(k int) settled {
 	c := r.want[k]
 	s := settled{decimal: c.Decimal, expected: expectedFigure(c)}
@@ -57,7 +58,7 @@ func (r *reader) settle(k int) settled {
 	return s
 }
 
-// cell takes one cell, or says what was found and expected.
+// cell reads one cell, or returns what was found and expected.
 func (r *reader) cell(k int, text string, s settled) (cell Cell, found, expected string) {
 	c := r.want[k]
 	switch {
@@ -77,11 +78,11 @@ func (r *reader) cell(k int, text string, s settled) (cell Cell, found, expected
 
 const empty = "an empty cell"
 
-// words takes a cell of text.
+// words reads a cell of text.
 func words(c Column, text string) (cell Cell, found, expected string) {
 	plain, safe := bare(text)
 	if blankCell(text) {
-		plain, safe = text, true // a lone tab runs nothing
+		plain, safe = text, true // a tab alone is not a formula
 	}
 	switch blank := blankCell(plain); {
 	case !safe:
@@ -93,7 +94,7 @@ func words(c Column, text string) (cell Cell, found, expected string) {
 	}
 }
 
-// number takes a figure.
+// number reads a figure.
 func number(c Column, text string, s settled) (cell Cell, found, expected string) {
 	f, ok := takeApart(text, c.Marks)
 	switch {
@@ -125,13 +126,13 @@ func number(c Column, text string, s settled) (cell Cell, found, expected string
 	return cell, "", ""
 }
 
-// formula reports whether a cell that is no figure looks like a formula and not
-// like a dash or a slip.
+// formula reports whether a cell that is not a figure looks like a formula rather than a
+// dash or a slip.
 func formula(text string) bool {
 	return runs(text) && strings.IndexFunc(text, func(r rune) bool { return r == '=' || r == '@' || unicode.IsLetter(r) }) >= 0
 }
 
-// expectedFigure says in words what a column of figures takes.
+// expectedFigure says in words what a column of figures accepts.
 func expectedFigure(c Column) string {
 	out := "a figure"
 	if c.Kind == Whole {

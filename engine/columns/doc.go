@@ -1,32 +1,29 @@
 // Package columns reads and writes tables of figures: comma-, semicolon- or
 // tab-separated text that a person pastes from a spreadsheet or opens from a file.
 //
-// Start with [Read] and [Column]; [Writer] is the way back. How one figure is
-// taken apart is in figure.go, what a cell that would run as a formula is in
-// formula.go.
+// Start with [Read] and [Column]; [Writer] writes tables. figure.go parses a single
+// figure, and formula.go recognises cells that a spreadsheet would run as a formula.
 //
 // # Guarantees
 //
-//   - Nothing is guessed in silence. A figure such as 1.234, which can mean two
-//     things, is taken only when other figures of its column settle it or the
-//     caller says which; otherwise it is a [Question], and its row is refused.
-//   - Good rows are kept apart from refused ones. Every refusal names row and
-//     column, what was found and what was expected, and how many rows were
-//     refused is counted in full.
-//   - A cell that a spreadsheet would run as a formula is never taken as text, and
+//   - Nothing is guessed silently. A figure such as 1.234, which can mean two things, is
+//     accepted only if other figures in its column settle it or the caller says which it
+//     is. Otherwise it raises a [Question], and its row is refused.
+//   - Good rows are separate from refused ones. Every refusal names row and column, what
+//     was found and what was expected. The number of refused rows is always complete.
+//   - A cell that a spreadsheet would run as a formula is never accepted as text and
 //     never written: see [Writer.Row].
-//   - What Writer writes, Read gives back unchanged, cell by cell.
-//   - Time grows with the length of the text, and the text is bounded before
+//   - Read returns exactly what Writer wrote, cell by cell.
+//   - The time is proportional to the length of the text, which is bounded before
 //     anything is stored: see [MaxBytes], [MaxRows], [MaxCells] and [MaxCell].
 //
-// Quoting follows RFC 4180. Two things are taken more widely, because spreadsheets
-// do them: a quotation mark inside a cell that does not begin with one is itself
-// (18" wheel), and a lone carriage return or line feed ends a row. Rows are split
-// here and not by encoding/csv, which turns line ends inside a cell into line
-// feeds, and after a quotation mark that is never closed gives up everything that
-// follows; tests hold the two against each other.
+// Quoting follows RFC 4180, with two extensions because spreadsheets write such text: a
+// quotation mark inside a cell that does not begin with one is an ordinary character (18"
+// wheel), and a lone carriage return or line feed ends a row. The package splits rows
+// itself because encoding/csv turns line ends inside a cell into line feeds, and loses
+// everything after a quotation mark that is never closed. Tests compare the two.
 //
-// A separator that the reader's spreadsheet does not expect can still cut a
-// written cell in two, and then a formula may stand at the cut. The table should
-// therefore be written with the separator of the place it is for.
+// If a spreadsheet does not expect the separator of a written table, it may split a cell
+// in two, and the second half may then be a formula. So write each table with the
+// separator that is usual in its reader's country.
 package columns

@@ -5,24 +5,24 @@ import (
 	"unicode/utf8"
 )
 
-// maxFigure is the longest figure taken, in characters without sign and marks
+// maxFigure is the longest figure accepted, in characters without sign and marks
 // (assumption: 1,000,000,000,000.000000 has 24).
 const maxFigure = 32
 
-// figure is a figure taken apart. Whole and decimals are digits only.
+// figure is a parsed figure. whole and decimals are digits only.
 type figure struct {
 	negative        bool
 	whole, decimals string
-	// reads is Point or Comma when the figure itself shows its decimal mark, and
-	// Unknown when it has no mark or when open is set.
+	// reads is Point or Comma if the figure itself shows its decimal mark, and Unknown if
+	// it has no mark or open is set.
 	reads Decimal
-	// open is '.' or ',' for a figure such as 1.234, whose one mark, with one to
-	// three digits before and three behind, can be either; then whole and decimals
-	// are what stands before and behind.
+	// open is '.' or ',' for a figure such as 1.234, whose only mark has one to three
+	// digits before it and three after it, so it may be a decimal mark or a group mark.
+	// whole and decimals are then the digits before and after it.
 	open byte
 }
 
-// takeApart reads a cell; ok is false when it is no figure.
+// takeApart parses a cell. ok is false if it is not a figure.
 func takeApart(cell string, marks []string) (f figure, ok bool) {
 	body, negative := strip(cell, marks)
 	s, ok := simplify(body)
@@ -34,8 +34,7 @@ func takeApart(cell string, marks []string) (f figure, ok bool) {
 	return f, ok
 }
 
-// strip takes away spaces, one sign and the longest mark on either side: -€ 5,
-// € -5, 5 €.
+// strip removes spaces, one sign and the longest mark on either side: -€ 5, € -5, 5 €.
 func strip(cell string, marks []string) (body string, negative bool) {
 	body, signed := trim(cell), false
 	sign := func() {
@@ -62,8 +61,8 @@ func strip(cell string, marks []string) (body string, negative bool) {
 	return trim(body[:len(body)-len(behind)]), negative
 }
 
-// simplify returns digits, points and commas as they are and every space or
-// apostrophe between them as '_'.
+// simplify keeps digits, points and commas and replaces every space or apostrophe between
+// them with '_'.
 func simplify(body string) (string, bool) {
 	if n := strings.IndexFunc(body, func(r rune) bool { return !figureByte(r) }); n < 0 {
 		return body, body != "" && len(body) <= maxFigure
@@ -88,7 +87,7 @@ func simplify(body string) (string, bool) {
 
 func figureByte(r rune) bool { return r >= '0' && r <= '9' || r == '.' || r == ',' }
 
-// apart decides what the marks of a figure are.
+// apart decides what the marks of a figure mean.
 func apart(s string) (f figure, ok bool) {
 	points, commas := strings.Count(s, "."), strings.Count(s, ",")
 	switch {
@@ -113,8 +112,9 @@ func apart(s string) (f figure, ok bool) {
 	return single(s, ',', Comma)
 }
 
-// single handles one mark of one kind: clear unless exactly three digits follow
-// one to three that do not begin with 0 and are not grouped by spaces.
+// single handles a single mark. It is a decimal mark, unless exactly three digits follow
+// it and one to three digits, ungrouped and not starting with 0, precede it; then the
+// figure is open.
 func single(s string, mark byte, reads Decimal) (f figure, ok bool) {
 	f, ok = cut(s, mark, '_', reads)
 	before := strings.IndexByte(s, mark)
@@ -124,7 +124,7 @@ func single(s string, mark byte, reads Decimal) (f figure, ok bool) {
 	return f, ok
 }
 
-// cut splits at the decimal mark, which must be there once, and ungroups the rest.
+// cut splits at the decimal mark, which must occur once, and ungroups the whole part.
 func cut(s string, mark, group byte, reads Decimal) (f figure, ok bool) {
 	whole, decimals, _ := cutByte(s, mark)
 	if !digits(decimals) {
@@ -138,8 +138,9 @@ func cut(s string, mark, group byte, reads Decimal) (f figure, ok bool) {
 	return f, ok
 }
 
-// ungroup takes the group mark out of 1_234_567: three digits in every group but
-// the first, which has one to three. Without the mark any number of digits passes.
+// ungroup removes the group mark from 1_234_567, which must have three digits in every
+// group except the first, which has one to three. Without the mark, any number of digits
+// is accepted.
 func ungroup(s string, group byte) (string, bool) {
 	if strings.IndexByte(s, group) < 0 {
 		return s, digits(s)
@@ -174,7 +175,7 @@ func digits(s string) bool {
 	return s != ""
 }
 
-// plain is the figure's text, an open one read with the mark given.
+// plain is the figure's plain text. decimal decides how to read an open figure.
 func (f figure) plain(decimal Decimal) string {
 	whole, decimals := f.whole, f.decimals
 	if f.open == '.' && decimal == Comma || f.open == ',' && decimal == Point {

@@ -5,11 +5,11 @@ import (
 	"unicode/utf8"
 )
 
-// runs reports whether a spreadsheet may run a cell as a formula: behind any
-// apostrophes and spaces it begins with = + - @, tab, carriage return or line feed
-// (OWASP, "CSV injection"), or the wide forms of the first four that spreadsheets
-// in some languages take for them, and is not a plain figure such as -5. Leading
-// spaces count because some spreadsheets drop them first.
+// runs reports whether a spreadsheet may run a cell as a formula. Such a cell, after any
+// apostrophes and spaces, begins with = + - @, tab, carriage return or line feed (OWASP,
+// "CSV injection"), or with the wide forms of the first four, which spreadsheets in some
+// languages accept, and is not a plain figure such as -5. Leading spaces are skipped
+// because some spreadsheets drop them first.
 func runs(cell string) bool {
 	rest := strings.TrimLeft(strings.TrimLeft(cell, "'"), " \u00a0")
 	first, size := utf8.DecodeRuneInString(rest)
@@ -38,8 +38,8 @@ func plainFigure(s string) bool {
 	return digit
 }
 
-// guard puts an apostrophe before a cell that would run. A cell that would run but
-// for apostrophes of its own gets one more, so that bare can take one off again.
+// guard puts an apostrophe before a cell that would run. A cell that would run without
+// its own leading apostrophes also gets one, so that bare can remove one again.
 func guard(cell string) string {
 	if runs(cell) {
 		return "'" + cell
@@ -60,13 +60,13 @@ func blankCell(cell string) bool {
 	return trim(cell) == ""
 }
 
-// spaces are what stands around and inside figures: the common ones, no-break,
-// narrow no-break and thin.
+// spaces are the characters that may surround or group figures: the common ones, and
+// no-break, narrow no-break and thin spaces.
 const spaces = " \t\r\n\u00a0\u202f\u2009"
 
 func trim(s string) string {
 	if s == "" || s[0] > ' ' && s[0] < utf8.RuneSelf && s[len(s)-1] > ' ' && s[len(s)-1] < utf8.RuneSelf {
-		return s // the usual cell
+		return s // the usual case
 	}
 	return strings.Trim(s, spaces)
 }
@@ -82,7 +82,7 @@ func fit(cell string) bool {
 	return utf8.ValidString(cell)
 }
 
-// shown is a cell as a refusal quotes it: one line, valid, not long.
+// shown is a cell as a refusal quotes it: one line of valid UTF-8, shortened.
 func shown(cell string) string {
 	const most = 40
 	cell = strings.ToValidUTF8(cell[:min(len(cell), 8*most)], "\uFFFD")

@@ -5,10 +5,10 @@ import (
 	"unicode"
 )
 
-// layout is where the columns asked for stand in the text.
+// layout says where the requested columns are in the text.
 type layout struct {
 	sep     byte
-	at      []int // of each column asked for, its place from 0, or -1
+	at      []int // for each requested column, its position from 0, or -1
 	ignored []string
 	matched int
 	cells   int
@@ -16,9 +16,9 @@ type layout struct {
 	rest    splitter
 }
 
-// findLayout tries every separator on the first row that is not empty and takes
-// the one under which most columns are recognised. A row that none of them cuts is
-// a single column.
+// findLayout tries every separator on the first row that is not empty and takes the one
+// that gives the most recognised columns. If no separator splits that row, the table is a
+// single column.
 func findLayout(text string, want []Column) (best layout, err error) {
 	first, single := true, true
 	for _, sep := range []byte{',', ';', '\t'} {
@@ -54,7 +54,7 @@ func tryLayout(text string, sep byte, want []Column) (layout, error) {
 		}
 	}
 	if l.cells = len(rec.cells); rec.fault != nil {
-		l.cells = 0 // not the right separator, or no headings at all
+		l.cells = 0 // wrong separator, or no headings at all
 		return l, nil
 	}
 	for place, cell := range rec.cells {
@@ -74,10 +74,10 @@ func tryLayout(text string, sep byte, want []Column) (layout, error) {
 	return l, nil
 }
 
-// complete refuses a table without a column that is needed.
+// complete refuses a table in which a required column is missing.
 func (l layout) complete(want []Column) error {
 	if l.matched == 0 {
-		return &Refusal{Row: l.row, Found: "no heading that is known", Expected: expectedHeadings(want)}
+		return &Refusal{Row: l.row, Found: "no known heading", Expected: expectedHeadings(want)}
 	}
 	for k, c := range want {
 		if l.at[k] < 0 && !c.Optional {
@@ -105,7 +105,7 @@ func asked(heading string, want []Column) int {
 	return -1
 }
 
-// headingKey makes headings equal that differ in case, spaces, underscores and
+// headingKey is equal for headings that differ only in case, spaces, underscores and
 // hyphens.
 func headingKey(s string) string {
 	words := strings.FieldsFunc(s, func(r rune) bool { return unicode.IsSpace(r) || r == '_' || r == '-' })

@@ -5,27 +5,27 @@ import (
 	"strings"
 )
 
-// reader holds the rows between the two passes: the first finds out what mark
-// every column of figures uses, the second takes the cells.
+// reader holds the rows between the two passes. The first determines the decimal mark of
+// every column of figures; the second reads the cells.
 type reader struct {
 	want  []Column
 	l     layout
 	rows  []pending
-	cells []string // len(want) cells for each row without a fault
+	cells []string // len(want) cells for each row without fault
 	table Table
 }
 
-// pending is a row that was split and not yet looked at.
+// pending is a row that has been split but not read yet.
 type pending struct {
 	number, line int
-	from         int // of its cells, or -1 when fault is set
+	from         int // index of its first cell, or -1 if fault is set
 	fault        *Refusal
 }
 
-// Read reads a table. The first row that is not empty holds the headings, in any
-// order; rows without anything in them are passed over. The error, a *Refusal, is
-// for a text that is no such table at all; what is wrong with single rows is in
-// the table. The table keeps parts of the text.
+// Read reads a table. The first row that is not empty has the headings, in any order.
+// Empty rows are skipped. The error, a *Refusal, means that the text is not such a table
+// at all; the table itself lists what is wrong with single rows. The table keeps
+// references to the text.
 func Read(text string, want []Column) (Table, error) {
 	if len(text) > MaxBytes {
 		return Table{}, &Refusal{Found: strconv.Itoa(len(text)) + " bytes", Expected: "at most " + strconv.Itoa(MaxBytes)}
@@ -58,7 +58,7 @@ func Read(text string, want []Column) (Table, error) {
 	return *t, nil
 }
 
-// split cuts the rest of the text into rows and keeps the cells asked for.
+// split splits the rest of the text into rows and keeps the requested cells.
 func (r *reader) split() error {
 	rec := record{}
 	room := min(strings.Count(r.l.rest.text, "\n")+1, MaxRows)
@@ -85,8 +85,8 @@ func (r *reader) split() error {
 	return nil
 }
 
-// tooMany refuses a row with something to the right of the headings: most often a
-// decimal comma in a table whose separator is the comma.
+// tooMany refuses a row with cells to the right of the headings. The usual cause is a
+// decimal comma in a table separated by commas.
 func (r *reader) tooMany(cells []string) *Refusal {
 	for i := r.l.cells; i < len(cells); i++ {
 		if !blankCell(cells[i]) {
@@ -97,7 +97,7 @@ func (r *reader) tooMany(cells []string) *Refusal {
 	return nil
 }
 
-// keep stores the cells asked for; a row may end early.
+// keep stores the requested cells. A row may end early.
 func (r *reader) keep(cells []string) {
 	for _, place := range r.l.at {
 		if place >= 0 && place < len(cells) {
@@ -108,7 +108,7 @@ func (r *reader) keep(cells []string) {
 	}
 }
 
-// take looks at every cell and sorts rows into good ones and refused ones.
+// take reads every cell and separates good rows from refused ones.
 func (r *reader) take(first []settled) {
 	t := &r.table
 	store := make([]Cell, 0, len(r.cells))

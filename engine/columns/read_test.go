@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// prices is the table of most tests: a name and a price.
+// prices are the columns in most tests: a name and a price.
 var prices = []Column{{Name: "Part", Also: []string{"Item"}}, {Name: "Price", Kind: Number, Marks: []string{"$", "€", "US$"}}}
 
 func read(t testing.TB, text string, want []Column) Table {
@@ -36,9 +36,9 @@ func price(t testing.TB, figure string, c Column) string {
 	return "! " + table.Refusals[0].Expected
 }
 
-// How figures are written in various places (Unicode CLDR 44 number symbols: group
-// marks point, comma, apostrophe, no-break and narrow no-break space), one at a
-// time. "?" marks a figure that must be asked about, "!" one that is refused.
+// Figures as written in various countries (Unicode CLDR 44 number symbols: group marks
+// point, comma, apostrophe, no-break and narrow no-break space), one at a time. "?" marks
+// a figure that must raise a question, "!" one that is refused.
 func TestFigures(t *testing.T) {
 	c := Column{Marks: []string{"US$", "$", "€", "EUR", "kr.", "kr"}}
 	for figure, want := range map[string]string{
@@ -95,7 +95,7 @@ func TestFiguresWithAnAnswer(t *testing.T) {
 	}
 }
 
-// One clear figure settles its column, and only its own.
+// One clear figure settles its own column and no other.
 func TestDecimalsByColumn(t *testing.T) {
 	want := []Column{{Name: "a", Kind: Number}, {Name: "b", Kind: Number}, {Name: "c", Kind: Number}, {Name: "d", Kind: Number}}
 	table := read(t, "a;b;c;d\n1.234;1,234;1.234;7\n2.5;1,5;2.345;8\n", want)
@@ -114,7 +114,7 @@ func TestDecimalsByColumn(t *testing.T) {
 		table.Rows[0].Cells[2].Text != "1234" || table.Rows[1].Cells[3].Float() != 8 {
 		t.Errorf("%+v", table.Rows)
 	}
-	// Two figures that contradict each other: neither is taken, whole ones are.
+	// Two figures that contradict each other are both refused; whole numbers are accepted.
 	table = read(t, "a\n1.5\n1,5\n7\n", want[:1])
 	if len(table.Rows) != 1 || table.Rows[0].Number != 4 || table.Refused != 2 || len(table.Questions) != 1 ||
 		table.Questions[0].Found != "1.5" || table.Questions[0].OtherFound != "1,5" || table.Questions[0].OtherRow != 3 {
@@ -129,7 +129,7 @@ func TestSeparatorsAndHeadings(t *testing.T) {
 		"part\tprice\rsill\t12.50":                     '\t',
 		"\n,,\nPRICE,note,item\n12.50,\"a, b\",sill\n": ',', // any order, another heading, empty rows above
 		"\"Price\";\" Part \"\n12.50;sill\n":           ';',
-		"price, each;price;part\n1;12.50;sill\n":       ';', // one unknown heading holds a comma
+		"price, each;price;part\n1;12.50;sill\n":       ';', // one unknown heading contains a comma
 	} {
 		table := read(t, text, prices)
 		if table.Separator != sep || len(table.Rows) != 1 || table.Rows[0].Cells[0].Text != "sill" || table.Rows[0].Cells[1].Text != "12.50" {
@@ -148,13 +148,13 @@ func TestSeparatorsAndHeadings(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                              "empty table",
 		"\n\n":                          "empty table",
-		"name,cost\n":                   "no heading that is known",
+		"name,cost\n":                   "no known heading",
 		"part,cost\nx,1\n":              "no column with this heading",
 		"part,price,Price\n":            "a second time",
 		"part,price,item\n":             "a second time",
 		"\xff\xfep\x00":                 "UTF-16",
 		strings.Repeat("x", MaxBytes+1): "bytes",
-		"\"part,price\nx,1\n":           "no heading that is known",
+		"\"part,price\nx,1\n":           "no known heading",
 	} {
 		_, err := Read(text, prices)
 		if _, isRefusal := err.(*Refusal); !isRefusal || !strings.Contains(err.Error(), want) {
@@ -163,11 +163,11 @@ func TestSeparatorsAndHeadings(t *testing.T) {
 	}
 }
 
-// Every refusal with its place; the good rows are there to be taken.
+// Every refusal names its place, and the good rows are still returned.
 func TestRefusalsAndGoodRows(t *testing.T) {
 	text := "Part;Note;Price\n" + // row 1
 		"sill;ok;$12.50\n" + // 2, line 2
-		"\n" + // 3: passed over
+		"\n" + // 3: skipped
 		"\"floor\nfront\";;1,000.00\n" + // 4, lines 4 and 5
 		"=HYPERLINK(1);;7\n" + // 5, line 6
 		"wing;;£7\n" + // 6
@@ -175,7 +175,7 @@ func TestRefusalsAndGoodRows(t *testing.T) {
 		";;7\n" + // 8
 		"\"lost;;7\n" + // 9, line 10: never closed
 		"\"a\"b;;7\n" + // 10
-		"boot;=1+1;7.25\n" + // 11: a formula where nobody looks
+		"boot;=1+1;7.25\n" + // 11: a formula in a column that was not requested
 		"b\x7fot;;=7\n" + // 12: two refusals
 		"bad\xff;;7\n" + // 13
 		"roof\n" + // 14: ends early
@@ -232,7 +232,7 @@ func TestLines(t *testing.T) {
 	}
 }
 
-// A mark that is never closed costs its own row, not the rest of the table.
+// A quotation mark that is never closed spoils its own row, not the rest of the table.
 func TestUnclosedQuotationMark(t *testing.T) {
 	table := read(t, "part,price\nsill,1\n\"floor,2\nwing,3\nroof,4\n", prices)
 	if len(table.Rows) != 3 || table.Refused != 1 || table.Refusals[0].Row != 3 || !strings.Contains(table.Refusals[0].Found, "not closed") {

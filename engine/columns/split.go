@@ -9,19 +9,18 @@ import (
 type record struct {
 	line  int
 	cells []string
-	fault *Refusal // what broke the row; cells before it are whole
+	fault *Refusal // what is wrong with the row; the cells before it are complete
 }
 
-// splitter cuts a text into records. A separator of 0 makes every row one cell.
+// splitter splits a text into records. With a separator of 0 every row is one cell.
 type splitter struct {
 	text string
 	sep  byte
 	at   int
-	line int // line of the text at which at stands, from 1
+	line int // line of the text that at is on, from 1
 }
 
-// next reads a record into rec, whose cells are used again, and reports whether
-// there was one.
+// next reads a record into rec, reusing its cells, and reports whether there was one.
 func (s *splitter) next(rec *record) bool {
 	if s.at >= len(s.text) {
 		return false
@@ -45,8 +44,8 @@ func (s *splitter) next(rec *record) bool {
 	}
 }
 
-// cell reads one cell and stops at the separator or line end behind it. When it
-// cannot, it says what it found and expected.
+// cell reads one cell and stops at the separator or line end after it. If it cannot, it
+// returns what it found and expected.
 func (s *splitter) cell() (cell, found, expected string) {
 	if s.at < len(s.text) && s.text[s.at] == '"' {
 		return s.quoted()
@@ -65,8 +64,8 @@ func (s *splitter) cell() (cell, found, expected string) {
 
 const longest = "at most 10000 bytes in a cell"
 
-// quoted reads a cell in quotation marks. It looks no further than the longest
-// cell can reach, so that a mark that is never closed costs its row and no more.
+// quoted reads a cell in quotation marks. It searches no further than the longest cell
+// can reach, so that a quotation mark that is never closed spoils only its own row.
 func (s *splitter) quoted() (cell, found, expected string) {
 	from := s.at + 1
 	reach := s.text[:min(len(s.text), from+2*MaxCell+1)]
@@ -86,7 +85,7 @@ func (s *splitter) quoted() (cell, found, expected string) {
 		}
 		cell = s.text[from:i]
 		if i+1 < len(s.text) && !s.ends(s.text[i+1]) {
-			return "", "text after the closing quotation mark", "a separator or the end of the row there"
+			return "", "text after the closing quotation mark", "a separator or the end of the row"
 		}
 		s.line += lines(cell)
 		s.at = i + 1
@@ -105,7 +104,7 @@ func (s *splitter) ends(b byte) bool {
 	return b == '\n' || b == '\r' || b == s.sep && s.sep != 0
 }
 
-// separator steps over one, if it stands there.
+// separator skips a separator and reports whether there was one.
 func (s *splitter) separator() bool {
 	if s.sep != 0 && s.at < len(s.text) && s.text[s.at] == s.sep {
 		s.at++
@@ -114,7 +113,7 @@ func (s *splitter) separator() bool {
 	return false
 }
 
-// endLine steps over one line end: \r\n, \n or \r.
+// endLine skips one line end: \r\n, \n or \r.
 func (s *splitter) endLine() {
 	if s.at >= len(s.text) {
 		return
@@ -126,7 +125,7 @@ func (s *splitter) endLine() {
 	s.line++
 }
 
-// skipLine goes to the next line after a fault.
+// skipLine moves to the next line after a fault.
 func (s *splitter) skipLine() {
 	k := strings.IndexAny(s.text[s.at:], "\r\n")
 	if k < 0 {

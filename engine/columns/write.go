@@ -5,12 +5,12 @@ import (
 	"strings"
 )
 
-// ByteOrderMark may be put before a written text for spreadsheets that take a
-// text without one for something other than UTF-8; Read drops it.
+// ByteOrderMark may be put before a written text, for spreadsheets that otherwise do not
+// recognise UTF-8. Read drops it.
 const ByteOrderMark = "\ufeff"
 
-// Writer writes a table as RFC 4180 has it: line ends \r\n, quotation marks where
-// a cell needs them.
+// Writer writes a table as in RFC 4180: with line ends \r\n, and with quotation marks
+// where a cell needs them.
 type Writer struct {
 	sep   byte
 	width int
@@ -18,7 +18,8 @@ type Writer struct {
 	text  []byte
 }
 
-// NewWriter begins a table with its headings. The separator is ',' ';' or tab.
+// NewWriter begins a table with its headings. It panics unless the separator is ',' ';'
+// or tab. It is an error if Row cannot write the headings.
 func NewWriter(separator byte, headings ...string) (*Writer, error) {
 	if separator != ',' && separator != ';' && separator != '\t' {
 		panic("engine: internal error: separator of a table must be comma, semicolon or tab")
@@ -27,10 +28,10 @@ func NewWriter(separator byte, headings ...string) (*Writer, error) {
 	return w, w.Row(headings...)
 }
 
-// Row writes one row. A cell that a spreadsheet would run as a formula gets a
-// leading apostrophe, plain figures such as -5 excepted; Read takes it off. A row
-// of another width, or a cell that Read would not take, is an error, and nothing
-// of the row is written.
+// Row writes one row. A cell that a spreadsheet would run as a formula, which excludes
+// plain figures such as -5, gets a leading apostrophe; Read removes it. It is an error if
+// the row has another width or a cell that Read would not accept; then nothing of the row
+// is written.
 func (w *Writer) Row(cells ...string) error {
 	w.row++
 	if len(cells) != w.width || w.width == 0 || w.width > MaxCells {
@@ -51,8 +52,8 @@ func (w *Writer) Row(cells ...string) error {
 	return nil
 }
 
-// appendCell quotes a cell that holds any separator, a quotation mark or a line
-// end, and one that begins or ends with a space or a byte order mark.
+// appendCell quotes a cell that contains any separator, a quotation mark or a line end,
+// or that begins or ends with a space or a byte order mark.
 func appendCell(text []byte, cell string) []byte {
 	if !strings.ContainsAny(cell, ",;\t\"\r\n") && strings.Trim(cell, spaces+ByteOrderMark) == cell {
 		return append(text, cell...)
@@ -65,9 +66,9 @@ func appendCell(text []byte, cell string) []byte {
 // Text is the table so far.
 func (w *Writer) Text() string { return string(w.text) }
 
-// Figure writes a plain figure, such as Cell.Text gives, with a decimal mark. A
-// figure that could be read two ways gets one more zero (1.234 becomes 1.2340), so
-// that Read need not ask. Anything else than a plain figure comes back unchanged.
+// Figure writes a plain figure, such as Cell.Text, with a decimal mark. A figure that
+// could be read two ways gets one more zero (1.234 becomes 1.2340), so that Read does not
+// need to ask. Anything other than a plain figure is returned unchanged.
 func Figure(plain string, decimal Decimal) string {
 	f, ok := takeApart(plain, nil)
 	if !ok || f.open == ',' || f.reads == Comma || f.plain(Point) != plain {

@@ -34,7 +34,7 @@ func TestWriteRFC4180(t *testing.T) {
 	}
 }
 
-// A byte order mark that belongs to a heading is not dropped.
+// A byte order mark that is part of a heading is not dropped.
 func TestMarkInAHeading(t *testing.T) {
 	name := ByteOrderMark + "one"
 	table := read(t, write(t, ',', []string{name, "two"}, []string{"1", "2"}), []Column{{Name: name}})
@@ -58,7 +58,7 @@ func TestFormulasAreNeutralised(t *testing.T) {
 			t.Errorf("%q came back as %q, %v", cell, back, safe)
 		}
 		if _, safe := bare(cell); safe != (guard(cell) == cell || strings.HasPrefix(cell, "'")) {
-			t.Errorf("%q taken as it is: %v", cell, safe)
+			t.Errorf("%q accepted without apostrophe: %v", cell, safe)
 		}
 	}
 }
@@ -90,7 +90,7 @@ func TestWriterRefuses(t *testing.T) {
 
 var spicy = []string{"", " ", "=", "+", "-", "@", "'", "\"", ",", ";", "\t", "\r", "\n", "\r\n", "\u00a0", "\ufeff", "5", "1.234", "sill", "é", "＝"}
 
-// cellsGen makes cells out of the pieces that break tables.
+// cellsGen draws cells made of the pieces that break tables.
 func cellsGen(n int) gopter.Gen {
 	return gen.SliceOfN(4*n, gen.IntRange(0, len(spicy)-1)).Map(func(piece []int) []string {
 		cells := make([]string, n)
@@ -103,8 +103,8 @@ func cellsGen(n int) gopter.Gen {
 
 var anyText = []Column{{Name: "one", Blank: true}, {Name: "two", Blank: true}, {Name: "three", Blank: true}}
 
-// sameBack reports whether rows come back as they were written; a row of which
-// nothing but spaces is written is passed over by Read.
+// sameBack reports whether Read returns the rows as they were written. Read skips a row
+// that has only spaces.
 func sameBack(t testing.TB, sep byte, rows [][]string) bool {
 	table, err := Read(ByteOrderMark+write(t, sep, append([][]string{{"one", "two", "three"}}, rows...)...), anyText)
 	if err != nil || table.Refused != 0 || table.Separator != sep {
@@ -163,7 +163,7 @@ func TestWrittenIsReadBack(t *testing.T) {
 	properties.TestingRun(t)
 	for _, odd := range []string{"1.2340", "x", "", "1,5", "1,234", "01"} {
 		if Figure(odd, Point) != odd {
-			t.Errorf("%q is no plain figure that needs a change: %q", odd, Figure(odd, Point))
+			t.Errorf("%q is not a plain figure, but Figure changes it to %q", odd, Figure(odd, Point))
 		}
 	}
 	if Figure("1.234", Point) != "1.2340" || Figure("-12.5", Comma) != "-12,5" {
@@ -171,7 +171,8 @@ func TestWrittenIsReadBack(t *testing.T) {
 	}
 }
 
-// agreesWithLibrary splits a text here and with encoding/csv, where that takes it.
+// agreesWithLibrary splits a text with this package and with encoding/csv, if that
+// accepts it, and compares.
 func agreesWithLibrary(t *testing.T, text string, sep byte) {
 	if strings.Contains(strings.ReplaceAll(text, "\r\n", ""), "\r") || len(text) > MaxCell {
 		return // a lone carriage return ends a row here
@@ -185,10 +186,10 @@ func agreesWithLibrary(t *testing.T, text string, sep byte) {
 	s, rec, k := splitter{text: text, sep: sep, line: 1}, record{}, 0
 	for s.next(&rec) {
 		if len(rec.cells) == 1 && rec.cells[0] == "" && rec.fault == nil && !(k < len(want) && len(want[k]) == 1 && want[k][0] == "") {
-			continue // the library passes over empty lines
+			continue // the library skips empty lines
 		}
 		if rec.fault != nil && k < len(want) && len(want[k]) > MaxCells {
-			return // the library has no bound on the cells of a row
+			return // the library does not bound the cells in a row
 		}
 		if rec.fault != nil || k >= len(want) || len(rec.cells) != len(want[k]) {
 			t.Fatalf("%q: row %d is %q (%v), the library has %q", text, k, rec.cells, rec.fault, want)

@@ -2,28 +2,28 @@ package damage
 
 import "math"
 
-// toAUnit are the points of t to a unit.
+// toAUnit is the number of points of t per unit.
 const toAUnit = 16
 
-// around is how many points are read around a place.
+// around is the number of points read around a place.
 const around = 8
 
-// alive are levels of the history that differ in their rates alone.
+// alive are levels of the history that differ only in their rates.
 type alive struct {
 	levels []int
-	shift  []float64 // by level of them: added to every depth of the first
+	shift  []float64 // by level in levels: amount added to every depth of the first
 	low    float64   // the first point of t
 	points int
-	at     []place // [of levels][k][p] where t stands among the points
+	at     []place // [index in levels][k][p] position of t among the points
 }
 
-// place is a place among points with the weights of those around it.
+// place is a position among points, with the weights of the points around it.
 type place struct {
 	first int
 	w     [around]float64
 }
 
-// livesAlike sorts the levels of the history.
+// livesAlike groups the levels of the history that differ only in their rates.
 func (b *base) livesAlike() (out []alive) {
 	of := map[string]int{}
 	for n := range b.Histories {
@@ -43,7 +43,7 @@ func (b *base) livesAlike() (out []alive) {
 	return out
 }
 
-// layOut fixes the points of t, some beyond the last place on either side.
+// layOut chooses the points of t, with some beyond the last place on either side.
 func (a *alive) layOut(b *base) {
 	carTerm, groupTerm := b.carTerm[open], b.groupTerm[open]
 	low, high := math.Inf(1), math.Inf(-1)

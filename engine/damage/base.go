@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// base is everything about one car that does not depend on what was seen of it. All
-// conditionings of the car share it.
+// base is everything about one car that does not depend on evidence. All conditionings
+// of the car share it.
 type base struct {
 	Body      *car.Body
 	Histories []exposure.History
@@ -25,7 +25,7 @@ type base struct {
 	cause     []ownCause        // by item, at the age of the published chance
 	causes    [][2][]ownCause   // [index of ages][as the car is, since the work][item]
 	table     []*conditionTable // by item
-	leaf      []leaf            // by item: what drawing reads
+	leaf      []leaf            // by item, for drawing
 	joined    []int             // items with lead-loaded joints
 	class     []class           // by item
 	threshold [2][car.Conditions - 1]float64
@@ -40,11 +40,11 @@ type base struct {
 	alone     bool
 }
 
-// years are those that count for causes of an item's own, as times its published
-// chance: of a car as it is, and since it was restored.
+// years are factors on the published chance of a cause other than rust, for the years
+// that count: the car's age, and the years since it was restored.
 type years struct{ all, since float64 }
 
-// newBase works out what a car is like before anything is seen of it.
+// newBase works out the prior of a car.
 func newBase(known *Known, grids Grids) (*base, error) {
 	fig, err := loadFigures()
 	if err != nil {
@@ -65,7 +65,8 @@ func newBase(known *Known, grids Grids) (*base, error) {
 	return b, nil
 }
 
-// serves says whether a base is that of a car known otherwise, up to what was seen.
+// serves reports whether b is also the base of known, that is whether the two differ
+// only in evidence.
 func (b *base) serves(known *Known, grids Grids) bool {
 	sameLevel := func(x, y exposure.History) bool {
 		return x.Weight == y.Weight && x.RatesTimes == y.RatesTimes && x.Life() == y.Life()
@@ -74,7 +75,7 @@ func (b *base) serves(known *Known, grids Grids) bool {
 		slices.Equal(b.shift, known.Shift) && slices.EqualFunc(b.Histories, known.Histories, sameLevel)
 }
 
-// setTerms fixes what the shared factors add to the log of a depth.
+// setTerms works out the terms that the shared factors add to the log of a depth.
 func (b *base) setTerms() {
 	carAt, groupAt, pocketAt := b.grids.Car.values(), b.grids.Group.values(), b.grids.Pocket.values()
 	b.group, b.pocket = b.grids.Group.weights(leak{}), b.grids.Pocket.weights(b.fig.leak)
@@ -93,8 +94,8 @@ func scaled(at []float64, by float64) []float64 {
 	return out
 }
 
-// setItems fixes what each leaf needs whatever the history: its table, its chances of
-// repair and of a cause of its own.
+// setItems works out what each leaf needs that does not depend on the history: its table,
+// and its chances of repair and of a cause other than rust.
 func (b *base) setItems() {
 	b.threshold = [2][car.Conditions - 1]float64{b.fig.logStep, b.fig.logStep}
 	b.threshold[1][0] = b.fig.logStepHidden
@@ -115,7 +116,7 @@ func (b *base) setItems() {
 	}
 }
 
-// setHistories fixes the medians and the years under each alternative of the history.
+// setHistories works out the medians and the years for each alternative of the history.
 func (b *base) setHistories() {
 	for n := range b.Histories {
 		history := &b.Histories[n]
@@ -143,13 +144,14 @@ func (b *base) setHistories() {
 	}
 }
 
-// causeAt is what may have happened to item i apart from rust, in years of an index
-// of ages and a stratum. It is not to be changed.
+// causeAt is the cause other than rust of item i, for an index of ages and a stratum.
+// Read only.
 func (b *base) causeAt(i, age int, s stratum) *ownCause {
 	return &b.causes[age][b2i(s == renewed)][i]
 }
 
-// causesAfter are those of all items when the chance of one is times the full one.
+// causesAfter are the causes other than rust of all items, with their chance multiplied
+// by times.
 func (b *base) causesAfter(times float64) (out []ownCause) {
 	for i := range b.cause {
 		out = append(out, b.cause[i].after(times))
@@ -160,24 +162,24 @@ func (b *base) causesAfter(times float64) (out []ownCause) {
 // blocks is the number of pairs of a history and a level of the car.
 func (b *base) blocks() int { return len(b.Histories) * len(b.carTerm[open]) }
 
-// split turns a root state of one conditioning into history level, car level and
-// repair state.
+// split splits a root state of one conditioning into history level, car level and repair
+// state.
 func (b *base) split(root int) (level, k, repair int) {
 	repair = root % RepairStates
 	root /= RepairStates
 	return root / len(b.carTerm[open]), root % len(b.carTerm[open]), repair
 }
 
-// sideOf are the terms of the levels of an item's pocket.
+// sideOf returns the terms of the levels of an item's pocket.
 func (b *base) sideOf(i int) []float64 { return b.sideTerm[b.class[i]] }
 
-// luck is what the levels above its pocket add to the mean of y of an item.
+// luck is the amount that the levels above its pocket add to the mean of an item's y.
 func (b *base) luck(i, k, p int) float64 {
 	c := b.class[i]
 	return b.carTerm[c][k] + b.groupTerm[c][p]
 }
 
-// luckIn is what all levels above an item add to the mean of its y, by class.
+// luckIn is the amount that all levels above an item add to the mean of its y, by class.
 func (b *base) luckIn(k, p, q int) (luck [classes]float64) {
 	for c := range luck {
 		luck[c] = b.carTerm[c][k] + b.groupTerm[c][p] + b.sideTerm[c][q]

@@ -7,9 +7,9 @@ import (
 	"underpaint/engine/strict"
 )
 
-// causeFigures are those of damage that has nothing to do with the rest of the car.
+// causeFigures are the figures of damage that is independent of the rest of the car.
 type causeFigures struct {
-	fullAge, most float64 // years at which the chance holds; how many times it at most
+	fullAge, most float64 // years at which the published chance holds; largest factor on it
 	condition     [2]byCondition
 	acidOn        []string
 	byPart        map[string]float64
@@ -43,20 +43,21 @@ func numbers(f strict.Field) map[string]float64 {
 	return out
 }
 
-// times is by how much a cause of its own is likelier after so many years than its
-// published chance.
+// times is the factor on the published chance of a cause other than rust after the given
+// number of years.
 func (c *causeFigures) times(years float64) float64 { return min(c.most, years/c.fullAge) }
 
-// ownCause is what may have happened to one item apart from rust. With chance hurt it
-// has a cause of its own, and its condition is the worse of rust and one drawn from
-// worse; with chance spared it was kept from rust, and its condition is drawn from
-// better. So the condition is rust times a constant matrix, whatever the levels above.
+// ownCause is the effect of causes other than rust on one item. With chance hurt it has
+// such a cause, and its condition is the worse of its rust and one drawn from worse. With
+// chance spared it was protected from rust, and its condition is drawn from better. So
+// the distribution of the condition is that of the rust times a constant matrix, whatever
+// the levels above.
 type ownCause struct {
 	hurt, spared  float64
 	worse, better byCondition
 }
 
-// of is what may happen to an item of a part; hurt is that of a car of fullAge years.
+// of is the ownCause of an item of a part, with hurt for a car of fullAge years.
 func (c *causeFigures) of(p *car.Part) ownCause {
 	o := ownCause{hurt: c.byPart[p.ID], spared: c.spared, worse: c.condition[byWater], better: c.sparedThen}
 	if v, own := c.sparedByPart[p.ID]; own {
@@ -68,19 +69,19 @@ func (c *causeFigures) of(p *car.Part) ownCause {
 	return o
 }
 
-// after is the item when its chance of a cause of its own is times the full one.
+// after is o with the chance of a cause multiplied by times.
 func (o ownCause) after(times float64) ownCause {
 	o.hurt *= times
 	return o
 }
 
-// apply turns weights of rust into weights of the condition; their sum stays.
+// apply turns weights of rust into weights of the condition with the same sum.
 func (o *ownCause) apply(rust byCondition) (out byCondition) {
 	all := 0.0
 	for _, v := range rust {
 		all += v
 	}
-	// The weight of rust up to k, and the chance of a cause up to k.
+	// The weight of rust no worse than k, and the chance of a cause no worse than k.
 	upTo, causeUpTo := 0.0, 0.0
 	for k, v := range rust {
 		below := upTo
@@ -92,14 +93,14 @@ func (o *ownCause) apply(rust byCondition) (out byCondition) {
 	return out
 }
 
-// pull turns a likelihood of the condition into one of the rust below it: the adjoint
-// of apply.
+// pull turns a likelihood of the condition into one of the rust below it. It is the
+// adjoint of apply.
 func (o *ownCause) pull(seen byCondition) (out byCondition) {
 	luck := 0.0
 	for k, v := range seen {
 		luck += float64(o.better[k] * v)
 	}
-	// What a cause worse than the rust would have made of it.
+	// The contribution of causes worse than the rust.
 	worse, causeUpTo := 0.0, 1.0
 	for k := len(seen) - 1; k >= 0; k-- {
 		kept := 1 - o.spared - float64(o.hurt*(1-causeUpTo))
@@ -110,8 +111,8 @@ func (o *ownCause) pull(seen byCondition) (out byCondition) {
 	return out
 }
 
-// shareOf is the share of condition k that is due to the cause alone: rust of its own
-// would have been milder. rust holds weights of rust.
+// shareOf is the share of condition k that is due to the cause alone, because rust by
+// itself would have been milder. rust holds weights of rust.
 func (o *ownCause) shareOf(k int, rust *byCondition) float64 {
 	below := 0.0
 	for _, v := range rust[:k] {

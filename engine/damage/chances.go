@@ -16,9 +16,9 @@ type Chances struct {
 // Holed is the chance that the item is rusted through or gone.
 func (c Chances) Holed() float64 { return c.Condition[firstHoled] + c.Condition[firstHoled+1] }
 
-// Chances returns the exact posterior chances of every item. The weight of each
-// state of the shared factors is laid on the table of x (the adjoint of reading
-// it), so that the items cost one pass each whatever the number of states.
+// Chances returns the exact posterior chances of every item. It adds the weight of each
+// state of the shared factors to the table of x (the adjoint of reading it), so that each
+// item costs one pass whatever the number of states.
 func (m *Model) Chances() []Chances {
 	p := m.ChancesInPieces()
 	for p.Next() {
@@ -26,22 +26,22 @@ func (m *Model) Chances() []Chances {
 	return p.Chances
 }
 
-// Pieces are the chances of [Model.Chances] pocket by pocket, for those who cannot wait
-// for all of them at once.
+// Pieces works out the chances of [Model.Chances] pocket by pocket, for callers that
+// cannot wait for all of them at once.
 type Pieces struct {
 	Chances []Chances // by item, as far as they are worked out
 	model   *Model
-	given   int       // the conditioning in turn
+	given   int       // the current conditioning
 	at      pocketRef // the next pocket
 }
 
-// ChancesInPieces has none worked out yet.
+// ChancesInPieces returns Pieces with no chances worked out yet.
 func (m *Model) ChancesInPieces() *Pieces {
 	return &Pieces{Chances: make([]Chances, len(m.Body.Items)), model: m}
 }
 
-// Next works out the chances of the items in one more pocket, and says whether there
-// was one. Where the car may be covered each pocket has its turn twice.
+// Next works out the chances of the items in one more pocket and reports whether there
+// was one. If the car may be covered, it goes through the pockets twice.
 func (p *Pieces) Next() bool {
 	if p.given == len(p.model.given) {
 		return false
@@ -97,12 +97,12 @@ func (c *conditioned) jointsAt(at pocketRef) map[int]Likelihood {
 	return out
 }
 
-// itemPass lays the weights of the states of the shared factors on the table of x for
-// one item, by stratum and index of ages.
+// itemPass adds the weights of the states of the shared factors to the table of x for one
+// item, by stratum and index of ages.
 type itemPass struct {
 	c       *conditioned
 	item    int
-	likely  []*likely // by age; nil where nothing was seen
+	likely  []*likely // by age; nil without evidence
 	weights [][strata][]float64
 }
 
@@ -119,15 +119,15 @@ func (c *conditioned) newItemPass(i int) *itemPass {
 	return one
 }
 
-// lay lays a weight of one state, given everything seen, on the strata that the item
-// may be in there.
+// lay divides the posterior weight of one state among the strata that the item may be in
+// and adds it to their tables.
 func (one *itemPass) lay(root, p, q int, weight float64) {
 	c := one.c
 	level, k, repair := c.split(root)
 	luck, age := c.luck(one.item, k, p)+c.sideOf(one.item)[q], c.age[level]
 	first, last := strataOf(repair)
 	if one.likely != nil {
-		// Weighed with what was seen, and scaled so that all of it adds to the weight.
+		// Weigh the strata with the evidence and scale them to add to the weight.
 		seen := 0.0
 		for s := first; s <= last; s++ {
 			seen += one.likely[age].read(c.scale, s, c.mu[level][s.reading()][one.item]+luck)
@@ -143,7 +143,7 @@ func (one *itemPass) lay(root, p, q int, weight float64) {
 	}
 }
 
-// gather turns the weights into the posterior of everything about the item.
+// gather turns the weights into the joint posterior of the item.
 func (one *itemPass) gather() (out Likelihood) {
 	c := one.c
 	for age := range one.weights {
@@ -164,8 +164,9 @@ func (one *itemPass) gather() (out Likelihood) {
 	return out
 }
 
-// jointOf is everything about an item in a stratum, for weights of its rust, weighed
-// with what was seen of it alone.
+// jointOf is the joint distribution of an item's condition, finding and dent in a
+// stratum, for weights of its rust, times the likelihood of the evidence on the item
+// alone.
 func (c *conditioned) jointOf(i, age int, s stratum, rust byCondition) Likelihood {
 	cause := c.causeAt(i, age, s)
 	after := cause.apply(rust)
@@ -182,7 +183,7 @@ func (c *conditioned) jointOf(i, age int, s stratum, rust byCondition) Likelihoo
 	return j
 }
 
-// chances sums the joint up.
+// chances sums the joint distribution to Chances.
 func (j *Likelihood) chances() (c Chances) {
 	for k := range j {
 		for f := range j[k] {
@@ -226,7 +227,7 @@ func (m *Model) HistoryLevel() []float64 {
 // CarFactor is the posterior mean of the factor of the car as a whole, in
 // standard deviations: above 0, worse than such cars usually are.
 func (m *Model) CarFactor() (mean float64) {
-	one := m.fig.sigma * math.Sqrt(m.fig.share[open].car) // what one standard deviation adds to y
+	one := m.fig.sigma * math.Sqrt(m.fig.share[open].car) // the amount one standard deviation adds to y
 	if one == 0 {
 		return 0
 	}

@@ -4,31 +4,31 @@ import (
 	"underpaint/engine/network"
 )
 
-// conditioned is the network of one car with everything seen of it taken in, as it
-// counts on a car that is covered or on one that is not.
+// conditioned is the network of one car conditioned on all evidence, for one state of
+// cover.
 type conditioned struct {
 	*base
-	seen      []*Likelihood // by item, nil = nothing
+	seen      []*Likelihood // by item, nil = no evidence
 	nested    network.Nested
 	posterior *network.NestedPosterior
 	worst     *network.MaxPosterior // nil without max nodes
-	rest      *network.Remainder    // for drawing what counts in them
+	rest      *network.Remainder    // for drawing the items that count in them
 
 	layout     maxLayout
 	pocketRefs []pocketRef           // by pocket of the body
 	alike      []int                 // by item: the first of its part with the same evidence
-	densities  map[tabled]*densities // by what is alike
+	densities  map[tabled]*densities // shared by items that are alike
 	likely     map[tabled]*likely    // likewise
 	sums       []*pocketSums         // by pocket of the body, nil where its levels have to be asked
 }
 
-// tabled names tables that items with the same evidence have in common: the first of
-// them and an index of ages.
+// tabled identifies a table shared by items with the same evidence: the first of them and
+// an index of ages.
 type tabled struct{ item, age int }
 
-// condition takes everything in. What an earlier conditioning says of groups in which
-// nothing has changed is taken from there, and of the other groups what it says of
-// pockets in which nothing has.
+// condition conditions the network. From an earlier conditioning it reuses the messages
+// of groups in which nothing has changed and, in the other groups, those of pockets in
+// which nothing has changed.
 func (m *Model) condition(root []float64, seen []*Likelihood, worst []MaxEvidence, earlier []*conditioned) (*conditioned, error) {
 	c := &conditioned{base: m.base, seen: seen, densities: map[tabled]*densities{}, likely: map[tabled]*likely{}}
 	if c.seen == nil {
@@ -62,7 +62,7 @@ func (m *Model) condition(root []float64, seen []*Likelihood, worst []MaxEvidenc
 	return c, c.setMax(from, same)
 }
 
-// rootPosterior is that of the root states, with everything taken in.
+// rootPosterior is the posterior of the root states given all evidence.
 func (c *conditioned) rootPosterior() []float64 {
 	if c.worst != nil {
 		return c.worst.Root()

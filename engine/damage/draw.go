@@ -5,29 +5,29 @@ import (
 	"underpaint/engine/network"
 )
 
-// Car is one imagined car that agrees with everything known. Make one with
-// [Model.NewCar] and fill it again and again with [Model.Draw].
+// Car is one simulated car, drawn from the posterior. Create one with [Model.NewCar] and
+// fill it repeatedly with [Model.Draw].
 type Car struct {
 	History, Repair int       // which of Histories, repair state
 	Condition       []int8    // by item
 	Finding         []Finding // by item
 	Dent            []bool    // filler over a dent, by item
-	OwnCause        []bool    // by item: its condition is due to a cause of its own, rust would have left it milder
+	OwnCause        []bool    // by item: its condition is due to another cause, because rust would have left it milder
 	LeadFailed      []int8    // failed lead joints, by item
 
-	given   int // the conditioning that it was drawn from
+	given   int // the conditioning it was drawn from
 	shared  network.NestedDraw
 	units   unitDraw
 	uniform []float64 // perItem for each item, in the order of drawing
 }
 
-// perItem is how many uniforms an item takes.
+// perItem is the number of uniforms that an item takes.
 const perItem = 5
 
-// What each of them decides.
+// What each uniform decides.
 const (
-	uRust   = iota // how deep it rusted; where something was seen, everything about it
-	uCause         // a cause of its own
+	uRust   = iota // how deep it rusted; with evidence on the item, everything about it
+	uCause         // a cause other than rust
 	uRepair        // whether it was repaired, and how
 	uThen          // its condition after that
 	uDent          // filler over a dent
@@ -40,13 +40,13 @@ func (m *Model) NewCar() *Car {
 		LeadFailed: make([]int8, n), uniform: make([]float64, m.PartUniforms())}
 }
 
-// PartUniforms is how many uniforms Draw takes for what is each part's alone, right
-// after those of the shared factors.
+// PartUniforms is the number of uniforms that Draw takes for single parts, right after
+// those of the shared factors.
 func (m *Model) PartUniforms() int { return perItem * len(m.Body.Items) }
 
-// Draw fills c with one imagined car. It takes the same number of uniforms from
-// the stream whatever comes out, so that two models drawn from equal streams
-// give cars that differ only where the models do.
+// Draw fills c with one simulated car. It takes the same number of uniforms from the
+// stream whatever the result, so that two models drawn from equal streams give cars that
+// differ only where the models do.
 func (m *Model) Draw(s *chance.Stream, c *Car) {
 	v, root := m.unroll(m.pickState(s.Uniform()))
 	c.given = v
@@ -54,8 +54,8 @@ func (m *Model) Draw(s *chance.Stream, c *Car) {
 	m.drawLead(s, c)
 }
 
-// DrawCovered says whether the car is freshly covered. Where cover makes no difference to
-// what is known nothing has settled it yet, and u, a uniform, does.
+// DrawCovered reports whether the car is freshly covered. If cover makes no difference to
+// the evidence, Draw has not decided it, and DrawCovered uses the uniform u.
 func (m *Model) DrawCovered(c *Car, u float64) bool {
 	if len(m.given) > 1 {
 		return c.given == 1
@@ -92,11 +92,11 @@ func (m *conditioned) draw(root int, s *chance.Stream, c *Car) {
 	}
 }
 
-// drawItem draws one item. luck is what all levels above add to the mean of its log
-// depth.
+// drawItem draws one item. luck is the amount that all levels above add to the mean of
+// its log depth.
 func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64) {
 	if of := m.layout.unitOf; of != nil && of[i] >= 0 {
-		c.units.own[i], c.units.cause[i] = u[uRust], u[uCause] // drawn once all shared factors are known
+		c.units.own[i], c.units.cause[i] = u[uRust], u[uCause] // drawUnits draws it once all shared factors are known
 		return
 	}
 	if m.seen[i] != nil {
@@ -104,7 +104,7 @@ func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64)
 		return
 	}
 	l := &m.prior[i]
-	// Of a thoroughly restored car this is the first of two strata, with the same dents.
+	// On a thoroughly restored car this is the first of two strata, which have the same dents.
 	s, left := stratum(c.Repair), u[uRepair]
 	c.Dent[i], c.OwnCause[i] = u[uDent] < l.dent[s], false
 	if left < l.knock[s] {
@@ -125,8 +125,8 @@ func (m *conditioned) drawItem(u *[perItem]float64, c *Car, i int, luck float64)
 	}
 }
 
-// drawRepair draws whether an item was repaired where it had holed, and how, or whether
-// it is found replaced where it was renewed; left is the uniform for it.
+// drawRepair draws whether and how an item with holes was repaired, or whether a renewed
+// item is found replaced. left is its uniform.
 func (m *conditioned) drawRepair(u *[perItem]float64, c *Car, i int, s stratum, left float64) {
 	l := &m.prior[i]
 	if s == renewed {
@@ -147,8 +147,8 @@ func (m *conditioned) drawRepair(u *[perItem]float64, c *Car, i int, s stratum, 
 	c.Finding[i], c.Condition[i], c.OwnCause[i] = f, pick(&l.then[f], u[uThen]), false
 }
 
-// pickReached picks the stratum of an item of a car restored thoroughly; left is the
-// uniform that remains for what follows.
+// pickReached picks the stratum of an item on a thoroughly restored car. left is the
+// uniform that remains for the next choice.
 func (l *leafPrior) pickReached(u float64) (s stratum, left float64) {
 	missed := l.kept[notReached] / (l.kept[notReached] + l.kept[renewed])
 	if u < missed {
@@ -157,7 +157,8 @@ func (l *leafPrior) pickReached(u float64) (s stratum, left float64) {
 	return renewed, (u - missed) / (1 - missed)
 }
 
-// draw is what a cause of its own makes of rust k, with a uniform for it.
+// draw draws the condition of an item with rust k, given causes other than rust, from the
+// uniform u.
 func (o *ownCause) draw(k int8, u float64) (condition int8, own bool) {
 	if u < o.spared {
 		return pick(&o.better, u/o.spared), false
@@ -195,7 +196,7 @@ func (m *Model) drawLead(s *chance.Stream, c *Car) {
 			}
 		}
 		if m.lead != nil && m.lead[i] >= 0 {
-			n = int8(m.lead[i]) // counted on the bare metal: exact
+			n = int8(m.lead[i]) // counted exactly on the bare metal
 		}
 		c.LeadFailed[i] = n
 	}

@@ -1,9 +1,8 @@
 package damage
 
-// Items of which something was seen are drawn with everything about them at once:
-// condition, finding and dent by one uniform.
+// For an item with evidence, one uniform draws condition, finding and dent at once.
 
-// drawSeen draws an item of which something was seen of it alone.
+// drawSeen draws an item with evidence on it alone.
 func (m *conditioned) drawSeen(u *[perItem]float64, c *Car, i int, luck float64) {
 	j := m.jointAt(i, c.History, c.Repair, luck)
 	sum := 0.0
@@ -16,8 +15,8 @@ func (m *conditioned) drawSeen(u *[perItem]float64, c *Car, i int, luck float64)
 	m.drawOwnCause(c, i, luck, u[uCause])
 }
 
-// jointAt is everything about an item given the levels above, weighed with what was
-// seen of it alone.
+// jointAt is the joint distribution of an item's condition, finding and dent given the
+// levels above, times the likelihood of the evidence on the item alone.
 func (m *conditioned) jointAt(i, level, repair int, luck float64) (j Likelihood) {
 	first, last := strataOf(repair)
 	j = m.jointOf(i, m.age[level], first, m.table[i].read(m.mu[level][first.reading()][i]+luck))
@@ -28,8 +27,8 @@ func (m *conditioned) jointAt(i, level, repair int, luck float64) (j Likelihood)
 	return j
 }
 
-// pickJoint picks condition, finding and dent by inverse distribution function;
-// u lies between 0 and the sum of j.
+// pickJoint picks condition, finding and dent by inverse distribution function, for u
+// between 0 and the sum of j.
 func (c *Car) pickJoint(i int, j *Likelihood, u float64) {
 	for k := range j {
 		for f := range j[k] {
@@ -47,15 +46,15 @@ func (c *Car) pickJoint(i int, j *Likelihood, u float64) {
 	}
 }
 
-// drawOwnCause draws whether a hole is due to a cause of the item's own, once its
-// condition is drawn. Only holes that nobody has mended are asked about.
+// drawOwnCause draws whether a hole is due to a cause other than rust, once the condition
+// is drawn. It is only asked about holes that nobody has repaired.
 func (m *conditioned) drawOwnCause(c *Car, i int, luck, u float64) {
 	c.OwnCause[i] = false
 	k := int(c.Condition[i])
 	if k < firstHoled || c.Finding[i] != NoFinding {
 		return
 	}
-	// Of a thoroughly restored car the item may be in either stratum: each counts by
+	// On a thoroughly restored car the item may be in either stratum. Each is weighted by
 	// its chance of the condition.
 	age, due, all := m.age[c.History], 0.0, 0.0
 	first, last := strataOf(c.Repair)

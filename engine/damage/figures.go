@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/car"
 )
 
-// Finding is what an earlier repair left behind, seen apart from condition.
+// Finding is the trace of an earlier repair, separate from the condition.
 type Finding int
 
 // The findings that the network carries.
@@ -15,7 +15,7 @@ const (
 	PatchOverRust
 	FillerOverHole
 	Replaced
-	Findings // how many there are
+	Findings // the number of findings
 )
 
 // FindingIDs are the ids of findings in files, by Finding.
@@ -68,28 +68,28 @@ type figures struct {
 	failedLead    map[string]float64
 }
 
-// class says how an item shares its luck with the rest of the car.
+// class says how an item shares its variance with the rest of the car.
 type class int8
 
 // The classes of items.
 const (
 	open   class = iota // seen once the car is stripped
-	closed              // a closed box: more of a lottery
-	local               // lives by causes of its own and says little about the car
+	closed              // a closed box, with a larger residual share
+	local               // rusts from local causes and says little about the car
 	classes
 )
 
 // shares are shares of the variance of the log depth; they add to 1.
 type shares struct{ car, group, side, residual float64 }
 
-// leak is a pocket with a leak of its own: with this chance its factor is drawn about
+// leak describes a pocket that may have a leak: with this chance its factor has mean
 // shift instead of 0.
 type leak struct{ chance, shift float64 }
 
 // byCondition holds a chance, a weight or a likelihood for each condition.
 type byCondition [car.Conditions]float64
 
-// classOf says how the items of a part share their luck.
+// classOf returns the class of the items of a part.
 func (g *figures) classOf(p *car.Part) class {
 	for _, id := range g.localParts {
 		if id == p.ID {
@@ -102,8 +102,8 @@ func (g *figures) classOf(p *car.Part) class {
 	return open
 }
 
-// patchedFirst says whether a part is one that gets repaired first: an outer one or a
-// floor pan.
+// patchedFirst reports whether a part is usually repaired first: an outer part or a floor
+// pan.
 func (g *figures) patchedFirst(p *car.Part) bool {
 	for _, id := range g.floorPans {
 		if id == p.ID {
@@ -113,8 +113,8 @@ func (g *figures) patchedFirst(p *car.Part) bool {
 	return p.Face == car.Outer
 }
 
-// repairPrior is the chance of each state for a car of the given age in years:
-// a straight line between 15 years and 40.
+// repairPrior is the chance of each state for a car of the given age in years, linear
+// between 15 and 40 years.
 func (g *figures) repairPrior(age float64) (p [RepairStates]float64) {
 	t := math.Max(0, math.Min(1, (age-15)/25))
 	for r := range p {
@@ -123,15 +123,15 @@ func (g *figures) repairPrior(age float64) (p [RepairStates]float64) {
 	return p
 }
 
-// spreadBy is a copy with another spread of the depths.
+// spreadBy returns a copy with the spread of the depths multiplied by factor.
 func (g *figures) spreadBy(factor float64) *figures {
 	own := *g
 	own.sigma = float64(g.sigma * factor)
 	return &own
 }
 
-// independent is a copy in which items share no luck: all variance is each item's
-// own, so that only the history is common to them.
+// independent returns a copy in which items share no variance, so that they have only the
+// history in common.
 func (g *figures) independent() *figures {
 	own := *g
 	for c := range own.share {

@@ -12,7 +12,7 @@ import (
 //go:embed data/damage.json
 var figuresFile []byte
 
-// loadFigures reads the embedded figures once; they are never changed.
+// loadFigures reads the embedded figures once. Read only.
 var loadFigures = sync.OnceValues(readFigures)
 
 func readFigures() (*figures, error) {

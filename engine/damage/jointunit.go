@@ -6,18 +6,18 @@ import (
 	"underpaint/engine/car"
 )
 
-// jointUnit is one item that counts in a max node, or a pair: what is drawn at once
-// when the shared factors are.
+// jointUnit is one item that counts in a max node, or a pair. It is drawn as one once the
+// shared factors are drawn.
 type jointUnit struct {
 	item  [2]int // the second is −1 for a single item
 	pair  *pair  // nil for a single item
-	nodes []int  // that either counts in, ascending, their own as a pair left out
-	// combination of the levels of its nodes, by the conditions of both items
+	nodes []int  // nodes that either item counts in, ascending, without the pair's own
+	// combination is the combination of levels of its nodes, by the conditions of both items.
 	combination [car.Conditions][car.Conditions]int
 }
 
-// setUnits lists what has to be drawn together, in the order of the items in their
-// pockets, and gathers single items of one pocket into products.
+// setUnits lists the items that must be drawn together, in the order of the items in
+// their pockets, and collects single items of one pocket into products.
 func (m *conditioned) setUnits() {
 	t := &m.layout
 	t.unitOf = make([]int, len(m.Body.Items))
@@ -35,7 +35,7 @@ func (m *conditioned) setUnits() {
 	}
 }
 
-// addUnit makes the unit of item i, if it is in a pair or counts in a node.
+// addUnit adds the unit of item i, if it is in a pair or counts in a node.
 func (m *conditioned) addUnit(i int) {
 	t := &m.layout
 	u := jointUnit{item: [2]int{i, -1}}
@@ -77,8 +77,7 @@ func (m *conditioned) addUnit(i int) {
 	t.units = append(t.units, u)
 }
 
-// nodesOf are the nodes, other than their own as a pair, that any of the items
-// counts in.
+// nodesOf are the nodes that any of the items counts in, without the node of a pair.
 func (t *maxLayout) nodesOf(items ...int) (out []int) {
 	for n, w := range t.nodes {
 		if slices.ContainsFunc(items, func(i int) bool { return slices.Contains(w.Items, i) }) {
@@ -104,8 +103,9 @@ func (t *maxLayout) toProduct(m *conditioned, i int, nodes []int) {
 	t.products[n].given = append(t.products[n].given, m.densitiesOf(i))
 }
 
-// bothAt spreads the chances of the conditions of a pair over the combinations of
-// levels of its nodes, times what was seen of the worse one, and returns the sum.
+// bothAt spreads the chances of the conditions of a pair, times the likelihood of the
+// evidence on the worse one, over the combinations of levels of its nodes. It returns the
+// sum.
 func (u *jointUnit) bothAt(a, b *byCondition, dst []float64) (sum float64) {
 	clear(dst)
 	for x, va := range a {
@@ -136,11 +136,11 @@ func within(v []float64, sum float64) {
 	v[len(v)-1] = 1
 }
 
-// worseLikely is the expected likelihood of what was seen of the worse of two
-// items: Σ L(k)·P(the worse is at k).
+// worseLikely is the expected likelihood of the evidence on the worse of two items:
+// Σ L(k)·P(the worse is at k).
 func (p *pair) worseLikely(a, b *byCondition) (v float64) {
 	below := 0.0 // chance that the first is better than k
-	upTo := 0.0  // chance that the second is at k or better
+	upTo := 0.0  // chance that the second is k or better
 	for k, l := range p.likely {
 		upTo += b[k]
 		v += float64(l * (float64(a[k]*upTo) + float64(below*b[k])))

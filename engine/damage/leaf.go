@@ -5,11 +5,11 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// Likelihood says, for one item, how likely what was seen of it is under each
-// condition, finding and presence of filler over a dent. Only ratios matter.
+// Likelihood is the likelihood of the evidence on one item for each condition, finding
+// and presence of filler over a dent. Only ratios matter.
 type Likelihood [car.Conditions][Findings][2]float64
 
-// NoEvidence is the likelihood of having seen nothing.
+// NoEvidence is the likelihood without evidence: all ones.
 func NoEvidence() *Likelihood {
 	l := &Likelihood{}
 	for k := range l {
@@ -20,19 +20,19 @@ func NoEvidence() *Likelihood {
 	return l
 }
 
-// stratum is one way in which an item may have come through the earlier work on the
-// car. Each reads the depth of rust its own way. A car in one of the first three states
-// has all its items in the stratum of that number; of one restored thoroughly an item
-// is either in notReached or in renewed.
+// stratum is how earlier work on the car affected an item, which decides how the depth of
+// rust is read. On a car in one of the first three repair states, all items are in the
+// stratum of that number. On a thoroughly restored car, an item is either in notReached
+// or in renewed.
 type stratum int8
 
 const (
 	notReached stratum = thorough + iota // as on an untouched car
-	renewed                              // rust and causes of its own count from the year of the work
+	renewed                              // rust and other causes count from the year of the work
 	strata
 )
 
-// strataOf are the strata that items of a car in repair state r may be in.
+// strataOf returns the strata that items of a car in repair state r may be in.
 func strataOf(r int) (first, last stratum) {
 	if r == thorough {
 		return notReached, renewed
@@ -40,7 +40,7 @@ func strataOf(r int) (first, last stratum) {
 	return stratum(r), stratum(r)
 }
 
-// reading is how the earlier work enters the depth.
+// reading is how the earlier work affects the depth.
 func (s stratum) reading() exposure.Reading {
 	switch s {
 	case looks:
@@ -51,15 +51,15 @@ func (s stratum) reading() exposure.Reading {
 	return exposure.AsItIs
 }
 
-// leafPrior holds what the item's chance of repair depends on, by stratum. The chances
-// of the two strata of a thoroughly restored car add to 1 together.
+// leafPrior holds the item's chances of repair, by stratum. The chances of the two strata
+// of a thoroughly restored car together add to 1.
 type leafPrior struct {
 	outer bool
 	knock [strata]float64           // replaced after a knock, whatever its rust
-	kept  [strata]float64           // all else
+	kept  [strata]float64           // not replaced after a knock
 	holed [strata]float64           // q: repaired where it had holed
 	found [strata]float64           // found replaced, whatever its condition
-	kinds [strata][Findings]float64 // which repair, given one
+	kinds [strata][Findings]float64 // kind of repair, given one
 	then  *[Findings]byCondition    // condition after it
 	dent  [strata]float64           // filler over a dent
 }
@@ -99,9 +99,9 @@ func (g *figures) leafPrior(p *car.Part) leafPrior {
 	return l
 }
 
-// joint spreads weights p of the condition in stratum s over condition, finding and
-// dent. Holes (pinholes and worse) may have been repaired; an outer item may have been
-// replaced after a knock whatever its rust.
+// joint spreads weights p of the condition in stratum s over condition, finding and dent.
+// Holes (pinholes and worse) may have been repaired. An outer item may have been replaced
+// after a knock whatever its rust.
 func (l *leafPrior) joint(p *byCondition, s stratum) (j Likelihood) {
 	all, holes := 0.0, 0.0
 	for k, v := range p {
@@ -140,8 +140,8 @@ const firstHole = 3
 // firstHoled is the mildest condition that counts as rusted through.
 const firstHoled = 4
 
-// pull folds a likelihood back onto the condition alone, before any repair: for weights
-// p that add to 1 the sum of joint × e is that of p × what pull returns.
+// pull reduces a likelihood to one of the condition alone, before any repair: for weights
+// p that add to 1, the sum of joint × e equals the sum of p × the result.
 func (l *leafPrior) pull(e *Likelihood, s stratum) (out byCondition) {
 	seen := func(k int, f Finding) float64 {
 		return float64((1-l.dent[s])*e[k][f][0]) + float64(l.dent[s]*e[k][f][1])
@@ -187,7 +187,7 @@ func (j *Likelihood) plus(other *Likelihood) {
 	}
 }
 
-// normalise scales the whole to one.
+// normalise scales the likelihood to add to one.
 func (j *Likelihood) normalise() {
 	g, sum := j.conditions(), 0.0
 	for _, v := range g {

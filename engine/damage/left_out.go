@@ -1,9 +1,9 @@
 package damage
 
-// LeftOut returns, for every item with an entry, its chances given everything known but
-// that entry; the others stay zero. entry holds the likelihood of each, which is part
-// of what was seen of the item alone and has no zeros: taking it out of the posterior
-// is then a division.
+// LeftOut returns, for every item with an entry, its chances given everything known
+// except that entry; the others stay zero. entry holds the likelihoods. Each is a factor
+// of the item's own evidence and has no zeros, so a division takes it out of the
+// posterior.
 func (m *Model) LeftOut(entry []*Likelihood) []Chances {
 	out := make([]Chances, len(m.Body.Items))
 	for v, c := range m.given {
@@ -21,7 +21,7 @@ func (m *Model) LeftOut(entry []*Likelihood) []Chances {
 	return out
 }
 
-// without is what a posterior would be without a likelihood that it has taken in.
+// without is the posterior without one of the likelihoods that it includes.
 func (j *Likelihood) without(l *Likelihood) Chances {
 	rest := *j
 	for k := range rest {

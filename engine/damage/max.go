@@ -8,32 +8,33 @@ import (
 	"underpaint/engine/network"
 )
 
-// MaxEvidence is what was seen of the worst of several items, such as a door gap that
-// answers to everything that carries a side: the likelihood of each condition of
-// the worst one. Only ratios matter; none may be zero.
+// MaxEvidence is the evidence on the worst of several items, such as a door gap that
+// depends on everything that carries a side: the likelihood of each condition of the
+// worst one. Only ratios matter; none may be zero.
 //
-// Sets of more than two items, such as the two sides of a car, become max nodes
-// of the network, at most three of them. Pairs in mirror pockets, or in one pocket,
-// may be of any number: in a group where those sets count, one or two pairs become
-// nodes within the group; otherwise the two pockets become one pocket whose levels
-// are pairs of levels.
+// Sets of more than two items, such as the two sides of a car, become max nodes of the
+// network; there may be at most three of them. There may be any number of pairs in mirror
+// pockets or in one pocket. In a group where those sets count, one or two pairs become
+// nodes within the group; otherwise the two pockets become one pocket whose levels are
+// pairs of levels.
 type MaxEvidence struct {
 	Items  []int // ascending
 	Likely [car.Conditions]float64
 }
 
-// MostMaxEvidence is how many entries Known.Worst may have: more than a body has pairs.
+// MostMaxEvidence is the largest number of entries in Known.Worst: more than a body has
+// pairs.
 const MostMaxEvidence = 64
 
-// pair is two items of which the worse was seen.
+// pair is two items with evidence on the worse one.
 type pair struct {
 	item   [2]int
 	likely [car.Conditions]float64
-	node   int // of the network, −1 = its pockets are one
+	node   int // max node of the network, −1 = its pockets form one pocket
 }
 
-// pocketRef is where a pocket of the body stands in the network: as a pocket of its
-// own, or as the first or second node of one that stands for two.
+// pocketRef says where a pocket of the body is in the network: it is a pocket of its own,
+// or the first or second node of a pocket that represents two.
 type pocketRef struct{ group, pocket, node int }
 
 func (s pocketRef) isIn(pocket pocketRef) bool {
@@ -47,19 +48,19 @@ const (
 	second
 )
 
-// maxLayout is everything seen of the worst of several items, laid out.
+// maxLayout arranges all evidence on the worst of several items.
 type maxLayout struct {
 	pairs    []pair
-	nodes    []MaxEvidence // that reach over several groups
-	within   []int         // groups of the pairs that are nodes, which are numbered after those
-	partner  []int         // by pocket of the body: the pocket it is one with, −1 = none
+	nodes    []MaxEvidence // nodes across groups
+	within   []int         // groups of the pairs that are nodes; their numbers follow those of nodes
+	partner  []int         // by pocket of the body: the pocket it is joined with, −1 = none
 	products []product
 	units    []jointUnit
 	unitOf   []int // by item, −1 = none
 }
 
-// arrange sorts entries into pairs and nodes. Entries on the same items are
-// independent news and multiply.
+// arrange sorts entries into pairs and nodes. Entries on the same items are independent,
+// so their likelihoods multiply.
 func (m *conditioned) arrange(list []MaxEvidence) error {
 	t := &m.layout
 	t.partner = make([]int, len(m.Body.Pockets))
@@ -94,8 +95,8 @@ func (m *conditioned) arrange(list []MaxEvidence) error {
 	return nil
 }
 
-// addPair takes two items as a pair, unless either is in one already or their
-// pockets could not become one.
+// addPair adds two items as a pair, unless either is already in one or their pockets
+// cannot become one. It reports whether it did.
 func (t *maxLayout) addPair(b *car.Body, w MaxEvidence) bool {
 	if len(w.Items) != 2 || w.Items[0] == w.Items[1] {
 		return false
@@ -117,8 +118,7 @@ func (t *maxLayout) addPair(b *car.Body, w MaxEvidence) bool {
 	return true
 }
 
-// arrangeGroup chooses how the pairs of a group are taken in: as nodes within it
-// where that is quicker.
+// arrangeGroup makes the pairs of a group nodes within it where that is quicker.
 func (t *maxLayout) arrangeGroup(b *car.Body, g int) {
 	in := func(i int) bool { return b.Pockets[b.Items[i].Pocket].Group == g }
 	if !slices.ContainsFunc(t.nodes, func(w MaxEvidence) bool { return slices.ContainsFunc(w.Items, in) }) {
@@ -142,8 +142,8 @@ func (t *maxLayout) arrangeGroup(b *car.Body, g int) {
 	}
 }
 
-// groupOf lays out a group of the network and remembers where each pocket of the body
-// went.
+// groupOf builds a group of the network and records where each pocket of the body is in
+// it.
 func (m *conditioned) groupOf(g int) (out network.Group) {
 	weights, sums := m.pocket, &groupSums{b: m.base}
 	out.Weights = m.group
@@ -158,7 +158,7 @@ func (m *conditioned) groupOf(g int) (out network.Group) {
 			}
 			out.Pockets = append(out.Pockets, one)
 		case m.pocketRefs[k].node == second:
-			continue // it went with its partner
+			continue // it is part of its partner's pocket
 		default:
 			m.pocketRefs[k], m.pocketRefs[other] = pocketRef{g, len(out.Pockets), first}, pocketRef{g, len(out.Pockets), second}
 			one := network.Pocket{Inner: len(weights)}
@@ -181,7 +181,7 @@ func (m *conditioned) groupOf(g int) (out network.Group) {
 	return out
 }
 
-// ownLevel is the level of the node at a pocketRef when the pocket is at level q.
+// ownLevel is the level of the node at a pocketRef if the pocket is at level q.
 func (b *base) ownLevel(at pocketRef, q int) int {
 	switch at.node {
 	case first:
@@ -192,8 +192,8 @@ func (b *base) ownLevel(at pocketRef, q int) int {
 	return q
 }
 
-// setWorst takes in the nodes, once everything else is. What groups say of them of
-// which the same was seen before is taken from there.
+// setMax conditions on the nodes, after everything else. It reuses earlier messages of
+// groups whose evidence has not changed.
 func (m *conditioned) setMax(from *conditioned, same []bool) (err error) {
 	t := &m.layout
 	if len(t.nodes) == 0 && len(t.pairs) == 0 {

@@ -2,15 +2,15 @@ package damage
 
 import "underpaint/engine/car"
 
-// Exact chances where something was seen of the worst of several items. The weight
-// of each state of the shared factors is laid on the table of x as ever; an item
-// that counts in a max node or a pair has one weight for each of its conditions.
+// Exact chances with evidence on the worst of several items. As elsewhere, the weight of
+// each state of the shared factors is added to the table of x; an item that counts in a
+// max node or a pair has one weight for each of its conditions.
 
 // levelsPass collects weights by x, stratum and condition for one item, by age.
 type levelsPass struct {
 	c       *conditioned
 	item    int
-	likely  []*likely // by age; nil where nothing was seen of it alone
+	likely  []*likely // by age; nil without evidence on it alone
 	weights [][strata][]byCondition
 }
 
@@ -27,8 +27,8 @@ func (c *conditioned) newLevelsPass(i int) *levelsPass {
 	return one
 }
 
-// lay lays a weight for each condition, relative to its chance given what was seen of
-// the item alone, at one state of the levels above.
+// lay adds a weight for each condition at one state of the levels above. The weights are
+// relative to the chance of the condition given the evidence on the item alone.
 func (one *levelsPass) lay(level, repair int, luck float64, v byCondition) {
 	c := one.c
 	age := c.age[level]
@@ -53,7 +53,7 @@ func (one *levelsPass) lay(level, repair int, luck float64, v byCondition) {
 	}
 }
 
-// gather turns the weights into the posterior: at each condition only its own weight counts.
+// gather turns the weights into the posterior. For each condition only its own weight counts.
 func (one *levelsPass) gather() (out Likelihood) {
 	c := one.c
 	for age := range one.weights {
@@ -87,11 +87,11 @@ type pocketPass struct {
 	plain    []*plainPass
 	products []*productPass
 	pairs    []*pairPass
-	was      [2]int // root state and group level whose weights are being summed
+	was      [2]int // current root state and group level, whose weights are being summed
 }
 
-// passAt lists what stands in a pocket. The members of the network come in the
-// order in which setWorst gave them: products, then pairs.
+// passAt lists the passes of a pocket. The members of the network are in the order in
+// which setMax gave them: products, then pairs.
 func (m *conditioned) passAt(here pocketRef) *pocketPass {
 	t := &m.layout
 	pass := &pocketPass{at: here, was: [2]int{-1, -1}}
@@ -172,7 +172,7 @@ func (pass *pocketPass) run(m *conditioned, out map[int]Likelihood) {
 	}
 }
 
-// hand lays the sums of one root state and group level on the tables of x.
+// hand adds the sums of one root state and group level to the tables of x.
 func (pass *pocketPass) hand(m *conditioned) {
 	if pass.was[0] < 0 {
 		return
@@ -188,7 +188,7 @@ func (pass *pocketPass) hand(m *conditioned) {
 	}
 }
 
-// plainPass is for the items of one pocket of the body that count in nothing.
+// plainPass is for the items of one pocket of the body that count in no node or pair.
 type plainPass struct {
 	at     pocketRef
 	passes []*itemPass

@@ -3,8 +3,8 @@ package damage
 // unitDraw is working space for the items that are drawn together.
 type unitDraw struct {
 	own    []float64       // by item: its uniform
-	cause  []float64       // by item: that for a cause of its own
-	joint  [2][]Likelihood // by unit: everything about its items
+	cause  []float64       // by item: its uniform for a cause other than rust
+	joint  [2][]Likelihood // by unit: joint distributions of its items
 	within [][]float64     // by unit: chance of staying within limits
 	levels [2][]byCondition
 	allow  []float64
@@ -27,8 +27,8 @@ func (d *unitDraw) fit(m *conditioned) {
 	d.allow = make([]float64, widest)
 }
 
-// drawUnits draws the items that count in max nodes or pairs, one unit after
-// another, once all shared factors are drawn.
+// drawUnits draws the items that count in max nodes or pairs, unit by unit, once all
+// shared factors are drawn.
 func (m *conditioned) drawUnits(c *Car) {
 	t, d := &m.layout, &c.units
 	for n := range t.units {
@@ -57,7 +57,7 @@ func (m *conditioned) drawUnits(c *Car) {
 	}
 }
 
-// startUnit works out what a unit says of the limits, given the shared factors.
+// startUnit works out a unit's chances of staying within limits, given the shared factors.
 func (m *conditioned) startUnit(c *Car, n int) {
 	u, d := &m.layout.units[n], &c.units
 	for which, i := range u.item {
@@ -109,7 +109,7 @@ func (m *conditioned) drawUnit(c *Car, n int, allow []float64) {
 	m.pickWeighted(c, u.item[1], &d.joint[1][n], &weight)
 }
 
-// pickWeighted draws everything about an item, each condition weighted.
+// pickWeighted draws everything about an item, with a weight for each condition.
 func (m *conditioned) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondition) {
 	sum := 0.0
 	for k := range j {
@@ -124,7 +124,8 @@ func (m *conditioned) pickWeighted(c *Car, i int, j *Likelihood, weight *byCondi
 	m.drawOwnCause(c, i, m.luckOf(c, i), c.units.cause[i])
 }
 
-// luckOf is what all levels drawn above an item add to the mean of its log depth.
+// luckOf is the amount that all levels drawn above an item add to the mean of its log
+// depth.
 func (m *conditioned) luckOf(c *Car, i int) float64 {
 	at := m.pocketRefOf(i)
 	_, k, _ := m.split(c.shared.Root)

@@ -5,8 +5,8 @@ import (
 	"underpaint/engine/network"
 )
 
-// densities are the chances of each condition of an item given everything seen of
-// it alone, times what was seen, at each x of the table, by stratum.
+// densities are, at each x of the table and by stratum, the chances of each condition of
+// an item times the likelihood of the evidence on it alone.
 type densities [strata][]byCondition
 
 // densitiesOf tabulates them, by age.
@@ -21,8 +21,8 @@ func (m *conditioned) densitiesOf(i int) (out []*densities) {
 	return out
 }
 
-// newDensities works them out as products with a constant matrix: the condition is
-// linear in the rust.
+// newDensities works them out as products with a constant matrix, because the chances of
+// the condition are linear in those of the rust.
 func (m *conditioned) newDensities(i, age int) *densities {
 	d := &densities{}
 	for s := range strata {
@@ -46,8 +46,8 @@ func (m *conditioned) newDensities(i, age int) *densities {
 	return d
 }
 
-// densityAt is the chance of each condition of an item given the levels above and
-// everything seen of it alone; given are its densities, by age.
+// densityAt is the density of each condition of an item given the levels above and the
+// evidence on it alone. given are its densities, by age.
 func (b *base) densityAt(i, level, repair int, luck float64, given []*densities) (g byCondition) {
 	first, last := strataOf(repair)
 	for s := first; s <= last; s++ {
@@ -93,8 +93,8 @@ type product struct {
 
 var _ network.CDFLeaf = (*product)(nil)
 
-// AtMost is the chance that all its items stay within a limit. An item that counts
-// in several nodes has to stay within the lowest of their limits.
+// AtMost is the chance that all its items stay within a limit. An item that counts in
+// several nodes must stay within the lowest of their limits.
 func (l *product) AtMost(root, p int, dst []float64) {
 	level, k, repair := l.b.split(root)
 	for n, i := range l.items {
@@ -138,7 +138,7 @@ func lowest(j, nodes int) int {
 	return least
 }
 
-// spreadLeaf is a leaf under one of the two nodes of a pocket.
+// spreadLeaf is a leaf below one of the two nodes of a pocket.
 type spreadLeaf struct {
 	network.Leaf
 	node   int
@@ -161,7 +161,7 @@ func (l *spreadLeaf) Multiply(root, p int, dst []float64) {
 	}
 }
 
-// bothOf are two items with where their pockets stand and their densities.
+// bothOf are two items with the pocketRefs of their pockets and their densities.
 type bothOf struct {
 	b     *base
 	item  [2]int
@@ -197,8 +197,8 @@ func (l *bothOf) chances(q int) (a, b *byCondition) {
 	return &l.both[0][l.b.ownLevel(l.at[0], q)], &l.both[1][l.b.ownLevel(l.at[1], q)]
 }
 
-// pairLeaf is what was seen of the worse of two items, given everything seen of
-// each alone, which has leaves of its own.
+// pairLeaf is the evidence on the worse of two items. The evidence on each alone has its
+// own leaves.
 type pairLeaf struct {
 	bothOf
 	pair pair
@@ -232,8 +232,8 @@ type pairBound struct {
 
 var _ network.CDFLeaf = (*pairBound)(nil)
 
-// AtMost is the chance that both items stay within the limits of the nodes that
-// each counts in, given what was seen of the worse one.
+// AtMost is the chance that both items stay within the limits of the nodes that each
+// counts in, given the evidence on the worse one.
 func (l *pairBound) AtMost(root, p int, dst []float64) {
 	l.set(root, p)
 	size := combinations(len(l.unit.nodes))

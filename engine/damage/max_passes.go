@@ -6,8 +6,8 @@ import "underpaint/engine/car"
 // all of them, averaged over the others.
 type productPass struct {
 	product *product
-	// Its nodes have one worst level in common: of the combinations of levels only
-	// those count in which all agree.
+	// Its nodes share one worst level, so only combinations in which all levels agree
+	// count.
 	diagonal int
 	sums     []byCondition // by own level
 	weights  []*levelsPass // by item
@@ -44,8 +44,8 @@ func (one *productPass) hand(m *conditioned, was [2]int) {
 	}
 }
 
-// spread lays on each item the weight of each of its conditions, given the weight
-// of each condition of the worst of all.
+// spread adds to each item the weight of each of its conditions, given the weight of each
+// condition of the worst of all.
 func (one *productPass) spread(m *conditioned, was [2]int, q int) {
 	items, last := one.product.items, len(one.product.items)
 	level, k, repair := m.split(was[0])
@@ -65,7 +65,7 @@ func (one *productPass) spread(m *conditioned, was [2]int, q int) {
 	}
 	for n := range items {
 		var weight byCondition
-		worse := 0.0 // Σ weight × chance of the worst of the others, where that is above k
+		worse := 0.0 // Σ weight × chance of the worst of the others, over those above k
 		for k := car.Conditions - 1; k >= 0; k-- {
 			others := float64(one.before[n][k] * one.after[n+1][k])
 			weight[k] = float64(others*one.sums[q][k]) + worse

@@ -2,9 +2,9 @@ package damage
 
 import "underpaint/engine/network"
 
-// seenLeaf is the message of one item on which something was seen: its
-// likelihood at each x of the table, for each stratum. It keeps nothing but tables, so
-// that a later conditioning can take it over without the one that made it.
+// seenLeaf is the message of one item with evidence: its likelihood at each x of the
+// table, for each stratum. It holds only tables, so that a later conditioning can reuse
+// it without keeping the one that made it.
 type seenLeaf struct {
 	b      *base
 	item   int
@@ -12,13 +12,12 @@ type seenLeaf struct {
 }
 
 // likely is a likelihood at each x of the table, by stratum. x is the mean of the log
-// depth given the levels above, as the stratum reads the history.
+// depth given the levels above, in the stratum's reading of the history.
 type likely [strata][]float64
 
 var _ network.BatchLeaf = (*seenLeaf)(nil)
 
-// leaves returns the leaves of a pocket on which something was seen; the others
-// send no message.
+// leaves returns the leaves of a pocket that have evidence; the others send no message.
 func (c *conditioned) leaves(pocket int) (out []network.Leaf) {
 	for _, i := range c.Body.Pockets[pocket].Items {
 		if c.seen[i] != nil {
@@ -36,9 +35,9 @@ func (c *conditioned) leafOf(i int) *seenLeaf {
 	return l
 }
 
-// findAlike gives for each item the first of the same part on which the same was seen,
-// so that tables of what left and right, or one brace and the next, have in common are
-// made once.
+// findAlike returns, for each item, the first item of the same part with the same
+// evidence, so that tables shared by left and right, or by one brace and the next, are
+// built once.
 func (c *conditioned) findAlike() []int {
 	alike := make([]int, len(c.Body.Items))
 	for i := range alike {
@@ -55,8 +54,7 @@ func (c *conditioned) findAlike() []int {
 
 func sameEvidence(a, b *Likelihood) bool { return a == b || a != nil && b != nil && *a == *b }
 
-// likelyOf tabulates the likelihood of what was seen of item i, in years of an index
-// of ages.
+// likelyOf tabulates the likelihood of the evidence on item i, for an index of ages.
 func (c *conditioned) likelyOf(i, age int) *likely {
 	key := tabled{c.alike[i], age}
 	if l := c.likely[key]; l != nil {
@@ -84,17 +82,17 @@ func (l *likely) read(sc scale, s stratum, x float64) float64 {
 	n, w := sc.cell(x)
 	at := l[s][n-1 : n+3]
 	v := float64(w[0]*at[0]) + float64(w[1]*at[1]) + float64(w[2]*at[2]) + float64(w[3]*at[3])
-	return max(v, leastLikely) // interpolation may undershoot where the likelihood is nil
+	return max(v, leastLikely) // interpolation may undershoot where the likelihood is 0
 }
 
-// leastLikely stands for a likelihood of nothing.
+// leastLikely replaces a likelihood of 0.
 const leastLikely = 1e-300
 
 // Multiply multiplies the likelihood at every level of the pocket into dst.
 func (l *seenLeaf) Multiply(root, p int, dst []float64) { l.MultiplyBatch(root, 1, p, dst) }
 
-// MultiplyBatch is Multiply for root states that differ in the repair state alone, as
-// those that follow each other do.
+// MultiplyBatch is Multiply for root states that differ only in the repair state, as
+// consecutive ones do.
 func (l *seenLeaf) MultiplyBatch(root, states, p int, dst []float64) {
 	level, k, repair := l.b.split(root)
 	luck, mu, table := l.b.luck(l.item, k, p), &l.b.mu[level], l.likely[l.b.age[level]]

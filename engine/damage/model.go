@@ -9,35 +9,36 @@ import (
 type Known struct {
 	Body        *car.Body
 	Histories   []exposure.History // alternatives of its history; weights sum to 1
-	EarlierWork string             // one of Answers, or "" when not asked
-	Seen        []*Likelihood      // by item; nil entries (or a nil slice) = nothing seen
-	Worst       []MaxEvidence      // what was seen of the worst of several items; at most MostMaxEvidence
-	Cover       Cover              // what is known of a fresh cover
+	EarlierWork string             // one of Answers, or "" if not asked
+	Seen        []*Likelihood      // by item; nil entries (or a nil slice) = no evidence
+	Worst       []MaxEvidence      // evidence on the worst of several items; at most MostMaxEvidence
+	Cover       Cover              // what is known about fresh cover
 	LeadFailed  []int              // failed lead joints counted, by item; negative (or a nil slice) = not counted
 	Shift       []float64          // added to the log of every depth, by group of the body; nil = none
-	Spread      float64            // on sigma, the spread of depths; 0 = 1
-	Independent bool               // every part rusts on its own luck: the wrong model, for comparison
+	Spread      float64            // factor on sigma, the spread of depths; 0 = 1
+	Independent bool               // every part rusts independently: the wrong model, for comparison
 }
 
-// Cover is what is known of fresh undercoat, recent or thick paint, and what was seen
-// as it counts where the car is covered. A nil slice stands for that of Known: nothing
-// was seen that cover can hide.
+// Cover is what is known about fresh undercoat and recent or thick paint, and the
+// evidence as it counts on a covered car. A nil slice means the same as in Known, because
+// cover can hide none of the results.
 type Cover struct {
-	Answer string     // one of CoverAnswers, or "" when not asked
-	Fresh  [2]float64 // likelihood of what looks say of the cover: as it shows, covered; zero = nothing
+	Answer string     // one of CoverAnswers, or "" if not asked
+	Fresh  [2]float64 // likelihood of the checks for cover: as it shows, covered; zero = no evidence
 	Seen   []*Likelihood
 	Worst  []MaxEvidence
 }
 
 // Model is the network of one car, conditioned on what is known.
 //
-// Cover is taken in apart from the rest. What is known of it, and of the earlier work,
-// settles how likely the car is covered; from there cover is independent of history and
-// repairs, so that no further good look can raise the odds of rust by way of cover. The
-// chances are those of the car as it shows and of the car covered, weighed.
+// Cover is handled separately from the rest. What is known about it, and about earlier
+// work, determines the chance that the car is covered. Apart from that, cover is
+// independent of history and repairs, so that another good check cannot raise the odds of
+// rust by making cover more likely. The chances are the weighted mean of those of the car
+// as it shows and of the covered car.
 type Model struct {
 	*base
-	given   []*conditioned // as it shows, and freshly covered where that makes a difference
+	given   []*conditioned // as it shows, and freshly covered if that makes a difference
 	weight  []float64      // of each
 	covered float64
 	lead    []int
@@ -45,15 +46,15 @@ type Model struct {
 	upTo    []float64 // its running sums
 }
 
-// New conditions the network on what is known. It fails only when the evidence
-// cannot all be true (network.ErrNoSupport) or known.Worst is not as described.
+// New conditions the network on what is known. It fails only if the evidence cannot all
+// be true (network.ErrNoSupport) or known.Worst is not as described.
 func New(known Known, grids Grids) (*Model, error) { return NewAfter(known, grids, nil) }
 
-// NewAfter is New that takes from an earlier model of the same car whatever the new
-// knowledge does not touch: after one more entry only the pocket that holds it is
-// tabulated and its group conditioned again. It gives the same bits as New. The earlier
-// model may be nil, or of another car, and stays usable; the two must not be used at the
-// same time.
+// NewAfter is New, but it reuses from an earlier model of the same car whatever the new
+// knowledge does not affect: after one more entry it only tabulates the pocket of that
+// entry and conditions its group again. The result has the same bits as that of New. The
+// earlier model may be nil or of another car, and stays usable, but the two must not be
+// used at the same time.
 func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
 	m = &Model{lead: known.LeadFailed}
 	if earlier != nil && earlier.serves(&known, grids) {
@@ -65,7 +66,7 @@ func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
 	}
 	root := m.rootWeights(&known)
 	add := func(seen []*Likelihood, worst []MaxEvidence, weight float64) error {
-		after := m.given // the car as it shows has most in common with it covered
+		after := m.given // the car as it shows has the most in common with the covered one
 		if earlier != nil {
 			after = append(append([]*conditioned{}, earlier.given[min(len(m.given), len(earlier.given)-1)]), m.given...)
 		}
@@ -92,8 +93,8 @@ func NewAfter(known Known, grids Grids, earlier *Model) (m *Model, err error) {
 	return m, nil
 }
 
-// rootWeights settles the chance that the car is covered, and returns the weights of
-// the root states of each conditioning: history, luck of the car, repair state.
+// rootWeights works out the chance that the car is covered, and returns the weights of
+// the root states of each conditioning: history, car factor, repair state.
 func (m *Model) rootWeights(known *Known) (root []float64) {
 	carWeight := m.grids.Car.weights(leak{})
 	said, asked := m.fig.answer[known.EarlierWork]
@@ -130,15 +131,15 @@ func (m *Model) rootWeights(known *Known) (root []float64) {
 	return root
 }
 
-// Covered is the chance that the car is freshly covered. It is settled by the answers
-// and by looks at the cover itself, and by nothing else.
+// Covered is the chance that the car is freshly covered. It depends only on the answers
+// and on checks of the cover itself.
 func (m *Model) Covered() float64 { return m.covered }
 
 // states is the number of root states in a block: of conditionings and repair states.
 func (m *Model) states() int { return len(m.given) * RepairStates }
 
-// weighRoot lays the root states of all conditionings in one row, so that those of one
-// history and luck stand together.
+// weighRoot puts the root states of all conditionings in one row, with those of the same
+// history and car factor together.
 func (m *Model) weighRoot() {
 	m.root = make([]float64, m.blocks()*m.states())
 	for v, c := range m.given {
@@ -160,13 +161,13 @@ func (m *Model) weighRoot() {
 	}
 }
 
-// unroll turns a state of the row of weighRoot into a conditioning and its root state.
+// unroll converts a state of the row of weighRoot to a conditioning and its root state.
 func (m *Model) unroll(state int) (v, root int) {
 	block, in := state/m.states(), state%m.states()
 	return in / RepairStates, block*RepairStates + in%RepairStates
 }
 
-// LogEvidence is the log of the chance of all that is known, up to the scale of
-// the likelihoods given. Where cover makes a difference it is that of the car as it
-// shows: what was seen has a scale of its own on a covered one.
+// LogEvidence is the natural logarithm of the probability of the evidence, up to the
+// scale of the likelihoods given. If cover makes a difference it is that of the car as it
+// shows, because the evidence on a covered car has a different scale.
 func (m *Model) LogEvidence() float64 { return m.given[0].logEvidence() }

@@ -8,15 +8,15 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// SharedFactors draws the uniforms of the shared factors, those that come first in
-// [Model.Draw], from the coordinates of one point of a cube, so that points that
-// fill the cube evenly give cars that are spread evenly over what matters most. The
-// first coordinate says how badly the car as a whole has come off, history and luck
-// together; the second its earlier repairs, and cover where that matters; then come the pocket groups, then what
-// is in them.
+// SharedFactors maps the coordinates of a point of the unit cube to the uniforms of the
+// shared factors, which come first in [Model.Draw]. Points that fill the cube evenly then
+// give cars spread evenly over the factors that matter most. The first coordinate is how
+// bad the car as a whole is, from history and car factor together. The second is its
+// earlier repairs, and cover if that matters. Then come the pocket groups, then the
+// pockets in them.
 type SharedFactors struct {
 	states int       // of a block
-	block  []int     // root states of one history and luck, by their first state, the mildest first
+	block  []int     // first root state of each history and car factor, the mildest first
 	below  []float64 // chance of the blocks before each, in that order
 	within []float64 // by root state: chance within its block of the states before it
 	at     []float64 // by root state: a uniform at which Draw picks it
@@ -44,7 +44,7 @@ func (m *Model) NewSharedFactors() *SharedFactors {
 	return s
 }
 
-// depths is the mean log depth of rust of each history and luck.
+// depths is the mean log depth of rust for each history and car factor.
 func (m *Model) depths() (out []float64) {
 	for _, mu := range m.mu {
 		mean := 0.0
@@ -77,7 +77,7 @@ func (s *SharedFactors) fillChances(p []float64) {
 	}
 }
 
-// order gives each uniform its coordinate: groups before pockets.
+// order assigns each uniform its coordinate: groups before pockets.
 func (s *SharedFactors) order(m *Model) {
 	sources := m.sharedSources()
 	s.where = make([]int, len(sources))
@@ -98,14 +98,14 @@ func (s *SharedFactors) order(m *Model) {
 	}
 }
 
-// Coordinates is how many coordinates a point has.
+// Coordinates is the number of coordinates of a point.
 func (s *SharedFactors) Coordinates() int { return len(s.where) + 1 }
 
-// Uniforms is how many of the uniforms of Draw a point gives, one less than it has
-// coordinates.
+// Uniforms is the number of uniforms of Draw that a point gives, one less than its number
+// of coordinates.
 func (s *SharedFactors) Uniforms() int { return len(s.where) }
 
-// Fill fills in the first uniforms of Draw from a point, both with numbers strictly
+// Fill writes the first uniforms of Draw for a point. All numbers of both are strictly
 // between 0 and 1.
 func (s *SharedFactors) Fill(point, out []float64) {
 	for k, from := range s.where[1:] {

@@ -2,20 +2,20 @@ package damage
 
 import "underpaint/engine/network"
 
-// What the items of a pocket say of the worst of many depends on the levels above only
-// through t, as what was seen of them does (sums.go). So the expected chance that all
-// stay within a limit is tabulated in t as well.
+// Like the message of their evidence (sums.go), the message of a pocket's items about the
+// worst of many depends on the levels above only through t. So the expected chance that
+// all stay within a limit is also tabulated in t.
 
-// productRatios knows the ratios of a product whose items share the luck of car and
-// group alike.
+// productRatios knows the ratios of a product whose items all share the same part of the
+// car and group factors.
 type productRatios struct {
 	product *product
-	sums    *pocketSums // of everything seen in the pocket
+	sums    *pocketSums // of all evidence in the pocket
 }
 
 var _ network.CDFSums = (*productRatios)(nil)
 
-// ratiosOf is nil where every level has to be asked.
+// ratiosOf is nil if every level has to be asked.
 func (m *conditioned) ratiosOf(l *product) network.CDFSums {
 	if m.grids.LeafByLeaf || l.at.node != alone {
 		return nil
@@ -100,7 +100,7 @@ func newRatioWork(points int) *ratioWork {
 		density: make([]byCondition, points), within: make([]byCondition, points), upTo: make([]byCondition, points)}
 }
 
-// tabulate works out the chances at the points of t in between; it gives up where
+// tabulate works out the chances at the points of t in between. It gives up if
 // likelihoods are so small that their products lose digits.
 func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork) bool {
 	clear(work.sum)
@@ -140,8 +140,8 @@ func (s *productRatios) tabulate(a *alive, repair, from, to int, work *ratioWork
 }
 
 // stayWithin turns weights of the conditions of one item into its chances of staying
-// within each, and multiplies them into those of the items before it unless it is the
-// first.
+// within each. Unless it is the first item, it multiplies them into those of the items
+// before it.
 func stayWithin(density, within []byCondition, first bool) {
 	for t := range density {
 		d, to, sum := &density[t], &within[t], 0.0
@@ -160,8 +160,8 @@ func stayWithin(density, within []byCondition, first bool) {
 	}
 }
 
-// densitiesAlong writes weights of the conditions of an item at level q of its pocket
-// for points of t from the one given on.
+// densitiesAlong writes weights of the conditions of an item at level q of its pocket for
+// the points of t from the given one on.
 func (b *base) densitiesAlong(i int, a *alive, repair, q, from int, given []*densities, dst []byCondition) {
 	level := a.levels[0]
 	table, side := given[b.age[level]], b.sideOf(i)[q]

@@ -2,7 +2,7 @@ package damage
 
 import "sort"
 
-// Source says what a uniform of [Model.Draw] decides.
+// Source is what a uniform of [Model.Draw] decides.
 type Source struct {
 	What  What
 	Group int // of the body, for OfGroup
@@ -13,9 +13,9 @@ type What int
 
 // What uniforms decide, in the order in which they are drawn first.
 const (
-	OfRoot   What = iota // history, the car's own luck, the state of its repairs
+	OfRoot   What = iota // history, car factor, state of the repairs
 	OfGroup              // where in a pocket group rust is worse, down to single items
-	OfRepair             // what earlier work left at an item, cracked lead joints
+	OfRepair             // traces of earlier work on an item, cracked lead joints
 )
 
 // sharedSources are those of the shared factors, which Draw takes first.
@@ -52,9 +52,9 @@ func (m *Model) Sources() []Source {
 	return out
 }
 
-// RootUniform turns three uniforms, for the history, for the luck of the whole car
-// given that, and for its earlier repairs given both, into the one that makes Draw
-// pick that root state.
+// RootUniform converts three uniforms, for the history, for the car factor given the
+// history, and for the earlier repairs given both, to the one that makes Draw pick the
+// same root state.
 func (m *Model) RootUniform(history, luck, repairs float64) float64 {
 	p, states := m.root, m.states()
 	perLevel := len(m.carTerm[open]) * states
@@ -74,12 +74,11 @@ func (m *Model) pickState(u float64) int {
 	return min(len(m.upTo)-1, sort.Search(len(m.upTo), func(n int) bool { return u < m.upTo[n] }))
 }
 
-// middle is a uniform in the middle of those at which a state of the root is picked:
-// of this chance, after states of that before it.
+// middle is the middle of the uniforms that pick a root state with the given chance, where
+// before is the total chance of the states before it.
 func middle(before, chance float64) float64 { return min(1-0x1p-53, before+float64(chance/2)) }
 
-// pickBlock picks a block of a list by the sums of its blocks and returns where it
-// begins.
+// pickBlock picks a block of a list by the sums of its blocks and returns its first index.
 func pickBlock(p []float64, size int, u float64) int {
 	sum := 0.0
 	for _, v := range p {

@@ -5,21 +5,20 @@ import (
 	"underpaint/engine/chance"
 )
 
-// The condition of an item is a step function of its uniform, and normal quantiles
-// are the dearest part of drawing one. A table of quantiles at even steps of the
-// uniform holds the exact one between two neighbours; where both give one condition,
-// as they do in all but a few cases in a hundred, the exact one is not needed. Sums
-// and products of doubles never fall where a term rises, so that nothing but time
-// depends on it.
+// The condition of an item is a step function of its uniform, and the normal quantile is
+// the slowest part of drawing it. A table of quantiles at even steps of the uniform
+// brackets the exact one between two neighbours. If both give the same condition, as in
+// all but a few cases in a hundred, the exact quantile is not needed. Sums and products
+// of float64s are monotonic, so the shortcut changes nothing but the time.
 
 // cells is the number of even steps of a uniform, a power of two.
 const cells = 256
 
-// beyond is further out than the normal quantile of any positive float64, and slack
-// far more than the quantiles of neighbours can be out of order by rounding.
+// beyond is further out than the normal quantile of any positive float64. slack is far
+// more than rounding can put the quantiles of neighbours out of order.
 const beyond, slack = 39, 1e-9
 
-// quantileBetween holds what the normal quantile of a uniform in each cell lies between.
+// quantileBetween holds bounds on the normal quantile of a uniform in each cell.
 var quantileBetween = betweenQuantiles()
 
 func betweenQuantiles() (b [cells][2]float64) {
@@ -31,15 +30,15 @@ func betweenQuantiles() (b [cells][2]float64) {
 	return b
 }
 
-// leaf is what the draw of an item reads of its part.
+// leaf holds what drawing an item needs from its part.
 type leaf struct {
-	residualSD float64 // deviation of what is the item's alone
+	residualSD float64 // standard deviation of the item's own term
 	threshold  *[car.Conditions - 1]float64
 	joints     int // lead-loaded
 }
 
-// condition is the condition of an item at x before its own luck, and uniform u for
-// that luck.
+// condition is the condition of an item, where x is the mean of its log depth and u the
+// uniform for its own term.
 func (l *leaf) condition(x, u float64) int8 {
 	near := &quantileBetween[int(u*cells)&(cells-1)]
 	k := chance.ThresholdIndex(l.threshold, x+float64(l.residualSD*near[0]))

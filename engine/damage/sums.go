@@ -7,24 +7,25 @@ import (
 	"underpaint/engine/network"
 )
 
-// What a pocket says depends on the levels above it through one number only: the luck
-// t that car and group add to the log of every depth in it. So the sum over the
-// pocket's levels is tabulated in t once for each repair state, and for all histories
-// that differ in how fast everything rusted, which is a shift of t. Its log is read by
-// eight-point Lagrange interpolation, good to about 1e-8 (held to leaf by leaf in a
-// test). Asking every leaf at every state would take several times as long.
+// A pocket's message depends on the levels above it only through one number: t, the
+// amount that the car and group factors add to the log of every depth in it. So the sum
+// over the pocket's levels is tabulated in t, once for each repair state and for all
+// histories that differ only in how fast everything rusted, which shifts t. Its log is
+// read by eight-point Lagrange interpolation, accurate to about 1e-8 (a test compares it
+// with asking leaf by leaf). Asking every leaf at every state would take several times as
+// long.
 
-// pocketSums is what a pocket says whose items share the luck of car and group alike.
-// It keeps nothing but tables, so that a later conditioning in which the same was seen
-// of the pocket can take it over.
+// pocketSums is the message of a pocket whose items all share the same part of the car
+// and group factors. It holds only tables, so that a later conditioning with the same
+// evidence in the pocket can reuse it.
 type pocketSums struct {
 	b      *base
 	leaves []*seenLeaf
 	logs   [][RepairStates][]float64 // by class of levels and repair state: log of the sum at each point of t; nil = not asked for yet
 }
 
-// sumsOf is nil where every leaf has to be asked: where an item shares its luck
-// otherwise than its pocket, or it would be no quicker.
+// sumsOf is nil if every leaf has to be asked, because an item shares its variance
+// differently from its pocket or because the sums would be no quicker.
 func (b *base) sumsOf(leaves []network.Leaf) *pocketSums {
 	if b.grids.LeafByLeaf {
 		return nil
@@ -76,7 +77,7 @@ func newSumsWork(all []alive) *sumsWork {
 	return &sumsWork{make([]float64, points), make([]float64, points)}
 }
 
-// leastSum is what a sum has to reach to have lost nothing to underflow.
+// leastSum is the smallest sum that has certainly lost nothing to underflow.
 const leastSum = 1e-250
 
 // tabulate works out the log of the sum over the pocket's levels at every point of t.
@@ -125,8 +126,8 @@ func (s *pocketSums) carefully(a *alive, repair, t int) float64 {
 	return top + chance.Log(sum)
 }
 
-// alongT writes the likelihood of a leaf at level q of its pocket for the points of t
-// from the one given on.
+// alongT writes the likelihood of a leaf at level q of its pocket for the points of t from
+// the given one on.
 func (l *seenLeaf) alongT(a *alive, repair, q, from int, dst []float64) {
 	level := a.levels[0]
 	table, side := l.likely[l.b.age[level]], l.b.sideOf(l.item)[q]

@@ -2,9 +2,9 @@ package damage
 
 import "underpaint/engine/network"
 
-// groupSums is what the pockets of one group say together whose items share the luck of
-// car and group alike: t is the same for them all, so that their logs are added up at its
-// points and read once for every state above.
+// groupSums is the joint message of those pockets of a group whose items all share the
+// same part of the car and group factors. t is the same for all of them, so their logs are
+// added at its points and read once for every state above.
 type groupSums struct {
 	b       *base
 	pockets []*pocketSums

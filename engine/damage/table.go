@@ -6,24 +6,24 @@ import (
 )
 
 // The chance of each condition by rust depends on the levels above an item only through
-// one number x, the mean of y given those levels. It is therefore tabulated once
-// in one dimension and read by four-point Lagrange interpolation, whose error at
-// 64 points to a unit of x is below 8e-8 (the fourth derivative of Φ(x/0.425) is
-// below 50), and grows with the fourth power of the step. Twice the points move no
-// reply of the engine's vectors, and cost a third of its memory after a survey.
+// one number x, the mean of y given those levels. So it is tabulated once in one
+// dimension and read by four-point Lagrange interpolation. The error at 64 points per
+// unit of x is below 8e-8 (the fourth derivative of Φ(x/0.425) is below 50) and grows
+// with the fourth power of the step. Twice the points change no reply in the engine's
+// test vectors, and cost a third of its memory after a survey.
 const (
 	tableLow  = -13
 	tableHigh = 10
 )
 
-// scale is where the points of a table lie: evenly, a power of two to a unit, so that
-// no digit is lost on the way from x to its place.
+// scale gives the points of a table. They are even, with a power of two per unit, so that
+// converting x to a position loses no digits.
 type scale struct {
 	perUnit float64
 	size    int
 }
 
-// pointsToAUnit are those of a table unless its grids say otherwise.
+// pointsToAUnit is the number of points per unit in a table unless its grids set another.
 const pointsToAUnit = 64
 
 func newScale(perUnit int) scale {
@@ -42,8 +42,8 @@ type conditionTable struct {
 	at    []byCondition
 }
 
-// newConditionTable tabulates the conditions for thresholds log (loss ratio) and
-// the standard deviation own of what is the item's alone.
+// newConditionTable tabulates the chances for thresholds of the log loss ratio and the
+// standard deviation residualSD of the item's own term.
 func newConditionTable(s scale, threshold [car.Conditions - 1]float64, residualSD float64) *conditionTable {
 	t := &conditionTable{scale: s, at: make([]byCondition, s.size)}
 	for n := range t.at {
@@ -52,8 +52,8 @@ func newConditionTable(s scale, threshold [car.Conditions - 1]float64, residualS
 	return t
 }
 
-// conditionsAt is the exact chance of each condition at x, each difference of
-// two normal probabilities taken on the side where it keeps its digits.
+// conditionsAt is the exact chance of each condition at x. It takes each difference of two
+// normal probabilities in the tail where it keeps its digits.
 func conditionsAt(x float64, threshold [car.Conditions - 1]float64, residualSD float64) (p byCondition) {
 	var z [car.Conditions - 1]float64
 	for k := range z {

@@ -2,11 +2,11 @@ package damage
 
 import "slices"
 
-// What a conditioning has in common with an earlier one of the same car, to be taken
-// over instead of worked out again.
+// Finds what a conditioning has in common with an earlier one of the same car, so that it
+// can be reused.
 
-// unchanged finds the earlier conditioning with the most groups of which the same was
-// seen, and says which they are.
+// unchanged finds the earlier conditioning that has the same evidence in the most groups,
+// and returns which groups those are.
 func (c *conditioned) unchanged(earlier []*conditioned) (from *conditioned, same []bool) {
 	most := 0
 	same = make([]bool, len(c.Body.Groups))
@@ -27,7 +27,7 @@ func (c *conditioned) unchanged(earlier []*conditioned) (from *conditioned, same
 	return from, same
 }
 
-// sameGroup says whether the same was seen of the items of a group, each alone and in
+// sameGroup reports whether the items of a group have the same evidence, each alone and in
 // pairs.
 func (c *conditioned) sameGroup(e *conditioned, g int) bool {
 	for _, pocket := range c.Body.Groups[g].Pockets {
@@ -38,7 +38,7 @@ func (c *conditioned) sameGroup(e *conditioned, g int) bool {
 	return c.samePairs(e, g)
 }
 
-// samePocket says whether the same was seen of the items of a pocket, each alone.
+// samePocket reports whether the items of a pocket have the same evidence, each alone.
 func (c *conditioned) samePocket(e *conditioned, pocket int) bool {
 	for _, i := range c.Body.Pockets[pocket].Items {
 		if !sameEvidence(c.seen[i], e.seen[i]) {
@@ -48,15 +48,14 @@ func (c *conditioned) samePocket(e *conditioned, pocket int) bool {
 	return true
 }
 
-// takePocketRefs takes over where the pockets of a group stand.
+// takePocketRefs copies the pocketRefs of a group.
 func (c *conditioned) takePocketRefs(g int, from *conditioned) {
 	for _, pocket := range c.Body.Groups[g].Pockets {
 		c.pocketRefs[pocket] = from.pocketRefs[pocket]
 	}
 }
 
-// takeTables takes over the tables of items and pockets of which the same was seen
-// earlier.
+// takeTables reuses the tables of items and pockets that had the same evidence earlier.
 func (c *conditioned) takeTables(from *conditioned) {
 	if from.base != c.base {
 		return
@@ -82,12 +81,12 @@ func (c *conditioned) takeTables(from *conditioned) {
 	}
 }
 
-// samePairs says whether the same was seen of the pairs of a group.
+// samePairs reports whether the pairs of a group have the same evidence.
 func (m *conditioned) samePairs(e *conditioned, g int) bool {
 	of := func(c *conditioned) (out []pair) {
 		for _, p := range c.layout.pairs {
 			if c.Body.Pockets[c.Body.Items[p.item[0]].Pocket].Group == g {
-				p.node = min(p.node, 0) // whether it is a node; which number it has does not matter
+				p.node = min(p.node, 0) // whether it is a node matters, but not its number
 				out = append(out, p)
 			}
 		}
@@ -96,8 +95,8 @@ func (m *conditioned) samePairs(e *conditioned, g int) bool {
 	return slices.Equal(of(m), of(e))
 }
 
-// samePockets says of which pockets of the network the same was seen, and of the items
-// in them the same in pairs.
+// samePockets returns a function that reports whether a pocket of the network has the same
+// evidence, including that on its items in pairs.
 func (m *conditioned) samePockets(e *conditioned) func(g, k int) bool {
 	return func(g, k int) bool {
 		if !m.samePairs(e, g) {
@@ -112,7 +111,7 @@ func (m *conditioned) samePockets(e *conditioned) func(g, k int) bool {
 	}
 }
 
-// sameNodes says whether the same items count in the same nodes.
+// sameNodes reports whether the same items count in the same nodes.
 func (m *conditioned) sameNodes(e *conditioned) bool {
 	sameItems := func(x, y MaxEvidence) bool { return slices.Equal(x.Items, y.Items) }
 	return slices.EqualFunc(m.layout.nodes, e.layout.nodes, sameItems) && slices.Equal(m.layout.within, e.layout.within)

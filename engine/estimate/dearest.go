@@ -8,7 +8,7 @@ import (
 )
 
 // PartCost is what one kind of part takes of its own, both sides together, on the
-// mean of all cars and of the dearest fifth; and in how many cars any of it is
+// mean of all cars and of the most expensive fifth; and in how many cars any of it is
 // rusted through or gone. Money is in minor units; what is done once for the whole
 // car, supplies, handling and tax are not in it.
 type PartCost struct {
@@ -17,7 +17,7 @@ type PartCost struct {
 	HoledAll, HoledDearest float64
 }
 
-// Dearest compares the dearest fifth of n imagined cars with all of them, part by
+// Dearest compares the most expensive fifth of n simulated cars with all of them, part by
 // part in the order of the body. They are cars of a run with the same seed.
 func Dearest(m *damage.Model, t *pricing.Table, seed uint64, n int) []PartCost {
 	parts := len(m.Body.Parts)
@@ -70,7 +70,7 @@ func (p *PartCost) add(cost float64, holed, dearest bool) {
 	}
 }
 
-// OnTheirOwn are the prices of n imagined cars whose parts have nothing to do with
+// OnTheirOwn are the prices of n simulated cars whose parts have nothing to do with
 // each other: each item is taken from another car of the same odds, so every item
 // alone is as likely to be holed as ever, and no two go together. It is the usual
 // wrong way to add up, shown beside the right one.

@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Difference is what one table of a run costs beside another, imagined car by
-// imagined car. Money is in minor units, time in weeks; quantiles follow
+// Difference is what one table of a run costs beside another, simulated car by
+// simulated car. Money is in minor units, time in weeks; quantiles follow
 // definition 7 of Hyndman and Fan (1996).
 type Difference struct {
 	Low, Half, High float64 // P10, P50, P90 of the second price less the first

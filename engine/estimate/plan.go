@@ -27,7 +27,7 @@ const (
 // its end. Money is in minor units, hours in hours.
 type StepPlan struct{ Money, ByThen, Hours Quantiles }
 
-// Plan splits n imagined cars into stages. The stages of each car add up to its
+// Plan splits n simulated cars into stages. The stages of each car add up to its
 // price: labour and parts go with the item they are for, getting in with the
 // structure, wire and gas with the hours of metalwork, the rest where it arises.
 //

@@ -101,7 +101,7 @@ func quantiles(v []int64) Quantiles {
 	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}
 }
 
-// Below is the share of imagined cars of the k-th standard, replicate by replicate, whose
+// Below is the share of simulated cars of the k-th standard, replicate by replicate, whose
 // price is at or below a sum in minor units.
 func (r *Run) Below(k int, sum int64) float64 {
 	n := 0

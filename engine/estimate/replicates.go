@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/damage"
 )
 
-// The work on one imagined car is imagined several times over, for what the work
+// The work on one simulated car is imagined several times over, for what the work
 // takes is as uncertain as what is found, and pricing a car again costs less than
 // finding one: its hours, prices and ways four times, and each of those with four
 // pairs of whole-car factors.

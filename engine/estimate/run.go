@@ -12,20 +12,20 @@ type Accuracy struct {
 	// ShareOfWidth is the greatest standard error of either end, as a share of
 	// the width of the range.
 	ShareOfWidth float64
-	Budget       int // the most imagined cars
+	Budget       int // the largest number of simulated cars
 }
 
 // StandardAccuracy makes twice the standard error about a hundredth of the
 // width, a fifth of the step to which ends are rounded on screen (assumption).
 var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 6 << 10}
 
-// Randomisations is how many independent parts a run is dealt into; their
-// spread gives the standard errors.
+// Randomisations is the number of independent parts of a run. Their spread gives the
+// standard errors.
 const Randomisations = 16
 
-// Block is the number of imagined cars that one step adds to a run. First is how many a
-// first range is read off, a quarter of the first block: half as good to as a whole one,
-// which its standard errors say, and there in a quarter of the time.
+// Block is the number of simulated cars that one step adds to a run. First is the number
+// of cars behind a first range, a quarter of the first block: its standard errors are
+// about twice as large, and it is ready in a quarter of the time.
 const (
 	Block = 16 * Randomisations
 	First = Block / 4
@@ -53,7 +53,7 @@ const (
 // KindIDs name them in replies.
 var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
 
-// row is what is kept of every imagined car at one standard, replicate by replicate: all
+// row is what is kept of every simulated car at one standard, replicate by replicate: all
 // replicates of a car, then those of the next.
 type row struct {
 	table    *pricing.Table
@@ -69,7 +69,7 @@ type row struct {
 	ordered  []int32 // cars by price, once asked for
 }
 
-// Run is a growing set of imagined cars, priced at one or more standards.
+// Run is a growing set of simulated cars, priced at one or more standards.
 type Run struct {
 	model      *damage.Model
 	sampler    *sampler
@@ -101,20 +101,20 @@ func NewRun(model *damage.Model, tables []*pricing.Table, seed uint64) *Run {
 	return r
 }
 
-// Cars is the number of imagined cars so far.
+// Cars is the number of simulated cars so far.
 func (r *Run) Cars() int { return r.cars }
 
 // Rows is the number of standards priced.
 func (r *Run) Rows() int { return len(r.rows) }
 
-// Begin imagines the first cars of the first block, where there are none yet.
+// Begin simulates the first cars of the first block, if there are none yet.
 func (r *Run) Begin() {
 	if r.cars == 0 {
 		r.addTo(First)
 	}
 }
 
-// Add imagines the cars that are left of a block that was begun, or one more block.
+// Add simulates the remaining cars of a block that was begun, or one more block.
 func (r *Run) Add() { r.addTo(r.cars - r.cars%Block + Block) }
 
 // addTo imagines cars until there are so many. Car n belongs to randomisation
@@ -181,7 +181,7 @@ func (one *row) keep() {
 	}
 }
 
-// Settled says whether both ends of every row are as good as asked.
+// Settled reports whether both ends of every row are as accurate as a asks.
 func (r *Run) Settled(a Accuracy) bool {
 	if r.cars < 4*Block {
 		return false

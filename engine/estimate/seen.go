@@ -4,7 +4,7 @@ import (
 	"underpaint/engine/damage"
 )
 
-// memory is what a run keeps of every imagined car, item by item so that one item
+// memory is what a run keeps of every simulated car, item by item so that one item
 // of all cars lies together.
 type memory struct {
 	packed        [][]byte // by item, then by car

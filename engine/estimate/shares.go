@@ -28,7 +28,7 @@ type Shares struct {
 	stream chance.Stream
 }
 
-// NewShares prepares the walks; every uniform of an imagined car belongs to one
+// NewShares prepares the walks; every uniform of an simulated car belongs to one
 // input, but for the first of the damage, which three numbers stand for.
 func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	sources := m.Sources()

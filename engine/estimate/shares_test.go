@@ -14,7 +14,7 @@ func sharesSetting(t testing.TB) (*damage.Model, *pricing.Table) {
 	return r.model, r.rows[0].table
 }
 
-// TestFixedStreamCars: an imagined car drawn from the numbers that a stream gave is that
+// TestFixedStreamCars: an simulated car drawn from the numbers that a stream gave is that
 // car, so the shares are about the same cars as the range; and the three numbers of
 // the root pick its states as often as they are likely.
 func TestFixedStreamCars(t *testing.T) {
@@ -98,7 +98,7 @@ func TestShares(t *testing.T) {
 		square += (v - mean) * (v - mean) / float64(len(total)-1)
 	}
 	if ratio := variance / square; ratio < 0.75 || ratio > 1.3 {
-		t.Errorf("variance %v of the walks, %v of imagined cars", variance, square)
+		t.Errorf("variance %v of the walks, %v of simulated cars", variance, square)
 	}
 	if shares[CarLuck].Share < 0.1 || shares[CarHours].Share < 0.05 {
 		t.Errorf("the car's own luck has %.2f, its whole hours %.2f", shares[CarLuck].Share, shares[CarHours].Share)

@@ -84,7 +84,7 @@ func twice(t *testing.T, d money.Decimal) money.Decimal {
 	return out
 }
 
-// TestDearerRatesNeverLower raises one rate at a time on the same imagined cars.
+// TestDearerRatesNeverLower raises one rate at a time on the same simulated cars.
 func TestDearerRatesNeverLower(t *testing.T) {
 	plain := testRun(t, nil)
 	plain.Add()

@@ -8,23 +8,22 @@ import (
 	"underpaint/engine/damage"
 )
 
-// Worth is what one yes-or-no look is worth before anyone makes it: how wide the
-// range would be afterwards. Widths are P90 − P10 in minor units. A look leaves
-// the range as wide as it was or narrower on average, not in every outcome.
+// Worth is how wide the range would be after one yes-or-no check, before anyone makes it.
+// Widths are P90 − P10 in minor units. On average a check leaves the range as wide as
+// before or narrower, but not in every outcome.
 type Worth struct {
 	Yes               float64 // chance of yes
-	WidthYes, WidthNo float64 // 0 for an outcome without any chance
+	WidthYes, WidthNo float64 // 0 for an impossible outcome
 	Expected          float64 // mean of the two by their chances
-	Now               float64 // without the look
-	Effective         float64 // least effective number of cars behind a width
+	Now               float64 // without the check
+	Effective         float64 // smallest effective sample size behind a width
 }
 
-// IfKnown works out what knowing an event is worth for the k-th table. yes is the
-// chance, 0 to 1, that it comes out so on a car. Each imagined car counts by that
-// chance, or by its complement: this is Bayes' rule on the cars at hand, the same
-// as conditioning the network but for sampling. How well the cars at hand bear it
-// is Effective, (Σw)²/Σw² (L. Kish, Survey Sampling, Wiley, 1965). The run has to
-// have been told to [Run.Remember].
+// IfKnown works out the worth of knowing an event for the k-th table. yes is the chance of
+// the event on a car, 0 to 1. Each simulated car is weighted by that chance or by its
+// complement: Bayes' rule on the cars of the run, which equals conditioning the network
+// apart from sampling error. Effective is the effective sample size, (Σw)²/Σw² (L. Kish,
+// Survey Sampling, Wiley, 1965). [Run.Remember] must have been called.
 func (r *Run) IfKnown(k int, yes func(c Seen) float64) Worth {
 	m, order := r.remembered(), r.rows[k].order()
 	weight := make([]float64, len(order))
@@ -34,10 +33,10 @@ func (r *Run) IfKnown(k int, yes func(c Seen) float64) Worth {
 	return r.worth(k, weight)
 }
 
-// IfLook is [Run.IfKnown] for one look whose chance of yes depends on the damage
-// of one item, or of the worst of several: a look at a whole side. chance is asked
-// once for each packed byte (see [Pack]); of several items the greatest byte
-// counts, which has the worst condition.
+// IfLook is [Run.IfKnown] for one check whose chance of yes depends on the damage of one
+// item, or of the worst of several for a check of a whole side. It calls chance once for
+// each packed byte (see [Pack]). Of several items the greatest byte counts, because it has
+// the worst condition.
 func (r *Run) IfLook(k int, items []int, chance func(packed byte) float64) Worth {
 	m, order := r.remembered(), r.rows[k].order()
 	table := chances(chance)
@@ -81,8 +80,8 @@ func (r *Run) remembered() *memory {
 	return r.memory
 }
 
-// order lists the cars from the cheapest to the dearest; cars of one price in the
-// order in which they were imagined. It is worked out once for the cars so far.
+// order lists the cars from the cheapest to the most expensive, and cars of the same price
+// in the order in which they were simulated. It is worked out once for the cars so far.
 func (one *row) order() []int32 {
 	if len(one.ordered) == len(one.total) {
 		return one.ordered
@@ -103,7 +102,7 @@ func (one *row) order() []int32 {
 	return one.ordered
 }
 
-// worth reads both widths off the prices in order, weight by weight.
+// worth works out both widths from the weighted prices in order.
 func (r *Run) worth(k int, weight []float64) Worth {
 	e := r.rows[k].ends(r.replicates)
 	w := Worth{Now: e.high - e.low, Effective: math.Inf(1)}

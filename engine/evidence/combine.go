@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/damage"
 )
 
-// combine joins all results on one item of a car in one state of cover, whatever
-// their order.
+// combine combines all results on one item of a car in one state of cover. Their order
+// does not matter.
 func combine(results []result, on cover) *damage.Likelihood {
 	inOrder(results)
 	condition, finding := logCondition(results, on), logFinding(results)
@@ -26,7 +26,7 @@ func combine(results []result, on cover) *damage.Likelihood {
 	return out
 }
 
-// worstOf joins all results on the worst of several items, by the same rule.
+// worstOf combines all results on the worst of several items by the same rule.
 func worstOf(results []result, on cover) (out [car.Conditions]float64) {
 	inOrder(results)
 	condition := logCondition(results, on)
@@ -36,7 +36,7 @@ func worstOf(results []result, on cover) (out [car.Conditions]float64) {
 	return out
 }
 
-// inOrder sorts results, so that the order of the looks changes nothing.
+// inOrder sorts results, so that the order of the checks changes nothing.
 func inOrder(results []result) {
 	slices.SortFunc(results, func(a, b result) int {
 		if c := cmp.Compare(a.order, b.order); c != 0 {
@@ -46,7 +46,8 @@ func inOrder(results []result) {
 	})
 }
 
-// logCondition joins the looks at condition, scaled so that the largest is 0.
+// logCondition combines the checks of condition, scaled so that the largest log
+// likelihood is 0.
 func logCondition(results []result, on cover) (total [car.Conditions]float64) {
 	for _, bad := range []bool{true, false} {
 		addSteps(&total, results, bad, on)
@@ -58,13 +59,12 @@ func logCondition(results []result, on cover) (total [car.Conditions]float64) {
 	return total
 }
 
-// addSteps adds the bad (or the good) results of looks at condition: on each
-// step between neighbouring conditions the largest log ratio counts whole, every
-// further one in part. Each step grows with every result taken in, which is what
-// keeps one more bad result from lowering the chance of a hole; joining whole
-// logs by weight would not. On a freshly covered car the good results that cover
-// can hide are weakened first, so that the largest is found among what they still
-// say.
+// addSteps adds the bad (or the good) results of checks of condition: on each step
+// between neighbouring conditions the largest log ratio counts in full and every further
+// one in part. Every result increases each step, so one more bad result cannot lower the
+// chance of a hole; a weighted sum of whole log likelihoods would not guarantee that. On
+// a freshly covered car the good results that cover can hide are weakened first, and the
+// largest is chosen afterwards.
 func addSteps(total *[car.Conditions]float64, results []result, bad bool, on cover) {
 	further, sum := looks().w.further, 0.0
 	for k := 1; k < car.Conditions; k++ {
@@ -84,9 +84,9 @@ func addSteps(total *[car.Conditions]float64, results []result, bad bool, on cov
 	}
 }
 
-// logFinding joins the looks at what an earlier repair left, good and bad
-// together, scaled so that the largest is 0: the one with the widest spread
-// counts whole, at a tie the first in the data, the rest in part.
+// logFinding combines the checks for an earlier repair, good and bad together, scaled so
+// that the largest log likelihood is 0. The one with the widest spread counts in full
+// (on a tie the first in the data), the rest in part.
 func logFinding(results []result) (total [damage.Findings][2]float64) {
 	widest, width := -1, -1.0
 	for n, r := range results {
@@ -131,10 +131,10 @@ func ends(l *[damage.Findings][2]float64) (low, high float64) {
 	return low, high
 }
 
-// Joined is the likelihood of two things seen of one item whose errors have
-// nothing to do with each other, such as a look before the strip and the survey
-// after it, scaled so that the largest entry is one. Either may be nil for
-// nothing seen; of two nils it is nil.
+// Joined is the likelihood of two observations of one item whose errors are
+// independent, such as a check before the strip and the survey after it, scaled so that
+// the largest entry is one. Either may be nil for no evidence; if both are, so is the
+// result.
 func Joined(a, b *damage.Likelihood) *damage.Likelihood {
 	switch {
 	case a == nil && b == nil:

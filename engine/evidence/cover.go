@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/damage"
 )
 
-// cover says whether a car is as it shows or was freshly covered: undercoat, recent
-// or thick paint.
+// cover says whether a car is as it shows or was freshly covered with undercoat or with
+// recent or thick paint.
 type cover int
 
 const (
@@ -16,7 +16,7 @@ const (
 	freshlyCovered
 )
 
-// coverHides says whether fresh cover could have brought about one of the results.
+// coverHides reports whether fresh cover could have caused one of the results.
 func coverHides(results []result) bool {
 	for _, r := range results {
 		if r.ifCovered != 1 {
@@ -26,13 +26,13 @@ func coverHides(results []result) bool {
 	return false
 }
 
-// freshUndercoat gathers the answers of all looks for fresh undercoat. They are one
-// piece of news of the car, however many parts it was looked for at.
+// freshUndercoat collects the answers of all checks for fresh undercoat. They are a
+// single observation of the car, however many parts were checked.
 type freshUndercoat struct {
-	none, found float64 // the greatest weight with which somebody said so; 0 = nobody
+	none, found float64 // the largest weight of anyone who answered so; 0 = nobody
 }
 
-// add takes in one answer.
+// add records one answer.
 func (u *freshUndercoat) add(r result) {
 	if r.yes {
 		u.found = math.Max(u.found, r.counts)
@@ -41,10 +41,10 @@ func (u *freshUndercoat) add(r result) {
 	}
 }
 
-// likelihood is what the answers say of the cover. Where some found undercoat and
-// others none, it was found: new undercoat on one part is new undercoat on the car,
-// and the others looked elsewhere. It then counts by who found it, so that one more
-// "none" never speaks for cover.
+// likelihood is the likelihood of the answers by state of cover. If some people found
+// undercoat and others did not, it counts as found: new undercoat on one part is new
+// undercoat on the car, and the others checked elsewhere. The weight is then that of
+// whoever found it, so that one more "none" is never evidence for cover.
 func (u freshUndercoat) likelihood() (out [2]float64) {
 	for v, p := range looks().fresh {
 		counts := u.found
@@ -56,14 +56,14 @@ func (u freshUndercoat) likelihood() (out [2]float64) {
 	return out
 }
 
-// yesIfCovered is ChanceOfYes at a freshly covered car as it is imagined. What cover
-// can hide is a bad result, so the chance of a good one is
+// yesIfCovered is ChanceOfYes on a freshly covered simulated car. Cover can only hide a
+// bad result, so the chance of a good one is
 //
 //	P(no | condition) = P(no | sound) · (P(no | condition) / P(no | sound))^times
 //
-// with which the log ratios of a good result are those that the likelihood has
-// there. Those of a bad result are weaker than the likelihood has them, which takes
-// bad results whole.
+// This gives a good result the same log ratios as in the likelihood for such a car. The
+// log ratios of a bad result are smaller than in the likelihood, which counts bad
+// results in full.
 func (k Kind) yesIfCovered(condition int, f damage.Finding, dent bool) float64 {
 	if k.goodIfCovered == 1 {
 		return k.ChanceOfYes(condition, f, dent)

@@ -8,8 +8,7 @@ import (
 	"underpaint/engine/damage"
 )
 
-// both are the likelihoods of looks at one item, as the car shows and freshly
-// covered.
+// both are the likelihoods of checks on one item, as the car shows and freshly covered.
 func both(t testing.TB, on string, list ...Look) (shows, covered *damage.Likelihood) {
 	t.Helper()
 	b := load(t, "two_door_unitary")
@@ -27,8 +26,8 @@ func both(t testing.TB, on string, list ...Look) (shows, covered *damage.Likelih
 	return seen.Items[i], seen.CoveredItems[i]
 }
 
-// By hand: where the car is freshly covered the log ratios of a good result are
-// weakened by .03 or .1, and so the ratios taken to that power.
+// By hand: on a freshly covered car the log ratios of a good result are multiplied by
+// .03 or .1, so the ratios are raised to that power.
 func TestCoverByHand(t *testing.T) {
 	for look, row := range map[string]struct {
 		on    string
@@ -58,28 +57,28 @@ func TestCoverByHand(t *testing.T) {
 			t.Errorf("%s: cover changes a bad result", look)
 		}
 	}
-	// Who looked and what cover leaves both count: a customer's good tap.
+	// The weights of customer and cover multiply, here for a good tap.
 	_, covered := both(t, "outer_sill.left", Look{Look: "tap", Result: No, By: ByCustomer})
 	near(t, "customer's tap, covered", covered[5][0][0]/covered[0][0][0], math.Pow(.15/.88, .6*.1), 1e-12)
-	// As it shows the prod says most on the step to pinholes (.25/.65); covered the
-	// tap does (.38/.55 to the power of .1), and the prod counts .4 of its .03.
+	// As the car shows, the prod has the largest ratio on the step to pinholes (.25/.65).
+	// Covered, the tap has (.38/.55 to the power of .1), and the prod counts .4 of its .03.
 	shows, covered := both(t, "outer_sill.left", Look{Look: "prod", Result: No, By: ByShop}, Look{Look: "tap", Result: No, By: ByShop})
 	near(t, "two good", shows[3][0][0]/shows[2][0][0], .25/.65*math.Pow(.38/.55, .4), 1e-12)
 	near(t, "two good, covered", covered[3][0][0]/covered[2][0][0], math.Pow(.38/.55, .1)*math.Pow(.25/.65, .03*.4), 1e-12)
-	// A look that cover cannot hide stays whole, and takes the first place.
+	// A check that cover cannot defeat keeps its weight and becomes the largest.
 	_, covered = both(t, "outer_sill.left", Look{Look: "prod", Result: No, By: ByShop}, Look{Look: "scope", Result: No, By: ByShop})
 	near(t, "beside a borescope", covered[3][0][0]/covered[2][0][0], .35/.60*math.Pow(.25/.65, .03*.4), 1e-12)
-	// A bad result counts whole beside a good one.
+	// A bad result counts in full beside a good one.
 	_, covered = both(t, "outer_sill.left", Look{Look: "prod", Result: No, By: ByShop}, Look{Look: "tap", Result: Yes, By: ByShop})
 	near(t, "good and bad, covered", covered[5][0][0]/covered[0][0][0], .85/.12*math.Pow(.03/.98, .03), 1e-12)
-	// Looks at repairs are not touched.
+	// Cover does not affect checks for repairs.
 	shows, covered = both(t, "outer_sill.left", Look{Look: "prod", Result: No, By: ByShop}, Look{Look: "magnet", Result: No, By: ByShop})
 	near(t, "magnet, covered", covered[0][damage.FillerOverHole][0]/covered[0][0][0], shows[0][damage.FillerOverHole][0]/shows[0][0][0], 1e-15)
 	near(t, "magnet", shows[0][damage.FillerOverHole][0]/shows[0][0][0], .08/.95, 1e-12)
 }
 
-// One side or the other is weakened likewise, gaps and the jack are not; and where
-// nothing was seen that cover can hide there is one version of all.
+// Cover weakens checks on either side in the same way, but not gaps and the jack. If
+// cover can hide none of the results there is only one version of everything.
 func TestCoverOfSeveral(t *testing.T) {
 	b := load(t, "hardtop_on_frame")
 	list := []Look{{"tap", "inner_sill.either", No, ByCustomer}, {"gaps", "left", No, ByShop}, {"jack", "left", No, ByShop},
@@ -96,21 +95,21 @@ func TestCoverOfSeveral(t *testing.T) {
 			near(t, "either sill", seen.Worst[n].Likely[5]/seen.Worst[n].Likely[0], math.Pow(.15/.88, .6), 1e-12)
 			near(t, "either sill, covered", w.Likely[5]/w.Likely[0], math.Pow(.15/.88, .06), 1e-12)
 		} else if w.Likely != seen.Worst[n].Likely {
-			t.Error("cover changes what the door gaps say")
+			t.Error("cover changes the likelihood of the door gaps")
 		}
 	}
 	for i := range b.Items {
 		if seen.Items[i] != seen.CoveredItems[i] {
-			t.Errorf("%s: a likelihood of its own where cover hides nothing", b.Items[i].ID)
+			t.Errorf("%s: a separate likelihood although cover hides nothing", b.Items[i].ID)
 		}
 	}
 	list[0].Result = Yes
 	if seen, err = FromLooks(b, list); err != nil || seen.CoveredItems != nil || seen.CoveredWorst != nil {
-		t.Errorf("two versions where nothing can be hidden: %v", err)
+		t.Errorf("two versions although cover can hide nothing: %v", err)
 	}
 }
 
-// What looks for fresh undercoat say of the car, by hand.
+// The likelihood of checks for fresh undercoat, by hand.
 func TestFreshUndercoat(t *testing.T) {
 	b := load(t, "two_door_unitary")
 	const here, there, third = "front_floor.left", "outer_sill.right", "inner_sill.either"
@@ -143,7 +142,7 @@ func TestFreshUndercoat(t *testing.T) {
 			near(t, name, seen.Cover[v], want, 1e-14)
 		}
 	}
-	// At the item it was looked for at it is a look like any other.
+	// On the item it was made on, it is a check like any other.
 	shows, covered := both(t, here, answer(here, Yes, ByShop))
 	for k, p := range [car.Conditions]float64{.25, .27, .32, .40, .45, .50} {
 		near(t, "by condition", shows[k][0][0], p/.5, 1e-14)

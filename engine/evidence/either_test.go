@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestEither: an item and its mirror stand for the same place, a single one for
-// none, and a look there is taken in.
+// TestEither checks that an item and its counterpart have the same either place, that a
+// single item has none, and that a check at such a place is accepted.
 func TestEither(t *testing.T) {
 	b := load(t, "hardtop_on_frame")
 	for on, want := range map[string]string{"outer_sill.left": "outer_sill.either", "outer_sill.right": "outer_sill.either",
@@ -21,8 +21,8 @@ func TestEither(t *testing.T) {
 	}
 }
 
-// Looks at either side go by hand from the rule in the package comment: two bad
-// results of one customer, each weighted by .6, the lesser by .4 more.
+// Checks on either side, by hand from the rule in the package comment: two bad results
+// by one customer, each weighted by .6, and the smaller also by .4.
 func TestEitherByHand(t *testing.T) {
 	b := load(t, "hardtop_on_frame")
 	list := []Look{{"tap", "inner_sill.either", Yes, ByCustomer}, {"fresh_under", "inner_sill.either", Yes, ByCustomer}, {"tap", "inner_sill.left", No, ByCustomer},
@@ -43,7 +43,7 @@ func TestEitherByHand(t *testing.T) {
 			}
 		case "body_mount.left_1":
 			if b.Items[w.Items[1]].ID != "body_mount.right_1" {
-				t.Errorf("either_1 is %s as well", b.Items[w.Items[1]].ID)
+				t.Errorf("either_1 includes %s", b.Items[w.Items[1]].ID)
 			}
 			near(t, "one look", w.Likely[5]/w.Likely[0], math.Pow(2, .6), 1e-12)
 		}
@@ -52,6 +52,6 @@ func TestEitherByHand(t *testing.T) {
 		}
 	}
 	if i := item(t, b, "inner_sill.left"); seen.Items[i] == nil || seen.Items[item(t, b, "inner_sill.right")] != nil {
-		t.Error("the look at one item is not that item's alone")
+		t.Error("the check on one item is not evidence on that item alone")
 	}
 }

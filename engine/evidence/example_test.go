@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// A look becomes a likelihood for each item that it says something of: how well each
-// true condition agrees with what was seen, here where nothing was repaired or dented.
+// A check becomes a likelihood for each item that it is evidence on: how well each true
+// condition agrees with the answer, here for an item that was not repaired or dented.
 func ExampleFromLooks() {
 	body, err := car.Load("two_door_unitary")
 	if err != nil {

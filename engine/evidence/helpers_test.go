@@ -26,7 +26,7 @@ func item(t testing.TB, b *car.Body, id string) int {
 	return i
 }
 
-// one is the likelihood of looks at one item.
+// one is the likelihood of checks on one item.
 func one(t testing.TB, b *car.Body, on string, list ...Look) *damage.Likelihood {
 	t.Helper()
 	for n := range list {

@@ -10,10 +10,11 @@ import (
 	"underpaint/engine/damage"
 )
 
-// CountedYes is the chance of a yes as its answer would count for the odds: on a car
-// that is covered with a chance, by whoever looks. A customer's answer counts for less:
-// both chances are taken to the power of the customer's weight and scaled to one, which
-// is close enough to rank looks by; a hole that a customer sees counts whole.
+// CountedYes is the chance of a yes, adjusted for how much the answer will count. by is
+// who makes the check, and covered is the chance that the car is freshly covered. A
+// customer's answer counts for less: both chances are raised to the power of the
+// customer's weight and scaled to add to one, which is accurate enough for ranking
+// checks. A hole that a customer sees counts in full.
 func (k Kind) CountedYes(by string, covered float64, condition int, f damage.Finding, dent bool) float64 {
 	who := shop
 	if by == ByCustomer {
@@ -28,8 +29,8 @@ func (k Kind) CountedYes(by string, covered float64, condition int, f damage.Fin
 	return yes / (yes + no)
 }
 
-// imaginedKinds are the looks of an imagined walk-round, the most telling first. What
-// others say and what papers show is not there to be looked at.
+// imaginedKinds are the checks of a simulated walk-round, the most informative first.
+// They leave out the seller's word and photographs, which a simulated car does not have.
 var imaginedKinds = sync.OnceValue(func() (out []Kind) {
 	for _, k := range looks().kinds {
 		if !k.BySide && k.ID != sellersWord && k.ID != photographs {
@@ -40,13 +41,12 @@ var imaginedKinds = sync.OnceValue(func() (out []Kind) {
 	return out
 })
 
-// photographs is the look that rests on papers.
+// photographs is the check that relies on photographs of earlier work.
 const photographs = "photos"
 
-// tells is how much a look tells: the information that its answer has about what it
-// answers to, in natural units, if all conditions, or all findings and filler over
-// a dent, were equally likely (C. E. Shannon, "A mathematical theory of
-// communication", 1948).
+// tells is how informative a check is: the mutual information of its answer and what it
+// answers to, in nats, if all conditions (or all findings and filler over a dent) were
+// equally likely (C. E. Shannon, "A mathematical theory of communication", 1948).
 func (k Kind) tells() float64 {
 	yes := k.condition[:]
 	if k.AnswersTo == OfFinding {
@@ -60,18 +60,18 @@ func (k Kind) tells() float64 {
 	return doubt(mean) - left
 }
 
-// doubt is the entropy of a yes or no.
+// doubt is the entropy in nats of a yes or no, where yes has chance p.
 func doubt(p float64) float64 {
 	return -float64(p*chance.Log(p)) - float64((1-p)*chance.Log(1-p))
 }
 
-// ImagineWalkRound makes a careful walk-round of an imagined car, by the shop: of
-// every item the most telling look at its condition that can be made there, and the
-// most telling one at what an earlier repair left, so that no two looks at an item
-// bring partly the same news; and on each side the door gaps. What comes of each
-// look is drawn from its chances, which are lower for a bad result where the car is
-// freshly covered and cover can hide it. It takes one uniform for each look, so
-// equal streams on like cars give like looks, covered or not.
+// ImagineWalkRound simulates a careful walk-round of a simulated car by the shop. On
+// every item it makes the most informative check of condition that is possible there and
+// the most informative check for an earlier repair, so that no two checks on an item
+// repeat the same information. On each side it checks the door gaps. It draws each
+// result from its chances; a bad result is less likely if the car is freshly covered and
+// cover can hide it. It takes one uniform for each check, so equal streams on similar
+// cars give similar results, covered or not.
 func ImagineWalkRound(b *car.Body, c *damage.Car, covered bool, s *chance.Stream) (out []Look) {
 	done := map[string]map[int]bool{OfCondition: {}, OfFinding: {}}
 	for _, kind := range imaginedKinds() {
@@ -90,7 +90,7 @@ func ImagineWalkRound(b *car.Body, c *damage.Car, covered bool, s *chance.Stream
 	return append(out, imagineGaps(b, c, s)...)
 }
 
-// imagineGaps looks at the door gaps of each side, which answer to the worst item.
+// imagineGaps checks the door gaps of each side, which depend on the worst item.
 func imagineGaps(b *car.Body, c *damage.Car, s *chance.Stream) (out []Look) {
 	kind, _ := KindOf("gaps")
 	for _, side := range []car.Side{car.Left, car.Right} {
@@ -114,9 +114,9 @@ func drawn(s *chance.Stream, p float64) string {
 	return No
 }
 
-// ImagineSurvey records every item of an imagined car, read with the errors of
-// [Reading]: closed boxes from outside, unless opened. One entry per item, three
-// uniforms each.
+// ImagineSurvey simulates a survey of every item of a simulated car, with the errors of
+// [Reading]. Closed boxes are judged from outside unless opened. It returns one entry
+// per item and takes three uniforms for each.
 func ImagineSurvey(b *car.Body, c *damage.Car, opened bool, s *chance.Stream) []SurveyEntry {
 	out := make([]SurveyEntry, len(b.Items))
 	for i := range out {
@@ -140,8 +140,8 @@ func ImagineSurvey(b *car.Body, c *damage.Car, opened bool, s *chance.Stream) []
 	return out
 }
 
-// imagineFinding draws what is recorded of an earlier repair; on an inner item
-// filler over a hole is read, and recorded, as a patch.
+// imagineFinding draws what the survey records of an earlier repair. On an inner item
+// filler over a hole is recorded as a patch.
 func imagineFinding(p *car.Part, is damage.Finding, u float64) string {
 	var row [damage.Findings]float64
 	for recorded := range row {
@@ -153,8 +153,8 @@ func imagineFinding(p *car.Part, is damage.Finding, u float64) string {
 	return damage.FindingIDs[pickOf(row[:], u)]
 }
 
-// pickOf picks by inverse distribution function; rounding falls to the last
-// possible one.
+// pickOf picks an index by inverse distribution function. If rounding leaves u at or
+// above the sum, it picks the last possible one.
 func pickOf(p []float64, u float64) (picked int) {
 	for k, v := range p {
 		if v > 0 {
@@ -168,8 +168,8 @@ func pickOf(p []float64, u float64) (picked int) {
 	return picked
 }
 
-// BestLook is the most telling look at the condition of an item that can be made
-// before stripping, one that a customer can do first.
+// BestLook is the most informative check of an item's condition that is possible before
+// stripping. It prefers a check that a customer can do.
 func BestLook(b *car.Body, item int) (best Kind, found bool) {
 	for _, customer := range []bool{true, false} {
 		for _, k := range imaginedKinds() {

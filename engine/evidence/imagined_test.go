@@ -10,7 +10,7 @@ import (
 	"underpaint/engine/damage"
 )
 
-// imagined is a car drawn for a body that has been through some salt.
+// imagined is a simulated car with a body that has seen some salt.
 func imagined(t testing.TB, b *car.Body, draw uint64) *damage.Car {
 	t.Helper()
 	m, err := damage.New(damage.Known{Body: b, Histories: history(t, "salt")}, few)
@@ -22,8 +22,8 @@ func imagined(t testing.TB, b *car.Body, draw uint64) *damage.Car {
 	return c
 }
 
-// What is imagined can be entered, takes as many uniforms whatever the car and
-// covered or not, and no item is looked at twice for the same thing.
+// Simulated answers are valid input, no item is checked twice for the same thing, and
+// the number of uniforms does not depend on the car or on whether it is covered.
 func TestImaginedCanBeEntered(t *testing.T) {
 	for _, b := range allBodies(t) {
 		var after [2]uint64
@@ -66,8 +66,8 @@ func TestImaginedCanBeEntered(t *testing.T) {
 	}
 }
 
-// Of the looks that can be made at a part the one made tells most: by direct sums
-// over conditions, or findings, that are equally likely.
+// The check made on a part is the most informative of those possible there. The test
+// works this out by direct sums over equally likely conditions or findings.
 func TestImaginedLooksTellMost(t *testing.T) {
 	information := func(k Kind) (total float64) {
 		type state struct {
@@ -116,14 +116,14 @@ func TestImaginedLooksTellMost(t *testing.T) {
 				continue
 			}
 			if information(k) > information(made)+1e-12 {
-				t.Errorf("%s: %s tells more than %s", l.On, k.ID, l.Look)
+				t.Errorf("%s: %s is more informative than %s", l.On, k.ID, l.Look)
 			}
 		}
 	}
 }
 
-// Answers and records come as often as the data say: shares to five standard errors
-// (binomial), and what is too rare for that gathered in one.
+// Answers and records occur as often as the data say: each share to within five standard
+// errors (binomial), and those too rare for that pooled into one.
 func TestImaginedFrequencies(t *testing.T) {
 	const times = 4000
 	b := load(t, "hardtop_on_frame")
@@ -195,13 +195,13 @@ func TestImaginedFrequencies(t *testing.T) {
 			share(l.Look+" "+l.On, yes[[2]string{l.Look, l.On}], p)
 		}
 		if covered && hidden < 10 {
-			t.Errorf("%d holes that cover can hide: too few to see whether it does", hidden)
+			t.Errorf("%d holes that cover can hide: too few to test anything", hidden)
 		}
 	}
 }
 
-// What is imagined of a freshly covered car and how it is read agree on good results:
-// their log ratios are the same.
+// For a freshly covered car, the simulation and the likelihood give good results the
+// same log ratios.
 func TestImaginedGoodIsReadRight(t *testing.T) {
 	for look := range hiddenTimes {
 		k, ok := KindOf(look)

@@ -15,43 +15,43 @@ import (
 //go:embed data/looks.json
 var looksFile []byte
 
-// What a look answers to.
+// What a check is about.
 const (
 	OfCondition = "condition" // the rust itself
-	OfFinding   = "finding"   // what an earlier repair left behind
+	OfFinding   = "finding"   // traces of an earlier repair
 )
 
-// Kind is one way of looking at a part before the car is stripped. A yes means
-// that what Name states was so; of a look at condition it is the bad result.
+// Kind is one way of checking a part before the car is stripped. A yes means that the
+// statement in Name is true; for a check of condition that is the bad result.
 type Kind struct {
 	ID          string
 	Name        car.Words // a statement that the answer yes affirms
 	How         car.Words // what to do, and what else gives the same answer
-	Needs       car.Words // what one needs for it
-	Caution     car.Words // empty where looking can hurt neither person nor car nor answer
+	Needs       car.Words // the tools it needs
+	Caution     car.Words // empty if the check can harm neither the person nor the car nor the answer
 	AnswersTo   string    // OfCondition or OfFinding
-	Parts       []string  // part ids that it can be made at
+	Parts       []string  // ids of the parts it can be made on
 	CustomerCan bool      // safe for a customer to do
-	BySide      bool      // speaks of the worst item of a side
-	NotAtLead   bool      // tells nothing beside a lead-loaded joint
-	Source      string    // where its chances come from
+	BySide      bool      // evidence on the worst item of a side
+	NotAtLead   bool      // gives no information beside a lead-loaded joint
+	Source      string    // source of its chances
 
 	condition     [car.Conditions]float64  // chance of a yes by condition
 	finding       [damage.Findings]float64 // chance of a yes by finding
-	overDent      float64                  // chance of a yes over filler over a dent; 0 = as the finding
-	falseYes      [witnesses]float64       // chance of a yes where there is no hole, by who looked; 0 = as the condition
-	yesWhole      bool                     // its yes counts whole whoever looked
-	goodIfCovered float64                  // how much a no counts on a freshly covered car; 1 = as on any
-	tellsOfCover  bool                     // a yes says that the car may be freshly covered
-	order         int                      // place in the data
+	overDent      float64                  // chance of a yes on filler over a dent; 0 = same as for the finding
+	falseYes      [witnesses]float64       // chance of a yes where there is no hole, by who checked; 0 = by condition
+	yesWhole      bool                     // a yes counts in full, whoever checked
+	goodIfCovered float64                  // how much a no counts on a freshly covered car; 1 = as on any car
+	tellsOfCover  bool                     // a yes is evidence that the car is freshly covered
+	order         int                      // position in the data
 }
 
 // firstHole is the mildest condition that is a hole: pinholes.
 const firstHole = 3
 
-// ChanceOfYes is the chance, 0 to 1, that a careful look by the shop gives yes at
-// an item in the given condition (0 = sound), with the given finding and with or
-// without filler over a dent.
+// ChanceOfYes is the chance, 0 to 1, that a careful check by the shop gives yes on an
+// item in the given condition (0 = sound), with the given finding and with or without
+// filler over a dent.
 func (k Kind) ChanceOfYes(condition int, f damage.Finding, dent bool) float64 {
 	switch {
 	case k.AnswersTo == OfCondition:
@@ -62,7 +62,7 @@ func (k Kind) ChanceOfYes(condition int, f damage.Finding, dent bool) float64 {
 	return k.finding[f]
 }
 
-// yesBy is ChanceOfYes of a look by anyone: a customer reports a hole where there is
+// yesBy is ChanceOfYes for a check by anyone. A customer reports a hole where there is
 // none more often than the shop does.
 func (k Kind) yesBy(w witness, condition int, f damage.Finding, dent bool) float64 {
 	if k.falseYes[w] > 0 && condition < firstHole {
@@ -71,13 +71,13 @@ func (k Kind) yesBy(w witness, condition int, f damage.Finding, dent bool) float
 	return k.ChanceOfYes(condition, f, dent)
 }
 
-// weights say how much a log likelihood counts, 0 to 1.
+// weights are factors on log likelihoods, 0 to 1.
 type weights struct{ customer, word, further float64 }
 
 type table struct {
 	kinds []Kind
 	w     weights
-	fresh [2]float64 // chance that fresh undercoat is found: on a car as it shows, freshly covered
+	fresh [2]float64 // chance of finding fresh undercoat: on a car as it shows, on a freshly covered one
 }
 
 var looks = sync.OnceValue(func() *table {
@@ -139,7 +139,7 @@ func readKind(f strict.Field, order int) Kind {
 	return k
 }
 
-// readCondition reads what a look at condition has.
+// readCondition reads the fields of a check of condition.
 func (k *Kind) readCondition(f strict.Field) {
 	copy(k.condition[:], f.Get("yes_by_condition").Numbers(car.Conditions, leastChance, 1-leastChance))
 	k.tellsOfCover = f.Has("tells_of_cover") && f.Get("tells_of_cover").Bool()
@@ -157,7 +157,7 @@ func (k *Kind) readCondition(f strict.Field) {
 	}
 	for _, v := range k.condition[:firstHole] {
 		if v != k.falseYes[shop] {
-			by.Get(ByShop).Complain("the first " + strconv.Itoa(firstHole) + " of yes_by_condition, which are the shop's")
+			by.Get(ByShop).Complain("the value of the first " + strconv.Itoa(firstHole) + " of yes_by_condition, which are the shop's")
 		}
 	}
 }
@@ -171,11 +171,11 @@ func words(f strict.Field) car.Words {
 	return car.Words{US: f.Get("us").Text(300), UK: f.Get("uk").Text(300)}
 }
 
-// Kinds lists all looks, in the order in which they are offered. The lists of
-// parts are shared: read only.
+// Kinds lists all checks in the order in which they are offered. The lists of parts are
+// shared: read only.
 func Kinds() []Kind { return slices.Clone(looks().kinds) }
 
-// KindOf finds one look by id.
+// KindOf finds a check by its id.
 func KindOf(id string) (Kind, bool) {
 	for _, k := range looks().kinds {
 		if k.ID == id {
@@ -185,8 +185,8 @@ func KindOf(id string) (Kind, bool) {
 	return Kind{}, false
 }
 
-// Items are the items of a body that a look can be made at, by index; nil for an
-// unknown look. For a look at a whole side they are the items of both sides.
+// Items are the indices of a body's items that a check can be made on, nil for an
+// unknown check. For a check of a whole side they are the items of both sides.
 func Items(b *car.Body, look string) (out []int) {
 	k, ok := KindOf(look)
 	if !ok {

@@ -12,13 +12,13 @@ import (
 	"underpaint/engine/strict"
 )
 
-// laterParts are on no body yet.
+// laterParts are parts that no body has yet.
 var laterParts = []string{"front_panel", "front_arch", "front_wheelhouse", "cab_step", "side_post", "side_inner", "cant_rail", "side_glass_rail",
 	"rear_post", "rear_corner", "tailgate_opening", "tailgate_frame", "tailgate_bottom", "side_door_skin", "side_door_lower", "side_door_bottom",
 	"side_door_shell", "side_door_track"}
 
-// The data hold together: every part exists, chances never fall as the condition
-// gets worse, everything is worded and sourced.
+// The data are consistent: every part exists, chances never fall as the condition gets
+// worse, and everything has words and a source.
 func TestKinds(t *testing.T) {
 	parts := map[string]bool{}
 	for _, id := range car.BodyIDs {
@@ -39,12 +39,12 @@ func TestKinds(t *testing.T) {
 		}
 	}
 	if Items(load(t, "pickup"), "smell") != nil {
-		t.Error("items of an unknown look")
+		t.Error("an unknown check has items")
 	}
 	ids := map[string]bool{}
 	for _, k := range Kinds() {
 		if again, ok := KindOf(k.ID); !ok || ids[k.ID] || !reflect.DeepEqual(again, k) {
-			t.Errorf("%s: not found, or twice", k.ID)
+			t.Errorf("%s: KindOf does not find it, or finds another", k.ID)
 		}
 		ids[k.ID] = true
 		for _, w := range []car.Words{k.Name, k.How, k.Needs} {
@@ -67,24 +67,24 @@ func TestKinds(t *testing.T) {
 		}
 		if under := strings.Contains(strings.Join(k.Parts, " "), "front_rail"); under && k.AnswersTo == OfCondition && k.CustomerCan &&
 			k.ID != sellersWord && !k.BySide && !strings.Contains(k.Caution.UK, "under a car on a jack") {
-			t.Errorf("%s: a customer may reach under the car and is not warned", k.ID)
+			t.Errorf("%s: a customer may reach under the car without a warning", k.ID)
 		}
 		if k.falseYes[customer] < k.falseYes[shop] || k.falseYes[seller] < k.falseYes[shop] {
-			t.Errorf("%s: the shop sees holes that are not there more often than others", k.ID)
+			t.Errorf("%s: the shop reports holes where there are none more often than others do", k.ID)
 		}
 		if k.NotAtLead && !strings.Contains(k.Caution.US, "lead") {
-			t.Errorf("%s: says nothing of lead", k.ID)
+			t.Errorf("%s: does not mention lead", k.ID)
 		}
 	}
 	if car.ConditionIDs[firstHole] != "pinholes" {
 		t.Errorf("the mildest hole is %s", car.ConditionIDs[firstHole])
 	}
 	if _, ok := KindOf("smell"); ok || len(ids) != 16 {
-		t.Errorf("%d looks, or an unknown one found", len(ids))
+		t.Errorf("%d checks, or KindOf finds an unknown one", len(ids))
 	}
 }
 
-// Damaged data are refused where they stand.
+// Damaged data are an error that names the path.
 func TestDataRefused(t *testing.T) {
 	for name, row := range map[string]struct{ old, new, path string }{
 		"chance of one":    {"[0.02, 0.05, 0.35, 0.75, 0.92, 0.97]", "[0.02, 0.05, 0.35, 0.75, 0.92, 1]", "looks[5].yes_by_condition[5]"},

@@ -10,65 +10,65 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Who looked. What a seller says of a look counts as a customer's.
+// Who made the check. A seller's answer counts like a customer's.
 const (
 	ByCustomer = "customer"
 	ByShop     = "shop"
 	BySeller   = "seller"
 )
 
-// witness is who looked, as an index.
+// witness is who made the check, as an index.
 type witness int
 
 const (
 	shop witness = iota
 	customer
 	seller
-	witnesses // how many there are
+	witnesses // the number of them
 )
 
 var witnessIDs = [witnesses]string{ByShop, ByCustomer, BySeller}
 
-// What came of a look.
+// Results of a check.
 const (
 	Yes      = "yes"
 	No       = "no"
 	CouldNot = "could_not"
 )
 
-// Look is one answer: what was looked for, at which item, and what came of it.
+// Look is one answer: which check, on which item, with which result, by whom.
 type Look struct {
 	Look   string // id of a Kind
-	On     string // id of an item
+	On     string // id of an item, of an either place (see [Either]), or left or right
 	Result string // Yes, No or CouldNot
 	By     string // ByCustomer, ByShop or BySeller
 }
 
-// Seen is what looks say: of single items, of the worst of several, and of the
-// cover of the car. A freshly covered car (new undercoat, recent or thick paint)
-// hides what it hides from many looks at once, so there their good results count
-// for less and everything is given twice.
+// Seen is the evidence of checks on single items, on the worst of several items, and on
+// the cover of the car. Fresh cover (new undercoat, recent or thick paint) hides the
+// same damage from many checks at once. Good results then count for less, so everything
+// is given twice.
 //
-// Each likelihood is scaled by itself. So ratios within one tell something, while
-// the two versions together say nothing of which holds: that is for Cover.
+// Each likelihood is scaled separately. Ratios within one are meaningful, but comparing
+// the two versions says nothing about which of them holds: that is what Cover is for.
 type Seen struct {
-	Items []*damage.Likelihood // as the car shows, by item; nil where nothing was seen of it alone
+	Items []*damage.Likelihood // as the car shows, by item; nil for an item without evidence on it alone
 	Worst []damage.MaxEvidence
 
-	// CoveredItems and CoveredWorst are the same where the car is freshly covered.
-	// Both are nil when nothing was seen that cover can hide; then Items and Worst
-	// serve both. An item of which nothing such was seen shares its likelihood.
+	// CoveredItems and CoveredWorst are the same for a freshly covered car. Both are nil
+	// if cover can hide none of the results; Items and Worst then apply to both cases.
+	// An item without such results shares its likelihood.
 	CoveredItems []*damage.Likelihood
 	CoveredWorst []damage.MaxEvidence
 
-	Cover [2]float64 // likelihood of what looks say of the cover: as it shows, freshly covered; 1 and 1 for nothing
+	Cover [2]float64 // likelihood of the answers about cover: as it shows, freshly covered; 1 and 1 = no evidence
 }
 
-// FromLooks returns the likelihoods of what was seen, each scaled so that the
-// largest entry is one, but for Cover. Refused, with the path of the entry, are: an
-// unknown look or place, a look that cannot be made there, one by a customer or a
-// seller that only a shop can do, one at either side by the shop, which can say
-// which, and a second answer to the same look by the same person.
+// FromLooks returns the likelihoods of the checks, each scaled so that the largest entry
+// is one, except Cover. An error names the path of the entry. It is an error if a check
+// or place is unknown, if a check cannot be made there, if a customer or a seller makes
+// a check that only a shop can do, if the shop answers for either side (it can say
+// which), or if the same person answers the same check twice.
 func FromLooks(b *car.Body, list []Look) (Seen, error) {
 	results := make([][]result, len(b.Items))
 	var nodes []node
@@ -81,7 +81,7 @@ func FromLooks(b *car.Body, list []Look) (Seen, error) {
 		}
 		same := Look{Look: l.Look, On: l.On, By: l.By}
 		if before, twice := first[same]; twice {
-			return Seen{}, refuse(n, "on", l.On, "one answer to each look by the same person: looks["+strconv.Itoa(before)+"] is this look already")
+			return Seen{}, refuse(n, "on", l.On, "one answer to each check by the same person, and looks["+strconv.Itoa(before)+"] already answers this check")
 		}
 		first[same] = n
 		if l.Result == CouldNot {
@@ -100,8 +100,8 @@ func FromLooks(b *car.Body, list []Look) (Seen, error) {
 	return seen(results, nodes, cover), nil
 }
 
-// seen joins the results at each item and node, on the car as it shows and, where
-// that makes a difference, on a freshly covered one.
+// seen combines the results on each item and node, for the car as it shows and, if that
+// makes a difference, for a freshly covered one.
 func seen(results [][]result, nodes []node, cover freshUndercoat) Seen {
 	slices.SortFunc(nodes, func(x, y node) int { return strings.Compare(x.on, y.on) })
 	out := Seen{Items: make([]*damage.Likelihood, len(results)), Worst: worst(nodes, asItShows), Cover: cover.likelihood()}
@@ -130,7 +130,7 @@ func worst(nodes []node, on cover) (out []damage.MaxEvidence) {
 	return out
 }
 
-// node gathers the looks at the worst of the same items.
+// node collects the checks on the worst of the same items.
 type node struct {
 	on      string
 	items   []int
@@ -147,7 +147,7 @@ func addTo(nodes []node, on string, items []int, r result) []node {
 	return append(nodes, node{on, items, []result{r}})
 }
 
-// check finds the kind and the items of entry n, or says what is wrong with it.
+// check finds the kind and the items of entry n, or returns what is wrong with it.
 func check(b *car.Body, n int, l Look) (kind Kind, at []int, err error) {
 	kind, ok := KindOf(l.Look)
 	if !ok {
@@ -163,7 +163,7 @@ func check(b *car.Body, n int, l Look) (kind Kind, at []int, err error) {
 		return kind, nil, refuse(n, "by", l.By, "customer, shop or seller")
 	}
 	if l.By != ByShop && !kind.CustomerCan {
-		return kind, nil, refuse(n, "by", l.By, "shop: the look "+l.Look+" is not one for a customer")
+		return kind, nil, refuse(n, "by", l.By, "shop, because only a shop can do the check "+l.Look)
 	}
 	return kind, at, nil
 }
@@ -176,8 +176,7 @@ func refuse(n int, member, found, expected string) error {
 // longestQuote is how many characters of an id an error repeats.
 const longestQuote = 40
 
-// quote shows what stands there on one line, shortened and without anything
-// invisible.
+// quote shows the text found on one line, shortened and without invisible characters.
 func quote(s string) string {
 	if r := []rune(s); len(r) > longestQuote {
 		s = string(r[:longestQuote]) + "…"

@@ -7,13 +7,13 @@ import (
 	"underpaint/engine/car"
 )
 
-// place finds the items that a look speaks of: one, the parts of a whole side, or
-// the two of a part with one on either side.
+// place finds the items that a check is evidence on: one item, the items of a whole
+// side, or the two of a part with one on either side.
 func place(b *car.Body, n int, kind Kind, l Look) ([]int, error) {
 	if kind.BySide {
 		at := OnSide(b, kind.ID, l.On)
 		if len(at) == 0 {
-			return nil, refuse(n, "on", l.On, "left or right: this look speaks of a whole side")
+			return nil, refuse(n, "on", l.On, "left or right, because this check is for a whole side")
 		}
 		return at, nil
 	}
@@ -22,13 +22,13 @@ func place(b *car.Body, n int, kind Kind, l Look) ([]int, error) {
 		i, okLeft := b.ItemNamed(left)
 		k, okRight := b.ItemNamed(right)
 		if !okLeft || !okRight {
-			return nil, refuse(n, "on", l.On, "a part of this body that has one on either side")
+			return nil, refuse(n, "on", l.On, "a part that this body has on either side")
 		}
 		if kind.AnswersTo != OfCondition {
-			return nil, refuse(n, "on", l.On, "one side: what an earlier repair left is looked for on a part of its own")
+			return nil, refuse(n, "on", l.On, "one side, because checks for an earlier repair are for a single part")
 		}
 		if l.By == ByShop {
-			return nil, refuse(n, "on", l.On, "the side on which it was: only a customer may not know which")
+			return nil, refuse(n, "on", l.On, "the side on which it was, because only a customer may not know which")
 		}
 		at = []int{min(i, k), max(i, k)}
 	} else {
@@ -39,12 +39,12 @@ func place(b *car.Body, n int, kind Kind, l Look) ([]int, error) {
 		at = []int{i}
 	}
 	if part := b.PartOf(at[0]).ID; !slices.Contains(kind.Parts, part) {
-		return nil, refuse(n, "on", l.On, "an item of a part that the look "+l.Look+" can be made at, which "+part+" is not")
+		return nil, refuse(n, "on", l.On, "a part that the check "+l.Look+" can be made on, which "+part+" is not")
 	}
 	return at, nil
 }
 
-// eitherOf reads outer_sill.either as the two items that it may be.
+// eitherOf reads a place such as outer_sill.either as the two items that it may mean.
 func eitherOf(on string) (left, right string, ok bool) {
 	dot := strings.LastIndexByte(on, '.')
 	if dot < 0 || !strings.Contains(on[dot:], "either") {
@@ -54,8 +54,8 @@ func eitherOf(on string) (left, right string, ok bool) {
 	return on + strings.Replace(where, "either", "left", 1), on + strings.Replace(where, "either", "right", 1), true
 }
 
-// Either is the place that stands for an item and the one like it on the other
-// side, "" where there is none.
+// Either is the place that means an item or its counterpart on the other side, "" if
+// the item has no counterpart.
 func Either(b *car.Body, item int) string {
 	id := b.Items[item].ID
 	dot := strings.LastIndexByte(id, '.')
@@ -68,7 +68,7 @@ func Either(b *car.Body, item int) string {
 	return ""
 }
 
-// Has says whether a body has the place that a look names.
+// Has reports whether a body has the place that a check names.
 func Has(b *car.Body, on string) bool {
 	if left, right, either := eitherOf(on); either {
 		_, okLeft := b.ItemNamed(left)
@@ -79,8 +79,8 @@ func Has(b *car.Body, on string) bool {
 	return ok || on == car.Left.String() || on == car.Right.String()
 }
 
-// OnSide are the items that a look at a whole side speaks of, nil where the body
-// has none there.
+// OnSide are the items on a side that a check of a whole side is evidence on, nil if the
+// body has none.
 func OnSide(b *car.Body, look, side string) (out []int) {
 	for _, i := range Items(b, look) {
 		if s := b.Items[i].Side; s != car.NoSide && s.String() == side {

@@ -124,8 +124,8 @@ func TestProperties(t *testing.T) {
 	all.TestingRun(t)
 }
 
-// No car, however often looked at, comes near the end of the number range: every
-// look at every item, all bad, all good, and against a survey that contradicts.
+// However many checks there are, likelihoods stay far from the limits of float64: every
+// check on every item, all bad, all good, and with a survey that contradicts them.
 func TestExtremes(t *testing.T) {
 	for _, b := range allBodies(t) {
 		for i := range b.Items {

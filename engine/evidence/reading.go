@@ -8,26 +8,26 @@ import (
 	"underpaint/engine/strict"
 )
 
-// SurveyEntry is what the survey of the bare metal recorded of one item. An
-// empty member was left blank; an entry with nothing but blanks says nothing,
-// never that the item is sound.
+// SurveyEntry is what the survey of the bare metal recorded about one item. An empty
+// field was left blank. An entry with only blanks is no evidence; it never means that
+// the item is sound.
 type SurveyEntry struct {
 	Condition string // one of car.ConditionIDs
 	Finding   string // one of damage.FindingIDs; blank on an item that was seen = none
 	Dent      string // filler over a dent, Yes or No; blank on an item that was seen = No
-	Opened    bool   // a closed box was opened and seen; no effect on other parts
+	Opened    bool   // a closed box was opened and seen inside; no effect on other parts
 }
 
-// Reading is the likelihood of what the survey recorded of an item of part p,
-// nil where it recorded nothing. Every entry is a chance, from above 0 to 1. The
-// path of an error is the member of the entry: condition, finding or dent.
+// Reading is the likelihood of what the survey recorded about an item of part p, nil if
+// it recorded nothing. Every entry is a chance above 0 and up to 1. The path of an error
+// is the field of the entry: condition, finding or dent.
 func Reading(p *car.Part, e SurveyEntry) (*damage.Likelihood, error) {
 	condition, finding, err := e.check(p)
 	if err != nil {
 		return nil, err
 	}
 	closed := !p.SeenWhenStripped && !e.Opened
-	if condition >= 0 && !closed { // the item was seen: a blank means that there was nothing
+	if condition >= 0 && !closed { // the item was seen, so a blank means that there was nothing
 		finding = max(finding, int(damage.NoFinding))
 		if e.Dent == "" {
 			e.Dent = No
@@ -57,11 +57,11 @@ func Reading(p *car.Part, e SurveyEntry) (*damage.Likelihood, error) {
 	return out, nil
 }
 
-// check turns the ids into indices, -1 for blanks.
+// check converts the ids to indices, -1 for blanks.
 func (e SurveyEntry) check(p *car.Part) (condition, finding int, err error) {
 	condition = slices.Index(car.ConditionIDs[:], e.Condition)
 	if condition < 0 && e.Condition != "" {
-		return 0, 0, &strict.Error{Path: "condition", Found: quote(e.Condition), Expected: "a step of the scale, from sound to gone"}
+		return 0, 0, &strict.Error{Path: "condition", Found: quote(e.Condition), Expected: "a condition from sound to gone"}
 	}
 	finding = slices.Index(damage.FindingIDs[:], e.Finding)
 	if finding < 0 && e.Finding != "" {
@@ -71,14 +71,14 @@ func (e SurveyEntry) check(p *car.Part) (condition, finding int, err error) {
 		return 0, 0, &strict.Error{Path: "dent", Found: quote(e.Dent), Expected: "yes or no"}
 	}
 	if e.Dent == Yes && p.Face != car.Outer {
-		return 0, 0, &strict.Error{Path: "dent", Found: quote(e.Dent), Expected: "no: only an outer part is filled over a dent, and " + p.ID + " is none"}
+		return 0, 0, &strict.Error{Path: "dent", Found: quote(e.Dent), Expected: "no, because only an outer part is filled over a dent, and " + p.ID + " is not one"}
 	}
 	return condition, finding, nil
 }
 
-// findingRead is the chance of recording a finding given the true one. An item
-// that is not an outer one has no filler over a hole: there filler is read as
-// patch, and what is recorded wrong is shared by the two others it can have.
+// findingRead is the chance of recording a finding given the true one. Only an outer
+// item can have filler over a hole. On others filler is read as a patch, and the chance
+// of a wrong record is split between the two other findings they can have.
 func findingRead(p *car.Part, is, recorded damage.Finding) float64 {
 	others := float64(damage.Findings - 1)
 	if p.Face != car.Outer {

@@ -28,7 +28,7 @@ func read(t testing.TB, p *car.Part, e SurveyEntry) *damage.Likelihood {
 	return l
 }
 
-// Whatever the truth, the chances of all records of it add up to one.
+// For every true state, the chances of all records add up to one.
 func TestReadingAddsUp(t *testing.T) {
 	b := load(t, "two_door_unitary")
 	for _, id := range []string{"outer_sill", "floor_brace", "inner_sill"} {
@@ -38,7 +38,7 @@ func TestReadingAddsUp(t *testing.T) {
 			for f, finding := range damage.FindingIDs {
 				for _, dent := range []string{Yes, No} {
 					if p.Face != car.Outer && (damage.Finding(f) == damage.FillerOverHole || dent == Yes) {
-						continue // cannot be, or is read as patch
+						continue // impossible, or recorded as a patch
 					}
 					l := read(t, p, SurveyEntry{Condition: condition, Finding: finding, Dent: dent})
 					for k := range l {
@@ -78,19 +78,19 @@ func TestReadingBlanks(t *testing.T) {
 	for k := range outside {
 		for f := range outside[k] {
 			if outside[k][f] != outside[k][0] {
-				t.Error("a blank on a closed box from outside says something of repairs")
+				t.Error("a blank on a closed box from outside is evidence about repairs")
 			}
 		}
 	}
 	for _, p := range []*car.Part{outer, seen, closed} {
 		if read(t, p, SurveyEntry{}) != nil || read(t, p, SurveyEntry{Opened: true}) != nil {
-			t.Errorf("%s: a blank entry says something", p.ID)
+			t.Errorf("%s: a blank entry is evidence", p.ID)
 		}
 	}
 	if read(t, seen, SurveyEntry{Dent: No}) != nil {
-		t.Error("no dent on an inner item says something")
+		t.Error("the absence of a dent on an inner item is evidence")
 	}
-	dent := read(t, outer, SurveyEntry{Dent: Yes}) // and nothing of the condition or of repairs
+	dent := read(t, outer, SurveyEntry{Dent: Yes}) // with condition and repairs left blank
 	near(t, "dent", dent[5][3][1]/dent[0][0][0], .97/.03, 1e-12)
 	near(t, "dent alone", dent[5][3][0], dent[0][0][0], 0)
 	finding := read(t, outer, SurveyEntry{Finding: "replaced"})

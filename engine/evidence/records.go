@@ -14,10 +14,10 @@ import (
 //go:embed data/reading.json
 var readingFile []byte
 
-// reading says how often a record of bare metal is right.
+// reading holds how often a record of bare metal is right.
 type reading struct {
 	condition  [2][car.Conditions][car.Conditions]float64 // [closed box from outside][true][recorded]
-	slip       float64                                    // least entry of condition: a slip of the key
+	slip       float64                                    // smallest entry of condition: a keying error
 	againBelow float64
 	finding    float64
 }
@@ -48,9 +48,9 @@ func readReading(text []byte) (*reading, error) {
 	return r, f.Err()
 }
 
-// readTable reads the chance of each record by the true condition. A record with
-// no chance of its own can still be a slip of the key, which is taken from the
-// largest entry of its row.
+// readTable reads the chance of each record by the true condition. A record with a
+// chance below slip can still be a keying error; that chance is taken from the largest
+// entry of its row.
 func readTable(f strict.Field, slip float64) (out [car.Conditions][car.Conditions]float64) {
 	f.Keys(append([]string{"source"}, car.ConditionIDs[:]...)...)
 	f.Get("source").Text(300)
@@ -76,19 +76,20 @@ func readTable(f strict.Field, slip float64) (out [car.Conditions][car.Condition
 	return out
 }
 
-// RecordChance is the chance, above 0 to 1, that a survey records an item that is in
-// one condition as being in another, both from 0 = sound to 5 = gone: one that was
-// seen, or a closed box judged from outside. It panics on other conditions.
+// RecordChance is the chance, above 0 and up to 1, that a survey records an item in
+// condition is as being in condition as, both from 0 = sound to 5 = gone. closed means a
+// closed box judged from outside; otherwise the item was seen. It panics on other
+// conditions.
 func RecordChance(closed bool, is, as int) float64 { return readings().condition[b2i(closed)][is][as] }
 
-// SlipNamedBelow is the chance below which a record is worth a second look: the
-// chance, given everything else that is known, that the condition is one of
-// [Readable]. Such a record still counts as it was made.
+// SlipNamedBelow is the chance below which a record is worth checking again: the
+// chance, given everything else that is known, that the condition is one of [Readable].
+// Such a record still counts unchanged.
 func SlipNamedBelow() float64 { return readings().againBelow }
 
-// Readable lists the conditions, ascending, that a careful survey may record as the
-// given one: of an item that was seen, those up to one step away; of a closed box
-// judged from outside, all that are read so other than by a slip of the key.
+// Readable lists the true conditions, ascending, that a careful survey may record as the
+// given one. For an item that was seen, they are at most one step away. For a closed box
+// judged from outside, they are all those that can be recorded so without a keying error.
 func Readable(closed bool, as int) (conditions []int) {
 	for is := range car.Conditions {
 		near := is >= as-1 && is <= as+1

@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/car"
 )
 
-// readRight is what a survey records: rows are true conditions, columns records, from
-// sound to gone, a slip of the key in 1e-6 taken out by hand.
+// readRight is what a survey records. Rows are true conditions and columns are records,
+// from sound to gone. A keying error of 1e-6 is taken out by hand.
 var readRight = map[string][6][6]float64{
 	"seen": {
 		{.929996, .07, 1e-6, 1e-6, 1e-6, 1e-6},
@@ -54,9 +54,9 @@ func TestReadingCondition(t *testing.T) {
 	}
 }
 
-// What is recorded of a condition adds up to one. Where there is no hole none is
-// recorded but for one heavily pitted part in two thousand, and slips; from outside
-// no more of a closed box is recorded than is there, but for slips.
+// The chances of the records of a condition add up to one. Apart from keying errors, a
+// hole is recorded where there is none only on one heavily pitted part in two thousand,
+// and a closed box judged from outside is never recorded as worse than it is.
 func TestRecordsInventNothing(t *testing.T) {
 	const slip = 1e-6
 	for _, closed := range []bool{false, true} {
@@ -83,8 +83,8 @@ func TestRecordsInventNothing(t *testing.T) {
 	}
 }
 
-// What may be behind a record, by hand from the tables: of a part that was seen one
-// step to either side, of a closed box from outside every row with a figure.
+// The true conditions behind a record, by hand from the tables: one step to either side
+// for a part that was seen, and every row with a figure for a closed box from outside.
 func TestReadable(t *testing.T) {
 	for recorded, want := range [][]int{{0, 1}, {0, 1, 2}, {1, 2, 3}, {2, 3, 4}, {3, 4, 5}, {4, 5}} {
 		if got := Readable(false, recorded); !slices.Equal(got, want) {

@@ -8,15 +8,15 @@ import (
 	"underpaint/engine/damage"
 )
 
-// sellersWord is the look that reports what the seller says.
+// sellersWord is the check that reports what the seller says.
 const sellersWord = "word"
 
-// weight is how much of its log likelihood an answer counts.
+// weight is the factor on the log likelihood of an answer.
 func weight(k Kind, by witness, yes bool) float64 {
 	switch {
 	case yes && k.yesWhole:
 		return 1
-	case k.ID == sellersWord && by != customer: // whoever enters it, the seller said it
+	case k.ID == sellersWord && by != customer: // it is the seller's word even if the shop enters it
 		return looks().w.word
 	case by != shop:
 		return looks().w.customer
@@ -24,13 +24,13 @@ func weight(k Kind, by witness, yes bool) float64 {
 	return 1
 }
 
-// result is the log likelihood of one answer, weighted by who looked.
+// result is the log likelihood of one answer, weighted by who made the check.
 type result struct {
-	order          int // place of the look in the data
+	order          int // position of the check in the data
 	by             witness
 	ofFinding, yes bool
-	counts         float64 // how much it counts by who looked, taken in below
-	ifCovered      float64 // how much its log ratios count on a freshly covered car
+	counts         float64 // weight by who made the check, already applied below
+	ifCovered      float64 // factor on its log ratios on a freshly covered car
 	condition      [car.Conditions]float64
 	finding        [damage.Findings][2]float64 // without and with filler over a dent
 }
@@ -45,8 +45,8 @@ func newResult(k Kind, l Look) result {
 		if r.yes {
 			return float64(r.counts * chance.Log(k.yesBy(r.by, condition, f, dent)))
 		}
-		// People differ in how often they see a hole that is not there. That makes
-		// no difference to a no, which is read by the shop's chances.
+		// People differ in how often they see a hole where there is none. That does not
+		// affect a no, which uses the shop's chances.
 		return float64(r.counts * chance.Log(1-k.ChanceOfYes(condition, f, dent)))
 	}
 	if r.ofFinding {
@@ -61,10 +61,10 @@ func newResult(k Kind, l Look) result {
 	return r
 }
 
-// witnessOf is the index of who looked, -1 for nobody known.
+// witnessOf is the index of who made the check, -1 if unknown.
 func witnessOf(by string) witness { return witness(slices.Index(witnessIDs[:], by)) }
 
-// step is the log ratio of condition k to the one before it.
+// step is the log ratio of condition k to the previous condition.
 func (r *result) step(k int, on cover) float64 {
 	step := r.condition[k] - r.condition[k-1]
 	if on == freshlyCovered {

@@ -14,14 +14,14 @@ import (
 	"underpaint/engine/damage"
 )
 
-// The rules for several looks at one item, written down once more and worked out
-// another way: with sorted sizes, powers and sums over pairs, from figures that stand
-// here (assumptions, as in the data).
+// A second implementation of the rules for several checks on one item, with a different
+// method: sorted sizes, powers and sums over pairs. It has its own copy of the figures
+// (assumptions, as in the data).
 
-// hiddenTimes is how much a good result counts on a freshly covered car.
+// hiddenTimes is the factor on a good result on a freshly covered car.
 var hiddenTimes = map[string]float64{"bubbles": .03, "open_hole": .03, "prod": .03, "tap": .1, "thumb": .1}
 
-// ruledWeight is how much an answer counts by who gave it.
+// ruledWeight is the weight of an answer by who gave it.
 func ruledWeight(l Look) float64 {
 	switch {
 	case l.Look == "word" && l.By != ByCustomer:
@@ -48,8 +48,8 @@ func ruledLog(l Look, condition int, f damage.Finding, dent bool) float64 {
 	return ruledWeight(l) * math.Log(p)
 }
 
-// ruledStep is the log ratio of condition k to the one before it: bad results and
-// good ones apart, of each the largest in size whole and the others four tenths.
+// ruledStep is the log ratio of condition k to the previous one. Bad and good results
+// are separate; of each, the largest in size counts in full and the others four tenths.
 func ruledStep(list []Look, k int, covered bool) (total float64) {
 	for _, answer := range []string{Yes, No} {
 		var sizes []float64
@@ -74,11 +74,11 @@ func ruledStep(list []Look, k int, covered bool) (total float64) {
 	return total
 }
 
-// ruledFinding is the log likelihood of a finding, with or without filler over a
-// dent: the answer with the widest spread whole, the others four tenths.
+// ruledFinding is the log likelihood of a finding, with or without filler over a dent.
+// The answer with the widest spread counts in full, the others four tenths.
 func ruledFinding(list []Look, f damage.Finding, dent bool) (total float64) {
 	widest, width, counted := "", 0.0, 0.0
-	for _, kind := range Kinds() { // at a tie the first of them
+	for _, kind := range Kinds() { // on a tie the first of them
 		for _, l := range list {
 			if l.Look != kind.ID || kind.AnswersTo != OfFinding || l.Result == CouldNot {
 				continue

@@ -10,18 +10,18 @@ import (
 	"underpaint/engine/damage"
 )
 
-// seed makes every run the same; gopter prints it when a property fails.
+// seed makes every run the same. gopter prints it if a property fails.
 const seed = 20261125
 
-// visit is what three people found at one item, and what was believed before.
+// visit is the answers of three people on one item, and its prior.
 type visit struct {
 	body    *car.Body
 	item    int
-	answers []int // by slot: 0 no look, 1 yes, 2 no, 3 could not
+	answers []int // by slot: 0 no check, 1 yes, 2 no, 3 couldn't check
 	prior   damage.Likelihood
 }
 
-// slot is one look by one person.
+// slot is one check by one person.
 type slot struct {
 	kind Kind
 	by   string
@@ -50,7 +50,7 @@ func (v visit) looks(answers []int) (list []Look) {
 	return list
 }
 
-// seen is what looks at the one item say of it.
+// seen is the likelihood of the checks on the one item.
 func (v visit) seen(t *testing.T, list []Look, on cover) *damage.Likelihood {
 	t.Helper()
 	seen, err := FromLooks(v.body, list)
@@ -63,7 +63,7 @@ func (v visit) seen(t *testing.T, list []Look, on cover) *damage.Likelihood {
 	return seen.Items[v.item]
 }
 
-// atLeast is the chance of each condition or worse after the looks, from the
+// atLeast is the chance of each condition or worse after the checks, worked out from the
 // prior by direct summation.
 func (v visit) atLeast(t *testing.T, list []Look, on cover) (p [car.Conditions]float64) {
 	l := v.seen(t, list, on)
@@ -88,14 +88,14 @@ func (v visit) atLeast(t *testing.T, list []Look, on cover) (p [car.Conditions]f
 	return p
 }
 
-// with returns the answers with one more, or changed.
+// with returns the answers with one added or changed.
 func with(answers []int, n, answer int) []int {
 	out := append([]int{}, answers...)
 	out[n] = answer
 	return out
 }
 
-// worse says that every chance of p is at least that of q, rounding aside.
+// worse reports whether every chance in p is at least that in q, apart from rounding.
 func worse(p, q [car.Conditions]float64) bool {
 	for c := range p {
 		if !(p[c] >= q[c]-1e-12) {
@@ -105,7 +105,7 @@ func worse(p, q [car.Conditions]float64) bool {
 	return true
 }
 
-// slotsMost is above the number of looks that one item can have, three times.
+// slotsMost is more than three times the number of checks that one item can have.
 const slotsMost = 40
 
 func genVisit(bodies []*car.Body) gopter.Gen {
@@ -121,7 +121,7 @@ func genVisit(bodies []*car.Body) gopter.Gen {
 				v.prior[n/8][n/2%4][n%2] = w * w * w
 			}
 		}
-		v.prior[x[1].(int)%car.Conditions][0][0] += 1e-3 // never nothing at all
+		v.prior[x[1].(int)%car.Conditions][0][0] += 1e-3 // never all zero
 		return v
 	})
 }

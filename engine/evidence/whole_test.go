@@ -14,8 +14,9 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// Rules of looks on whole bodies: looks at items, at either of two and at whole
-// sides, all through the network. Coarse grids: the rules hold on any.
+// Rules for checks on whole bodies, worked out through the network: checks on items, on
+// either of two items and on whole sides. The grids are coarse, because the rules hold
+// on any grid.
 
 var few = damage.Grids{Car: damage.Grid{Points: 5, Low: -3, High: 3}, Group: damage.Grid{Points: 3, Low: -2, High: 2}, Pocket: damage.Grid{Points: 3, Low: -2, High: 2}}
 
@@ -29,7 +30,7 @@ func history(t testing.TB, place string) []exposure.History {
 	return histories
 }
 
-// places are all places of a body at which a look can be made by somebody.
+// places are all places of a body where the given person can make a check.
 func places(b *car.Body, k Kind, by string) (out []string) {
 	if k.BySide {
 		return []string{"left", "right"}
@@ -44,7 +45,7 @@ func places(b *car.Body, k Kind, by string) (out []string) {
 	return out
 }
 
-// wholeVisit is a body with looks made all over it, and one more look to be made.
+// wholeVisit is a body with checks made all over it, and one more check to make.
 type wholeVisit struct {
 	body *car.Body
 	list []Look
@@ -98,9 +99,9 @@ func (v wholeVisit) model(t *testing.T, histories []exposure.History, on cover, 
 	return m, known
 }
 
-// holed is the chance that the worst of what a look speaks of is rusted through or
-// gone. For several items it comes from the evidence: one more likelihood of 1 where
-// so and of 1/2 where not has probability (1 + chance)/2.
+// holed is the chance that the worst item a check is evidence on is rusted through or
+// gone. For several items it comes from the evidence: an additional likelihood of 1 if
+// so and 1/2 if not has probability (1 + chance)/2.
 func holed(t *testing.T, m *damage.Model, known damage.Known, l Look) float64 {
 	t.Helper()
 	kind, at, err := check(known.Body, 0, l)
@@ -142,7 +143,7 @@ func TestWholeBodies(t *testing.T) {
 				return true
 			}
 			several[kind.BySide || strings.Contains(v.more.On, "either")]++
-			on := cover(len(v.list) % 2) // either comes up about as often
+			on := cover(len(v.list) % 2) // both states come up about equally often
 			if on == freshlyCovered && hiddenTimes[kind.ID] > 0 {
 				hidden++
 			}
@@ -173,11 +174,11 @@ func TestWholeBodies(t *testing.T) {
 		}, visits))
 	all.TestingRun(t)
 	if several[true] < 3 || several[false] < 3 || hidden < 3 {
-		t.Errorf("looks at one item %d, at several %d, at a covered car %d: a branch went untested", several[false], several[true], hidden)
+		t.Errorf("checks on one item %d, on several %d, on a covered car %d: a branch went untested", several[false], several[true], hidden)
 	}
 }
 
-// answered says whether somebody made the look in question already.
+// answered reports whether the given person has already made the check in question.
 func (v wholeVisit) answered(by string) bool {
 	for _, l := range v.list {
 		if l.Look == v.more.Look && l.On == v.more.On && l.By == by {
@@ -187,8 +188,8 @@ func (v wholeVisit) answered(by string) bool {
 	return false
 }
 
-// Whatever can be entered can be counted: every look at either of two items that a
-// body allows, and every look at both sides, all at once.
+// Every valid input can be worked out: every check on either of two items that a body
+// allows, and every check of both sides, all at once.
 func TestEverythingAtOnce(t *testing.T) {
 	for _, b := range allBodies(t) {
 		var list []Look

@@ -10,9 +10,9 @@ import (
 	"underpaint/engine/damage"
 )
 
-// worked is a case of an independent calculation of the whole model by another
-// hand, in another language, without any code in common; it prints six digits. Here
-// it is held against likelihoods alone: where its answers follow from one by a few
+// worked is a case of an independent calculation of the whole model, in another language
+// and without any shared code. It prints six digits. These tests compare only
+// likelihoods with it: they use results that follow from a likelihood by a few
 // multiplications, whatever the rest of the model is.
 type worked struct {
 	Body      string `json:"body_pattern"`
@@ -31,7 +31,7 @@ type worked struct {
 	}
 }
 
-// workedTest is a look there: result bad, good or could not check.
+// workedTest is a check in the case. Its result is bad, good or could not check.
 type workedTest struct{ Item, Side, Test, Result, Who string }
 
 func (w workedTest) look() Look {
@@ -48,13 +48,13 @@ func readWorked(t *testing.T, name string) (w worked) {
 		t.Fatal(err)
 	}
 	if len(w.Expect.Condition) < 10 || len(w.Expect.State) != 4 || len(w.Tests) == 0 {
-		t.Fatal("the case is not whole")
+		t.Fatal("part of the case is missing")
 	}
 	return w
 }
 
-// entry is what the survey of the case recorded of an item. A list that is empty is
-// the answer none, one that is missing a blank.
+// entry is what the survey of the case recorded about an item. An empty list means the
+// answer none, a missing one a blank.
 func (w worked) entry(t *testing.T, id string) SurveyEntry {
 	t.Helper()
 	s, ok := w.Survey[id]
@@ -71,8 +71,8 @@ func (w worked) entry(t *testing.T, id string) SurveyEntry {
 	return e
 }
 
-// seen is what the looks of the case say. A customer lifts the car there, which is
-// refused at the entry, so those at a side are left out on request.
+// seen is the evidence of the case's checks. In the case a customer lifts the car, which
+// is not valid input, so checks of a whole side are left out if sides is false.
 func (w worked) seen(t *testing.T, sides bool) Seen {
 	t.Helper()
 	var list []Look
@@ -95,9 +95,9 @@ func (w worked) seen(t *testing.T, sides bool) Seen {
 // repairs (assumption), a quarter of that on big skins.
 var dentPrior = [4]float64{.08 / 4, .20 / 4, .20 / 4, .05 / 4}
 
-// Filler over a dent is independent of all else given the state of the car's repairs,
-// of which the case prints the chances after everything. So its chance follows from
-// them and from the ratio of two entries of the likelihood.
+// Filler over a dent is independent of everything else given the state of the car's
+// repairs, whose posterior chances the case prints. So its chance follows from them and
+// from the ratio of two entries of the likelihood.
 func TestWorkedDents(t *testing.T) {
 	for name, seenOf := range map[string]func(w worked, b *car.Body, id string) *damage.Likelihood{
 		"worked_05.json": func(w worked, b *car.Body, id string) *damage.Likelihood {
@@ -123,9 +123,9 @@ func TestWorkedDents(t *testing.T) {
 	}
 }
 
-// A floor recorded as sound and as a new one is a new one but for .006. What
-// conditions new metal is in, and how it is recorded, then say how sound it is, but for
-// as much.
+// A floor recorded as sound and as replaced is replaced, except for a chance of .006. Its
+// condition then follows, to within the same chance, from the conditions of replaced
+// metal and how they are recorded.
 func TestWorkedNewMetal(t *testing.T) {
 	const id = "front_floor.right"
 	w := readWorked(t, "worked_06.json")
@@ -145,9 +145,9 @@ func TestWorkedNewMetal(t *testing.T) {
 	}
 }
 
-// Looks do not argue about cover unless they are for fresh undercoat: the case has
-// good ones that cover can hide, and its chance of cover is still the one that 60
-// years give (assumption): by state of the car's repairs, times that of cover.
+// Only checks for fresh undercoat are evidence on cover. The case has good results that
+// cover can hide, and its chance of cover is still the one for 60 years (assumption): the
+// sum over states of the car's repairs of their chance times that of cover.
 func TestWorkedCover(t *testing.T) {
 	w := readWorked(t, "worked_05.json")
 	seen := w.seen(t, true)
@@ -157,11 +157,11 @@ func TestWorkedCover(t *testing.T) {
 	near(t, "covered", covered/(covered+shows), w.Expect.Covered, 1e-6)
 	i := item(t, b, "chassis_rail.right")
 	if seen.CoveredItems == nil || seen.CoveredItems[i] == seen.Items[i] || len(seen.CoveredWorst) != len(seen.Worst) {
-		t.Fatal("the good prod is not one that cover can hide")
+		t.Fatal("cover cannot hide the result of the good prod")
 	}
 	near(t, "prod", seen.Items[i][5][0][0]/seen.Items[i][0][0][0], .03/.98, 1e-12)
 	near(t, "prod, covered", seen.CoveredItems[i][5][0][0]/seen.CoveredItems[i][0][0][0], math.Pow(.03/.98, .03), 1e-12)
-	// Two bad looks at the left side: gaps say more on the step to rusted through of
-	// the worst part there in size .22 to .40, the jack .08 to .25.
+	// Two bad checks of the left side. On the step to rusted through of the worst part
+	// there, the gaps go from .22 to .40 and the jack from .08 to .25.
 	near(t, "left side", seen.Worst[0].Likely[4]/seen.Worst[0].Likely[3], .25/.08*math.Pow(.40/.22, .4), 1e-12)
 }

@@ -5,13 +5,13 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Words are a plain name in the two vocabularies of the trade.
+// Words is a plain name in the trade's US and UK vocabulary.
 type Words = car.Words
 
-// Climate is one of the five kinds of surroundings. AirUM and SplashUM are the
-// loss of open bare steel in the first year in µm, away from and in road splash;
-// PaintLifeFactor multiplies the life of paint; RoadYears is how long such cars
-// were driven when nobody knows (rusted cars were laid up or scrapped earlier).
+// Climate is one of the five environments a car can live in. AirUM and SplashUM are the
+// loss of open bare steel in the first year in µm, away from road splash and in it.
+// PaintLifeFactor multiplies the life of paint. RoadYears is how many years cars there
+// were driven, used when nobody knows (rusted cars were laid up or scrapped earlier).
 type Climate struct {
 	ID                                          string
 	AirUM, SplashUM, PaintLifeFactor, RoadYears float64
@@ -19,10 +19,10 @@ type Climate struct {
 	Source                                      string
 }
 
-// Climates lists the five, mildest first. Read only.
+// Climates lists the five climates, mildest first. Read only.
 func Climates() []Climate { return data().climates }
 
-// ClimateOf finds one.
+// ClimateOf finds a climate by its id.
 func ClimateOf(id string) (Climate, bool) {
 	for _, c := range data().climates {
 		if c.ID == id {
@@ -32,18 +32,18 @@ func ClimateOf(id string) (Climate, bool) {
 	return Climate{}, false
 }
 
-// Place is a state, province, region or country and the climate taken for it.
+// Place is a state, province, region or country, with the climate assumed for it.
 type Place struct {
 	ID, Country           string
 	Name                  Words
 	Climate, Source, Note string
-	Coast                 bool // it has a sea coast, so nearness to it can be asked
+	Coast                 bool // it has a sea coast, so the distance to it can be asked
 }
 
-// Places lists all, by country. Read only.
+// Places lists all places, by country. Read only.
 func Places() []Place { return data().places }
 
-// PlaceOf finds one.
+// PlaceOf finds a place by its id.
 func PlaceOf(id string) (Place, bool) {
 	for _, p := range data().places {
 		if p.ID == id {
@@ -53,18 +53,18 @@ func PlaceOf(id string) (Place, bool) {
 	return Place{}, false
 }
 
-// ClimateAt settles a place (or a climate named outright) and how near the sea
-// the car was kept: "shore" (within about 1 km of surf) is the sea; "near" (about
-// 1 to 15 km) makes dry and mild places damp; "inland", "" and "not_sure" are the
-// climate of the place. Steel loss falls off within a few hundred metres of the
-// shore (OSTI 684446, abstract); the limits in kilometres are assumptions. A
-// place without a sea coast refuses the first two.
+// ClimateAt returns the climate for a place (or a climate given directly) and for how
+// near the sea the car was kept: "shore" (within about 1 km of surf) is the sea climate;
+// "near" (about 1 to 15 km) makes dry and mild places damp; "inland", "" and "not_sure"
+// keep the climate of the place. Steel loss falls off within a few hundred metres of the
+// shore (OSTI 684446, abstract); the limits in kilometres are assumptions. For a place
+// without a sea coast, "shore" and "near" are errors.
 func ClimateAt(placeID, shore string) (climateID string, err error) {
 	id, coast, name := placeID, true, ""
 	if p, ok := PlaceOf(placeID); ok {
 		id, coast, name = p.Climate, p.Coast, p.Name.US
 	} else if _, ok := ClimateOf(placeID); !ok {
-		return "", &strict.Error{Path: "place", Found: placeID, Expected: "a place of the list, or dry, mild, damp, salt, sea or not_sure"}
+		return "", &strict.Error{Path: "place", Found: placeID, Expected: "a place from the list, or dry, mild, damp, salt, sea or not_sure"}
 	}
 	switch shore {
 	case "inland", "", NotSure:
@@ -74,7 +74,7 @@ func ClimateAt(placeID, shore string) (climateID string, err error) {
 		return "", &strict.Error{Path: "shore", Found: shore, Expected: "shore, near, inland or not_sure"}
 	}
 	if !coast {
-		return "", &strict.Error{Path: "shore", Found: shore, Expected: "inland or not_sure, since " + name + " has no sea coast"}
+		return "", &strict.Error{Path: "shore", Found: shore, Expected: "inland or not_sure, because " + name + " has no sea coast"}
 	}
 	if shore == "shore" {
 		return "sea", nil
@@ -85,10 +85,10 @@ func ClimateAt(placeID, shore string) (climateID string, err error) {
 	return id, nil
 }
 
-// ClimatesAt turns the place and shore words of a car file into a mixture of
-// climates. A place not sure is all five with equal chances (assumption). A shore
-// not asked about ("") is the climate of the place; one not sure of, at a place
-// with a coast, is a mixture (assumption).
+// ClimatesAt turns the place and shore answers of a car file into a mixture of climates.
+// If the customer is not sure of the place, all five climates are equally likely
+// (assumption). If nobody asked about the shore (""), the climate of the place applies;
+// if the customer is not sure, a place with a coast gives a mixture (assumption).
 func ClimatesAt(place, shore string) ([]Weighted, error) {
 	places, shores := []Weighted{{place, 1}}, []Weighted{{shore, 1}}
 	if place == NotSure {

@@ -24,10 +24,10 @@ var (
 // chances is a list of values with chances that add to 1.
 type chances []struct{ value, chance float64 }
 
-// way is what being kept one way, during one use, does to a year's weather.
+// way is the effect of one way of keeping, during one use, on a year's weather.
 type way struct {
 	share  float64 // of a year's weather that counts
-	splash bool    // road splash rusts as the climate says; else like its air
+	splash bool    // road splash corrodes at the climate's splash rate; otherwise at its air rate
 }
 
 // keptRow is one way of keeping a car.
@@ -48,14 +48,14 @@ type figures struct {
 	thickness, paintLife, salt curve
 	doubt                      chances
 	lnLeastYears, youngest     float64
-	againLife, lnAgainDepth    float64 // of paint over old rust: its life, and the depth below it
-	workAtMost, workShareOfAge float64 // years ago, when the year was not told
+	againLife, lnAgainDepth    float64 // factors for paint over old rust: on its life, and (log) on the depth below it
+	workAtMost, workShareOfAge float64 // when the restoration was, if its year is not known: years ago at most, share of the age
 	decade, notSure            chances
 	places                     []Place
 }
 
-// data reads the embedded files once. They are part of the program: an error is
-// a damaged build.
+// data reads the embedded files once. They are part of the program, so an error means a
+// damaged build.
 var data = sync.OnceValue(func() *figures {
 	g := &figures{roadYears: map[string]chances{}}
 	for _, part := range []struct {

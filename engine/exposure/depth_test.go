@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestDepthByHand: cases that can be checked on paper. The cars are of 1970, so
-// that the year changes nothing.
+// TestDepthByHand checks cases that can be worked out on paper. The cars are of 1970,
+// where all factors by year are 1.
 func TestDepthByHand(t *testing.T) {
 	for _, c := range []struct {
 		name              string
@@ -15,20 +15,21 @@ func TestDepthByHand(t *testing.T) {
 		m, b, life, share float64
 		as, again, new    float64 // depth in µm
 	}{
-		// 16 years, 4 under paint (5 × .8), 12 bare at 30 µm. Restored after 10: 6
-		// bare years were lost, the paint over them lasts 3 × .8 years, and the depth
-		// is 1.4 times what it would be; new metal is bare for 2 years of 6.
+		// 16 years: 4 under paint (5 × .8) and 12 bare at 30 µm. Restored after 10: the
+		// loss of 6 bare years remains, the paint over it lasts 3 × .8 years, and the
+		// depth is multiplied by 1.4. New metal is bare for 2 years of 6.
 		{"paint first", []Period{{"damp", 16, "driven_all_year", Whole}}, 6, 1, 1, 5, 0, 30 * 12, 1.4 * 30 * (6 + 3.6), 30 * 2},
 		{"exponent one half", []Period{{"damp", 16, "driven_all_year", Whole}}, 6, 1, .5, 5, 0, 30 * math.Sqrt(12), 1.4 * 30 * math.Sqrt(9.6), 30 * math.Sqrt(2)},
 		{"restored today", []Period{{"damp", 16, "driven_all_year", Whole}}, 0, 1, 1, 5, 0, 360, 1.4 * 360, 30 * .25},
 		{"restored when new", []Period{{"damp", 16, "driven_all_year", Whole}}, 16, 1, 1, 5, 0, 360, 1.4 * 30 * 13.6, 360},
-		// In a garage a year wears as 0.12 of one: 50 years are 6, and 4 go to the
-		// paint; in the 25 since the work 3 of 3 go to new paint, 2.4 to paint over rust.
+		// A year in a garage counts as 0.12 years: 50 years count as 6, of which the paint
+		// takes 4. The 25 years since the work count as 3: new paint takes all 3, and
+		// paint over rust takes 2.4.
 		{"garage", []Period{{"damp", 50, "garage", Whole}}, 25, 2, 1, 5, 0, 2 * 30 * 2, 2 * 1.4 * 30 * .6, 2 * 30 * .25},
-		// Summers only: splash rusts as the air does, at half time.
+		// Summers only: road splash corrodes like air, and half of each year counts.
 		{"summers", []Period{{"salt", 20, "driven_in_summer", Whole}}, 0, 1, 1, 5, 1, 36 * 7, 1.4 * 36 * 7, 36 * .25},
 		{"summers on the road", []Period{{"salt", 20, "driven_in_summer", OnRoad}}, 0, 1, 1, 5, 1, 36 * 7, 1.4 * 36 * 7, 36 * .25},
-		// Laid up, it stands as in a garage, in the salt that is in its seams.
+		// A car that is laid up is kept as in a garage, with salt in its seams.
 		{"summers, then laid up", []Period{{"salt", 20, "driven_in_summer", OnRoad}, {"salt", 25, "driven_in_summer", OffRoad}}, 25, 1, 1, 5, 1,
 			36*7 + 60*3, 1.4 * (36*7 + 60*(3-1.8)), 60 * .25},
 		{"a garage on the road and off it", []Period{{"mild", 10, "garage", OnRoad}, {"mild", 25, "garage", OffRoad}}, 5, 1, 1, 4, 0,
@@ -37,10 +38,10 @@ func TestDepthByHand(t *testing.T) {
 			20 * (7 + 1 - 4), 1.4 * 20 * (7 + 1 - 4), 20 * .25},
 		{"outside, on the road and off it", []Period{{"mild", 10, "open_shed_or_outside", OnRoad}, {"mild", 20, "open_shed_or_outside", OffRoad}}, 0, 1, 1, 4, 0,
 			20 * (10 + 8 - 4), 1.4 * 20 * (10 + 8 - 4), 20 * .25},
-		// Whole paint: a quarter of a year at the last climate's rate.
+		// While the paint is intact: a quarter of a year at the last climate's rate.
 		{"least loss", []Period{{"sea", 1, "driven_all_year", Whole}, {"dry", 1, "garage", Whole}}, 1, 1, 1, 5, 1, 7 * .25, 1.4 * 7 * .25, 7 * .25},
 		{"no paint", []Period{{"mild", 3, "driven_all_year", Whole}}, 1, 1, 1, 0, 1, 72, 1.4 * 72, 24},
-		// The work falls between two periods, and then into the second.
+		// The work falls between two periods, then in the second.
 		{"two rates", []Period{{"mild", 10, "driven_all_year", Whole}, {"sea", 2, "driven_all_year", Whole}}, 2, 1, 1, 4, 0, 6*20 + 2*90, 1.4 * (6*20 + .92*90), 90 * .25},
 		{"in the second", []Period{{"mild", 10, "driven_all_year", Whole}, {"sea", 2, "driven_all_year", Whole}}, 1, 1, 1, 4, 0, 6*20 + 2*90, 1.4 * (6*20 + 90), 90 * .25},
 	} {
@@ -54,8 +55,8 @@ func TestDepthByHand(t *testing.T) {
 	}
 }
 
-// with is a history as told, with a year of make and a restoration so many years
-// ago.
+// with is a history at undoubted rates, with a year of make and a restoration the given
+// number of years ago.
 func with(made, work float64, periods ...[]Period) History {
 	l := History{RatesTimes: 1, Made: made, WorkYearsAgo: work}
 	for _, list := range periods {
@@ -68,10 +69,10 @@ func with(made, work float64, periods ...[]Period) History {
 	return l
 }
 
-// slowMedians follows the loss in small pieces of time that end wherever anything
-// changes: the loss so far is turned into the years that would have given it at
-// the next piece's rate. Same law, other algebra, the standard library's
-// functions, and figures written here once more.
+// slowMedians follows the loss through pieces of time that end wherever anything
+// changes. At each it converts the loss so far to the years that would have given it at
+// the next piece's rate. It applies the same law with different algebra, the standard
+// library's functions and its own copy of the figures.
 func slowMedians(l History, m, b, paintLife, splashShare, mm float64) (mu [Readings]float64) {
 	for r := range Readings {
 		worn, lost, rate := 0.0, 0.0, 0.0
@@ -123,7 +124,7 @@ var (
 		"garage": {.12, .8, .12}, "open_shed_or_outside": {.4, 1, .4}}
 )
 
-// line runs straight between points given as x, y, x, y and so on.
+// line interpolates linearly between points given as x, y, x, y and so on.
 func line(x float64, points ...float64) float64 {
 	y := points[1]
 	for i := 2; i < len(points); i += 2 {

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestEraFigures: the factors by year, worked out by hand from the figures of
-// data/eras.json.
+// TestEraFigures compares the factors by year with values worked out by hand from the
+// figures in data/eras.json.
 func TestEraFigures(t *testing.T) {
 	g := data()
 	for _, c := range []struct {
@@ -24,7 +24,7 @@ func TestEraFigures(t *testing.T) {
 			t.Errorf("%s in %g: %g, want %g", c.name, c.year, got, c.want)
 		}
 	}
-	// The parts are those of cars of 1965 to 1972 (and of every year between).
+	// The figures of the parts are those of cars of 1965 to 1972, so the factor is 1.
 	for year := 1965.0; year <= 1972; year += .25 {
 		if g.thickness.at(year) != 1 || g.paintLife.at(year) != 1 {
 			t.Errorf("%g: %g and %g, want 1", year, g.thickness.at(year), g.paintLife.at(year))
@@ -32,26 +32,26 @@ func TestEraFigures(t *testing.T) {
 	}
 }
 
-// TestErasAgainstPublished: the curves beside what was published. None of these
-// sources gives a factor; each bounds one.
+// TestErasAgainstPublished compares the curves with published figures. None of these
+// sources gives a factor, but each bounds one.
 func TestErasAgainstPublished(t *testing.T) {
 	g := data()
-	// TRB Special Report 235 (1991), chapter 2: the first state to salt as a policy
-	// did so in the winter of 1941; 1 million tons in the United States in 1955,
-	// nearly ten times that fifteen years later. NACE CORROSION/80 paper 65383,
-	// abstract: 4.536 million tons in 1965, 9.584 in 1971, 9.493 in 1975. The share
-	// of salt is within a factor of two of the share of the tons of 1971.
+	// TRB Special Report 235 (1991), chapter 2: the first state with a salting policy
+	// adopted it in the winter of 1941; the United States used 1 million tons in 1955 and
+	// nearly ten times that fifteen years later. NACE CORROSION/80 paper 65383, abstract:
+	// 4.536 million tons in 1965, 9.584 in 1971, 9.493 in 1975. The share of salt must be
+	// within a factor of two of the share of the 1971 tonnage.
 	if g.salt.at(1941) != 0 {
 		t.Errorf("salt in 1941: %g", g.salt.at(1941))
 	}
 	for year, tons := range map[float64]float64{1955: 1, 1965: 4.536, 1971: 9.584, 1975: 9.493} {
 		if ratio := g.salt.at(year) / (tons / 9.584); ratio < .5 || ratio > 2 {
-			t.Errorf("salt in %g: %.3f, tons %.3f of those of 1971", year, g.salt.at(year), tons/9.584)
+			t.Errorf("salt in %g: %.3f, tonnage %.3f of that of 1971", year, g.salt.at(year), tons/9.584)
 		}
 	}
-	// TRID 79866 (1978), abstract: sheet became thinner about 1955. Trade practice
-	// (no published source): 18 to 19 gauge before, 20 to 22 later, where the bodies
-	// have 19 to 20 for skins, so no more than one gauge up and two down.
+	// TRID 79866 (1978), abstract: sheet became thinner about 1955. Trade practice (no
+	// published source): 18 to 19 gauge before, 20 to 22 later. The bodies have 19 to 20
+	// for skins, so the factor is at most one gauge up and two down.
 	if before, after := g.thickness.at(1950), g.thickness.at(1960); before <= after {
 		t.Errorf("thickness %g in 1950, %g in 1960", before, after)
 	}
@@ -62,28 +62,28 @@ func TestErasAgainstPublished(t *testing.T) {
 		t.Errorf("thickness %g in 2000, two gauges are %.3f", g.thickness.at(2000), least)
 	}
 	// Fujita and Kajiyama, Zairyo-to-Kankyo 50 (2001), abstract: a zinc-coated sill
-	// lasted over 14 years where a primed hem was holed at 6 to 7.
+	// lasted over 14 years where a primed hem rusted through after 6 to 7.
 	if g.paintLife.at(1992) < 2 {
 		t.Errorf("paint life %g in 1992", g.paintLife.at(1992))
 	}
-	// Perforation of cars of 5 to 6 years: 90 % in 1976, 20 % in 1980, 6 % about
-	// 1990 (second-hand, low trust): with these rates paint lasts 1.8 and 2 times as
-	// long, or more, give or take a factor of 1.5.
+	// Perforation of cars 5 to 6 years old: 90 % in 1976, 20 % in 1980, 6 % about 1990
+	// (second-hand, low trust). At these rates paint lasts 1.8 and 2 times as long or
+	// more, give or take a factor of 1.5.
 	for year, times := range map[float64]float64{1980: 1.8, 1985: 2} {
 		if ratio := g.paintLife.at(year) / times; ratio < 1/1.5 || ratio > 1.5 {
-			t.Errorf("paint life %.2f in %g, published figures ask for %.1f", g.paintLife.at(year), year, times)
+			t.Errorf("paint life %.2f in %g, published figures imply %.1f", g.paintLife.at(year), year, times)
 		}
 	}
 }
 
-// TestErasByHand: whole cases with the factors worked out on paper.
+// TestErasByHand checks whole cases with the factors worked out on paper.
 func TestErasByHand(t *testing.T) {
 	// Made 1948, 14 years in salt, middle year 1955: 36 + .15 × 24 = 39.6 µm. Paint
 	// 5 × (.85 + .05 × 8/17) × .6 years, sheet 1.15 − .07 × 13/15.
 	paint, sheet := 5*(.85+.05*8/17)*.6, 1.15-.07*13/15
 	l := with(1948, 7, []Period{{"salt", 14, "driven_all_year", Whole}})
-	// Restored after 7 years. The period keeps its middle year, and the new paint is
-	// not of 1948: 3 of the 7 years for new metal, 1.8 over rust.
+	// Restored after 7 years. The period keeps its middle year, and the new paint has no
+	// factor for 1948: it lasts 3 of the 7 years on new metal, 1.8 over rust.
 	want := [Readings]float64{39.6 * (14 - paint), 1.4 * 39.6 * (7 - paint + 5.2), 39.6 * 4}
 	for r, got := range l.Medians(1, 1, 5, 1, 1) {
 		if um := 1000 * sheet * math.Exp(got); math.Abs(um/want[r]-1) > 1e-12 {
@@ -98,7 +98,7 @@ func TestErasByHand(t *testing.T) {
 	if um, want := 1000*sheet*math.Exp(mu(l, 1, 1, 1, 1, 1)), on*(10-paint)+off*2.4; math.Abs(um/want-1) > 1e-12 {
 		t.Errorf("made 1946: %.9f µm, want %.9f", um, want)
 	}
-	// Away from the splash, and by summer, salt is of no year.
+	// Away from road splash, or driven in summer only, a car gets no salt in any year.
 	for _, p := range []Period{{"salt", 14, "driven_in_summer", Whole}, {"salt", 14, "driven_in_summer", OnRoad}} {
 		l := with(1941, 0, []Period{p})
 		if got, want := mu(l, 1, 1, 0, 1, 1), mu(l, 1, 1, 0, 0, 1); got != want {

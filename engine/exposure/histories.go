@@ -6,10 +6,10 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Asked is what all alternatives of a history have in common.
+// Asked holds what all alternative histories of a car have in common.
 type Asked struct {
-	Year     int // of asking; the engine has no clock
-	WorkedIn int // calendar year of an earlier restoration, 0 = not told
+	Year     int // calendar year of asking; the engine has no clock
+	WorkedIn int // calendar year of an earlier restoration, 0 = not known
 }
 
 // Alternative is one exact history with its chance.
@@ -18,11 +18,11 @@ type Alternative struct {
 	Periods []Period
 }
 
-// Histories turns what was told, earliest place first and the main place (Years 0)
-// last, into the alternatives of the car's history: every combination of age,
-// places, ways of keeping and years on the road, each as told and with its rates
-// lower and higher. In the car file the main place is life[0], the earlier ones
-// life[1] and so on; errors use those paths.
+// Histories turns the told periods, earliest place first and the main place (Years 0)
+// last, into the alternative histories of the car: every combination of age, places,
+// ways of keeping and years on the road, each with its rates as told, lower and higher.
+// In the car file the main place is life[0] and the earlier ones are life[1] and so on;
+// errors use those paths.
 func Histories(ages Ages, told []ToldPeriod, asked Asked) ([]History, error) {
 	if err := asked.check(); err != nil {
 		return nil, err
@@ -43,7 +43,7 @@ func Histories(ages Ages, told []ToldPeriod, asked Asked) ([]History, error) {
 	var all []History
 	times := roadTimes(told)
 	for _, age := range ages {
-		// One multiplier holds for all periods of a history.
+		// The multiplier is the same for all periods of a history.
 		for _, multiplier := range times {
 			lives := []History{asked.begin(age.Years)}
 			lives[0].Weight = age.Chance * multiplier.chance
@@ -61,8 +61,8 @@ func Histories(ages Ages, told []ToldPeriod, asked Asked) ([]History, error) {
 	return finish(all), nil
 }
 
-// Exact makes the histories of lives known period by period, with their chances
-// (adding up to 1), each as told and with its rates doubted. The age of an
+// Exact builds the histories of lives known period by period, with their chances (which
+// add up to 1), each with its rates as told, lower and higher. The age of an
 // alternative is the sum of its years.
 func Exact(alternatives []Alternative, asked Asked) ([]History, error) {
 	if err := asked.check(); err != nil {
@@ -93,8 +93,8 @@ func Exact(alternatives []Alternative, asked Asked) ([]History, error) {
 	return finish(all), nil
 }
 
-// check refuses a year of asking in which no car of these bodies can be asked
-// about. A year of work is not refused: see begin.
+// check rejects a year of asking in which none of these bodies can exist. It accepts any
+// year of work: see begin.
 func (a Asked) check() error {
 	if a.Year < 1900 || a.Year > 2200 {
 		return &strict.Error{Path: "asked_in", Found: strconv.Itoa(a.Year), Expected: "a year from 1900 to 2200"}
@@ -102,8 +102,8 @@ func (a Asked) check() error {
 	return nil
 }
 
-// begin returns a history of an age that has no periods yet. A year of work before
-// the make counts as the make, one after the year of asking as that year.
+// begin returns a history of the given age without periods. A year of work before the
+// make counts as the year of make, and one after the year of asking as that year.
 func (a Asked) begin(age float64) History {
 	ago := min(data().workAtMost, float64(data().workShareOfAge*age))
 	if a.WorkedIn != 0 {
@@ -112,7 +112,7 @@ func (a Asked) begin(age float64) History {
 	return History{RatesTimes: 1, AgeYears: age, Made: float64(a.Year) - age, WorkYearsAgo: ago}
 }
 
-// lifePath is where told period i of 0..main stands in a car file.
+// lifePath is the car-file path of told period i of 0..main.
 func lifePath(i, main int) string {
 	if i == main {
 		return "life[0]"
@@ -130,7 +130,7 @@ func fitting(ages Ages, earlier []ToldPeriod) (out Ages, err error) {
 	for i, t := range earlier {
 		if spent += t.Years; spent >= oldest {
 			return nil, &strict.Error{Path: lifePath(i, len(earlier)) + ".years", Found: years(t.Years),
-				Expected: "fewer than " + years(oldest-spent+t.Years) + " years, since the car is " + years(oldest) + " years old and its main place needs some of them"}
+				Expected: "fewer than " + years(oldest-spent+t.Years) + " years, because the car is " + years(oldest) + " years old and its main place needs some of them"}
 		}
 	}
 	total := 0.0
@@ -149,5 +149,5 @@ func fitting(ages Ages, earlier []ToldPeriod) (out Ages, err error) {
 	return out, nil
 }
 
-// years writes a number of years (or a plain number) without needless digits.
+// years formats a number of years (or any number) without needless digits.
 func years(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) }

@@ -14,8 +14,8 @@ func one(id string) []Weighted { return []Weighted{{id, 1}} }
 
 func year(age float64) Ages { return Ages{{age, 1}} }
 
-// text writes the histories whose rates are as told, one a line: weight as told,
-// then periods.
+// text writes the histories at undoubted rates, one per line: the weight before doubt,
+// then the periods.
 func text(histories []History) string {
 	var b strings.Builder
 	for _, l := range histories {
@@ -30,8 +30,8 @@ func text(histories []History) string {
 	return b.String()
 }
 
-// TestHistories: what the answers stand for, worked out by hand from the tables of
-// data/*.json.
+// TestHistories compares the meaning of answers with histories worked out by hand from
+// the tables in data/*.json.
 func TestHistories(t *testing.T) {
 	for _, c := range []struct {
 		name string
@@ -74,15 +74,15 @@ func TestHistories(t *testing.T) {
 			{one("salt"), 5, "driven_all_year", "10_to_20"}, {one("dry"), 0, "driven_all_year", ""}}, `
 1.0000 | salt 5 driven_all_year on | dry 25 driven_all_year
 `},
-		// Both on the road for as long as such cars were, or for six tenths of that, or
-		// for half as long again: 10 years in salt and 20 in dry places, one multiplier.
+		// Cars are on the road for 10 years in salt and 20 in dry places. One multiplier,
+		// 1, 0.6 or 1.5, applies to both.
 		{"one multiplier for a history", year(80), []ToldPeriod{
 			{one("salt"), 30, "driven_all_year", NotSure}, {one("dry"), 0, "garage", NotSure}}, `
 0.5000 | salt 10 driven_all_year on | salt 20 driven_all_year off | dry 20 garage on | dry 30 garage off
 0.2500 | salt 15 driven_all_year on | salt 15 driven_all_year off | dry 30 garage on | dry 20 garage off
 0.2500 | salt 6 driven_all_year on | salt 24 driven_all_year off | dry 12 garage on | dry 38 garage off
 `},
-		{"kept not sure, on the road all its life: outside is as driven all year", year(5), []ToldPeriod{{one("mild"), 0, NotSure, "10_to_20"}}, `
+		{"kept not sure, on the road all its life: outside equals driven all year", year(5), []ToldPeriod{{one("mild"), 0, NotSure, "10_to_20"}}, `
 0.6000 | mild 5 driven_all_year on
 0.2000 | mild 5 driven_in_summer on
 0.1500 | mild 5 garage on
@@ -114,7 +114,7 @@ func TestHistories(t *testing.T) {
 	}
 }
 
-// checkHistories checks what every list of histories promises.
+// checkHistories checks the guarantees for every list of histories.
 func checkHistories(t *testing.T, name string, histories []History) {
 	t.Helper()
 	sum, seen := 0.0, map[string]bool{}
@@ -146,8 +146,8 @@ func checkHistories(t *testing.T, name string, histories []History) {
 	}
 }
 
-// checkDoubt: every life counts as told with .7, and with its rates a quarter
-// lower and a third higher with .15 each, which moves every μ by one amount.
+// checkDoubt checks that every life has its rates as told with weight .7, and a quarter
+// lower and a third higher with weight .15 each, which shifts every μ by the same amount.
 func checkDoubt(t *testing.T, name string, histories []History) {
 	t.Helper()
 	of := map[string]map[float64]History{}
@@ -176,8 +176,8 @@ func checkDoubt(t *testing.T, name string, histories []History) {
 	}
 }
 
-// TestWorkYearsAgo: a year of work that was told, cut to the life of the car, and
-// one that was not told.
+// TestWorkYearsAgo checks a known year of work, limited to the life of the car, and an
+// unknown one.
 func TestWorkYearsAgo(t *testing.T) {
 	for _, c := range []struct {
 		age  float64
@@ -202,7 +202,7 @@ func TestWorkYearsAgo(t *testing.T) {
 			}
 		}
 	}
-	// A decade is three ages, each with its own year of make and of work not told.
+	// A decade gives three ages, each with its own year of make and assumed year of work.
 	ages, _ := MadeInDecade(1990, 2026)
 	histories, err := Histories(ages, []ToldPeriod{{one("mild"), 0, "garage", ""}}, asked)
 	if err != nil || len(histories) != 9 {

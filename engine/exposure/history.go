@@ -6,26 +6,26 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Use says which part of a period this is.
+// Use says which part of a told period a period covers.
 type Use int8
 
-// The uses of a period. Whole is a period whose years on the road were not
-// asked about; otherwise it is two, on the road and then off it.
+// The uses of a period. Whole is a told period whose years on the road were not asked
+// about. Otherwise a told period becomes two: on the road, then off it.
 const (
 	Whole Use = iota
 	OnRoad
 	OffRoad
 )
 
-// Period is one stretch of a car's life spent one way in one climate.
+// Period is a part of a car's life spent in one climate and kept in one way.
 type Period struct {
-	Climate string  // a climate id, see Climates
+	Climate string  // a climate id; see Climates
 	Years   float64 // length, more than 0
 	Kept    string  // one of KeptIDs
 	Use     Use
 }
 
-// check refuses a period that the data do not know. path is its place in the
+// check rejects a period with values that are not in the data. path is its path in the
 // file it came from.
 func (p Period) check(path string) error {
 	if _, ok := ClimateOf(p.Climate); !ok {
@@ -48,33 +48,33 @@ const keptExpected = "driven_all_year, driven_in_summer, dry_or_heated_garage, g
 // History is one alternative history of the car: a level of the network's history
 // node.
 //
-// Periods that act on the car in the same way count as equal, and then Kept is
-// that of one of them: on the road, a car kept outside has the same weather as
-// one driven all year.
+// Periods with the same effect on the car count as equal, and Kept is then that of one
+// of them. For instance, on the road a car kept outside has the same weather as one
+// driven all year.
 type History struct {
-	Weight       float64  // chance of this alternative; all histories sum to 1
-	RatesTimes   float64  // every corrosion rate is multiplied by this
+	Weight       float64  // chance of this alternative; the weights of all histories sum to 1
+	RatesTimes   float64  // factor on every corrosion rate
 	Periods      []Period // in time order, earliest first; their years add up to AgeYears
 	AgeYears     float64  // age of the car in this alternative
-	Made         float64  // calendar year of make: the year of asking less AgeYears
+	Made         float64  // calendar year of make: the year of asking minus AgeYears
 	WorkYearsAgo float64  // years since an earlier restoration in this alternative, 0 to AgeYears
 	LastClimate  string   // climate of the last period
 }
 
-// Reading says how an earlier restoration enters the depth.
+// Reading says how an earlier restoration affects the depth.
 type Reading int
 
 // The readings of one history.
 const (
 	AsItIs       Reading = iota // nothing was done
-	PaintedAgain                // painted over its rust: it stays, and there was more of it than on most cars
+	PaintedAgain                // painted over its rust, which remains and was more than on most cars
 	Renewed                     // new metal and new paint: rust counts from the restoration
-	Readings                    // how many there are
+	Readings                    // the number of readings
 )
 
-// Life is what the history is made of without RatesTimes and Weight, as text: two
-// histories with equal Life differ in every μ by the same amount, the log of the
-// ratio of RatesTimes.
+// Life is the content of the history as text, without RatesTimes and Weight. Two
+// histories with equal Life differ in every μ by the same amount, the log of the ratio
+// of their RatesTimes.
 func (l History) Life() string { return string(l.appendLife(nil)) }
 
 func (l History) appendLife(b []byte) []byte {

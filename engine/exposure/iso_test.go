@@ -7,8 +7,9 @@ import (
 	"underpaint/engine/car"
 )
 
-// doseResponse is equation 1 of ISO 9223:2012 for carbon steel: loss in the first
-// year, µm, from temperature °C, humidity %, SO2 and Cl- deposition in mg/(m² d).
+// doseResponse is equation 1 of ISO 9223:2012 for carbon steel: the loss in the first
+// year in µm, given temperature in °C, humidity in %, and SO2 and Cl- deposition in
+// mg/(m² d).
 func doseResponse(t, rh, so2, chloride float64) float64 {
 	f := .150 * (t - 10)
 	if t > 10 {
@@ -32,9 +33,9 @@ func category(um float64) string {
 	return "above"
 }
 
-// TestDoseResponse: worked values of the equation (constants after two open
-// implementations that agree; inputs assumed, arithmetic done separately), and
-// the climates beside them.
+// TestDoseResponse compares the equation with worked values (constants from two open
+// implementations that agree; inputs assumed, arithmetic done separately), and the
+// climates with the equation.
 func TestDoseResponse(t *testing.T) {
 	for _, c := range []struct {
 		name                 string
@@ -57,9 +58,9 @@ func TestDoseResponse(t *testing.T) {
 			t.Errorf("%s: %.3f µm %s, want %.2f %s", c.name, got, category(got), c.um, c.category)
 		}
 	}
-	// The yearly loss of each climate lies in the category its source names. Air is
-	// never below the equation for a place of that kind and at most 2.6 times it:
-	// the inputs are assumed, and the air of the 1960s and 70s was dirtier.
+	// The yearly loss of each climate is in the category its source names. The air rate
+	// is between 1 and 2.6 times the equation for a place of that kind: the inputs are
+	// assumed, and the air of the 1960s and 70s was dirtier.
 	for _, c := range []struct {
 		id, air, splash string
 		like            float64
@@ -82,8 +83,8 @@ func TestDoseResponse(t *testing.T) {
 	}
 }
 
-// TestSteelMass: bounds of ISO 9223:2012 table 2 in g/m² and µm agree through
-// the density of steel, 7.86 g/cm³ (table rounds its µm).
+// TestSteelMass checks that the bounds of ISO 9223:2012 table 2 in g/m² and in µm agree
+// through the density of steel, 7.86 g/cm³ (the table rounds its µm).
 func TestSteelMass(t *testing.T) {
 	for k, grams := range []float64{10, 200, 400, 650, 1500, 5500} {
 		if um := grams / 7.86; math.Abs(um/categories[k].below-1) > .05 {
@@ -92,25 +93,25 @@ func TestSteelMass(t *testing.T) {
 	}
 }
 
-// bare is a history of so many years with no paint in open air, losing so many
-// µm in the first.
+// bare is a history of the given number of years in open air without paint. um is the
+// loss in the first year in µm.
 func bare(years, um float64) History {
 	c, _ := ClimateOf("mild")
 	return driven("mild", years, um/c.AirUM)
 }
 
-// driven is a history of so many years in one climate, of a car of 1970, whose
-// year of make changes nothing.
+// driven is a history of the given number of years in one climate, of a car of 1970,
+// where all factors by year are 1.
 func driven(climate string, years, times float64) History {
 	return History{RatesTimes: times, AgeYears: years, Made: 1970, Periods: []Period{{climate, years, "driven_all_year", Whole}}}
 }
 
-// mu is the log of the loss as a share of the sheet if nothing was done to it.
+// mu is the log of the loss as a share of the sheet if the car was never restored.
 func mu(l History, m, b, life, splash, mm float64) float64 {
 	return l.Medians(m, b, life, splash, mm)[AsItIs]
 }
 
-// TestPowerLaw: the plain power law as tabulated in ISO 9224:2012 table 3 for
+// TestPowerLaw checks the plain power law as tabulated in ISO 9224:2012 table 3 for
 // carbon steel, and losses worked out from it.
 func TestPowerLaw(t *testing.T) {
 	for _, c := range []struct{ years, b1, b2 float64 }{{1, 1, 1}, {2, 1.437, 1.490}, {10, 3.334, 3.758}, {20, 4.791, 5.599}, {50, 7.737, 9.482}} {
@@ -128,14 +129,14 @@ func TestPowerLaw(t *testing.T) {
 	}
 }
 
-// gaugeOunces is the Manufacturers' Standard Gauge: ounces per square foot.
-// A square foot of sheet steel one inch thick counts as 41.82 lb.
+// gaugeOunces is the Manufacturers' Standard Gauge in ounces per square foot. A square
+// foot of sheet steel one inch thick is taken as 41.82 lb.
 var gaugeOunces = map[int]float64{10: 90, 11: 80, 12: 70, 13: 60, 14: 50, 16: 40, 18: 32, 19: 28, 20: 24, 21: 22, 22: 20, 24: 16}
 
 func gaugeInches(gauge int) float64 { return gaugeOunces[gauge] / 16 / 41.82 }
 
-// TestGauges: the published inches of the gauge (10, 18, 20 and 24 read second-
-// hand, the others worked out), and the sheet of every part of every body.
+// TestGauges checks the published inches of each gauge (10, 18, 20 and 24 read
+// second-hand, the others worked out), and the sheet of every part of every body.
 func TestGauges(t *testing.T) {
 	for gauge, inches := range map[int]float64{10: .1345, 11: .1196, 12: .1046, 13: .0897, 14: .0747, 16: .0598, 18: .0478, 19: .0418, 20: .0359, 21: .0329, 22: .0299, 24: .0239} {
 		if got := gaugeInches(gauge); math.Abs(got-inches) > .00005001 {
@@ -169,22 +170,22 @@ func holed(climate string, m, b, life, share, mm float64) float64 {
 	return high
 }
 
-// TestPublishedHoles: what cars were seen to do. The constants of a door hem are
-// those of the bodies (m 3, b .85). Factors of up to 1.7 are let pass: paint and
-// sheet of the cars seen are not stated.
+// TestPublishedHoles compares with published observations of cars. The constants of a
+// door hem are those of the bodies (m 3, b .85). A factor of up to 1.7 is allowed,
+// because the sources do not state paint and sheet.
 func TestPublishedHoles(t *testing.T) {
-	// NACE CORROSION/91 paper 65709, abstract: a 0.6 mm hem of plain steel holed
+	// NACE CORROSION/91 paper 65709, abstract: a 0.6 mm hem of plain steel rusted through
 	// after 2.5 years at Okinawa, with thin paint (half a year assumed).
 	if got := holed("sea", 3, .85, .5/.45, .5, .6); got < 2.5/1.7 || got > 2.5*1.7 {
-		t.Errorf("hem by the sea holed after %.1f years, seen 2.5", got)
+		t.Errorf("hem by the sea rusts through after %.1f years, published 2.5", got)
 	}
-	// Zairyo-to-Kankyo 50 (2001), abstract: hems with zinc-rich primer holed after
-	// 6 to 7 years in North American salt (0.75 mm and 1.5 years of primer assumed).
+	// Zairyo-to-Kankyo 50 (2001), abstract: hems with zinc-rich primer rusted through
+	// after 6 to 7 years in North American salt (0.75 mm and 1.5 years of primer assumed).
 	if got := holed("salt", 3, .85, 1.5/.6, .5, .75); got < 6.5/1.7 || got > 6.5*1.7 {
-		t.Errorf("hem in salt holed after %.1f years, seen 6 to 7", got)
+		t.Errorf("hem in salt rusts through after %.1f years, published 6 to 7", got)
 	}
-	// Rain-washed steel in the worst of C4 air needs over 50 bare years for 0.8 mm
-	// (ISO 9224:2012 upper bound): holes at ten need traps.
+	// Rain-washed steel in the worst C4 air needs over 50 bare years to lose 0.8 mm
+	// (ISO 9224:2012 upper bound), so holes after ten years need moisture traps.
 	if got := 1000 * math.Exp(mu(bare(50, 80), 1, .575, 0, 0, 1)); got >= 800 {
 		t.Errorf("open steel lost %.0f µm", got)
 	}

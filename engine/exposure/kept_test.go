@@ -18,8 +18,8 @@ func TestKeptIDs(t *testing.T) {
 	}
 }
 
-// meanMu is the mean of μ over the histories of a car of 55 of which one place is
-// known, for one reading.
+// meanMu is the mean of μ over the histories of a car 55 years old with one known place,
+// in one reading.
 func meanMu(t *testing.T, place, kept, roadYears string, r Reading, b, life, splash float64) (mean float64) {
 	t.Helper()
 	histories, err := Histories(year(55), []ToldPeriod{{one(place), 0, kept, roadYears}}, asked)
@@ -32,11 +32,11 @@ func meanMu(t *testing.T, place, kept, roadYears string, r Reading, b, life, spl
 	return mean
 }
 
-// TestKeptCounts: how a car was kept counts whatever the answer about its years
-// on the road, on the road and off it. From best to worst: a dry garage, a
-// garage, driven all year (and then in a garage), driven all year and then
-// outside. Where nobody asked about years on the road, driven all year is a
-// whole life of driving, the worst of all (common practice, no published source).
+// TestKeptCounts checks that how a car was kept matters for every answer about its years
+// on the road, both on the road and off it. From best to worst: a dry garage, a garage,
+// driven all year (and then in a garage), driven all year and then outside. Where nobody
+// asked about years on the road, driven all year means a whole life of driving, the
+// worst of all (common practice, no published source).
 func TestKeptCounts(t *testing.T) {
 	for _, place := range climateIDs {
 		for _, road := range roadAnswers {
@@ -50,7 +50,7 @@ func TestKeptCounts(t *testing.T) {
 				for _, kept := range order {
 					mean := meanMu(t, place, kept, road, AsItIs, kind[0], kind[1], .5)
 					if mean < last || mean == last && mean > least+1e-12 {
-						t.Errorf("%s, road years %q, b %g, paint %g years: %s gives %.4f, the one before %.4f", place, road, kind[0], kind[1], kept, mean, last)
+						t.Errorf("%s, road years %q, b %g, paint %g years: %s gives %.4f, the previous one %.4f", place, road, kind[0], kind[1], kept, mean, last)
 					}
 					last = mean
 				}
@@ -63,9 +63,10 @@ func TestKeptCounts(t *testing.T) {
 	}
 }
 
-// TestHarsherPlace: for a car of 55 of which only the place is known, the mean of
-// μ grows from climate to climate on every kind of part, in the splash and out of
-// it and in every reading, though cars in the harsher ones were laid up earlier.
+// TestHarsherPlace checks that, for a car 55 years old of which only the place is known,
+// the mean of μ grows from climate to climate. It must do so on every kind of part, in
+// the road splash and out of it, and in every reading, even though cars in harsher
+// climates were laid up earlier.
 func TestHarsherPlace(t *testing.T) {
 	for _, kind := range probes {
 		for _, splash := range []float64{0, .5, 1} {
@@ -74,7 +75,7 @@ func TestHarsherPlace(t *testing.T) {
 				for _, id := range climateIDs {
 					mean := meanMu(t, id, "driven_all_year", NotSure, r, kind[0], kind[1], splash)
 					if mean <= last {
-						t.Errorf("b %g, paint %g years, splash %g, reading %d: %s gives %.3f, the climate before %.3f", kind[0], kind[1], splash, r, id, mean, last)
+						t.Errorf("b %g, paint %g years, splash %g, reading %d: %s gives %.3f, the previous climate %.3f", kind[0], kind[1], splash, r, id, mean, last)
 					}
 					last = mean
 				}

@@ -8,12 +8,12 @@ import (
 	"underpaint/engine/chance"
 )
 
-// cross puts each of the next stretches after each of the lives so far.
+// cross appends each of the next stretches to each of the lives so far.
 func cross(lives []History, next []stretch) (out []History) {
 	for _, a := range lives {
 		for _, b := range next {
-			// Rates moved to keep the mean of lives that were joined would move those
-			// of the years that follow as well.
+			// Joining changes RatesTimes to keep the mean μ of the lives it joins. Without
+			// this reset the change would also affect the years that follow.
 			l := a
 			l.RatesTimes = 1
 			l.Weight = a.Weight * b.chance
@@ -24,7 +24,8 @@ func cross(lives []History, next []stretch) (out []History) {
 	return mergeEqual(out)
 }
 
-// finish merges, doubts, joins and orders complete lives.
+// finish merges equal lives, adds the doubt about their rates, joins them if there are
+// too many and puts them in order.
 func finish(lives []History) []History {
 	lives = mergeEqual(lives)
 	if len(lives) > beforeDoubt {
@@ -41,7 +42,7 @@ func finish(lives []History) []History {
 		}
 	}
 	if len(out) > MaxHistories {
-		// Doubt moves every μ of a life by one amount.
+		// Doubt shifts every μ of a life by the same amount.
 		var seen [][]float64
 		for _, mu := range probeAll(lives) {
 			for _, d := range doubt {
@@ -53,8 +54,8 @@ func finish(lives []History) []History {
 	return inOrder(out)
 }
 
-// mergeEqual writes every history in its shortest form and makes equal ones one.
-// The order is that of first appearance.
+// mergeEqual puts every history in its shortest form and merges equal ones, in order of
+// first appearance.
 func mergeEqual(histories []History) (out []History) {
 	at := map[string]int{}
 	for _, l := range histories {
@@ -74,11 +75,10 @@ func mergeEqual(histories []History) (out []History) {
 	return out
 }
 
-// shortest drops empty periods and joins neighbours of the same kind, for which
-// paint and metal are used up as by one period of their length. Neighbours in
-// years of unlike road salt are not of the same kind.
+// shortest drops empty periods and joins neighbours that are alike, because one period
+// of their total length uses up the same paint and metal.
 func shortest(periods []Period, made float64) (out []Period) {
-	from := made // of the last period in out
+	from := made // calendar year in which the last period in out begins
 	for _, p := range periods {
 		if p.Years <= 0 {
 			continue
@@ -95,8 +95,9 @@ func shortest(periods []Period, made float64) (out []Period) {
 	return out
 }
 
-// alike tells whether two neighbours, the first beginning in a calendar year,
-// are one longer period.
+// alike reports whether two neighbouring periods have the same effect, so that they can
+// be joined. The first begins in calendar year from. Periods in years with different
+// road salt are not alike.
 func alike(a, b Period, from float64) bool {
 	if a.Climate != b.Climate || a.Use != b.Use {
 		return false
@@ -110,7 +111,7 @@ func (l History) key() string {
 	return string(l.appendLife(append(strconv.AppendFloat(nil, l.RatesTimes, 'g', -1, 64), ' ')))
 }
 
-// inOrder returns the histories by falling weight, then by content.
+// inOrder returns the histories by decreasing weight, then by content.
 func inOrder(histories []History) []History {
 	out := make([]History, 0, len(histories))
 	for _, i := range ranks(histories) {
@@ -119,7 +120,7 @@ func inOrder(histories []History) []History {
 	return out
 }
 
-// ranks are the indexes of histories by falling weight, then by content.
+// ranks are the indexes of histories by decreasing weight, then by content.
 func ranks(histories []History) []int {
 	at, keys := make([]int, len(histories)), make([]string, len(histories))
 	for i, l := range histories {
@@ -131,7 +132,7 @@ func ranks(histories []History) []int {
 	return at
 }
 
-// moved is a list of μ, all moved by one amount.
+// moved returns a list of μ, all shifted by the same amount.
 func moved(mu []float64, by float64) []float64 {
 	out := make([]float64, len(mu))
 	for i := range mu {

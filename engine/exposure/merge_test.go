@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// TestShortest: neighbours are one period where they act alike, and only there.
+// TestShortest checks that neighbours are joined exactly where they have the same effect.
 func TestShortest(t *testing.T) {
 	salt, dry := Period{"salt", 10, "driven_all_year", Whole}, Period{"dry", 10, "driven_all_year", Whole}
 	for _, c := range []struct {
@@ -16,33 +16,33 @@ func TestShortest(t *testing.T) {
 	}{
 		{"salt since 1970", 1970, []Period{salt, salt, salt}, 1},
 		{"salt before 1941", 1915, []Period{salt, salt}, 1},
-		{"salt while more and more is spread", 1941, []Period{salt, salt}, 2},
-		// Middle years 1965, 1975 and 1985: the first has not all of the salt.
+		{"salt while its use grows", 1941, []Period{salt, salt}, 2},
+		// Middle years 1965, 1975 and 1985: in the first, salt has not reached its full use.
 		{"salt from 1960", 1960, []Period{salt, salt, salt}, 2},
 		// Middle years 1960 for dry air, then 1970 and 1980.
 		{"dry, then salt", 1955, []Period{dry, salt, salt}, 2},
-		{"no salt, no year", 1941, []Period{dry, dry}, 1},
+		{"without salt the year does not matter", 1941, []Period{dry, dry}, 1},
 		{"summers have no salt", 1941, []Period{{"salt", 10, "driven_in_summer", Whole}, {"salt", 10, "driven_in_summer", Whole}}, 1},
 		{"empty ones", 1970, []Period{{"dry", 0, "garage", Whole}, salt, {"dry", 0, "garage", Whole}, salt}, 1},
 		{"on the road, then off it", 1970, []Period{{"salt", 10, "garage", OnRoad}, {"salt", 10, "garage", OffRoad}}, 2},
 		{"on the road, or not asked", 1970, []Period{{"salt", 10, "driven_all_year", OnRoad}, salt}, 2},
-		{"kept in two ways that act alike", 1970, []Period{{"salt", 10, "driven_all_year", OnRoad}, {"salt", 10, "open_shed_or_outside", OnRoad}}, 1},
+		{"kept in two ways with the same effect", 1970, []Period{{"salt", 10, "driven_all_year", OnRoad}, {"salt", 10, "open_shed_or_outside", OnRoad}}, 1},
 		{"kept in two ways", 1970, []Period{{"salt", 10, "driven_all_year", OnRoad}, {"salt", 10, "garage", OnRoad}}, 2},
 	} {
 		got := shortest(c.periods, c.made)
 		if len(got) != c.want {
 			t.Errorf("%s: %v, want %d", c.name, got, c.want)
 		}
-		// The loss is the same, written short or not.
+		// The short form has the same loss.
 		long, short := with(c.made, 7, c.periods), with(c.made, 7, got)
 		if a, b := long.Medians(2, .85, 5, .7, 1), short.Medians(2, .85, 5, .7, 1); !alikeWithin(a, b, 1e-12) {
-			t.Errorf("%s: μ %v, written short %v", c.name, a, b)
+			t.Errorf("%s: μ %v, in short form %v", c.name, a, b)
 		}
 	}
 }
 
-// TestLife: equal lives are lives that act alike, whatever the chance and the
-// rates; everything else tells lives apart.
+// TestLife checks that lives are equal if they have the same effect, whatever their
+// chance and rates, and differ otherwise.
 func TestLife(t *testing.T) {
 	of := func(change func(*History)) string {
 		l := with(1960, 20, []Period{{"salt", 10, "driven_all_year", OnRoad}, {"dry", 40, "driven_in_summer", Whole}})
@@ -55,7 +55,7 @@ func TestLife(t *testing.T) {
 		"way of keeping that acts alike": func(l *History) { l.Periods[0].Kept = "open_shed_or_outside" },
 	} {
 		if got := of(change); got != life {
-			t.Errorf("another %s: %s, was %s", name, got, life)
+			t.Errorf("different %s: %s, was %s", name, got, life)
 		}
 	}
 	seen := map[string]string{life: "none"}
@@ -67,14 +67,14 @@ func TestLife(t *testing.T) {
 	} {
 		got := of(change)
 		if other, same := seen[got]; same {
-			t.Errorf("change of %s and of %s: both %s", name, other, got)
+			t.Errorf("changing %s and changing %s both give %s", name, other, got)
 		}
 		seen[got] = name
 	}
 }
 
-// TestLifeNamesAir: shares may come to be equal in data/kept.json; splash that
-// rusts like air tells two lives apart even then.
+// TestLifeNamesAir checks that road splash which corrodes like air makes two lives
+// differ even if their shares in data/kept.json are equal.
 func TestLifeNamesAir(t *testing.T) {
 	kept := data().kept
 	i, before := 3, kept[3].ways[Whole]
@@ -90,8 +90,8 @@ func TestLifeNamesAir(t *testing.T) {
 	}
 }
 
-// TestMerging: equal histories are one history, and what follows lives that were
-// joined goes by its own rates.
+// TestMerging checks that equal histories are merged, and that the years after joined
+// lives have their own rates.
 func TestMerging(t *testing.T) {
 	same := Period{"salt", 10, "garage", Whole}
 	histories, err := Exact([]Alternative{{.25, []Period{same, same}}, {.5, []Period{{"salt", 20, "garage", Whole}}}, {.25, []Period{{"salt", 21, "garage", Whole}}}}, asked)

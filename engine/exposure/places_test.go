@@ -8,9 +8,9 @@ import (
 	"underpaint/engine/strict"
 )
 
-// perCountry is how many places each country must have: the states and the
-// District of Columbia (51), provinces and territories (10 + 3), the nine
-// regions of England and three nations, states and mainland territories.
+// perCountry is the number of places each country must have: the states and the District
+// of Columbia (51), provinces and territories (10 + 3), the nine regions of England and
+// three nations, states and mainland territories.
 var perCountry = []struct {
 	country string
 	n       int
@@ -25,7 +25,7 @@ func TestPlaces(t *testing.T) {
 		}
 		seen[p.ID] = true
 		if _, clash := ClimateOf(p.ID); clash || p.ID == NotSure {
-			t.Errorf("%s is a climate as well", p.ID)
+			t.Errorf("%s is also a climate", p.ID)
 		}
 		if p.Country != perCountry[at].country {
 			at++
@@ -43,7 +43,7 @@ func TestPlaces(t *testing.T) {
 			t.Errorf("%s: source %q", p.ID, p.Source)
 		}
 		if got, ok := PlaceOf(p.ID); !ok || got != p {
-			t.Errorf("%s not found again", p.ID)
+			t.Errorf("PlaceOf does not find %s", p.ID)
 		}
 	}
 	for _, c := range perCountry {
@@ -53,8 +53,8 @@ func TestPlaces(t *testing.T) {
 	}
 }
 
-// TestNoPlaceWithoutSource: every source of the file is used, and every figure
-// of the other files has one.
+// TestNoPlaceWithoutSource checks that every source in the file is used and that every
+// figure in the other files has one.
 func TestNoPlaceWithoutSource(t *testing.T) {
 	f, err := strict.Parse(placesFile)
 	if err != nil {
@@ -66,7 +66,7 @@ func TestNoPlaceWithoutSource(t *testing.T) {
 	}
 	for _, name := range f.Get("sources").Names() {
 		if !used[name] {
-			t.Errorf("source %s is used by no place", name)
+			t.Errorf("no place uses source %s", name)
 		}
 	}
 	if f.Err() != nil {
@@ -100,7 +100,7 @@ func TestNoPlaceWithoutSource(t *testing.T) {
 	}
 }
 
-// sourced: a source says where figures come from, or that they are assumed.
+// sourced checks that a source says where figures come from, or that they are assumed.
 func sourced(t *testing.T, f strict.Field) {
 	t.Helper()
 	source := f.Get("source").Text(800)
@@ -112,7 +112,7 @@ func sourced(t *testing.T, f strict.Field) {
 	t.Errorf("%s: source %q", f.Path(), source)
 }
 
-// TestChancesAddUp: every list of alternatives in the data is a distribution.
+// TestChancesAddUp checks that every list of alternatives in the data adds up to 1.
 func TestChancesAddUp(t *testing.T) {
 	sums := map[string]float64{}
 	add := func(name string, c chances) {
@@ -137,7 +137,7 @@ func TestChancesAddUp(t *testing.T) {
 		sums["kept"] += k.ifNotSure
 	}
 	if len(sums) != 11 {
-		t.Errorf("%d lists", len(sums))
+		t.Errorf("%d lists, want 11", len(sums))
 	}
 	for name, sum := range sums {
 		if sum < 1-1e-12 || sum > 1+1e-12 {
@@ -189,7 +189,7 @@ func TestClimatesAt(t *testing.T) {
 		}
 	}
 	if _, err := ClimatesAt("us_atlantis", ""); err == nil {
-		t.Error("unknown place taken")
+		t.Error("accepted an unknown place")
 	}
 	got, _ := ClimatesAt(NotSure, "")
 	got[0].Chance = 9

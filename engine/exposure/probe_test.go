@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/car"
 )
 
-// TestCommonCases: with one place and the year known nothing is joined, and the
-// number of histories is 3 road years × 3 doubts.
+// TestCommonCases checks that nothing is joined if there is one place and the year is
+// known: the histories are 3 answers for road years × 3 doubts.
 func TestCommonCases(t *testing.T) {
 	for _, climate := range Climates() {
 		for _, kept := range KeptIDs() {
@@ -21,8 +21,8 @@ func TestCommonCases(t *testing.T) {
 	}
 }
 
-// TestProbes: the kinds of part on which histories are compared are those of the
-// six bodies, no more and no fewer.
+// TestProbes checks that the kinds of part on which histories are compared are exactly
+// those of the six bodies.
 func TestProbes(t *testing.T) {
 	have := map[[2]float64]bool{}
 	for _, id := range car.BodyIDs {
@@ -45,8 +45,8 @@ func TestProbes(t *testing.T) {
 	}
 }
 
-// TestJoinKeepsMean: joined histories keep the weight, and the mean of μ over histories,
-// probes and readings, where a restored reading counts half.
+// TestJoinKeepsMean checks that joining keeps the weight, and the mean of μ over
+// histories, probes and readings, where a reading with a restoration counts half.
 func TestJoinKeepsMean(t *testing.T) {
 	all, _ := ClimatesAt(NotSure, "")
 	decade, _ := MadeInDecade(1960, 2026)
@@ -69,8 +69,8 @@ func TestJoinKeepsMean(t *testing.T) {
 	}
 }
 
-// TestProbesSee: histories that differ in one reading only, or by their era only, do
-// not look alike.
+// TestProbesSee checks that the probes tell apart histories that differ in only one
+// reading, or only by era.
 func TestProbesSee(t *testing.T) {
 	drive, rest := Period{"salt", 20, "driven_all_year", Whole}, Period{"salt", 20, "garage", Whole}
 	apart := func(a, b History) (by [Readings]float64) {
@@ -83,7 +83,7 @@ func TestProbesSee(t *testing.T) {
 		}
 		return by
 	}
-	// The same weather in another order is one loss, but not since the restoration.
+	// The same weather in another order gives the same loss, but not since the restoration.
 	if by := apart(with(1970, 20, []Period{drive, rest}), with(1970, 20, []Period{rest, drive})); by[AsItIs] > 1e-9 || by[PaintedAgain] < .01 || by[Renewed] < .01 {
 		t.Errorf("order: %v", by)
 	}
@@ -91,14 +91,14 @@ func TestProbesSee(t *testing.T) {
 	if by := apart(with(1918, 20, []Period{drive, rest}), with(1918, 20, []Period{rest, drive})); by[AsItIs] < .01 {
 		t.Errorf("salt by year: %v", by)
 	}
-	// Paint by the year of make, as it is only.
+	// The year of make affects the paint only in the reading without a restoration.
 	if by := apart(with(1970, 20, []Period{drive, rest}), with(1992, 20, []Period{drive, rest})); by[AsItIs] < .01 || by[Renewed] != 0 {
 		t.Errorf("paint by year: %v", by)
 	}
 }
 
-// BenchmarkHistoriesNotSure: nothing is known but the year or the decade, with up to
-// two earlier places.
+// BenchmarkHistoriesNotSure knows only the year or the decade, with up to two earlier
+// places.
 func BenchmarkHistoriesNotSure(b *testing.B) {
 	all, _ := ClimatesAt(NotSure, "")
 	decade, _ := MadeInDecade(1960, 2026)

@@ -10,7 +10,7 @@ import (
 	"github.com/leanovate/gopter/prop"
 )
 
-// seed makes every run the same; gopter prints it when a property fails.
+// seed makes every run the same. gopter prints it if a property fails.
 const seed = 20260603
 
 var climateIDs = []string{"dry", "mild", "damp", "salt", "sea"}
@@ -20,7 +20,8 @@ type part [5]float64
 
 func (p part) of(l History) [Readings]float64 { return l.Medians(p[0], p[1], p[2], p[3], p[4]) }
 
-// genPart: m, b and paint life wider than the bodies', any splash share.
+// genPart draws m, b and paint life from ranges wider than the bodies', and any splash
+// share.
 var genPart = gopter.CombineGens(gen.Float64Range(1, 5), gen.Float64Range(.4, 1), gen.Float64Range(1, 15),
 	gen.Float64Range(0, 1), gen.Float64Range(.5, 4)).Map(func(v []any) part {
 	return part{v[0].(float64), v[1].(float64), v[2].(float64), v[3].(float64), v[4].(float64)}
@@ -32,8 +33,8 @@ var genPeriod = gopter.CombineGens(gen.IntRange(0, 4), gen.IntRange(0, 4), gen.F
 
 var genLife = gen.SliceOfN(4, genPeriod).SuchThat(func(p []Period) bool { return len(p) > 0 })
 
-// genHistory: a life of any age and era, restored at any time of it, now and then
-// at its end or its beginning.
+// genHistory draws a life of any age and era, restored at any time in it, including its
+// end and its beginning.
 var genHistory = gopter.CombineGens(genLife, gen.Float64Range(1930, 2000), gen.Float64Range(-.1, 1.1), gen.Float64Range(.5, 2)).Map(func(v []any) History {
 	l := with(v[1].(float64), 0, v[0].([]Period))
 	l.WorkYearsAgo = l.AgeYears * math.Max(0, math.Min(1, v[2].(float64)))
@@ -76,7 +77,7 @@ func TestProperties(t *testing.T) {
 		func(l History, p part) bool {
 			return alikeWithin(p.of(l), slowMedians(l, p[0], p[1], p[2], p[3], p[4]), 1e-9)
 		}, genHistory, genPart))
-	// Made is kept: a car of another year has another sheet and paint.
+	// Made stays the same, because a car of another year has other sheet and paint.
 	all.Property("an earlier period never lowers μ", prop.ForAll(
 		func(l History, one Period, p part) bool {
 			return notLess(p.of(changed(l, []Period{one}, l.Periods)), p.of(l))
@@ -88,7 +89,7 @@ func TestProperties(t *testing.T) {
 					one.Climate = climateIDs[min(4, k+worse)]
 				}
 			}
-			if one.Kept == "driven_in_summer" { // its splash counts as air, which is milder
+			if one.Kept == "driven_in_summer" { // its road splash counts as air, which is milder
 				one.Kept = "driven_all_year"
 			}
 			longer := changed(l, l.Periods, []Period{one})

@@ -8,13 +8,14 @@ import (
 	"underpaint/engine/car"
 )
 
-// loadBearing are the parts of the two-door that a tester sees or presses: sills,
-// rails, mounts, torque boxes, wheelhouses and post feet.
+// loadBearing are the parts of the two-door that a roadworthiness tester inspects or
+// presses: sills, rails, mounts, torque boxes, wheelhouses and post feet.
 var loadBearing = []string{"outer_sill", "inner_sill", "sill_web", "front_rail", "rear_rail", "spring_mount", "susp_mount", "torque_box", "inner_wheelhouse", "post_foot"}
 
-// rustedThrough is the chance that one of these parts of a car driven all year in
-// one climate is rusted through, its history doubted as always. Of a variance of
-// .85² items share .40; nearness of parts and causes of their own are left out.
+// rustedThrough is the chance that at least one of these parts is rusted through on a car
+// driven all year in one climate, with the usual doubt about rates. The parts share .40
+// of a variance of .85². It leaves out the dependence between nearby parts and causes
+// other than rust from exposure.
 func rustedThrough(t *testing.T, body *car.Body, climate string, age float64, asked int) (share float64) {
 	t.Helper()
 	histories, err := Exact([]Alternative{{1, []Period{{climate, age, "driven_all_year", Whole}}}}, Asked{Year: asked})
@@ -46,13 +47,13 @@ func twoDoor(t *testing.T) *car.Body {
 	return body
 }
 
-// TestBritishPlaces: structure came into the British roadworthiness test in
-// January 1977. The share of tests failed rose by 4.0 points on a year before, so
-// at most 5.8 % of cars failed on anything new (House of Lords debate, 21 April
-// 1977, column 268; bound worked out from its figures). Cars were tested from
-// three years on; their mean age is taken to be 5.7 to 6.9 years, with shares that
-// fall by one factor a year. Welding before the test and lenient first months may
-// have halved the share, so up to 12 % is let pass: mild passes, damp does not.
+// TestBritishPlaces uses the British roadworthiness test, which covered structure from
+// January 1977. The share of failed tests rose by 4.0 points in a year, so at most 5.8 %
+// of cars failed on anything new (House of Lords debate, 21 April 1977, column 268; the
+// bound is worked out from its figures). Cars were tested from three years old. Their
+// mean age is taken as 5.7 to 6.9 years, with shares that fall by a constant factor a
+// year. Welding before the test and lenient first months may have halved the share, so
+// up to 12 % is allowed: mild passes, damp does not.
 func TestBritishPlaces(t *testing.T) {
 	body := twoDoor(t)
 	for mean, factor := range map[float64]float64{5.7: .7417, 6.9: .8296} {
@@ -75,7 +76,7 @@ func TestBritishPlaces(t *testing.T) {
 			}
 		}
 		if found["damp"]/weight <= .12 {
-			t.Errorf("mean age %.1f: damp gives %.3f, so this test tells nothing", mean, found["damp"]/weight)
+			t.Errorf("mean age %.1f: damp gives %.3f, so this test cannot fail", mean, found["damp"]/weight)
 		}
 	}
 	for _, id := range []string{"ie_ireland", "europe_belgium", "europe_netherlands", "europe_luxembourg", "europe_denmark", "europe_france"} {
@@ -85,9 +86,9 @@ func TestBritishPlaces(t *testing.T) {
 	}
 }
 
-// TestGermany: 4 % of cars of 10 to 11 years had rust in load-bearing parts
-// (TÜV-Report 2010, read in the press; cars of 1998 and 1999). Its own class comes
-// within a factor of four; mild gives far less, heavy road salt far more.
+// TestGermany compares with 4 % of cars 10 to 11 years old that had rust in load-bearing
+// parts (TÜV-Report 2010, read in the press; cars of 1998 and 1999). The climate of the
+// place is within a factor of four; mild gives far less, heavy road salt far more.
 func TestGermany(t *testing.T) {
 	body, seen := twoDoor(t), .04
 	place, ok := PlaceOf("europe_germany")
@@ -98,7 +99,7 @@ func TestGermany(t *testing.T) {
 		ratio := rustedThrough(t, body, climate, 10.5, 2009) / seen
 		t.Logf("%s: %.4f of cars", climate, ratio*seen)
 		if near := ratio > .25 && ratio < 4; near != (climate == place.Climate) {
-			t.Errorf("%s gives %.3f times what was seen, and the place is %s", climate, ratio, place.Climate)
+			t.Errorf("%s gives %.3f times the published share, and the place is %s", climate, ratio, place.Climate)
 		}
 	}
 }

@@ -2,43 +2,44 @@ package exposure
 
 import "underpaint/engine/chance"
 
-// How histories are joined. The work of the network grows with the number of
-// histories, and an answer "not sure" to everything gives some thousands. A history
-// matters only through μ of every part in every reading, through the car's age
-// (chances of earlier repairs, causes of their own) and through the last climate
-// (failed lead joints). So histories of the same age and last climate are joined
-// where their μ are nearest on every kind of part, in the order of Ward (J. Am.
-// Stat. Assoc. 58, 1963): each step joins the two whose joining adds least to the
-// sum of weight × squared distance from the mean. One member then stands for all,
-// with their weights added, and with its rates times so much that the mean of μ
-// over histories, kinds of part and readings (weighted alike) stays what it was;
-// what is lost is of second order and small beside the scatter of a single part
-// about μ, of standard deviation .85. The tests measure what it does to chances.
+// How histories are joined. The work of the network grows with the number of histories,
+// and "not sure" to every question gives thousands. A history matters only through the μ
+// of every part in every reading, the car's age (which sets the chances of earlier
+// repairs and of causes other than rust from exposure) and the last climate (failed lead
+// joints). So histories of the same age and last climate are joined where their μ are
+// closest over all kinds of part, by Ward's method (J. Am. Stat. Assoc. 58, 1963): each
+// step joins the two whose joining adds least to the sum of weight × squared distance
+// from the mean. One member then represents the joined histories and takes their total
+// weight. Its rates are scaled so that the mean of μ over histories, kinds of part and
+// readings (with the same weights) does not change. The remaining error is of second
+// order and small compared with the scatter of a single part about μ, which has standard
+// deviation .85. The tests measure the effect on chances.
 
-// MaxHistories is the most histories that Histories and Exact return.
+// MaxHistories is the largest number of histories that Histories and Exact return.
 const MaxHistories = 120
 
-// Bounds before that, chosen so that joining early costs little (tested) and the
-// worst case is quick.
+// Earlier limits, chosen so that joining early costs little (tested) and the worst case
+// is quick.
 const (
 	mostLives   = 40   // alternatives of the earlier places
-	beforeDoubt = 300  // lives, before each is doubted
-	forWard     = 1200 // histories that Ward's order, quadratic in them, starts from
+	beforeDoubt = 300  // lives, before the doubt about rates multiplies them
+	forWard     = 1200 // histories at the start of Ward's method, which is quadratic in them
 )
 
 // probes are the kinds of part on which histories are compared: b and paint life in
-// years of all parts of the bodies (package car; a test compares), by b, each
-// with no, half and full road splash, in every reading. m and the thickness
-// shift μ of all histories of an age alike.
+// years of all parts of the bodies (package car; a test checks this), sorted by b. Each
+// is taken with no, half and full road splash, in every reading. m and the thickness are
+// left out because they shift μ by the same amount in all histories of an age.
 var (
 	probes = [][2]float64{{.523, 10}, {.575, 8}, {.85, 3}, {.85, 4}, {.85, 5}, {.85, 6}, {.85, 7}}
 	splash = [3]float64{0, .5, 1}
 )
 
-// probed is how many figures probe appends.
+// probed is the number of values that probe appends.
 var probed = len(probes) * len(splash) * int(Readings)
 
-// probe appends μ of a history on every kind of part, less what is the same for all.
+// probe appends μ of a history on every kind of part, without the terms that are the
+// same for all histories.
 func (l History) probe(mu []float64) []float64 {
 	var room [8]weather
 	all := l.weathers(room[:0])
@@ -58,7 +59,7 @@ func (l History) probe(mu []float64) []float64 {
 	return mu
 }
 
-// probeAll compares complete lives.
+// probeAll probes complete lives.
 func probeAll(histories []History) [][]float64 {
 	out := make([][]float64, len(histories))
 	for i, l := range histories {
@@ -67,9 +68,9 @@ func probeAll(histories []History) [][]float64 {
 	return out
 }
 
-// probeAhead compares alternatives of the earlier places. What follows is not
-// known yet, so two different continuations of the years that are left stand for
-// it (assumption): driven, and in a garage.
+// probeAhead probes alternatives of the earlier places. The rest of the life is not
+// known yet, so two different continuations of the remaining years represent it
+// (assumption): driven, and in a garage.
 func probeAhead(histories []History, left float64) [][]float64 {
 	out := make([][]float64, len(histories))
 	for i, l := range histories {
@@ -83,7 +84,7 @@ func probeAhead(histories []History, left float64) [][]float64 {
 	return out
 }
 
-// end is what histories that are joined must have in common.
+// end is what histories must have in common to be joined.
 type end struct {
 	climate string
 	age     float64
@@ -91,11 +92,11 @@ type end struct {
 
 func sameEnd(l History) end { return end{l.LastClimate, l.AgeYears} }
 
-// anyEnd is for lives of one age that go on.
+// anyEnd lets any lives be joined. It is for incomplete lives of the same age.
 func anyEnd(History) end { return end{} }
 
-// reduce joins histories until at most so many are left. It returns more only if
-// there are more different ends. seen are the histories' μ on every kind of part.
+// reduce joins histories until at most the given number are left, or more if there are
+// more different ends. seen holds the histories' μ on every kind of part.
 func reduce(histories []History, seen [][]float64, most int, ending func(History) end) []History {
 	if len(histories) <= most {
 		return histories

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// unsure is everything that customers can leave open, from little to all.
+// unsure lists the combinations of answers that customers can leave open.
 func unsure() (cases []struct {
 	name string
 	ages Ages
@@ -43,7 +43,7 @@ func unsure() (cases []struct {
 	return cases
 }
 
-// wholeHistories makes the histories with nothing joined but equals.
+// wholeHistories builds the histories and merges only equal ones.
 func wholeHistories(ages Ages, told []ToldPeriod, asked Asked) (out []History) {
 	for _, a := range ages {
 		for _, times := range roadTimes(told) {
@@ -70,12 +70,12 @@ func wholeHistories(ages Ages, told []ToldPeriod, asked Asked) (out []History) {
 	return mergeEqual(out)
 }
 
-// chancesOf returns the chances that a part of some kinds has lost no more than
-// given shares of its sheet, before and after two other parts have been seen: one
-// rusted through, or one sound. Parts share .55 of a variance of .85². Each
-// reading counts with its chance, once without an answer about earlier work (car
-// states .36 + .45, .12 and .07) and once after "stripped and restored". The
-// standard library's functions, independent of the network.
+// chancesOf returns the chances that parts of several kinds have lost no more than given
+// shares of their sheet, without evidence and given one other part rusted through, or
+// one sound. Parts share .55 of a variance of .85². Each reading counts with its chance,
+// once without an answer about earlier work (car states .36 + .45, .12 and .07) and once
+// after "stripped and restored". It uses the standard library's functions and is
+// independent of the network.
 func chancesOf(histories []History) (out []float64) {
 	const sigma, shared = .85, .55
 	own := sigma * math.Sqrt(1-shared)
@@ -116,11 +116,11 @@ func chancesOf(histories []History) (out []float64) {
 	return out
 }
 
-// TestJoining: whatever a customer leaves open gives at most MaxHistories histories.
-// Joining moves chances, before or after evidence, by no more than .005 for cars
-// whose year is known, .01 for those whose decade is (whose three ages stay
-// apart), and .015 for young ones of these. The full lists of the largest cases,
-// over 2,600 combinations, are not compared.
+// TestJoining checks that there are at most MaxHistories histories whatever a customer
+// leaves open. Joining changes chances, before or after evidence, by at most .005 for
+// cars of a known year, .01 for cars of a known decade (whose three ages are not
+// joined), and .015 if those are young. It does not compare the full lists of the
+// largest cases, over 2,600 combinations.
 func TestJoining(t *testing.T) {
 	joined, largest, most := 0, 0, 2600
 	if !*slow {
@@ -144,7 +144,7 @@ func TestJoining(t *testing.T) {
 		whole := wholeHistories(c.ages, c.told, asked)
 		if len(whole) <= MaxHistories {
 			if len(histories) != len(whole) {
-				t.Errorf("%s: %d histories of %d though none need be joined", c.name, len(histories), len(whole))
+				t.Errorf("%s: %d histories of %d, although no joining is needed", c.name, len(histories), len(whole))
 			}
 			continue
 		}
@@ -161,17 +161,17 @@ func TestJoining(t *testing.T) {
 		for i := range a {
 			apart = math.Max(apart, math.Abs(a[i]-b[i]))
 		}
-		t.Logf("%s: %d histories joined to %d, chances move by up to %.5f", c.name, len(whole), len(histories), apart)
+		t.Logf("%s: %d histories joined into %d, chances change by up to %.5f", c.name, len(whole), len(histories), apart)
 		if apart > limit {
-			t.Errorf("%s: joining moves a chance by %.5f", c.name, apart)
+			t.Errorf("%s: joining changes a chance by %.5f", c.name, apart)
 		}
 	}
 	if joined < 15 || largest < 100000 {
-		t.Errorf("%d cases compared, %d combinations in the largest: the test shows too little", joined, largest)
+		t.Errorf("%d cases compared, %d combinations in the largest: too few to test anything", joined, largest)
 	}
 }
 
-// checkEnds: joining moves no chance of a last climate, nor of an age.
+// checkEnds checks that joining changes no chance of a last climate or of an age.
 func checkEnds(t *testing.T, name string, whole, joined []History) {
 	t.Helper()
 	chances := map[string]float64{}
@@ -183,7 +183,7 @@ func checkEnds(t *testing.T, name string, whole, joined []History) {
 	}
 	for ending, left := range chances {
 		if math.Abs(left) > 1e-12 {
-			t.Errorf("%s: joining moved %g of the chance of %s", name, left, ending)
+			t.Errorf("%s: joining changes the chance of %[3]s by %[2]g", name, left, ending)
 		}
 	}
 }

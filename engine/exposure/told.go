@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// NotSure is the answer of somebody who does not know.
+// NotSure is the answer of a customer who does not know.
 const NotSure = "not_sure"
 
 // Weighted is one alternative with its chance.
@@ -24,33 +24,33 @@ type WeightedAge struct {
 // Ages lists the possible ages of the car; the chances sum to 1.
 type Ages []WeightedAge
 
-// ToldPeriod is what a customer says of one part of the car's life.
+// ToldPeriod is a customer's answer about one part of the car's life.
 type ToldPeriod struct {
-	Climates  []Weighted // climate ids; several when the place is not sure
-	Years     float64    // 0 = the rest of its life
+	Climates  []Weighted // climate ids; several if the place is not sure
+	Years     float64    // 0 = the rest of the car's life
 	Kept      string     // one of KeptIDs, or not_sure
 	RoadYears string     // under_10, 10_to_20, 20_to_35, over_35, not_sure, or "" = not asked
 }
 
-// MadeIn returns the age of a car made in a known year. One made in the year of
-// asking counts as half a year old (assumption).
+// MadeIn returns the age of a car made in a known year. A car made in the year of
+// asking counts as half a year old (assumption). A later year is an error.
 func MadeIn(year, askedIn int) (Ages, error) {
 	return agesOf(chances{{0, 1}}, year, askedIn, "made.year", "a year")
 }
 
-// MadeInDecade returns the ages of a car known by its decade, given as its first
-// year: three years stand for the ten (assumption). Years after askedIn are ruled
+// MadeInDecade returns the ages of a car of which only the decade is known, given as its
+// first year. Three years represent the ten (assumption). Years after askedIn are ruled
 // out.
 func MadeInDecade(decade, askedIn int) (Ages, error) {
 	return agesOf(data().decade, decade, askedIn, "made.decade", "a decade")
 }
 
-// MadeNotSure returns the ages of a car whose decade is not known either.
+// MadeNotSure returns the ages of a car of which not even the decade is known.
 func MadeNotSure(askedIn int) (Ages, error) {
 	return agesOf(data().notSure, 0, askedIn, "asked_in", "a car")
 }
 
-// agesOf takes the years that lie in the past of askedIn.
+// agesOf keeps the years that are not after askedIn and rescales their chances.
 func agesOf(years chances, from, askedIn int, path, what string) (ages Ages, err error) {
 	total := 0.0
 	for _, y := range years {
@@ -68,11 +68,11 @@ func agesOf(years chances, from, askedIn int, path, what string) (ages Ages, err
 	return ages, nil
 }
 
-// check refuses a told period that no rule of this package knows. path is its
-// place in the car file; last says that it takes the rest of the car's life.
+// check rejects a told period with values that are not in the data. path is its path in
+// the car file; last means that it takes the rest of the car's life.
 func (t ToldPeriod) check(path string, last bool) error {
 	if last && t.Years != 0 {
-		return &strict.Error{Path: path + ".years", Found: years(t.Years), Expected: "none, since the main place takes the rest of the car's life"}
+		return &strict.Error{Path: path + ".years", Found: years(t.Years), Expected: "none, because the main place takes the rest of the car's life"}
 	}
 	if !last && !(t.Years > 0 && t.Years <= 200) {
 		return &strict.Error{Path: path + ".years", Found: years(t.Years), Expected: "1 to 200 years"}
@@ -98,14 +98,14 @@ func (t ToldPeriod) check(path string, last bool) error {
 
 const keptOrNotSure = "driven_all_year, driven_in_summer, dry_or_heated_garage, garage, open_shed_or_outside or not_sure"
 
-// stretch is one way in which a told period may have gone, with its chance.
+// stretch is one possible course of a told period, with its chance.
 type stretch struct {
 	chance  float64
 	periods []Period
 }
 
-// roadTimes are the multipliers of the climates' road years, for histories in
-// which somebody was not sure of them, and a single 1 for others.
+// roadTimes are the multipliers of the climates' road years if the customer was not sure
+// of any of them, and otherwise a single 1.
 func roadTimes(told []ToldPeriod) chances {
 	for _, t := range told {
 		if t.RoadYears == NotSure {
@@ -115,8 +115,8 @@ func roadTimes(told []ToldPeriod) chances {
 	return chances{{1, 1}}
 }
 
-// ways are the ways in which one told period of a length may have gone, where
-// road years that are not sure are those of the climate times a multiplier.
+// ways are the possible courses of a told period of the given length. If the customer is
+// not sure of the road years, they are those of the climate times the multiplier.
 func (t ToldPeriod) ways(length, times float64) (out []stretch) {
 	for _, c := range t.Climates {
 		climate, _ := ClimateOf(c.ID)
@@ -140,8 +140,8 @@ func (t ToldPeriod) ways(length, times float64) (out []stretch) {
 	return out
 }
 
-// onTheRoad are the years on the road with their chances, as far as the period
-// allows them.
+// onTheRoad are the years on the road with their chances. They may exceed the period;
+// ways limits them.
 func (t ToldPeriod) onTheRoad(c Climate, times float64) chances {
 	if told, ok := data().roadYears[t.RoadYears]; ok {
 		return told

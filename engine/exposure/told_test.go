@@ -52,12 +52,12 @@ func TestErrors(t *testing.T) {
 	}{
 		{"nothing", nil, "life: expected at least the main place, found nothing"},
 		{"too long", []ToldPeriod{with(func(p *ToldPeriod) { p.Years = 70 }), main},
-			"life[1].years: expected fewer than 55 years, since the car is 55 years old and its main place needs some of them, found 70"},
+			"life[1].years: expected fewer than 55 years, because the car is 55 years old and its main place needs some of them, found 70"},
 		{"nothing left for the main place", []ToldPeriod{with(func(p *ToldPeriod) { p.Years = 20 }), with(func(p *ToldPeriod) { p.Years = 35 }), main},
-			"life[2].years: expected fewer than 35 years, since the car is 55 years old and its main place needs some of them, found 35"},
+			"life[2].years: expected fewer than 35 years, because the car is 55 years old and its main place needs some of them, found 35"},
 		{"no years", []ToldPeriod{with(func(p *ToldPeriod) { p.Years = 0 }), main}, "life[1].years: expected 1 to 200 years, found 0"},
 		{"not a number", []ToldPeriod{with(func(p *ToldPeriod) { p.Years = math.NaN() }), main}, "life[1].years: expected 1 to 200 years, found NaN"},
-		{"years of the main place", []ToldPeriod{with(func(p *ToldPeriod) {})}, "life[0].years: expected none, since the main place takes the rest of the car's life, found 5"},
+		{"years of the main place", []ToldPeriod{with(func(p *ToldPeriod) {})}, "life[0].years: expected none, because the main place takes the rest of the car's life, found 5"},
 		{"climate", []ToldPeriod{with(func(p *ToldPeriod) { p.Climates = one("wet") }), main}, "life[1].place: expected dry, mild, damp, salt or sea, found wet"},
 		{"chances", []ToldPeriod{with(func(p *ToldPeriod) { p.Climates = []Weighted{{"dry", .5}} }), main}, "life[1].place: expected chances adding up to 1, found chances adding up to 0.5"},
 		{"kept", []ToldPeriod{with(func(p *ToldPeriod) { p.Kept = "mostly_outside" }), main},
@@ -90,7 +90,7 @@ func TestErrors(t *testing.T) {
 		}
 	}
 	if _, err := Histories(nil, []ToldPeriod{main}, asked); err == nil {
-		t.Error("no age taken")
+		t.Error("accepted an empty list of ages")
 	}
 	for _, in := range []int{0, 1899, 2201} {
 		_, told := Histories(year(55), []ToldPeriod{main}, Asked{Year: in})
@@ -111,7 +111,7 @@ var genTold = gopter.CombineGens(gen.IntRange(0, 5), gen.IntRange(0, 5), gen.Int
 	return ToldPeriod{climates, float64(v[3].(int)), append(KeptIDs(), NotSure)[v[1].(int)], roadAnswers[v[2].(int)]}
 })
 
-// TestToldProperties: what Histories promises of anything that can be told.
+// TestToldProperties checks the guarantees of Histories for any possible answers.
 func TestToldProperties(t *testing.T) {
 	parameters := gopter.DefaultTestParametersWithSeed(seed)
 	parameters.MinSuccessfulTests = 60

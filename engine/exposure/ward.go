@@ -8,24 +8,24 @@ import (
 	"underpaint/engine/chance"
 )
 
-// cluster is a set of histories on the way to becoming one.
+// cluster is a set of histories to be joined into one.
 type cluster struct {
 	weight  float64
-	mean    []float64 // of the members' μ on every kind of part, by weight
+	mean    []float64 // weighted mean of the members' μ on every kind of part
 	end     end
 	members []int
 }
 
-// never is the cost of joining what must not be joined.
+// never is the cost of joining histories that must not be joined.
 var never = math.Inf(1)
 
-// readingWeight is how much a squared distance counts in each reading, in the
-// order probe lists them. Few cars were restored (assumption; measured with the
-// test of joining).
+// readingWeight is the weight of a squared distance in each reading, in the order in
+// which probe lists them. The readings with a restoration count less because few cars
+// were restored (assumption; the test of joining measures it).
 var readingWeight = [Readings]float64{AsItIs: 1, PaintedAgain: 0.5, Renewed: 0.5}
 
-// squares is the weighted sum of squared differences between a, moved by one
-// amount, and b. It stops early, with something above limit, once limit is passed.
+// squares is the weighted sum of squared differences between b and a shifted by move. It
+// stops early and returns a value above limit once limit is exceeded.
 func squares(a, b []float64, move, limit float64) (sum float64) {
 	for ; len(a) >= int(Readings) && len(b) >= int(Readings); a, b = a[Readings:], b[Readings:] {
 		for r, weight := range readingWeight {
@@ -39,8 +39,8 @@ func squares(a, b []float64, move, limit float64) (sum float64) {
 	return sum
 }
 
-// cost is what joining two clusters adds to the sum of weight × squared distance
-// from the mean, or something above limit.
+// cost is the amount that joining two clusters adds to the sum of weight × squared
+// distance from the mean, or some value above limit.
 func cost(a, b *cluster, limit float64) float64 {
 	if a.end != b.end {
 		return never
@@ -59,8 +59,8 @@ func (a *cluster) take(b *cluster) {
 	a.members = append(a.members, b.members...)
 }
 
-// thin joins clusters that are all but equal, likeliest first, until forWard or
-// fewer are left: each is taken by the first kept one that is near enough.
+// thin joins nearly equal clusters, likeliest first, until at most forWard are left.
+// Each cluster joins the first kept one that is near enough.
 func thin(all []cluster) []cluster {
 	for near := 1e-8; len(all) > forWard && near < 1e4; near *= 4 {
 		var kept []cluster
@@ -79,11 +79,11 @@ func thin(all []cluster) []cluster {
 	return all
 }
 
-// ward joins the two clusters that cost least, again and again, until at most so
-// many are left or no two may be joined. At a tie the earlier two.
+// ward repeatedly joins the two clusters that cost least, the earlier two on a tie,
+// until at most the given number are left or no two may be joined.
 func ward(all []cluster, most int) []cluster {
 	all, until := byEnd(all)
-	near := make([]int, len(all)) // the cheapest later cluster to join with, -1 for none
+	near := make([]int, len(all)) // the cheapest later cluster to join, -1 for none
 	price := make([]float64, len(all))
 	seek := func(i int) {
 		near[i], price[i] = -1, never
@@ -129,8 +129,8 @@ func ward(all []cluster, most int) []cluster {
 	return slices.DeleteFunc(all, func(c cluster) bool { return c.members == nil })
 }
 
-// byEnd puts clusters of one end next to each other and tells, for each, where
-// those of its end are over.
+// byEnd sorts clusters so that those with the same end are next to each other. until[i]
+// is the index after the last cluster with the same end as cluster i.
 func byEnd(all []cluster) (out []cluster, until []int) {
 	slices.SortStableFunc(all, func(a, b cluster) int {
 		return cmp.Or(cmp.Compare(a.end.age, b.end.age), cmp.Compare(a.end.climate, b.end.climate))
@@ -145,9 +145,8 @@ func byEnd(all []cluster) (out []cluster, until []int) {
 	return all, until
 }
 
-// speaker is the member that stands for all: the one whose μ, moved by the same
-// amount on every kind of part, come nearest to the mean of the cluster. seen are
-// the members' μ.
+// speaker is the member that represents the cluster: the one whose μ, all shifted by the
+// same amount, are nearest to the cluster's mean. seen holds the μ of all histories.
 func (c *cluster) speaker(histories []History, seen [][]float64) History {
 	if len(c.members) == 1 {
 		return histories[c.members[0]]

@@ -5,9 +5,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// KeptIDs lists the ways of keeping a car, as in the data:
-// driven_all_year, driven_in_summer, dry_or_heated_garage, garage,
-// open_shed_or_outside.
+// KeptIDs lists the ways of keeping a car, in the order of the data: driven_all_year,
+// driven_in_summer, dry_or_heated_garage, garage, open_shed_or_outside.
 func KeptIDs() (ids []string) {
 	for i := range data().kept {
 		ids = append(ids, data().kept[i].id)
@@ -15,7 +14,7 @@ func KeptIDs() (ids []string) {
 	return ids
 }
 
-// wayOf finds what a way of keeping means during a use.
+// wayOf finds the effect of a way of keeping during a use.
 func wayOf(kept string, use Use) (w way, known bool) {
 	rows := data().kept
 	for i := range rows {
@@ -26,8 +25,8 @@ func wayOf(kept string, use Use) (w way, known bool) {
 	return way{}, false
 }
 
-// curve is a factor by calendar year: straight lines between the points, flat
-// before the first and after the last. Years ascend.
+// curve is a factor by calendar year, linear between the points and constant before the
+// first and after the last. Years ascend.
 type curve []struct{ year, value float64 }
 
 func readCurve(f strict.Field) (out curve) {
@@ -35,14 +34,14 @@ func readCurve(f strict.Field) (out curve) {
 		p.Keys("year", "value")
 		year := p.Get("year").Number(1800, 2200)
 		if n := len(out); n > 0 && year <= out[n-1].year {
-			p.Get("year").Complain("a year after the one before")
+			p.Get("year").Complain("a year after the previous one")
 		}
 		out = append(out, struct{ year, value float64 }{year, p.Get("value").Number(0, 10)})
 	}
 	return out
 }
 
-// at returns the factor in a year, fractions of it included.
+// at returns the factor in a year, which may be fractional.
 func (c curve) at(year float64) float64 {
 	if year <= c[0].year {
 		return c[0].value
@@ -55,18 +54,17 @@ func (c curve) at(year float64) float64 {
 	return c[len(c)-1].value
 }
 
-// weather is what one period does: in a year, share of a year's weather counts
-// and uses up share/paintFactor years of paint life; a bare surface loses air µm
-// in its first year, splash µm where the road's spray reaches it, as logs.
+// weather is the effect of one period. Each year counts as share of a year's weather and
+// uses up share/paintFactor years of paint life. lnAir and lnSplash are the logs of the
+// loss in µm of a bare surface in its first year, away from road splash and in it.
 type weather struct {
 	years, share, paintFactor float64
 	lnAir, lnSplash           float64
 }
 
-// weathers appends what each period of the history does. Of the road salt only
-// the share of the period's middle year counts. Climates and ways of keeping
-// that are not known count for nothing, but take their time; Histories and Exact
-// refuse them.
+// weathers appends the effect of each period of the history. The share of road salt is
+// that of the period's middle year. A period with an unknown climate or way of keeping
+// takes its time but has no effect; Histories and Exact reject such periods.
 func (l History) weathers(out []weather) []weather {
 	at := l.Made
 	for _, p := range l.Periods {
@@ -76,7 +74,7 @@ func (l History) weathers(out []weather) []weather {
 	return out
 }
 
-// weatherOf is what a period that begins in a calendar year does.
+// weatherOf is the effect of a period that begins in the given calendar year.
 func weatherOf(p Period, from float64) weather {
 	g := data()
 	kept, _ := wayOf(p.Kept, p.Use)

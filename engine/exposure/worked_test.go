@@ -11,7 +11,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// worked reads a worked case of an independent calculation by another hand.
+// worked reads a worked case of an independent calculation.
 func worked(t *testing.T, name string) strict.Field {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join("testdata", name))
@@ -25,7 +25,7 @@ func worked(t *testing.T, name string) strict.Field {
 	return f
 }
 
-// workedPeriods are the periods of a case as told; road years split one in two.
+// workedPeriods are the told periods of a case; road years split one in two.
 func workedPeriods(f strict.Field) (out []Period) {
 	for _, p := range f.Items() {
 		one := Period{p.Get("place").Text(20), p.Get("years").Number(0, 200), p.Get("kept").Text(40), Whole}
@@ -42,8 +42,8 @@ func workedPeriods(f strict.Field) (out []Period) {
 	return out
 }
 
-// historyPeriods are the periods of a history as the case writes them, with the use
-// after the way of keeping.
+// historyPeriods are the periods of a history in the case's notation, with the use after
+// the way of keeping.
 func historyPeriods(f strict.Field) (out []Period) {
 	for _, p := range f.Items() {
 		kept, use, _ := strings.Cut(p.Get("kept").Text(40), "/")
@@ -53,8 +53,8 @@ func historyPeriods(f strict.Field) (out []Period) {
 	return out
 }
 
-// TestWorkedCases: the alternatives of three histories, and μ of ten items of a body in
-// each of them and in each reading, to all nine digits.
+// TestWorkedCases compares the alternatives of three histories, and μ of ten items of a
+// body in each of them and in each reading, to all nine digits.
 func TestWorkedCases(t *testing.T) {
 	for _, name := range []string{"worked_01.json", "worked_05.json", "worked_06.json"} {
 		f := worked(t, name)
@@ -110,7 +110,7 @@ func TestWorkedCases(t *testing.T) {
 	}
 }
 
-// historyOf finds the history whose rates are multiplied by a number.
+// historyOf finds the history whose rates are multiplied by the given number.
 func historyOf(t *testing.T, histories []History, times float64) History {
 	t.Helper()
 	for _, l := range histories {

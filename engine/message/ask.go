@@ -8,10 +8,10 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Engine answers requests. It starts without rates: the first request must be
-// "open". The zero Engine is ready.
+// Engine answers requests. It starts without rates, so the first request must be "open".
+// The zero Engine is ready to use.
 type Engine struct {
-	// Reports takes what a panic told, one text for each; nil means standard error.
+	// Reports receives one text for each panic; nil means standard error.
 	Reports io.Writer
 
 	shop       *openShop
@@ -19,17 +19,17 @@ type Engine struct {
 	jobs       session.PastJobs
 }
 
-// handler is a request by its name, with what answers it: one of the three. An error
-// that does not say itself what is wrong is about the request, or about the car.
+// handler is the name of a request with the one of three functions that answers it. An
+// error that does not name its subject is about the request, or about the car.
 type handler struct {
 	name   string
 	engine func(*Engine, strict.Field) (Reply, error)   // needs no rates to be open
 	rated  func(*openShop, strict.Field) (Reply, error) // needs the shop's rates
-	car    func(*openShop, carRequest) (Reply, error)   // needs them, and is about one car
+	car    func(*openShop, carRequest) (Reply, error)   // needs the rates and one car
 }
 
-// answer answers a request that is in one of the tables. forShop says whether a panic
-// is told in the reply too.
+// answer answers a request that is in one of the tables. forShop says whether the reply
+// has the details of a panic too.
 func (e *Engine) answer(request []byte, forShop bool, tables ...[]handler) (reply []byte) {
 	id := int64(0)
 	defer func() {
@@ -60,8 +60,8 @@ func (e *Engine) answer(request []byte, forShop bool, tables ...[]handler) (repl
 	return Encode(id, r)
 }
 
-// handle calls what answers a request; about is what an error is about unless it says
-// so itself.
+// handle calls the function that answers a request. about is the subject of an error that
+// does not name its own.
 func (e *Engine) handle(h handler, f strict.Field) (r Reply, about string, err error) {
 	if h.engine != nil {
 		r, err = h.engine(e, f)

@@ -11,17 +11,18 @@ import (
 	"underpaint/engine/wording"
 )
 
-// mistake is what a panic told: a fault of this program, never of what it was asked.
+// mistake describes a panic. A panic is always an error in this program, never in the
+// request.
 type mistake struct {
 	panicked string
-	stack    []string // the functions that were running, the one that panicked first
+	stack    []string // the running functions, first the one that panicked
 }
 
-// longestStack is far more calls than lead to any answer.
+// longestStack is far more calls than any answer needs.
 const longestStack = 64
 
-// mistakeOf describes a panic that was just recovered from; only a deferred function
-// that is about to return may ask.
+// mistakeOf describes a panic that was just recovered. Only a deferred function may call
+// it, before it returns.
 func mistakeOf(value any) mistake {
 	var calls [longestStack]uintptr
 	frames := runtime.CallersFrames(calls[:runtime.Callers(1, calls[:])])
@@ -39,17 +40,17 @@ func mistakeOf(value any) mistake {
 	return m
 }
 
-// report writes the mistake for whoever looks after the program. Where that fails too,
-// there is nobody left to tell: the reply still says that something went wrong.
+// report writes the mistake for whoever maintains the program. It ignores a failed write,
+// because nobody is left to hear of it and the reply still says that something went wrong.
 func (m mistake) report(to io.Writer) {
 	if to == nil {
 		to = os.Stderr
 	}
-	fmt.Fprintf(to, "underpaint stopped on a mistake of its own: %s\n    %s\n", m.panicked, strings.Join(m.stack, "\n    "))
+	fmt.Fprintf(to, "underpaint: an error in the program: %s\n    %s\n", m.panicked, strings.Join(m.stack, "\n    "))
 }
 
-// broken is the reply to a request that came upon a mistake. What the panic told is for
-// the shop alone: a customer can do nothing with it.
+// broken makes the reply to a request that panicked. Only the shop gets the details,
+// because a customer can do nothing with them.
 func (m mistake) broken(forShop bool) *BrokenReply {
 	r := &BrokenReply{Text: wording.Broken}
 	if forShop {

@@ -14,7 +14,7 @@ import (
 //go:noinline
 func reachBeyond(list []int, k int) int { return list[k] }
 
-// stumbling are requests that come upon a mistake, each of another kind.
+// stumbling are requests that panic, each in a different way.
 var stumbling = []handler{
 	{name: "own", engine: func(*Engine, strict.Field) (Reply, error) { panic("engine: internal error: made up") }},
 	{name: "beyond", engine: func(*Engine, strict.Field) (Reply, error) {
@@ -28,9 +28,9 @@ var stumbling = []handler{
 	}},
 }
 
-// TestAPanicTells: the shop's reply and the report hold what the panic said and the
-// functions that were running, the one that panicked first; the customer's reply has
-// the same sentence and no more, and is reported all the same.
+// TestAPanicTells: the shop's reply and the report have the text of the panic and the
+// running functions, first the one that panicked. The customer's reply has the same
+// sentence and no more, and its report is the same.
 func TestAPanicTells(t *testing.T) {
 	for ask, want := range map[string][2]string{
 		"own":     {"engine: internal error: made up", "init.func"},
@@ -71,7 +71,7 @@ type deaf struct{}
 
 func (deaf) Write([]byte) (int, error) { return 0, errors.New("nobody listens") }
 
-// TestAnAnswerWithoutAReport: the reply is the same when nobody takes the report.
+// TestAnAnswerWithoutAReport: the reply is the same when the report cannot be written.
 func TestAnAnswerWithoutAReport(t *testing.T) {
 	e := &Engine{Reports: deaf{}}
 	if reply := string(e.answer([]byte(`{"id":7,"ask":"own"}`), true, stumbling)); !strings.Contains(reply, "made up") {

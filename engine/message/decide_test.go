@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// offeredIn are the ids of the options in a reply to decide.
+// offeredIn returns the ids of the options in a reply to decide.
 func offeredIn(t *testing.T, reply map[string]any) (ids []string) {
 	t.Helper()
 	for _, o := range listIn(t, reply, "options") {
@@ -14,8 +14,8 @@ func offeredIn(t *testing.T, reply map[string]any) (ids []string) {
 	return ids
 }
 
-// TestDecideAfterTheStrip: once the strip has begun, what would change it is offered no
-// more, and the reply says so. After a walk-round it still is.
+// TestDecideAfterTheStrip: once the strip has begun, the reply leaves out options that
+// would change it, and says so. After a walk-around it still has them.
 func TestDecideAfterTheStrip(t *testing.T) {
 	const all, left = "standard.driver standard.concours unseen scope.outside_only scope.metalwork_only own_disassembly",
 		"standard.driver standard.concours unseen scope.metalwork_only"

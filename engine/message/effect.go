@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// mostEffectCars is as many cars as fit beside a form.
+// mostEffectCars is how many cars fit beside a form.
 const mostEffectCars = 6
 
 func askEffect(e *Engine, f strict.Field) (Reply, error) {

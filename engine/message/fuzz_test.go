@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// quick are the requests that a fuzzer can ask often: what the others do with a car
-// or with rates, once read, takes too long to try much.
+// quick are the requests that a fuzzer can ask often. The others take too long once they
+// have read a car or rates.
 var quick = []string{"open", "sheet", "check_car", "tally", "to_do", "cover", "check_rates", "rates_outline", "read_prices", "write_prices", "open_jobs", "read_jobs", "write_jobs", "adopt"}
 
 // kindsOf are all kinds of reply.
@@ -18,8 +18,8 @@ var kindsOf = []string{"opened", "range", "cover", "fits", "sheet", "worth", "wi
 	"compare_ways", "look_again", "twenty", "two_ways", "suppose", "rates_checked", "rates_outline", "effect", "prices_read", "prices_written", "jobs_checked", "scores",
 	"jobs_read", "jobs_written", "adopted", "refused"}
 
-// known checks a reply: JSON, of a kind that there is, not "broken", which is how a
-// panic looks from outside; and beside a refusal no figure.
+// known checks that a reply is JSON and of a known kind other than "broken", which would
+// mean a panic, and that a refusal has no figure.
 func known(t *testing.T, request, reply []byte) string {
 	t.Helper()
 	var members map[string]json.RawMessage
@@ -44,9 +44,8 @@ func known(t *testing.T, request, reply []byte) string {
 	return kind
 }
 
-// FuzzAsk: whatever the bytes, the engine answers with a reply that the page knows,
-// and goes on answering: the same question gets the same answer, and the car in
-// hand is still priced as before.
+// FuzzAsk: whatever the bytes, the engine answers with a reply that the page knows and
+// keeps working. The same request gets the same reply, and the open car keeps its range.
 func FuzzAsk(f *testing.F) {
 	for _, ask := range quick {
 		f.Add([]byte(`{"id":2,"ask":"` + ask + `","car":` + goodCar + `}`))
@@ -83,9 +82,9 @@ func FuzzAsk(f *testing.F) {
 	})
 }
 
-// FuzzCar puts words and figures into the right places of a car, where bytes at
-// random seldom get, and asks what works with every entry: the sheet, the tally,
-// what is to do, and the range itself.
+// FuzzCar puts words and figures into the right places of a car, which random bytes
+// seldom reach, and asks for everything that reads every entry: the sheet, the tally,
+// what to do, and the range itself.
 func FuzzCar(f *testing.F) {
 	f.Add(0, "outer_sill.left", "rusted_through", "patch_over_rust", "full", "bubbles", "outer_sill.either", "sill.left", 1967, 9, 2, 120.5)
 	f.Add(1, "chassis_rail.left", "gone", "none", "fabricate", "gaps", "left", "chassis.left", 1958, 0, 0, 0.1)
@@ -98,7 +97,7 @@ func FuzzCar(f *testing.F) {
 		text := func(v any) string {
 			out, err := json.Marshal(v)
 			if err != nil {
-				return "null" // a figure that is none, such as NaN
+				return "null" // JSON has no such figure, for example NaN
 			}
 			return string(out)
 		}
@@ -108,7 +107,7 @@ func FuzzCar(f *testing.F) {
 			`"looks":[{"look":` + text(look) + `,"on":` + text(place) + `,"result":"yes","by":"shop"}],` +
 			`"stages":[{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}],"survey":[` + survey + `],` +
 			`"opened":[{"box":` + text(box) + `}],"strip_hours":{"metal":` + text(hours) + `},"ways":[{"on":` + text(on) + `,"way":` + text(way) + `,"by":"shop"}]}`
-		// Without what is most often refused, so that the rest is reached as well.
+		// Leave out what is refused most often, to reach the rest as well.
 		bare := car[:strings.Index(car, `"looks"`)] + `"stages":[{"stage":"survey","on":"2026-06-20"}],"survey":[` + survey + `]}`
 		for _, c := range []string{car, bare} {
 			for _, ask := range []string{"sheet", "tally", "to_do"} {

@@ -68,7 +68,7 @@ func readJobs(_ *Engine, f strict.Field) (Reply, error) {
 		return nil, f.Err()
 	}
 	if err != nil {
-		return nil, &strict.Error{Path: "currency", Expected: "the letters of a currency"}
+		return nil, &strict.Error{Path: "currency", Expected: "the letters of a currency, such as USD"}
 	}
 	jobs, table, err := pastjobs.ReadTable(text, decimal, c)
 	if err != nil {
@@ -97,9 +97,9 @@ func writeJobs(e *Engine, f strict.Field) (Reply, error) {
 	return &JobsWrittenReply{text}, nil
 }
 
-// adopt writes the figures that the shop has chosen to use into its rates, and how
-// its ranges came out if it wants that published. Figures in use that are not
-// named are taken out again; so undoing is adopting nothing.
+// adopt writes into the rates the figures that the shop chose and, if the shop wants
+// that published, how its ranges came out. It removes figures in use that the request
+// does not name, so adopting nothing undoes everything.
 func adopt(e *Engine, f strict.Field) (Reply, error) {
 	f.Keys("id", "ask", "rates", "use", "record", "today")
 	text, today := []byte(f.Get("rates").Document(strict.MaxBytes)), f.Get("today").Date()

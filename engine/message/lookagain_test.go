@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/carfile"
 )
 
-// TestLookAgainReply: an entry that nothing else on the car explains is named with its
-// words, and no more once the estimator is sure; the range is the same either way.
+// TestLookAgainReply: the reply names an entry that nothing else on the car explains, and
+// no longer does once the estimator is sure. The range is the same either way.
 func TestLookAgainReply(t *testing.T) {
 	e := opened(t)
 	c, err := carfile.Decode([]byte(strings.Replace(goodCar, "mild", "dry", 1)))
@@ -32,7 +32,7 @@ func TestLookAgainReply(t *testing.T) {
 	}
 	range1, again := ask(t, e, `"range","effort":"rough"`, string(c.Text())), ask(t, e, `"look_again"`, string(c.Text()))
 	list := listIn(t, again, "look_again")
-	if len(list) != 1 || list[0]["on"] != "roof_skin.whole" || list[0]["text"] != "Very unlike the rest of this car. Look again?" {
+	if len(list) != 1 || list[0]["on"] != "roof_skin.whole" || list[0]["text"] != "Very unlike the rest of this car. Check it again?" {
 		t.Errorf("%v", again)
 	}
 	for n := range c.Survey {

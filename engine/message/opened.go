@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/wording"
 )
 
-// Version is the version of the messages; a page and an engine of different
-// versions refuse each other.
+// Version is the version of the messages. A page and an engine of different versions
+// refuse each other.
 const Version = "1"
 
 func openRates(e *Engine, f strict.Field) (Reply, error) {

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestPastJobs: a file of jobs is scored step by step, said in words, and what it
-// teaches is used only as far as the shop names it, and taken out again.
+// TestPastJobs: a file of jobs is scored step by step and described in words. Only the
+// figures that the shop names are used, and they can be removed again.
 func TestPastJobs(t *testing.T) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {
@@ -48,7 +48,7 @@ func TestPastJobs(t *testing.T) {
 		}
 	}
 	headline := reply["headline"].([]any)[0].(string)
-	if !strings.HasPrefix(headline, "10 jobs. ") || !strings.Contains(headline, "we said about 2 would be outside") {
+	if !strings.HasPrefix(headline, "10 jobs. ") || !strings.Contains(headline, "We said that about 2 would come out outside") {
 		t.Error(headline)
 	}
 	if n := len(listIn(t, reply, "table")); n != 10 || len(listIn(t, reply, "boxes")) != 12 || len(listIn(t, reply, "statistics")) < 5 {
@@ -78,14 +78,14 @@ func TestPastJobs(t *testing.T) {
 	if reply := shopAsk(t, e, "adopt", map[string]any{"rates": sample, "today": "2026-11-25", "use": []string{"rust.engine"}, "record": false}); reply["kind"] != "refused" {
 		t.Errorf("%v", reply)
 	}
-	// The same jobs again: scores that are known are taken over.
+	// Open the same jobs again: their scores are kept.
 	shopAsk(t, e, "open_jobs", map[string]any{"jobs": text})
 	if reply := shopAsk(t, e, "score", map[string]any{"rates": sample, "today": "2026-11-25"}); reply["done"] != 10.0 {
 		t.Errorf("known scores were worked out again: %v", reply["done"])
 	}
 }
 
-// TestJobsTable: figures of jobs in and out as tables.
+// TestJobsTable: figures of jobs are read from a table and written to one.
 func TestJobsTable(t *testing.T) {
 	e := &Engine{}
 	reply := shopAsk(t, e, "read_jobs", map[string]any{"text": "job,finished,said low,said high,came to\na,2024-01-31,\"$10,000\",20000,15000\nb,31.1.2024,1,2,3\n", "decimal": "point", "currency": "USD"})
@@ -100,8 +100,8 @@ func TestJobsTable(t *testing.T) {
 	}
 }
 
-// TestOwnRecord: the customer's page says how ranges came out only where the shop
-// publishes it, and which figures are the shop's own.
+// TestOwnRecord: the customer's page says how ranges came out, and how many figures are
+// the shop's own, only where the rates have that.
 func TestOwnRecord(t *testing.T) {
 	own := rates.NothingLearnt()
 	own.LearntOn, own.JobsCode = "2026-06-01", "x"
@@ -125,8 +125,8 @@ func TestOwnRecord(t *testing.T) {
 			own = append(own, line.(string))
 		}
 		lines := strings.Join(own, "\n")
-		if learnt != strings.Contains(lines, "Of 24 jobs that this shop finished from 31 January 2024 to 30 May 2026, 3 came out above") ||
-			learnt != strings.Contains(lines, "1 figure rests on this shop's own finished jobs, as of 1 June 2026") {
+		if learnt != strings.Contains(lines, "Of 24 jobs that this shop finished from January 31, 2024 to May 30, 2026, 3 came out above") ||
+			learnt != strings.Contains(lines, "1 figure comes from this shop's own finished jobs, as of June 1, 2026") {
 			t.Errorf("learnt %v: %q", learnt, lines)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// rangeView is how the page wants the range shown.
+// rangeView says how the page wants to show the range.
 type rangeView struct {
 	axisAtLeast int64
 	before      *wording.Before
@@ -47,7 +47,7 @@ func askRange(o *openShop, f strict.Field) (Reply, error) {
 	return newRange(o, o.Ranges(state), view), nil
 }
 
-// NewRange is the reply with the ranges of the open car, in a plain view.
+// NewRange makes the reply with the ranges of the open car, in the plain view.
 func NewRange(s *session.Session, t *wording.Text, r session.Ranges) *RangeReply {
 	return newRange(&openShop{s, t}, r, rangeView{})
 }
@@ -116,7 +116,7 @@ func newDots(values [20]float64, a session.Axis) (out []Dot) {
 	return out
 }
 
-// askCover says in how many cars of ten an amount would be enough.
+// askCover says for how many cars out of ten an amount would be enough.
 func askCover(o *openShop, f strict.Field) (Reply, error) {
 	amount, err := readAmount(o, f)
 	if err != nil {

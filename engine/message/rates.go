@@ -37,7 +37,7 @@ func checkRates(_ *Engine, f strict.Field) (Reply, error) {
 	return out, nil
 }
 
-// openAt opens a session at rates that were read.
+// openAt opens a session at rates that are already decoded.
 func openAt(r *rates.Rates) (*openShop, error) {
 	s, err := session.Of(r)
 	if err != nil {
@@ -46,7 +46,7 @@ func openAt(r *rates.Rates) (*openShop, error) {
 	return open(s)
 }
 
-// textFaults are errors with their place in the user's file.
+// textFaults turns errors into faults with their path in the user's file.
 func textFaults(faults []error) (out []TextFault) {
 	for _, err := range faults {
 		var at *strict.Error
@@ -101,8 +101,8 @@ func outlineNames(ids []string, words []car.Words) (out []OutlineName) {
 
 var decimals = map[string]columns.Decimal{"": columns.Unknown, "point": columns.Point, "comma": columns.Comma}
 
-// separatorOf is the separator with the decimal mark that goes with it: where
-// spreadsheets cut at semicolons, decimals have a comma.
+// separatorOf returns the separator with the decimal mark that goes with it. Spreadsheets
+// that separate cells by semicolons write decimals with a comma.
 func separatorOf(name string) (byte, columns.Decimal) {
 	switch name {
 	case ";":

@@ -19,31 +19,31 @@ func ask(t testing.TB, e *Engine, what, car string) map[string]any {
 	return reply
 }
 
-// TestFaults: an entry that cannot stand is named with its path, on the page and
-// at the prompt; a range is refused, and everything else still counts.
+// TestFaults: the tally names every fault with its path and still counts everything else.
+// A range is refused.
 func TestFaults(t *testing.T) {
 	for _, c := range []struct{ name, from, to, path, expected string }{
-		{"item of another body", `{"on":"front_floor.left"`, `{"on":"chassis_rail.left"`, "survey[4].on", "an item of this body"},
-		{"twice at one stage", `{"on":"front_floor.left"`, `{"on":"outer_sill.left"`, "survey[4].on", "survey[0] is this item already"},
-		{"opened before stripping", `,{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `]`, "opened[0].box", "opened is recorded before stripping"},
-		{"survey not begun", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "stages", "the strip and survey before"},
+		{"item of another body", `{"on":"front_floor.left"`, `{"on":"chassis_rail.left"`, "survey[4].on", "a part of this body"},
+		{"twice at one stage", `{"on":"front_floor.left"`, `{"on":"outer_sill.left"`, "survey[4].on", "survey[0] records this part already"},
+		{"opened before stripping", `,{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `]`, "opened[0].box", "after the survey, because closed boxes are opened then"},
+		{"survey not begun", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "stages", "the strip and survey first"},
 		{"box opened before the survey", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "opened[0].box", "the strip and survey first"},
 		{"a sound part that is missing", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","also":["bad_weld","missing"]`, "survey[4].also[1]", "either sound or missing"},
-		{"sure of no condition", `"could_not_see":true`, `"could_not_see":true,"sure":true`, "survey[3].sure", "a condition that was looked at again"},
-		{"sure of an item of another body", `{"on":"front_floor.left"`, `{"sure":true,"on":"chassis_rail.left"`, "survey[4].on", "an item of this body"},
+		{"sure of no condition", `"could_not_see":true`, `"could_not_see":true,"sure":true`, "survey[3].sure", "a condition that was checked again"},
+		{"sure of an item of another body", `{"on":"front_floor.left"`, `{"sure":true,"on":"chassis_rail.left"`, "survey[4].on", "a part of this body"},
 		{"box not opened", `"opened":[{"box":"sill.left","at":"2026-07-01T09:30"}],`, ``, "survey[2].stage", "the box sill.left"},
-		{"opened, but no closed box", `{"on":"inner_sill.left","stage":"opening_up"`, `{"on":"front_floor.right","stage":"opening_up"`, "survey[2].stage", "no closed box"},
+		{"opened, but no closed box", `{"on":"inner_sill.left","stage":"opening_up"`, `{"on":"front_floor.right","stage":"opening_up"`, "survey[2].stage", "not in a closed box"},
 		{"unknown box", `"box":"sill.left"`, `"box":"roof"`, "opened[0].box", "a closed box"},
-		{"could not see, yet seen", `"could_not_see":true`, `"could_not_see":true,"condition":"sound"`, "survey[3].could_not_see", "one of them"},
-		{"finding that the part cannot have", `"also":["brazed"]`, `"also":["packed"]`, "survey[0].also[0]", "that this item can have"},
+		{"could not see, yet seen", `"could_not_see":true`, `"could_not_see":true,"condition":"sound"`, "survey[3].could_not_see", "only one of the two"},
+		{"finding that the part cannot have", `"also":["brazed"]`, `"also":["packed"]`, "survey[0].also[0]", "that this part can have"},
 		{"dent in a hidden part", `"condition":"heavy_pitting"`, `"condition":"heavy_pitting","dent":true`, "survey[1].dent", "only an outer part"},
 		{"lead where there is none", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","lead_failed":1`, "survey[4].lead_failed", "at most 0"},
-		{"stages out of order", `{"stage":"survey","on":"2026-06-20"}`, `{"stage":"survey","on":"2026-06-01"}`, "stages[1].on", "no day before"},
-		{"look that does not fit", `{"look":"tap","on":"inner_sill.left"`, `{"look":"carpet","on":"inner_sill.left"`, "looks[1].on", "that the look carpet can be made at"},
+		{"stages out of order", `{"stage":"survey","on":"2026-06-20"}`, `{"stage":"survey","on":"2026-06-01"}`, "stages[1].on", "no earlier than"},
+		{"look that does not fit", `{"look":"tap","on":"inner_sill.left"`, `{"look":"carpet","on":"inner_sill.left"`, "looks[1].on", "that the check carpet can be made on"},
 		{"structural metal left", `"way":"section"`, `"way":"leave"`, "ways[0].way", "one of "},
 		{"way for an unrecorded item", `"ways":[{"on":"outer_sill.left"`, `"ways":[{"on":"outer_sill.right"`, "ways[0].on", "whose condition is recorded"},
 		{"hours of a trade without any", `"strip_hours":{"prep":120.5}`, `"strip_hours":{"body":12}`, "strip_hours.body", ""},
-		{"not a finding of the car", `"whole_car":["twist"]`, `"whole_car":["brazed"]`, "whole_car[0]", "of the whole car"},
+		{"not a finding of the car", `"whole_car":["twist"]`, `"whole_car":["brazed"]`, "whole_car[0]", "about the whole car"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			car := strings.Replace(seenCar, c.from, c.to, 1)
@@ -81,7 +81,7 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-// TestTwoBodiesOneSurvey: what is recorded on bare metal needs one body.
+// TestTwoBodiesOneSurvey: a survey needs a car with one body.
 func TestTwoBodiesOneSurvey(t *testing.T) {
 	car := strings.Replace(seenCar, `["two_door_unitary"]`, `["two_door_unitary","hardtop_on_frame"]`, 1)
 	for _, what := range []string{`"range","effort":"rough"`, `"tally"`, `"sheet"`} {
@@ -91,7 +91,7 @@ func TestTwoBodiesOneSurvey(t *testing.T) {
 	}
 }
 
-// TestTally: counts of a car on which little is recorded, by hand.
+// TestTally: the counts of a car with few records are as counted by hand here.
 func TestTally(t *testing.T) {
 	tally := ask(t, opened(t), `"tally"`, seenCar)
 	for key, want := range map[string]float64{"survey": 4, "opening_up": 1, "walk_round": 2} {
@@ -115,7 +115,7 @@ func TestTally(t *testing.T) {
 	}
 }
 
-// beforeAfterOf asks until the answer has settled.
+// beforeAfterOf asks until the answer is settled.
 func beforeAfterOf(t *testing.T, e *Engine, car string) (reply map[string]any) {
 	t.Helper()
 	for range 200 {
@@ -127,8 +127,8 @@ func beforeAfterOf(t *testing.T, e *Engine, car string) (reply map[string]any) {
 	return nil
 }
 
-// TestBeforeAfter: a row for every stage reached, narrower at the end than at the
-// beginning here, with words for what moved.
+// TestBeforeAfter: every stage reached has a row, the last one narrower than the first
+// here, and the reply says what changed.
 func TestBeforeAfter(t *testing.T) {
 	reply := beforeAfterOf(t, opened(t), seenCar)
 	rows := reply["rows"].([]any)
@@ -152,7 +152,8 @@ func TestBeforeAfter(t *testing.T) {
 	}
 }
 
-// TestComparedWays: a way against itself makes no difference, dearer ways do.
+// TestComparedWays: a way compared with itself makes no difference; more expensive ways
+// do.
 func TestComparedWays(t *testing.T) {
 	reply := ask(t, opened(t), `"compare_ways","on":"outer_sill.left"`, seenCar)
 	for _, w := range reply["ways"].([]any) {
@@ -163,9 +164,8 @@ func TestComparedWays(t *testing.T) {
 	}
 }
 
-// TestWorth: before anything is seen every stage to come is valued, each and
-// looks are offered that
-// a customer can do.
+// TestWorth: before anyone has seen the car, every stage to come is valued and the reply
+// offers checks that a customer can do.
 func TestWorth(t *testing.T) {
 	e := opened(t)
 	reply := ask(t, e, `"worth","for":"customer"`, goodCar)
@@ -183,7 +183,7 @@ func TestWorth(t *testing.T) {
 		}
 	}
 	for n := 0; reply["state"] == "refining"; n++ {
-		if n == 200 { // twelve outcomes, each the odds and the cars of three stages, and to spare
+		if n == 200 { // more than the odds and the cars of three stages on twelve outcomes
 			t.Fatal("never settled")
 		}
 		if len(reply["stages"].([]any)) > 0 {

@@ -9,15 +9,14 @@ import (
 
 //go:generate go run ./gen
 
-// Reply is what one request is answered with: one of the structs named …Reply. What
-// writes them, and their types in TypeScript, are generated from these structs by
-// package gen.
+// Reply is the answer to one request: one of the structs named …Reply. The command gen
+// generates from these structs the code that writes them and their types in TypeScript.
 type Reply interface {
 	kind() string
 	write(w *strict.Writer) // its members, after id and kind
 }
 
-// Encode writes a reply to the request with an id as JSON.
+// Encode writes the reply to the request with an id as JSON.
 func Encode(id int64, r Reply) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
@@ -29,7 +28,7 @@ func Encode(id int64, r Reply) []byte {
 	return w.Bytes()
 }
 
-// object is a JSON object whose names are data, in their order.
+// object is a JSON object whose names are data. It keeps their order.
 type object[T any] []entry[T]
 
 type entry[T any] struct {
@@ -78,7 +77,7 @@ type Told struct {
 	Stack []string `json:"stack"`
 }
 
-// refusal is an error with what is wrong.
+// refusal is an error with the subject that it is about.
 type refusal struct {
 	what string
 	err  error
@@ -86,10 +85,11 @@ type refusal struct {
 
 func (r *refusal) Error() string { return r.err.Error() }
 
-// refuse says what an error is about: the request, the car, the rates …
+// refuse adds to an error its subject: the request, the car, the rates …
 func refuse(what string, err error) error { return &refusal{what, err} }
 
-// refused is the reply to an error; what is wrong unless the error says so itself.
+// refused makes the reply to an error. Its subject is the one that the error names, or
+// else what.
 func refused(what string, err error) *RefusedReply {
 	var r *refusal
 	if errors.As(err, &r) {
@@ -98,7 +98,7 @@ func refused(what string, err error) *RefusedReply {
 	out := &RefusedReply{What: what, Text: err.Error()}
 	var at *strict.Error
 	if errors.As(err, &at) {
-		// A path within the user's own file, not within the message around it.
+		// The user knows paths in their own file, not in the message around it.
 		own := *at
 		own.Path = strings.TrimPrefix(strings.TrimPrefix(own.Path, "car"), ".")
 		out.Fault, out.Text = faultOf(&own), own.Error()

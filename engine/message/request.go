@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// openShop is the open session, and what words its values.
+// openShop is the open session with the Text that puts its values into words.
 type openShop struct {
 	*session.Session
 	text *wording.Text
@@ -18,7 +18,7 @@ func open(s *session.Session) (*openShop, error) {
 	return &openShop{s, text}, err
 }
 
-// carRequest is a request about one car, with what some of them say besides.
+// carRequest is a request about one car, with the members that only some requests have.
 type carRequest struct {
 	car              *carfile.Car
 	on, effort, whom string

@@ -2,10 +2,9 @@ package message
 
 import "io"
 
-// What is asked, by who asks. A program that reaches only one of these tables is
-// linked without what answers the others, which is why a customer's engine is
-// smaller than a shop's: they are plain tables that nothing joins before the
-// program runs.
+// These tables list the requests by who asks. They are plain tables that nothing joins
+// before the program runs, so the linker leaves out the handlers of a table that a
+// program does not reach. That makes a customer's engine smaller than a shop's.
 var (
 	customerHandlers = []handler{
 		{name: "open", engine: openRates},
@@ -30,7 +29,7 @@ var (
 		{name: "two_ways", car: askTwoWays},
 		{name: "suppose", car: askSuppose},
 	}
-	// These bring the rates that they are about, so none needs "open" first.
+	// These requests carry their own rates, so none needs "open" first.
 	shopRatesHandlers = []handler{
 		{name: "check_rates", engine: checkRates},
 		{name: "rates_outline", engine: ratesOutline},
@@ -47,23 +46,24 @@ var (
 	}
 )
 
-// Customer is the engine of the customer's page: it answers what that page asks,
-// in the same bytes as [Engine], and refuses the rest. The zero Customer is ready.
+// Customer is the engine of the customer's page. It answers the requests of that page
+// with the same bytes as [Engine] and refuses all others. The zero Customer is ready to
+// use.
 type Customer struct {
 	Reports io.Writer // as in Engine
 	engine  Engine
 }
 
-// Ask answers one request with one reply, as [Engine.Ask] does. What a panic told goes
-// to Reports alone.
+// Ask answers one request with one reply, as [Engine.Ask] does, but writes the details of
+// a panic to Reports only.
 func (c *Customer) Ask(request []byte) []byte {
 	c.engine.Reports = c.Reports
 	return c.engine.answer(request, false, customerHandlers)
 }
 
-// Ask answers one request with one reply; it never fails and never panics. The
-// reply carries the request's id, or 0 when that could not be read. Of a mistake in the
-// program it tells in members "panic" and "stack", and Reports is told the same.
+// Ask answers one request with one reply. It never fails and never panics. The reply
+// carries the request's id, or 0 when the id cannot be read. After a panic the reply has
+// the details in its members "panic" and "stack", and Ask writes the same to Reports.
 func (e *Engine) Ask(request []byte) []byte {
 	return e.answer(request, true, customerHandlers, shopCarHandlers, shopRatesHandlers, shopJobsHandlers)
 }

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestCustomersEngineSaysTheSame: the customer's engine answers what its page asks
-// in the very bytes of the whole one, wrong requests too.
+// TestCustomersEngineSaysTheSame: the customer's engine answers the requests of its page,
+// wrong ones too, with the same bytes as the whole engine.
 func TestCustomersEngineSaysTheSame(t *testing.T) {
 	text, err := json.Marshal(string(rates.Sample()))
 	if err != nil {
@@ -50,8 +50,8 @@ func TestCustomersEngineSaysTheSame(t *testing.T) {
 	}
 }
 
-// TestCustomersEngineRefusesTheRest: what only the shop's pages ask gets no answer,
-// and every request has one name, one answer and one table.
+// TestCustomersEngineRefusesTheRest: requests of the shop's pages get no answer, and
+// every request has one name, one handler and one table.
 func TestCustomersEngineRefusesTheRest(t *testing.T) {
 	seen := map[string]bool{}
 	for _, a := range slices.Concat(customerHandlers, shopCarHandlers, shopRatesHandlers, shopJobsHandlers) {

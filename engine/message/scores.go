@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// NewScores is the reply with what finished jobs say, worded for a shop.
+// NewScores makes the reply about finished jobs, in words for the shop.
 func NewScores(shop *wording.Text, v session.JobScores) *ScoresReply {
 	t := shop.InMoney(v.Jobs.Currency)
 	out := &ScoresReply{
@@ -39,7 +39,7 @@ func NewScores(shop *wording.Text, v session.JobScores) *ScoresReply {
 
 func jobRow(t *wording.Text, v *session.JobScores, n int) JobRow {
 	s, job := &v.Scores[n], &v.Jobs.Jobs[n]
-	row := JobRow{Name: s.Name, FinishedText: wording.Date(job.Finished), CameToText: t.Amount(job.CameTo), AgreedLine: t.AgreedOnTop(job), Said: s.Said}
+	row := JobRow{Name: s.Name, FinishedText: t.Date(job.Finished), CameToText: t.Amount(job.CameTo), AgreedLine: t.AgreedOnTop(job), Said: s.Said}
 	if s.WhyNot == "" {
 		row.FirstText, row.Where = t.Ends(s.First.Low, s.First.High), where(s.First.Box())
 	}
@@ -49,7 +49,7 @@ func jobRow(t *wording.Text, v *session.JobScores, n int) JobRow {
 	return row
 }
 
-// where is the place of a job against its first range, by its box.
+// where says, by its box, how a job compares with its first range.
 func where(box int) string {
 	switch box {
 	case 0:
@@ -60,8 +60,8 @@ func where(box int) string {
 	return "inside"
 }
 
-// jobsRecord is what may stand on the customer's page, ready for the rates file; null
-// with too few jobs.
+// jobsRecord is the record that the customer's page may show, ready for the rates file.
+// It is null with too few jobs.
 func jobsRecord(v *session.JobScores) rawJSON {
 	w := strict.NewWriter()
 	if p := v.Summary.Past(v.Jobs.CheckCode()); p != nil {

@@ -11,7 +11,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// conditionKeys are the keys of the conditions: their first letters.
+// conditionKeys are the keys to press for the conditions: their first letters.
 var conditionKeys = [car.Conditions]string{"s", "l", "h", "p", "r", "g"}
 
 func askSheet(o *openShop, q carRequest) (Reply, error) {
@@ -80,7 +80,7 @@ func sheetItem(o *openShop, b *car.Body, i int) SheetItem {
 	return item
 }
 
-// walkRound is the walk round the car, with what its checks need.
+// walkRound lists the checks of the walk-around, with the tools that they need.
 func walkRound(t *wording.Text, b *car.Body, walk []session.WalkSection) (sections []WalkSection, tools []WalkTool) {
 	var names []string
 	var lines []int

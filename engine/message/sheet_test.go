@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// TestSheetIsWhole: on every body the survey sheet has each item once, each
-// closed item in one box, and the walk-round has every look that the body allows.
+// TestSheetIsWhole: on every body the survey sheet has each item once and each closed
+// item in one box, and the walk-around has every check that the body allows.
 func TestSheetIsWhole(t *testing.T) {
 	e := opened(t)
 	for _, id := range car.BodyIDs {

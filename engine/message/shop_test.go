@@ -38,8 +38,8 @@ func listIn(t testing.TB, reply map[string]any, name string) []map[string]any {
 	return out
 }
 
-// TestCheckRates: a form hears every section's first fault, what is usually a
-// slip, and the file that it would save.
+// TestCheckRates: the reply has every section's first fault, warnings about likely slips,
+// and the text of the file to save.
 func TestCheckRates(t *testing.T) {
 	e := &Engine{}
 	sample := string(rates.Sample())
@@ -60,7 +60,7 @@ func TestCheckRates(t *testing.T) {
 	for _, w := range listIn(t, reply, "warnings") {
 		texts = append(texts, w["path"].(string)+": "+w["text"].(string))
 	}
-	if all := strings.Join(texts, "\n"); len(texts) != 2 || !strings.Contains(all, "valid_until: The rates ran out on") || !strings.Contains(all, "strip_and_survey.price: The strip and survey is set to $900") {
+	if all := strings.Join(texts, "\n"); len(texts) != 2 || !strings.Contains(all, "valid_until: The rates ran out on") || !strings.Contains(all, "strip_and_survey.price: The strip and survey is priced at $900") {
 		t.Errorf("warnings %s", all)
 	}
 	again := shopAsk(t, e, "check_rates", map[string]any{"rates": reply["canonical"], "today": "2026-11-25"})
@@ -69,9 +69,9 @@ func TestCheckRates(t *testing.T) {
 	}
 }
 
-// TestEffect: a dearer hour moves every sample car up, and the lines that it moves
-// are named: metalwork and the metalwork of the strip, and a little of what goes with a
-// panel that is now fitted whole; other money stands on no common axis.
+// TestEffect: a higher hourly rate makes every sample car cost more, and the reply names
+// the lines that change: metalwork, the metalwork of the strip, and a little of what goes
+// with a panel that is now fitted whole. Another currency cannot be compared.
 func TestEffect(t *testing.T) {
 	cars := []map[string]any{}
 	for _, name := range []string{"two-door-dry", "hardtop", "convertible"} {
@@ -89,12 +89,12 @@ func TestEffect(t *testing.T) {
 		t.Errorf("changed %v", changed)
 	}
 	for _, c := range listIn(t, reply, "cars") {
-		if s := c["sentence"].(string); !strings.Contains(s, "on the site, $") || c["old"] == nil {
+		if s := c["sentence"].(string); !strings.Contains(s, "on your site, $") || c["old"] == nil {
 			t.Errorf("%v", s)
 		}
 	}
 	same := shopAsk(t, e, "effect", map[string]any{"old": old, "new": old, "cars": cars})
-	if len(listIn(t, same, "changed")) != 0 || !strings.Contains(listIn(t, same, "cars")[0]["sentence"].(string), "as on the site") {
+	if len(listIn(t, same, "changed")) != 0 || !strings.Contains(listIn(t, same, "cars")[0]["sentence"].(string), "the same as on your site") {
 		t.Errorf("nothing changed, but: %v", same["changed"])
 	}
 	for reply["state"] != "settled" {
@@ -103,10 +103,10 @@ func TestEffect(t *testing.T) {
 	if changed := listIn(t, reply, "changed"); !movesMetal(t, changed) {
 		t.Errorf("once it settles, with the hour of metalwork moved %v", changed)
 	}
-	// The rates of the site stand on more cars now than rates that begin anew.
+	// The old rates have more simulated cars by now than new rates that just begin.
 	named := strings.Replace(old, `"name": "`, `"name": "New `, 1)
 	begun := shopAsk(t, e, "effect", map[string]any{"old": old, "new": named, "cars": cars})
-	if sentence := listIn(t, begun, "cars")[0]["sentence"].(string); begun["state"] != "rough" || len(listIn(t, begun, "changed")) != 0 || !strings.HasPrefix(sentence, "8 in 10 such cars: about $") {
+	if sentence := listIn(t, begun, "cars")[0]["sentence"].(string); begun["state"] != "rough" || len(listIn(t, begun, "changed")) != 0 || !strings.HasPrefix(sentence, "In 8 cars out of 10: about $") {
 		t.Errorf("another name moved %v, %s", begun["changed"], sentence)
 	}
 	uk := shopAsk(t, e, "effect", map[string]any{"old": old, "new": string(rates.SampleUK()), "cars": cars})
@@ -121,8 +121,8 @@ func TestEffect(t *testing.T) {
 	}
 }
 
-// movesMetal says whether metalwork moves most, then the strip, and anything else by less
-// than a hundredth of the metalwork.
+// movesMetal says whether metalwork changes most, then the strip, and everything else by
+// less than a hundredth of the metalwork.
 func movesMetal(t *testing.T, changed []map[string]any) bool {
 	t.Helper()
 	var by []float64
@@ -130,7 +130,7 @@ func movesMetal(t *testing.T, changed []map[string]any) bool {
 		kind, amount, _ := strings.Cut(c["text"].(string), ": $")
 		amount, way, _ := strings.Cut(amount, " ")
 		v, err := strconv.ParseFloat(strings.ReplaceAll(amount, ",", ""), 64)
-		if err != nil || k < 2 && (kind != [2]string{"Metalwork", "Strip and survey"}[k] || !strings.HasPrefix(way, "more a car")) {
+		if err != nil || k < 2 && (kind != [2]string{"Metalwork", "Strip and survey"}[k] || !strings.HasPrefix(way, "more per car")) {
 			return false
 		}
 		by = append(by, v)
@@ -138,8 +138,8 @@ func movesMetal(t *testing.T, changed []map[string]any) bool {
 	return len(by) >= 2 && (len(by) == 2 || by[2] < by[0]/100)
 }
 
-// TestPricesInAndOut: a spreadsheet's table of part prices, with what spreadsheets
-// do to figures.
+// TestPricesInAndOut: part prices are read from a table as spreadsheets write it, and
+// written to one.
 func TestPricesInAndOut(t *testing.T) {
 	e := &Engine{}
 	table := "\ufeffPart;Way;Low;Likely;High;Note\r\nquarter_skin;full;310,00 €;1.520,50 €;1.960,00 €;\"two\r\nlines\"\r\n" +
@@ -176,7 +176,7 @@ func TestPricesInAndOut(t *testing.T) {
 	}
 }
 
-// TestOutline: what a form chooses from, with the rates of both samples.
+// TestOutline: the reply lists what a form for rates can choose from.
 func TestOutline(t *testing.T) {
 	reply := shopAsk(t, &Engine{}, "rates_outline", map[string]any{})
 	if len(listIn(t, reply, "steps")) != len(rates.StepIDs) || len(listIn(t, reply, "parts")) < 60 || len(listIn(t, reply, "bodies")) != 6 {

@@ -9,8 +9,8 @@ import (
 	"underpaint/engine/wording"
 )
 
-// BenchmarkReply is the cost of saying the range of 20,480 simulated cars, to be held
-// against session's BenchmarkBlock, the cost of simulating 256 more.
+// BenchmarkReply measures the reply with the range of 20,480 simulated cars. Compare it
+// with session's BenchmarkBlock, which simulates 256 more cars.
 func BenchmarkReply(b *testing.B) {
 	s, err := session.New(rates.Sample())
 	if err != nil {

@@ -18,7 +18,7 @@ func askBeforeAfter(o *openShop, q carRequest) (Reply, error) {
 	return newBeforeAfter(o.Session, o.text, v, q.least), nil
 }
 
-// NewBeforeAfter is the reply with the range of each stage.
+// NewBeforeAfter makes the reply with the range of each stage.
 func NewBeforeAfter(s *session.Session, t *wording.Text, v session.StageRanges) *BeforeAfterReply {
 	return newBeforeAfter(s, t, v, 0)
 }
@@ -28,7 +28,7 @@ func newBeforeAfter(s *session.Session, t *wording.Text, v session.StageRanges, 
 	out := &BeforeAfterReply{State: string(v.State), Axis: newAxis(a), UnseenLine: wording.Unseen(&v.Tally), NotALimit: wording.NotALimit}
 	for k := range v.Rows {
 		r := &v.Rows[k]
-		row := StageRow{ID: r.ID, Name: t.Stage(r.ID), DateText: wording.Date(r.On), Done: r.Done}
+		row := StageRow{ID: r.ID, Name: t.Stage(r.ID), DateText: t.Date(r.On), Done: r.Done}
 		if r.Done {
 			row.StageRange = &StageRange{t.Amount(r.Shown.Low), t.Amount(r.Shown.Half), t.Amount(r.Shown.High), t.Wide(r.Shown),
 				newDots(r.Exact.Dots, a), t.EightInTen(r.Shown), wording.Wider(v.Rows, k)}
@@ -53,12 +53,12 @@ func askToDo(o *openShop, q carRequest) (Reply, error) {
 	return NewToDo(o.text, v), nil
 }
 
-// NewToDo is the reply with every decision.
+// NewToDo makes the reply with every decision.
 func NewToDo(t *wording.Text, v session.ToDo) *ToDoReply {
 	out := &ToDoReply{UndecidedLine: wording.Undecided(v.Undecided), Shared: t.GettingIn(v.Shared)}
 	for k := range v.Cards {
 		d := &v.Cards[k]
-		card := ToDoCard{On: v.Body.Items[d.Item].ID, Title: t.DecisionTitle(v.Body, d), ChosenText: wording.ChosenBy(d), CannotLeave: wording.CannotLeave(d),
+		card := ToDoCard{On: v.Body.Items[d.Item].ID, Title: t.DecisionTitle(v.Body, d), ChosenText: t.ChosenBy(d), CannotLeave: wording.CannotLeave(d),
 			CoveredBy: t.CoveredBy(v.Body, d), Opened: t.OpenedFor(v.Body, d), Caution: wording.MountingCaution(d.Part)}
 		if d.Chosen != nil {
 			card.Chosen = d.Chosen.Way

@@ -33,7 +33,7 @@ func askTwoWays(o *openShop, q carRequest) (Reply, error) {
 	return out, nil
 }
 
-// whyRows lays rows of prices out on one axis.
+// whyRows lays out rows of prices on one axis.
 func whyRows(o *openShop, labels []string, prices ...session.Prices) (axis Axis, rows []WhyRow) {
 	a := session.NewAxis(o.Rates.Currency, session.MostDot(prices...), 0)
 	for k, p := range prices {

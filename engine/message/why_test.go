@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// TestWide: what makes a range wide adds up to all of it, is said in words, and what
-// could make it worse has odds, money and a way to find out.
+// TestWide: the shares of what makes a range wide add up to all of it and have words.
+// Every part that could make it worse has odds, an amount and a way to find out.
 func TestWide(t *testing.T) {
 	e := opened(t)
 	reply, steps := map[string]any{"state": "refining"}, 0
@@ -28,7 +28,7 @@ func TestWide(t *testing.T) {
 	}
 	whole := 0
 	for _, text := range append([]string{reply["rest_text"].(string)}, texts(shares, "share_text")...) {
-		n, err := strconv.Atoi(strings.TrimSuffix(text[strings.LastIndexByte(strings.TrimSuffix(text, " %"), ' ')+1:], " %"))
+		n, err := strconv.Atoi(strings.TrimSuffix(text[strings.LastIndexByte(text, ' ')+1:], "%"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -45,7 +45,7 @@ func TestWide(t *testing.T) {
 		t.Fatalf("%d parts", len(worse))
 	}
 	for _, p := range worse {
-		if !strings.Contains(p["cost_line"].(string), "$") || !strings.Contains(p["likely_line"].(string), "dearest fifth") || p["find_line"] == "" {
+		if !strings.Contains(p["cost_line"].(string), "$") || !strings.Contains(p["likely_line"].(string), "most expensive fifth") || p["find_line"] == "" {
 			t.Errorf("%v", p)
 		}
 	}
@@ -58,7 +58,7 @@ func texts(list []map[string]any, member string) (out []string) {
 	return out
 }
 
-// TestTwenty: the twenty cars are the first of the range's own, and differ.
+// TestTwenty: the twenty cars are the first cars of the range itself, and they differ.
 func TestTwenty(t *testing.T) {
 	reply := ask(t, opened(t), `"twenty"`, goodCar)
 	cars := listIn(t, reply, "cars")
@@ -68,7 +68,7 @@ func TestTwenty(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range cars {
 		seen[c["total_text"].(string)] = true
-		if (len(c["holed"].([]any)) == 0) != strings.HasPrefix(c["found_text"].(string), "No place") {
+		if (len(c["holed"].([]any)) == 0) != strings.HasPrefix(c["found_text"].(string), "No part") {
 			t.Errorf("%v", c)
 		}
 	}
@@ -77,7 +77,7 @@ func TestTwenty(t *testing.T) {
 	}
 }
 
-// TestTwoWays: panels on their own luck give a range that is plainly narrower.
+// TestTwoWays: if each part rusts on its own, the range is clearly narrower.
 func TestTwoWays(t *testing.T) {
 	reply := ask(t, opened(t), `"two_ways"`, goodCar)
 	if rows := listIn(t, reply, "rows"); len(rows) != 2 || rows[0]["sentence"] == rows[1]["sentence"] {
@@ -88,7 +88,7 @@ func TestTwoWays(t *testing.T) {
 	}
 }
 
-// inTenBack reads what inTen writes.
+// inTenBack reads a share as wording.InTen writes it.
 func inTenBack(text string) float64 {
 	switch {
 	case strings.HasPrefix(text, "fewer"):
@@ -99,8 +99,8 @@ func inTenBack(text string) float64 {
 	return float64(text[0]-'0') / 10
 }
 
-// TestSuppose: a hole makes its neighbours likelier, a sound part the opposite; what
-// is recorded otherwise cannot be supposed.
+// TestSuppose: a hole makes holes nearby more likely and a sound part makes them less
+// likely. A supposition that contradicts a record is refused.
 func TestSuppose(t *testing.T) {
 	e := opened(t)
 	ratio := func(condition string) (worse, better int) {
@@ -142,7 +142,8 @@ func BenchmarkWide(b *testing.B) {
 	}
 }
 
-// TestPlanReply: five stages, each with money, hours, weeks and what it costs to stop.
+// TestPlanReply: the plan has five stages, each with money, hours, weeks and the cost of
+// stopping.
 func TestPlanReply(t *testing.T) {
 	stages := listIn(t, ask(t, opened(t), `"plan"`, goodCar), "stages")
 	if len(stages) != 5 {
@@ -160,8 +161,8 @@ func TestPlanReply(t *testing.T) {
 	}
 }
 
-// TestFits: a larger sum never fits less, a higher standard never more, and both
-// scopes within the whole are at least as likely.
+// TestFits: a larger amount is never enough for fewer cars, and a higher standard never
+// for more. The two smaller scopes fit at least as many cars as the whole body.
 func TestFits(t *testing.T) {
 	e := opened(t)
 	e.Ask([]byte(`{"id":1,"ask":"range","effort":"rough","car":` + goodCar + `}`))
@@ -200,8 +201,8 @@ func TestFits(t *testing.T) {
 	}
 }
 
-// TestDuties: every row of the list of cautions that a tool like this owes has its
-// line, at the work that causes the hazard.
+// TestDuties: every caution that a tool like this owes its readers is there, at the work
+// that causes the hazard.
 func TestDuties(t *testing.T) {
 	reply := ask(t, opened(t), `"range","effort":"rough"`, goodCar)
 	where := map[string]string{}
@@ -219,24 +220,24 @@ func TestDuties(t *testing.T) {
 		}
 	}
 	row := listIn(t, reply, "rows")[0]
-	for member, want := range map[string]string{"not_an_estimate": "not an estimate, not a quotation, not a ceiling", "tax_line": "ax", "reserve_line": "to hold, not to pay"} {
+	for member, want := range map[string]string{"not_an_estimate": "not an estimate, not a quotation and not a ceiling", "tax_line": "ax", "reserve_line": "in reserve on top of the middle amount"} {
 		if !strings.Contains(row[member].(string), want) {
 			t.Errorf("%s: %v", member, row[member])
 		}
 	}
 }
 
-// TestRunningTotal: what finished stages came to stands in the place of what was
-// imagined; a stage out of order is refused.
+// TestRunningTotal: the cost of finished stages replaces their simulated cost. A stage
+// out of order is refused.
 func TestRunningTotal(t *testing.T) {
 	e := opened(t)
 	with := func(cameTo string) string { return strings.TrimSuffix(goodCar, "}") + `,"came_to":` + cameTo + `}` }
 	reply := ask(t, e, `"plan"`, with(`{"strip_and_survey":"16500.00","structure":"99000"}`))
 	stages := listIn(t, reply, "stages")
-	if line := reply["so_far_line"].(string); !strings.HasPrefix(line, "So far $115,500. What is left: $") {
+	if line := reply["so_far_line"].(string); !strings.HasPrefix(line, "So far $115,500. In 8 cars out of 10, the rest costs $") {
 		t.Error(line)
 	}
-	if stages[0]["actual_line"] != "It came to $16,500; inside its range." || !strings.Contains(stages[1]["actual_line"].(string), "above its range") || stages[1]["by_then_text"] != "By the end of it: $115,500." {
+	if stages[0]["actual_line"] != "It cost $16,500, inside its range." || !strings.Contains(stages[1]["actual_line"].(string), "above its range") || stages[1]["by_then_text"] != "The job so far, by the end of this stage: $115,500." {
 		t.Errorf("%v", stages[:2])
 	}
 	for _, wrong := range []string{`{"paint":"100"}`, `{"strip_and_survey":"-1"}`, `{"strip_and_survey":"1.005"}`, `{"wheels":"1"}`} {
@@ -246,8 +247,8 @@ func TestRunningTotal(t *testing.T) {
 	}
 }
 
-// TestDecide: the decisions before any metal is seen, each with the chance that it
-// is a saving at all.
+// TestDecide: the decisions before anyone has seen the metal each have the chance that
+// they save money.
 func TestDecide(t *testing.T) {
 	reply := ask(t, opened(t), `"decide"`, goodCar)
 	saving := map[string]string{}
@@ -260,7 +261,7 @@ func TestDecide(t *testing.T) {
 	if len(saving) != 6 || saving["standard.show"] != "" {
 		t.Fatalf("%v", saving)
 	}
-	for id, want := range map[string]string{"standard.driver": "more than 19", "standard.concours": "fewer than 1", "unseen": "a saving in", "scope.outside_only": "more than 19",
+	for id, want := range map[string]string{"standard.driver": "more than 19", "standard.concours": "fewer than 1", "unseen": "it saves money in", "scope.outside_only": "more than 19",
 		"scope.metalwork_only": "more than 19", "own_disassembly": "more than 19"} {
 		if !strings.Contains(saving[id], want) {
 			t.Errorf("%s: %s", id, saving[id])

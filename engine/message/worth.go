@@ -14,7 +14,7 @@ func askWorth(o *openShop, q carRequest) (Reply, error) {
 	return NewWorth(o.text, v), nil
 }
 
-// NewWorth is the reply with what stages and checks are worth.
+// NewWorth makes the reply with what stages and checks are worth.
 func NewWorth(t *wording.Text, v session.CheckValues) *WorthReply {
 	out := &WorthReply{State: string(v.State), Done: v.Done, Of: v.Of, ProgressLine: wording.WorthProgress(&v), NowLine: t.NowWide(v.Now), LooksNote: wording.ChecksNote}
 	for _, s := range v.Stages {
@@ -36,7 +36,7 @@ func askWide(o *openShop, q carRequest) (Reply, error) {
 	return NewWide(o.text, v), nil
 }
 
-// NewWide is the reply with what makes a range wide.
+// NewWide makes the reply with what makes a range wide.
 func NewWide(t *wording.Text, v session.VarianceShares) *WideReply {
 	out := &WideReply{State: string(v.State), Done: v.Done, Of: v.Of, ProgressText: wording.WidthProgress(&v),
 		RestText: wording.RestShare(&v), Rest: v.Rest, SharesNote: wording.SharesNote(&v), Known: v.Known, WorseNote: wording.WorseNote}
@@ -59,7 +59,7 @@ func askPlan(o *openShop, q carRequest) (Reply, error) {
 	return NewPlan(o.text, p), nil
 }
 
-// NewPlan is the reply with the job in stages.
+// NewPlan makes the reply with the job in stages.
 func NewPlan(t *wording.Text, p session.Plan) *PlanReply {
 	out := &PlanReply{SoFarLine: t.SoFar(&p), Note: wording.PlanNote}
 	for k := range p.Stages {
@@ -77,7 +77,7 @@ func askDecide(o *openShop, q carRequest) (Reply, error) {
 	return NewDecide(o.text, options, leftOut), nil
 }
 
-// NewDecide is the reply with what each decision would change.
+// NewDecide makes the reply with what each decision would change.
 func NewDecide(t *wording.Text, options []session.Option, leftOut bool) *DecideReply {
 	out := &DecideReply{Note: wording.DecideNote(leftOut)}
 	for k := range options {

@@ -5,24 +5,24 @@ import (
 	"strings"
 )
 
-// Minor is an amount in whole minor units: cents, pence, or the yen itself,
-// which has none.
+// Minor is an amount in whole minor units: cents, pence, or yen, which has no smaller
+// unit.
 type Minor int64
 
 // Currency says how amounts of one currency are rounded and written.
 type Currency struct {
 	Code        string // ISO 4217 letters
 	Digits      int    // decimals of the minor unit: 2 for cents, 0 for yen
-	Symbol      string // as written within a text in English
-	SymbolFirst bool   // the symbol stands before the digits
+	Symbol      string // as written in an English text
+	SymbolFirst bool   // the symbol comes before the digits
 }
 
-// currencies are those the engine can reckon in.
+// currencies are those the engine can calculate in.
 //
 // Codes and digits: ISO 4217, minor units of list one (an older edition of the
-// published table was read). Symbols and their side: what is usual in the
-// country of the currency, from memory of the Unicode CLDR locale data; where
-// the country writes no Latin or general sign, the code.
+// published table was read). Symbols and their side: the usual ones in the currency's
+// country, from memory of the Unicode CLDR locale data; the code where that country does
+// not use a Latin or general sign.
 var currencies = []Currency{
 	{"USD", 2, "$", true},
 	{"EUR", 2, "€", true},
@@ -64,7 +64,7 @@ func CurrencyOf(code string) (Currency, error) {
 		strings.Join(codes, ", ") + "; found " + quote(code))
 }
 
-// Codes lists the currencies that the engine can reckon in.
+// Codes lists the currencies that the engine can calculate in.
 func Codes() []string {
 	codes := make([]string, len(currencies))
 	for i, c := range currencies {

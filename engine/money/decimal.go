@@ -9,10 +9,10 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Decimal is an exact decimal number with at most 12 digits before the point and 6
-// after it, as [Parse] reads it: a published price, rate or percentage. The zero
-// Decimal is 0. Two are compared by Equal and Less; == does not compile, since equal
-// numbers can be held in more than one way.
+// Decimal is an exact decimal number with at most 12 digits before the point and 6 after
+// it, as [Parse] reads it: a published price, rate or percentage. The zero Decimal is 0.
+// Use Equal and Less to compare; == does not compile, because equal numbers can have
+// different representations.
 type Decimal struct {
 	_     [0]func()
 	exact decimal.Decimal
@@ -24,9 +24,9 @@ const (
 	mostFraction = 6
 )
 
-// Parse reads an amount: an optional minus, digits, an optional point with
-// digits. At most 12 digits before the point and 6 after it; no exponent, no
-// currency sign, no separators.
+// Parse reads an amount: an optional minus, digits, and an optional point with digits.
+// More than 12 digits before the point or 6 after it, exponents, currency signs and
+// separators are errors.
 func Parse(text string) (Decimal, error) {
 	if plainAmount(text) {
 		if exact, err := decimal.NewFromString(text); err == nil {
@@ -37,8 +37,8 @@ func Parse(text string) (Decimal, error) {
 		"(digits and a point only, at most 12 digits before it and 6 after), found " + quote(text))
 }
 
-// plainAmount holds a text to the digits that a Decimal has. The library reads more:
-// exponents, any number of digits, and none before the point.
+// plainAmount reports whether a text has only the digits that a Decimal allows. The
+// library reads more: exponents, any number of digits, and none before the point.
 func plainAmount(text string) bool {
 	text = strings.TrimPrefix(text, "-")
 	whole := leadingDigits(text)
@@ -53,21 +53,21 @@ func plainAmount(text string) bool {
 	return digits > 0 && digits <= mostFraction && digits == len(fraction)
 }
 
-// String writes a decimal as Parse reads it, without zeros at its end: "1240.5".
+// String writes a decimal as Parse reads it, without trailing zeros: "1240.5".
 func (d Decimal) String() string {
 	return strings.TrimSuffix(strings.TrimRight(d.exact.StringFixed(mostFraction), "0"), ".")
 }
 
-// Float is the binary number nearest to d, for what is not an amount.
+// Float is the binary number nearest to d, for figures that are not amounts.
 func (d Decimal) Float() float64 { return d.exact.InexactFloat64() }
 
-// IsZero says whether d is 0.
+// IsZero reports whether d is 0.
 func (d Decimal) IsZero() bool { return d.exact.IsZero() }
 
-// Less says whether d is below e.
+// Less reports whether d is below e.
 func (d Decimal) Less(e Decimal) bool { return d.exact.LessThan(e.exact) }
 
-// Equal says whether d and e are the same number.
+// Equal reports whether d and e are the same number.
 func (d Decimal) Equal(e Decimal) bool { return d.exact.Equal(e.exact) }
 
 func leadingDigits(s string) int {
@@ -78,7 +78,7 @@ func leadingDigits(s string) int {
 	return n
 }
 
-// quote shows what was found, cut to 40 characters.
+// quote shows the text found, cut to 40 characters.
 func quote(s string) string {
 	const longest = 40
 	if utf8.RuneCountInString(s) > longest {
@@ -87,9 +87,8 @@ func quote(s string) string {
 	return strconv.QuoteToGraphic(s)
 }
 
-// Round turns a decimal amount in major units into minor units, half away from
-// zero, and says whether that is the amount to the last digit. This is the one
-// place where amounts are rounded.
+// Round converts a decimal amount in major units to minor units, half away from zero, and
+// reports whether the result is exact. This is the only place where amounts are rounded.
 //
 // Rule: Streamlined Sales and Use Tax Agreement, section 324 (carry to the
 // third decimal, round up when it exceeds four), which for exact amounts is

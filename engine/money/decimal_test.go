@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestLess: nothing is below itself, the order is that of the amounts, and what is
-// written differently can be equal.
+// TestLess checks that no amount is below itself, that the order is that of the amounts,
+// and that amounts written differently can be equal.
 func TestLess(t *testing.T) {
 	rising := []string{"-2", "-1.000001", "-1", "0", "0.000001", "1", "2"}
 	for i, a := range rising {
@@ -21,11 +21,11 @@ func TestLess(t *testing.T) {
 		}
 	}
 	if !dec(t, "85").Equal(dec(t, "085.00")) || !dec(t, "-0").Equal(Decimal{}) || !dec(t, "-0.000").IsZero() || dec(t, "0.000001").IsZero() {
-		t.Error("85 is not 085.00, or minus nought is not nought")
+		t.Error("85 is not 085.00, or minus zero is not zero")
 	}
 }
 
-// TestQuoteCuts: forty characters are shown of what was found, whatever they are.
+// TestQuoteCuts checks that an error shows at most forty characters of the text found.
 func TestQuoteCuts(t *testing.T) {
 	for text, want := range map[string]string{
 		strings.Repeat("9x", 20):           `"` + strings.Repeat("9x", 20) + `"`,
@@ -39,8 +39,8 @@ func TestQuoteCuts(t *testing.T) {
 	}
 }
 
-// TestPlain: as files have it, with the decimals of the currency and no more, and as
-// Parse reads it again.
+// TestPlain checks the form used in files: exactly the decimals of the currency, and
+// readable by Parse.
 func TestPlain(t *testing.T) {
 	for _, c := range []struct {
 		digits int

@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/money"
 )
 
-// A published rate is decimal and exact; what it comes to is whole cents, rounded once.
+// A published rate is an exact decimal. The price is whole cents, rounded once.
 func Example() {
 	dollars, err := money.CurrencyOf("USD")
 	if err != nil {

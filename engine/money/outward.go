@@ -5,18 +5,18 @@ import (
 	"math/bits"
 )
 
-// OutwardStep returns the step to which the ends of a range of the given width
-// are rounded for show: of 1, 2 and 5 times the powers of ten the one nearest
-// (in ratio) to a twentieth of the width, at least 1 minor unit.
+// OutwardStep returns the step to which the ends of a range of the given width are
+// rounded for display. Of 1, 2 and 5 times the powers of ten, it is the one nearest (in
+// ratio) to a twentieth of the width, and at least 1 minor unit.
 // Source of the twentieth: assumption.
 func OutwardStep(width Minor) Minor {
 	if width <= 0 {
 		return 1
 	}
-	// A step s gives way to the next step t when width/20 > √(s·t), that is
-	// width² > 20s · 20t. The products of neighbours are 2, 10 or 50 times an
-	// even power of ten, never a square, so there are no ties. The last t is
-	// 5×10^17: half of a twentieth of the largest width is below it.
+	// The next step t is nearer than s if width/20 > √(s·t), that is width² > 20s · 20t.
+	// The products of neighbours are 2, 10 or 50 times an even power of ten, never a
+	// square, so there are no ties. The last t is 5×10^17, because half of a twentieth of
+	// the largest width is below it.
 	wHi, wLo := bits.Mul64(uint64(width), uint64(width))
 	step := uint64(1)
 	for i := 0; step < 500_000_000_000_000_000; i++ {
@@ -33,8 +33,8 @@ func OutwardStep(width Minor) Minor {
 	return Minor(step)
 }
 
-// RoundDown returns the largest multiple of step that is not above m; for a
-// negative amount that is further from zero.
+// RoundDown returns the largest multiple of step that is not above m. For a negative
+// amount that is away from zero.
 func RoundDown(m, step Minor) Minor {
 	over := overshoot(m, step)
 	return checked(m-over, over >= 0 && m-over <= m)
@@ -60,7 +60,7 @@ func RoundNearest(m, step Minor) Minor {
 	return RoundUp(m, step)
 }
 
-// overshoot is how far m lies above the multiple of step below it, 0 ≤ … < step.
+// overshoot is how far m is above the multiple of step below it: 0 ≤ overshoot < step.
 func overshoot(m, step Minor) Minor {
 	if step < 1 {
 		panic("engine: internal error: step below one minor unit")
@@ -72,7 +72,7 @@ func overshoot(m, step Minor) Minor {
 	return over
 }
 
-// checked returns m unless the sum that gave it left the range of 64 bits.
+// checked returns m, and panics if the addition that gave it overflowed 64 bits.
 func checked(m Minor, fits bool) Minor {
 	if !fits || m == math.MinInt64 {
 		panic("engine: internal error: amount out of range")

@@ -8,8 +8,8 @@ import (
 func TestOutwardStep(t *testing.T) {
 	for _, row := range []struct{ width, want Minor }{
 		{0, 1}, {-5, 1}, {1, 1}, {20, 1},
-		// 1 gives way to 2 at 20√2 = 28.28, 2 to 5 at 20√10 = 63.25, 5 to 10 at
-		// 20√50 = 141.42 (arithmetic); one below and one above each.
+		// The step changes from 1 to 2 at 20√2 = 28.28, from 2 to 5 at 20√10 = 63.25, and
+		// from 5 to 10 at 20√50 = 141.42 (arithmetic). One width below and one above each.
 		{28, 1}, {29, 2}, {63, 2}, {64, 5}, {141, 5}, {142, 10},
 		{282, 10}, {283, 20}, {632, 20}, {633, 50}, {1414, 50}, {1415, 100},
 		{31_000_00, 2000_00}, // 31,000.00: a twentieth is 1,550
@@ -21,7 +21,7 @@ func TestOutwardStep(t *testing.T) {
 	}
 }
 
-// Against the definition in logarithms, over widths of every size.
+// Compared with the definition in logarithms, for widths of every size.
 func TestOutwardStepIsNearestInLog(t *testing.T) {
 	for width := Minor(20); width < math.MaxInt64/3*2; width += width/7 + 1 {
 		best, far := Minor(0), math.Inf(1)

@@ -9,8 +9,7 @@ import (
 	"github.com/leanovate/gopter/prop"
 )
 
-// properties starts a seeded run; SetSeed also sets the seed that is printed
-// with a failure.
+// properties starts a seeded run. SetSeed also sets the seed printed with a failure.
 func properties(seed int64) *gopter.Properties {
 	p := gopter.DefaultTestParameters()
 	p.SetSeed(seed)
@@ -18,15 +17,15 @@ func properties(seed int64) *gopter.Properties {
 	return gopter.NewProperties(p)
 }
 
-// digits covers the minor units of ISO 4217's currencies in the table.
+// digits covers the decimals of the currencies in the table (ISO 4217).
 var digits = gen.OneConstOf(0, 2, 3)
 
-// agrees says whether an amount is r major units, rounded half away from zero.
+// agrees reports whether an amount is r major units, rounded half away from zero.
 func agrees(m Minor, r *big.Rat, digits int) bool {
 	return roundedRat(minorUnits(r, digits)).Cmp(big.NewInt(int64(m))) == 0
 }
 
-// The oracle of these is the exact product as a fraction of math/big.
+// The oracle is the exact product as a fraction of math/big.
 func TestRateProperties(t *testing.T) {
 	ps := properties(20260101)
 	ps.Property("Rate.Of is the exact product, rounded half away from zero", prop.ForAll(
@@ -39,7 +38,7 @@ func TestRateProperties(t *testing.T) {
 		},
 		gen.Int64Range(0, 1_000_000_000_000), gen.Int64Range(-1e9, 1e9), digits,
 	))
-	// Coarse factors, so that exact ties come up all the time.
+	// The factors are coarse, so that exact ties are frequent.
 	ps.Property("Rate.Of rounds ties away from zero", prop.ForAll(
 		func(cents, hundredths int64, digits int) bool {
 			r, err := of(digits).NewRate(published(10_000 * cents))

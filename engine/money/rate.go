@@ -8,11 +8,11 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Rates and percentages are held in whole millionths, since every decimal has at most
+// Rates and percentages are whole millionths, because every decimal has at most
 // mostFraction digits after the point.
 const millionth = 1_000_000
 
-// Bounds of what is published as a price per unit, in major units, and in hundredths.
+// Bounds of a published price per unit, in major units, and of a percentage.
 var (
 	highestRate    = decimal.New(1_000_000, 0)
 	lowestPercent  = decimal.New(-100, 0)
@@ -22,20 +22,20 @@ var (
 // millionths is a decimal as a whole number of millionths.
 func millionths(d Decimal) int64 { return d.exact.Shift(mostFraction).IntPart() }
 
-// Rate is a price per unit (an hour, a litre, a piece) in one currency, held as
-// whole millionths of the major unit. The zero Rate is a price of nothing.
+// Rate is a price per unit (an hour, a litre, a piece) in one currency, in whole
+// millionths of the major unit. The zero Rate is a price of 0.
 type Rate struct {
 	millionths int64 // 0 to 10^12
 	divisor    uint64
 }
 
-// NewRate makes a price per unit in major units: not negative, at most
-// 1,000,000.
+// NewRate returns a price per unit, given in major units. It is an error if d is negative
+// or above 1,000,000.
 func (c Currency) NewRate(d Decimal) (Rate, error) {
 	if d.exact.IsNegative() || d.exact.GreaterThan(highestRate) {
 		return Rate{}, errors.New("expected a price from 0 to 1000000 with at most 6 decimals, found " + quote(d.String()))
 	}
-	// millionths × thousandths is in 10^-9 of the major unit; a minor unit is
+	// millionths × thousandths is in units of 10^-9 of the major unit. A minor unit is
 	// 10^(9−Digits) of those.
 	divisor := uint64(1)
 	for i := c.Digits; i < 9; i++ {
@@ -44,8 +44,8 @@ func (c Currency) NewRate(d Decimal) (Rate, error) {
 	return Rate{millionths: millionths(d), divisor: divisor}, nil
 }
 
-// Of returns the price of a quantity given in thousandths of the unit, rounded
-// once, exactly as Currency.Round rounds the decimal product.
+// Of returns the price of a quantity in thousandths of the unit. It rounds once, exactly
+// as Currency.Round would round the decimal product.
 func (r Rate) Of(thousandths int64) Minor {
 	if r.millionths == 0 {
 		return 0
@@ -53,16 +53,17 @@ func (r Rate) Of(thousandths int64) Minor {
 	return mulDiv(r.millionths, thousandths, r.divisor)
 }
 
-// Ratio returns the two whole numbers behind [Rate.Of]: the price of a quantity in
-// thousandths is millionths × thousandths ÷ divisor, half away from zero. The zero Rate
-// has no divisor: both are 0.
+// Ratio returns the two whole numbers that [Rate.Of] uses: the price of a quantity in
+// thousandths is millionths × thousandths ÷ divisor, rounded half away from zero. For the
+// zero Rate both are 0.
 func (r Rate) Ratio() (millionths int64, divisor uint64) { return r.millionths, r.divisor }
 
-// Percent is a rate in hundredths, such as a tax or a mark-up, held as whole
-// millionths of a per cent. The zero Percent is 0 %.
+// Percent is a percentage, such as a tax or a mark-up, in whole millionths of a per cent.
+// The zero Percent is 0 %.
 type Percent struct{ millionths int64 }
 
-// NewPercent makes a percentage: 7.25 is 7.25 %. From −100 to 1000.
+// NewPercent returns a percentage: 7.25 is 7.25 %. It is an error if d is not from −100
+// to 1000.
 func NewPercent(d Decimal) (Percent, error) {
 	if d.exact.LessThan(lowestPercent) || d.exact.GreaterThan(highestPercent) {
 		return Percent{}, errors.New("expected a percentage from -100 to 1000 with at most 6 decimals, found " + quote(d.String()))
@@ -70,16 +71,16 @@ func NewPercent(d Decimal) (Percent, error) {
 	return Percent{millionths: millionths(d)}, nil
 }
 
-// Of returns that part of an amount, rounded once, exactly as Currency.Round
-// rounds the decimal product.
+// Of returns that percentage of an amount. It rounds once, exactly as Currency.Round
+// would round the decimal product.
 func (p Percent) Of(m Minor) Minor { return mulDiv(p.millionths, int64(m), 100*millionth) }
 
-// Millionths returns the percentage in millionths of a per cent; the part of an amount
-// is millionths × amount ÷ 100,000,000, half away from zero.
+// Millionths returns the percentage in millionths of a per cent. That percentage of an
+// amount is millionths × amount ÷ 100,000,000, rounded half away from zero.
 func (p Percent) Millionths() int64 { return p.millionths }
 
-// mulDiv returns a × b / divisor, rounded half away from zero. The product is
-// held in 128 bits.
+// mulDiv returns a × b / divisor, rounded half away from zero, with a product of 128
+// bits.
 func mulDiv(a, b int64, divisor uint64) Minor {
 	hi, lo := bits.Mul64(magnitude(a), magnitude(b))
 	lo, carry := bits.Add64(lo, divisor/2, 0) // the divisors are even
@@ -97,7 +98,7 @@ func mulDiv(a, b int64, divisor uint64) Minor {
 	return Minor(q)
 }
 
-// magnitude is |x|, also for the smallest integer.
+// magnitude is |x|, even for the smallest integer.
 func magnitude(x int64) uint64 {
 	if x < 0 {
 		return -uint64(x)

@@ -8,7 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// of is a currency for tests that only care about its decimals.
+// of is a currency for tests in which only its decimals matter.
 func of(digits int) Currency {
 	return Currency{Code: "TST", Digits: digits, Symbol: "$", SymbolFirst: true}
 }
@@ -22,7 +22,7 @@ func dec(t *testing.T, text string) Decimal {
 	return d
 }
 
-// published is a number of millionths as it would stand in a file.
+// published is a number of millionths, as a file would give it.
 func published(millionths int64) Decimal {
 	d, err := Parse(decimal.New(millionths, -6).String())
 	if err != nil {
@@ -31,7 +31,7 @@ func published(millionths int64) Decimal {
 	return d
 }
 
-// fraction is the number that a text means, by the fractions of math/big.
+// fraction is the number that a text means, as a fraction of math/big.
 func fraction(text string) *big.Rat {
 	r, ok := new(big.Rat).SetString(text)
 	if !ok {
@@ -59,9 +59,9 @@ func minorUnits(r *big.Rat, digits int) *big.Rat {
 
 // Rows of the General Decimal Arithmetic test cases, version 2.59 (Mike
 // Cowlishaw; also shipped with CPython's test suite), with their names there:
-// quantize.decTest, and the half_up section of rounding.decTest, where the
-// value is the exact sum before it is rounded to five digits. The sign of a
-// zero is dropped, as an amount has none.
+// quantize.decTest, and the half_up section of rounding.decTest, where the value is the
+// exact sum before rounding to five digits. The sign of a zero is dropped, because an
+// amount has none.
 var decimalArithmetic = []struct {
 	name, value string
 	digits      int
@@ -123,10 +123,9 @@ func TestRoundAgainstDecimalArithmetic(t *testing.T) {
 	}
 }
 
-// Ties that tell half away from zero from half to even, and amounts that a
-// binary float64 gets wrong: 2.675 rounds to 2.67 and 19.99 × 100 falls to
-// 1998 there. Expected values by the rule, recomputed with Python's decimal
-// module (ROUND_HALF_UP).
+// Ties that distinguish half away from zero from half to even, and amounts that a binary
+// float64 gets wrong: there 2.675 rounds to 2.67 and 19.99 × 100 falls to 1998. Expected
+// values from the rule, recomputed with Python's decimal module (ROUND_HALF_UP).
 func TestRoundTies(t *testing.T) {
 	for _, row := range []struct {
 		value string
@@ -141,8 +140,8 @@ func TestRoundTies(t *testing.T) {
 	}
 }
 
-// TestRoundLongest: the longest decimals there are, in the currencies with most and
-// with fewest decimals.
+// TestRoundLongest rounds the longest possible decimals, in the currencies with the most
+// and the fewest decimals.
 func TestRoundLongest(t *testing.T) {
 	for _, row := range []struct {
 		text   string
@@ -158,8 +157,8 @@ func TestRoundLongest(t *testing.T) {
 	}
 }
 
-// TestFloatIsTheNearest binary number, by the fractions of math/big, also where
-// dividing millionths in binary would round twice.
+// TestFloatIsTheNearest checks that Float gives the nearest binary number, by the
+// fractions of math/big, even where dividing millionths in binary would round twice.
 func TestFloatIsTheNearest(t *testing.T) {
 	for _, text := range []string{"0", "-0.1", "0.35", "112.5", "999999999999.999999", "-900719925474.099301", "123456789012.345679"} {
 		want, _ := fraction(text).Float64()
@@ -214,7 +213,7 @@ func FuzzParse(f *testing.F) {
 		if err != nil {
 			return
 		}
-		// What is accepted is the fraction that the digits mean, and fits Round.
+		// An accepted text is the fraction that its digits mean, and Round can hold it.
 		want := fraction(s)
 		if fraction(d.String()).Cmp(want) != 0 || strings.ContainsAny(d.String(), "eE") {
 			t.Fatalf("Parse(%q) = %s", s, d)

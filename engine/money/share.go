@@ -5,13 +5,11 @@ import (
 	"slices"
 )
 
-// Share splits an amount in proportion to weights by the largest remainder:
-// every part is rounded towards zero, and the units left go one each to the
-// parts that lost most, ties to the earlier. The parts add up to total, and a
-// weight of zero gets nothing.
+// Share splits an amount in proportion to weights by the largest remainder: it rounds
+// every part towards zero and gives the remaining units, one each, to the parts that lost
+// most, the earlier one on a tie. The parts add up to total, and a weight of zero gets 0.
 //
-// Weights must not be negative, and at least one must be above zero unless
-// total is zero; anything else is a mistake of the program and panics.
+// It panics if a weight is negative, or if no weight is above zero and total is not zero.
 func Share(total Minor, weights []int64) []Minor {
 	sum := sumWeights(weights)
 	parts := make([]Minor, len(weights))
@@ -40,8 +38,8 @@ func Share(total Minor, weights []int64) []Minor {
 		}
 		return 0
 	})
-	// Fewer units are left than parts lost something, so a part that lost
-	// nothing (a zero weight above all) is never reached.
+	// Fewer units are left than there are parts that lost something, so a part that lost
+	// nothing (such as one with a zero weight) is never reached.
 	for _, i := range order[:left] {
 		parts[i]++
 	}

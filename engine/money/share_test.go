@@ -16,7 +16,7 @@ func TestShare(t *testing.T) {
 		{10000, []int64{1, 1, 1}, []Minor{3334, 3333, 3333}},
 		{5, []int64{3, 7}, []Minor{2, 3}}, // 1.5 and 3.5: the tie goes to the earlier
 		{1000, []int64{1, 1, 1, 1, 1, 1}, []Minor{167, 167, 167, 167, 166, 166}},
-		{100, []int64{0, 33, 33, 33}, []Minor{0, 34, 33, 33}}, // nothing for a share of nothing
+		{100, []int64{0, 33, 33, 33}, []Minor{0, 34, 33, 33}}, // a weight of zero gets 0
 		{-10000, []int64{1, 1, 1}, []Minor{-3334, -3333, -3333}},
 		{0, []int64{0, 0}, []Minor{0, 0}},
 		{0, nil, []Minor{}},
@@ -34,7 +34,7 @@ func TestShare(t *testing.T) {
 	mustPanic(t, "huge weights", func() { Share(1, []int64{math.MaxInt64, math.MaxInt64, math.MaxInt64}) })
 }
 
-// The order of the weights changes nothing but who wins a tie.
+// The order of the weights only decides who wins a tie.
 func TestShareOrder(t *testing.T) {
 	a := Share(1001, []int64{2, 3, 7, 11})
 	b := Share(1001, []int64{11, 7, 3, 2})

@@ -2,7 +2,7 @@ package money
 
 import "testing"
 
-// percent and rate build values that the test knows to be valid.
+// percent and rate build values that must be valid.
 func percent(t *testing.T, text string) Percent {
 	t.Helper()
 	p, err := NewPercent(dec(t, text))
@@ -28,7 +28,7 @@ var salesTax = []struct {
 	{7, "7", 0},             // .0049: rounding twice would give .01
 	{1500, "6.35", 95},      // .952500
 	{4237, "9.1", 386},      // 6.5 % + 2.6 % together, 3.85567
-	{4237, "6.5", 275},      // apart they make 2.75 + 1.10 = 3.85
+	{4237, "6.5", 275},      // separately they give 2.75 + 1.10 = 3.85
 	{4237, "2.6", 110},      //
 	{1999, "7.25", 145},     // item by item: 1.45 + .33 + .53 + 9.42 = 11.73
 	{449, "7.25", 33},       //
@@ -38,7 +38,7 @@ var salesTax = []struct {
 	{-1741, "6", -104},      // a credit is the mirror image
 	{1000, "-6.25", -63},    //
 	{1131, "20", 226},       // UK VAT, a hall-hire help page: ten lines of 11.31,
-	{11310, "20", 2262},     // by line 22.60, on the sum 22.62
+	{11310, "20", 2262},     // by line 22.60, on the total 22.62
 	{11310, "0", 0},         //
 	{123456, "100", 123456}, //
 }
@@ -51,20 +51,20 @@ func TestPercentSalesTax(t *testing.T) {
 	}
 }
 
-// UK VAT on ten lines of 11.31 at 20 %: 135.70 rounded by line, 135.72 on the
-// sum (worked figure of a public hall-hire help page; HMRC manual VATREC12010
-// allows either basis).
+// UK VAT on ten lines of 11.31 at 20 %: 135.70 rounded by line, 135.72 on the total
+// (worked figure of a public hall-hire help page; HMRC manual VATREC12010 allows either
+// basis).
 func TestVATByLineAndBySum(t *testing.T) {
 	p, byLine := percent(t, "20"), Minor(0)
 	for range 10 {
 		byLine += 1131 + p.Of(1131)
 	}
 	if bySum := 11310 + p.Of(11310); byLine != 13570 || bySum != 13572 {
-		t.Errorf("by line %d, by sum %d; want 13570, 13572", byLine, bySum)
+		t.Errorf("by line %d, on the total %d; want 13570, 13572", byLine, bySum)
 	}
 }
 
-// VAT contained in a gross price: gross × rate / (100 + rate), by sharing the price.
+// VAT included in a gross price, gross × rate / (100 + rate), by Share.
 // Expected values recomputed with exact fractions.
 func TestVATWithinGross(t *testing.T) {
 	for _, row := range []struct {

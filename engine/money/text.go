@@ -10,7 +10,7 @@ import (
 
 const (
 	minus   = "\u2212" // minus sign, as wide as a digit
-	noBreak = "\u00a0" // keeps a sign that is a word on the line of its number
+	noBreak = "\u00a0" // keeps a symbol that is a word on the same line as its number
 )
 
 // Text writes an amount with all its decimals: "$11,400.00", "£1,240.50",
@@ -55,7 +55,7 @@ func group(b *strings.Builder, digits string) {
 	}
 }
 
-// Plain writes an amount as files have it: "11400.00", "-3.20", "11400" for yen.
+// Plain writes an amount in the form used in files: "11400.00", "-3.20", "11400" for yen.
 func (c Currency) Plain(m Minor) string {
 	return decimal.New(int64(m), -int32(c.Digits)).StringFixed(int32(c.Digits))
 }

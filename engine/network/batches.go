@@ -4,16 +4,16 @@ package network
 type batches struct {
 	v     []extFloat
 	level []float64 // the levels of the first state, then those of the next
-	plain []bool    // by state: nothing was out of bounds
+	plain []bool    // by state: every value stayed within the plain bounds
 }
 
 func newBatches(width, states int) batches {
 	return batches{v: make([]extFloat, states), level: make([]float64, states*width), plain: make([]bool, states)}
 }
 
-// messages sums weight × likelihoods over the levels of the pocket and multiplies it
-// into v, for each root state from r on whose v is not zero yet. It names the first
-// leaf that misbehaves (else -1).
+// messages sums weight × likelihoods over the levels of the pocket and multiplies the
+// sum into v, for each root state from r on whose v is not already zero. It returns the
+// index of the first leaf whose likelihoods are unusable, or -1.
 func (pocket *pocketPosterior) messages(r, p int, v []extFloat, b *batches, s *scratch) (leaf int) {
 	width := len(pocket.prior)
 	level := b.level[:len(v)*width]
@@ -38,7 +38,7 @@ func (pocket *pocketPosterior) messages(r, p int, v []extFloat, b *batches, s *s
 	return -1
 }
 
-// plainBatch is plain for several root states, and says of which it gave up.
+// plainBatch is plain for several root states. plain[n] is false where it gave up.
 func (pocket *pocketPosterior) plainBatch(r, p int, dst []float64, plain []bool) {
 	width := len(pocket.prior)
 	for n := range plain {
@@ -64,7 +64,7 @@ func (pocket *pocketPosterior) plainBatch(r, p int, dst []float64, plain []bool)
 	}
 }
 
-// within says whether every value is between the plain bounds.
+// within reports whether every value is between the plain bounds.
 func within(values []float64) bool {
 	for _, v := range values {
 		if !(v >= plainLow && v <= plainHigh) {

@@ -25,8 +25,8 @@ func (l batchedLeaf) MultiplyBatch(r, states, p int, dst []float64) {
 	}
 }
 
-// inBatches is a network whose leaves, all but every third, are asked in batches; some
-// likelihoods are far too small for a plain product of them.
+// inBatches returns the same network, in which two leaves out of three are asked in
+// batches. Some likelihoods are far too small to be multiplied in plain float64.
 func inBatches(r *rand.Rand, n network.Nested, asked *int) network.Nested {
 	out := network.Nested{Root: n.Root, Batch: 2 + r.IntN(4)}
 	count := 0
@@ -47,8 +47,8 @@ func inBatches(r *rand.Rand, n network.Nested, asked *int) network.Nested {
 	return out
 }
 
-// TestBatchesChangeNothing: asked in batches, of which the last may be short, everything
-// comes out the same to the bit, evidence of every size and impossible states among it.
+// TestBatchesChangeNothing checks that asking in batches, the last of which may be
+// short, gives the same bits, including for evidence of any size and impossible states.
 func TestBatchesChangeNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	asked, compared := 0, 0
@@ -67,7 +67,7 @@ func TestBatchesChangeNothing(t *testing.T) {
 		batched := inBatches(r, n, &asked)
 		all, errAll := batched.Condition()
 		if !errors.Is(errAll, errOne) {
-			t.Fatalf("%v, in batches %v", errOne, errAll)
+			t.Fatalf("error %v, in batches %v", errOne, errAll)
 		}
 		if errOne != nil {
 			continue
@@ -87,18 +87,19 @@ func TestBatchesChangeNothing(t *testing.T) {
 					delete(want, [3]int{r, p, q})
 				})
 				if len(want) > 0 {
-					t.Fatalf("in batches of %d without %v", batched.Batch, want)
+					t.Fatalf("batches of %d leave out %v", batched.Batch, want)
 				}
 			}
 		}
 	}
 	if asked < 1000 || compared < 500 {
-		t.Errorf("%d times asked in batches, %d networks compared", asked, compared)
+		t.Errorf("asked %d times in batches, compared %d networks: too few to test anything", asked, compared)
 	}
 }
 
-// shrink makes likelihoods of some root states so small that a plain product loses
-// digits, or so large that it comes back to where nothing shows that it has.
+// shrink makes the likelihoods of some root states so small that a plain product loses
+// digits. It makes others so large that the product returns to a normal size, which
+// hides the loss.
 func shrink(r *rand.Rand, leaf tableLeaf) {
 	for root := range leaf {
 		if r.IntN(2) == 0 {
@@ -113,17 +114,17 @@ func shrink(r *rand.Rand, leaf tableLeaf) {
 	}
 }
 
-// TestABandNamesALeafThatMisbehaves where it is asked about a state that can be, and
-// lets it be where none of them can.
+// TestABandNamesALeafThatMisbehaves checks that an unusable likelihood is an error that
+// names the leaf if its root state is possible, and is ignored if it is not.
 func TestABandNamesALeafThatMisbehaves(t *testing.T) {
 	asked := 0
 	bad := batchedLeaf{tableLeaf{{{1}}, {{math.NaN()}}, {{-1}}, {{1}}}, &asked}
 	n := network.Nested{Root: []float64{1, 0, 0, 1}, Batch: 2, Groups: []network.Group{{Weights: []float64{1}, Pockets: []network.Pocket{{Weights: []float64{1}, Leaves: []network.Leaf{bad}}}}}}
 	if post, err := n.Condition(); err != nil || post.Root()[0] != 0.5 || post.Root()[3] != 0.5 {
-		t.Errorf("states that cannot be: %v", err)
+		t.Errorf("unusable likelihood at an impossible state: %v", err)
 	}
 	n.Root[1] = 1
 	if _, err := n.Condition(); err == nil {
-		t.Error("a likelihood that is no number passed")
+		t.Error("accepted a likelihood that is not a number")
 	}
 }

@@ -9,12 +9,12 @@ import (
 	"underpaint/engine/network"
 )
 
-// Conditioning on grids against models whose posterior is known in closed form:
-// the root is a fine grid of a rate or of a shared normal factor, and the leaves
-// carry what was seen.
+// Conditioning on grids, compared with models whose posterior is known in closed form.
+// The root is a fine grid of a rate or of a shared normal factor, and the leaves carry
+// the evidence.
 
-// gridded conditions a root of the given values and weights on leaves of one pocket
-// and returns the posterior mean and variance of the value, and the evidence.
+// gridded conditions a root with the given values and weights on leaves of one pocket.
+// It returns the posterior mean and variance of the value, and the evidence.
 func gridded(t *testing.T, value, weight []float64, likelihoods ...func(x float64) float64) (mean, variance, evidence float64) {
 	t.Helper()
 	pocket := network.Pocket{Weights: []float64{1}}
@@ -31,7 +31,7 @@ func gridded(t *testing.T, value, weight []float64, likelihoods ...func(x float6
 	return mean, variance, math.Exp(post.LogEvidence())
 }
 
-// rates are midpoints of even cells on 0 to 1 with the weights of a beta prior.
+// rates are the midpoints of equal cells on 0 to 1, with the weights of a beta prior.
 func rates(a, b float64) (value, weight []float64) {
 	const cells = 20000
 	prior := distuv.Beta{Alpha: a, Beta: b}
@@ -42,9 +42,9 @@ func rates(a, b float64) (value, weight []float64) {
 	return value, weight
 }
 
-// A beta prior and a binomial count have a beta posterior. 437 girls of 980 births
-// is the example of A. Gelman and others, "Bayesian Data Analysis" (figures from
-// memory); the others are by the closed form mean = α/(α+β) and
+// A beta prior and a binomial count give a beta posterior. 437 girls in 980 births is
+// an example in A. Gelman and others, "Bayesian Data Analysis" (figures from memory).
+// The other cases use the closed form mean = α/(α+β) and
 // variance = αβ/((α+β)²(α+β+1)). The probability of the count itself is
 // beta-binomial: 1/11 each for a flat prior and ten trials.
 func TestRateSeenInACount(t *testing.T) {
@@ -81,11 +81,11 @@ func TestRateSeenInACount(t *testing.T) {
 	}
 }
 
-// Two standard normals correlated by .5 through a shared factor K. Seeing X = 1.2
-// leaves Y with mean .6 and variance .75 (any text on the bivariate normal). Seeing
-// only X > t: E[X | X > t] = φ(t)/(1 − Φ(t)), of which Y has half, and Var(Y | X > t)
-// after G. M. Tallis, J. R. Statist. Soc. B 23, 1961 and S. Rosenbaum, same volume
-// (from memory; worked out again outside this project).
+// Two standard normals have correlation .5 through a shared factor K. Given X = 1.2, Y
+// has mean .6 and variance .75 (any text on the bivariate normal). Given only X > t,
+// E[X | X > t] = φ(t)/(1 − Φ(t)) and Y has half that mean; Var(Y | X > t) is from
+// G. M. Tallis, J. R. Statist. Soc. B 23, 1961 and S. Rosenbaum, same volume (from
+// memory; derived again outside this project).
 func TestOneNormalSeenThroughAnother(t *testing.T) {
 	var value, weight []float64
 	for i := range 801 {

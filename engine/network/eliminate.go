@@ -4,15 +4,15 @@ import "slices"
 
 // Variable elimination (N. L. Zhang & D. Poole, "A simple approach to Bayesian
 // network computations", 1994; R. Dechter, "Bucket elimination", Artificial
-// Intelligence 113, 1999): to sum a variable out, multiply the tables that
-// mention it and sum that product alone. The products, kept in reverse order, are
-// the chances of each variable given those summed out after it, which is what
-// exact sampling needs.
+// Intelligence 113, 1999): to sum out a variable, multiply only the tables that
+// mention it and sum their product. Read in reverse, the products give the chances
+// of each variable given those summed out after it, which is what exact sampling
+// needs.
 
-// order chooses in which order to sum out all variables but those kept: always
-// next the one whose product has the fewest cells, the earliest at a tie. It
-// depends on the shape of the network only, not on the evidence. ok is false when
-// a product would have more than mostCells cells.
+// order chooses the order in which to sum out all variables except those in keep. It
+// always takes the variable whose product has the fewest cells, the earliest on a tie.
+// The order depends only on the shape of the network, not on the evidence. ok is false
+// if a product would have more than mostCells cells.
 func (post *Posterior) order(keep []int) (order []int, ok bool) {
 	scopes := make([][]int, len(post.factors))
 	for i, f := range post.factors {
@@ -43,7 +43,7 @@ func (post *Posterior) order(keep []int) (order []int, ok bool) {
 }
 
 // union collects the variables of the scopes that mention v, in ascending order
-// but v itself last.
+// except that v itself comes last.
 func union(scopes [][]int, v int) []int {
 	var out []int
 	for _, s := range scopes {
@@ -56,7 +56,7 @@ func union(scopes [][]int, v int) []int {
 	return append(out, v)
 }
 
-// size is the number of cells of a table over scope, cut off above mostCells.
+// size is the number of cells in a table over scope, capped at mostCells + 1.
 func (post *Posterior) size(scope []int) int {
 	cells := 1
 	for _, v := range scope {
@@ -67,8 +67,9 @@ func (post *Posterior) size(scope []int) int {
 	return cells
 }
 
-// sumOut sums the variables of order out of the factors. It returns the tables
-// left, and calls keep with each product, the variable summed out of it last.
+// sumOut sums the variables of order out of the factors and returns the remaining
+// tables. It calls keep with each product, whose scope ends with the variable that is
+// summed out of it.
 func (post *Posterior) sumOut(order []int, keep func(factor)) []factor {
 	left := slices.Clone(post.factors)
 	for _, v := range order {
@@ -88,7 +89,7 @@ func (post *Posterior) sumOut(order []int, keep func(factor)) []factor {
 	return left
 }
 
-// eliminate sums everything out, keeps the rows that sampling needs, and returns
+// eliminate sums out every variable, keeps the rows that sampling needs, and returns
 // the probability of the evidence.
 func (post *Posterior) eliminate(order []int) extFloat {
 	left := post.sumOut(order, func(f factor) {
@@ -99,8 +100,8 @@ func (post *Posterior) eliminate(order []int) extFloat {
 
 // step is the chance of one variable given those that are summed out after it.
 type step struct {
-	scope []int     // the variable itself last
-	row   []float64 // each row adds to 1, or is all zero where it cannot be
+	scope []int     // the variable itself comes last
+	row   []float64 // each row adds to 1, or is all zero where it is impossible
 }
 
 func (post *Posterior) step(f factor) step {

@@ -6,7 +6,8 @@ import (
 	"underpaint/engine/network"
 )
 
-// Two nodes and a look: Bayes' rule gives 0.1·0.8 ÷ (0.1·0.8 + 0.9·0.2) = 0.31.
+// Two nodes, one of them observed: Bayes' rule gives
+// 0.1·0.8 ÷ (0.1·0.8 + 0.9·0.2) = 0.31.
 func ExampleNet() {
 	net := network.NewNet()
 	if err := net.Add("holed", 2, nil, []float64{.9, .1}); err != nil {

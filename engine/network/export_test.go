@@ -1,9 +1,9 @@
 package network
 
-// Enumerate is the slow, obvious way to condition a small network: it multiplies
-// chances and likelihoods for every joint state, in plain float64. It returns the
-// probability of the evidence and the unnormalised joint table of all variables,
-// row-major in the order they were added. It shares no code with elimination.
+// Enumerate conditions a small network in the slow, obvious way: it multiplies chances
+// and likelihoods for every joint state in plain float64. It returns the probability
+// of the evidence and the unnormalised joint table of all variables, row-major in the
+// order they were added. It shares no code with elimination.
 func Enumerate(n *Net, likelihood map[string][]float64) (evidence float64, joint []float64) {
 	state := make([]int, len(n.variables))
 	var visit func(v int, weight float64)
@@ -31,7 +31,7 @@ func Enumerate(n *Net, likelihood map[string][]float64) (evidence float64, joint
 	return evidence, joint
 }
 
-// Slots is how many pocket rows the posterior has room for at present.
+// Slots is the number of pocket rows the posterior currently has room for.
 func (post *NestedPosterior) Slots() (slots int) {
 	seen := map[*rowCache]bool{}
 	for g := range post.groups {

@@ -7,9 +7,9 @@ import (
 )
 
 // extFloat is a non-negative number m × 2^(512 e), so that a product of any number
-// of likelihoods neither underflows nor loses digits. Scaling by a power of two
-// is exact: every operation is as precise as the same one on float64, and cheaper
-// than a logarithm. Zero is extFloat{}; otherwise m is in [2^-256, 2^256).
+// of likelihoods neither underflows nor loses digits. Scaling by a power of two is
+// exact, so every operation is as precise as on a float64, and cheaper than a
+// logarithm. Zero is extFloat{}; otherwise m is in [2^-256, 2^256).
 type extFloat struct {
 	m float64
 	e int32
@@ -26,11 +26,11 @@ const (
 // usable reports whether v can be a weight or a likelihood: finite, not negative.
 func usable(v float64) bool { return v >= 0 && v <= math.MaxFloat64 }
 
-// toExt turns a usable float64 into normal form.
+// toExt converts a usable float64 to normal form.
 func toExt(v float64) extFloat { return extFloat{m: v}.normal() }
 
-// expExt is the exponential of any finite number, also beyond float64; of minus
-// infinity it is zero.
+// expExt is the exponential of any finite number, even where a float64 would overflow
+// or underflow. The exponential of minus infinity is zero.
 func expExt(log float64) extFloat {
 	if math.IsInf(log, -1) {
 		return extFloat{}
@@ -56,11 +56,11 @@ func (a extFloat) normal() extFloat {
 
 func (a extFloat) zero() bool { return a.m == 0 }
 
-// times multiplies; two normal mantissas have a product within float64's range.
+// times multiplies. The product of two normal mantissas is within float64's range.
 func (a extFloat) times(b extFloat) extFloat { return extFloat{m: a.m * b.m, e: a.e + b.e}.normal() }
 
-// plus adds. A number two steps below the other is less than 2^-512 of it, far
-// under half a unit in the last place, and so disappears.
+// plus adds. A number whose exponent is two or more below the other's is less than
+// 2^-512 of it, far under half a unit in the last place, so it adds nothing.
 func (a extFloat) plus(b extFloat) extFloat {
 	if a.zero() {
 		return b
@@ -80,7 +80,7 @@ func (a extFloat) plus(b extFloat) extFloat {
 	return a.normal()
 }
 
-// over is a ÷ total as a float64, for a part of a positive total; a part below
+// over is a ÷ total as a float64, for a part a of a positive total. A quotient below
 // float64's range is 0.
 func (a extFloat) over(total extFloat) float64 {
 	if a.zero() {

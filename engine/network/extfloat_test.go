@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// exactly turns an extended number into one of 2,000 bits, where nothing is lost.
+// exactly converts an extended number to 2,000 bits, which hold it exactly.
 func exactly(a extFloat) *big.Float {
 	f := new(big.Float).SetPrec(2000).SetFloat64(a.m)
 	return f.SetMantExp(f, stepBits*int(a.e))
@@ -24,8 +24,8 @@ func agrees(a extFloat, b *big.Float) bool {
 	return math.Abs(m) <= 0x1p-52 && a.m >= extLow && a.m < extHigh
 }
 
-// Sums, products, quotients and normal form against the arbitrary precision of
-// the standard library, over exponents near and far apart.
+// Sums, products, quotients and normal form agree with the standard library's arbitrary
+// precision, for exponents near each other and far apart.
 func TestWideAgainstBigFloat(t *testing.T) {
 	const seed = 512
 	r := rand.New(rand.NewPCG(seed, 0))
@@ -33,7 +33,7 @@ func TestWideAgainstBigFloat(t *testing.T) {
 		if r.IntN(20) == 0 {
 			return extFloat{}
 		}
-		// Within one float64, and up to three steps away: a sum takes every branch.
+		// Exponents within one float64 and up to three steps apart take every branch of plus.
 		v := toExt(math.Ldexp(.5+r.Float64()/2, r.IntN(2098)-1073))
 		v.e += int32(r.IntN(7)) - 3
 		return v
@@ -60,7 +60,7 @@ func TestWideAgainstBigFloat(t *testing.T) {
 	}
 }
 
-// The row cache doubles only after as many misses as it has slots, and stops.
+// The row cache doubles only after as many misses as it has slots, up to its limit.
 func TestRowCacheGrowsAndStops(t *testing.T) {
 	mostSlots := slotsOf(23)
 	c := rowCache{width: 1, most: mostSlots}
@@ -83,8 +83,8 @@ func TestRowCacheGrowsAndStops(t *testing.T) {
 	if len(c.key) != mostSlots {
 		t.Errorf("%d slots after 2^18 rows, want %d", len(c.key), mostSlots)
 	}
-	// More rows than slots at first, so some share one and always miss: the cache
-	// stops growing once there is room for all.
+	// At first there are more rows than slots, so some rows collide and always miss. The
+	// cache must stop growing once every row has a slot.
 	few := rowCache{width: 1, most: mostSlots}
 	for n := range 600 * 500 {
 		few.at(n % 600)

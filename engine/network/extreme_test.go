@@ -28,8 +28,8 @@ func repeat(n int, leaf network.Leaf) (out []network.Leaf) {
 	return out
 }
 
-// Far below the smallest float64 the two levels of a pocket still compare as the
-// laws of logarithms say: expected values are sums of logs.
+// Even far below the smallest float64, the two levels of a pocket keep the right
+// ratio. The expected values are sums of logarithms.
 func TestLikelihoodsFarBelowTheSmallestFloat(t *testing.T) {
 	tests := []struct {
 		name   string
@@ -59,8 +59,8 @@ func TestLikelihoodsFarBelowTheSmallestFloat(t *testing.T) {
 	}
 }
 
-// A survey that contradicts the prior everywhere: in logs by hand (log-sum-exp in
-// this test) the evidence is near -650 for the whole car.
+// A survey that contradicts the prior everywhere. The log-sum-exp worked out in this
+// test puts the log evidence near -650 for the whole car.
 func TestLogEvidenceNearMinus650(t *testing.T) {
 	root := []float64{.2, .5, .3}
 	n := network.Nested{Root: root}
@@ -87,7 +87,7 @@ func TestLogEvidenceNearMinus650(t *testing.T) {
 	}
 	all := logSum(want)
 	if all > -500 || all < -800 {
-		t.Fatalf("the example has log evidence %g, meant to be near -650", all)
+		t.Fatalf("the example has log evidence %g, which should be near -650", all)
 	}
 	near(t, "log evidence", post.LogEvidence(), all, 1e-11)
 	for r, w := range want {
@@ -129,7 +129,7 @@ func TestContradictionIsNoSupport(t *testing.T) {
 	}
 }
 
-// In the general network too: 200 findings of chance 1e-10 or 3e-10 each.
+// The general network too: 200 findings with a chance of 1e-10 or 3e-10 each.
 func TestNetFarBelowTheSmallestFloat(t *testing.T) {
 	n, evidence := network.NewNet(), map[string][]float64{}
 	if err := n.Add("cause", 2, nil, []float64{.5, .5}); err != nil {
@@ -153,7 +153,8 @@ func TestNetFarBelowTheSmallestFloat(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// 100 ratios of 3 one way and 100 the other cancel; the first is 9: odds 3 to 1.
+	// 100 ratios of 3 one way and 100 the other way cancel, except that the first is 9,
+	// so the odds are 3 to 1.
 	near(t, "chance of the cause", post.Marginal("cause")[1], .75, 1e-12)
 	near(t, "log evidence", post.LogEvidence(), math.Log(2)-2000*math.Ln10+100*math.Log(3), 1e-10)
 }

@@ -2,15 +2,15 @@ package network
 
 import "slices"
 
-// factor is a table over the variables of its scope, row-major: the last
-// variable of the scope runs fastest.
+// factor is a table over the variables of its scope, row-major: the last variable of
+// the scope varies fastest.
 type factor struct {
 	scope []int
 	cells []extFloat
 }
 
-// product multiplies factors into one table over the variables of scope, which
-// holds every variable of theirs.
+// product multiplies factors into one table over the variables of scope, which must
+// include every variable of every factor.
 func product(factors []factor, scope []int, levels func(variable int) int) factor {
 	size := 1
 	for _, v := range scope {
@@ -26,8 +26,9 @@ func product(factors []factor, scope []int, levels func(variable int) int) facto
 	return out
 }
 
-// multiply multiplies g, whose scope is within f's, into f: it walks f's cells in
-// order, turning the levels of its scope like an odometer, and follows in g.
+// multiply multiplies g, whose scope is a subset of f's, into f. It walks f's cells in
+// order, advancing the levels of f's scope like an odometer, and tracks the matching
+// cell of g.
 func (f *factor) multiply(g factor, levels func(variable int) int) {
 	stride, size := make([]int, len(f.scope)), 1
 	for i := len(g.scope) - 1; i >= 0; i-- {
@@ -49,8 +50,8 @@ func (f *factor) multiply(g factor, levels func(variable int) int) {
 	}
 }
 
-// sumLast sums the last variable of the scope, which has the given number of
-// levels, out of the table.
+// sumLast sums out the last variable of the scope, which has the given number of
+// levels.
 func (f factor) sumLast(levels int) factor {
 	out := factor{scope: f.scope[:len(f.scope)-1], cells: make([]extFloat, len(f.cells)/levels)}
 	for i := range out.cells {

@@ -6,44 +6,44 @@ import (
 	"strconv"
 )
 
-// Evidence on the worst of several leaves. A max node is the highest level
-// among its members, and something seen of it has a likelihood L by level. With
+// Evidence on the worst of several leaves. A max node is the highest level among its
+// members, and evidence on it is a likelihood L for each level. Since
 //
 //	L(max) = Σ_k c(k)·[all members ≤ k],   c(k) = L(k) − L(k+1),  c(last) = L(last)
 //
-// and the members independent given the shared nodes, every sum factorises again:
-// a component is one k for each max node, and a member only has to say how
-// likely it is to stay within it. (The same identity lies behind the exact
+// and the members are independent given the shared nodes, every sum factorises again.
+// A component picks one limit k for each max node, and a member only has to give the
+// probability that it stays within those limits. (The same identity underlies the exact
 // treatment of noisy-max nodes: F. J. Díez and S. F. Galán, Int. J. Intelligent
 // Systems 18, 2003, from memory.)
 //
-// The components are taken in the posterior without the max nodes, so that each
-// is a probability, and their signed sum is the expected likelihood: it lies
-// between the least and the greatest L, and the signs cost no digits that matter
-// as long as these are not many powers of ten apart.
+// The components are computed in the posterior without the max nodes, so each is a
+// probability. Their signed sum is the expected likelihood, which lies between the
+// least and the greatest L. The cancellation costs no digits that matter as long as
+// those two are not many powers of ten apart.
 
-// CDFLeaf is a leaf, or several of one pocket taken together, that can say how
-// likely it is to stay within limits given everything seen of it alone. AtMost
-// writes for every level q of the pocket, at root state r and group level p, the
-// chance of staying within each combination of limits on the nodes that it counts
-// in: dst[q·n + j], with j row-major in the order of the nodes. Each is a chance
-// and never falls where a limit rises; at the last level of all it is 1. It must
-// give the same answer each time.
+// CDFLeaf is a leaf, or several leaves of one pocket taken together, that knows the
+// probability that it stays within limits, given all evidence on it alone. AtMost
+// writes, for every level q of the pocket at root state r and group level p, the
+// probability of staying within each combination of limits on the leaf's max nodes:
+// dst[q·n + j], with j row-major in the order of the nodes. A value never falls as a
+// limit rises, and is 1 where every limit is the last level. AtMost must be a pure
+// function.
 type CDFLeaf interface {
 	AtMost(r, p int, dst []float64)
 }
 
-// CDFSums knows what a CDFLeaf comes to over the levels of its pocket without
-// asking level by level. Ratios writes for the root states that are wanted, and every
-// level p of the group, the expected chance of staying within each combination of
-// limits: dst[(r·levels + p)·n + j], as closely as its owner promises. It may decline
-// by returning false, and is asked level by level then.
+// CDFSums knows the expectation of a CDFLeaf over the levels of its pocket without
+// asking the leaf level by level. Ratios writes, for each root state r that wanted
+// accepts and every level p of the group, the expected probability of staying within
+// each combination of limits: dst[(r·levels + p)·n + j], to the accuracy its
+// implementation promises. If it returns false, the leaf is asked level by level.
 type CDFSums interface {
 	Ratios(levels int, wanted func(r int) bool, dst []float64) bool
 }
 
-// Member says in which max nodes a CDFLeaf counts. Sums is nil, or knows its sums; it
-// is asked where the member is the only one of its pocket.
+// Member names the max nodes that a CDFLeaf counts in. Sums may be nil; it is used only
+// where the member is the only one in its pocket.
 type Member struct {
 	Group, Pocket int
 	Nodes         []int // ascending indices of max nodes, at least one
@@ -51,37 +51,37 @@ type Member struct {
 	Sums          CDFSums
 }
 
-// MaxEvidence is what was seen of max nodes, by level, and their members. Levels is the
-// number of levels of every member. A node all of whose members are in one group
-// may be declared to be within it: its components are then summed there and cost
-// the other groups nothing.
+// MaxEvidence is the evidence on max nodes, by level, with their members. Every member
+// has Levels levels. A node whose members are all in one group may be declared to be
+// within that group. Its components are then summed there and cost the other groups
+// nothing.
 type MaxEvidence struct {
 	Levels  int
 	Likely  [][]float64 // [node][level], positive
-	Within  []int       // by node: the group that holds all its members, −1 = none does
+	Within  []int       // by node: the group that holds all its members; −1 = no single group
 	Members []Member
 }
 
-// How many max nodes can be taken together; their components multiply.
+// Limits on the number of max nodes, because the number of components is exponential
+// in it.
 const (
-	MostMaxNodes       = 3 // that reach over several groups
-	MostMaxNodesWithin = 2 // within each group, beside those
+	MostMaxNodes       = 3 // across groups
+	MostMaxNodesWithin = 2 // within each group, in addition to those
 )
 
-// widestLikely is how many times the least likelihood of a max node the
-// greatest may be: up to here sums of signed components keep ten digits.
+// widestLikely is the largest allowed ratio of the greatest to the least likelihood of
+// a max node. Up to this ratio, sums of signed components keep ten digits.
 const widestLikely = 1e6
 
-// MaxPosterior is a NestedPosterior with evidence on max nodes taken in. One
+// MaxPosterior is a NestedPosterior that is also conditioned on max nodes. Only one
 // goroutine at a time may use it.
 type MaxPosterior struct {
 	*NestedPosterior
 	seen       MaxEvidence
-	crossGroup []int     // nodes that reach over several groups
-	coef       []float64 // by component of those
-	least      float64   // weight below which a state is passed over
-	// Chance of a group's level given the root below which it is passed over.
-	leastGiven float64
+	crossGroup []int      // nodes whose members are in several groups
+	coef       []float64  // by component of those
+	least      float64    // states with a smaller weight are skipped
+	leastGiven float64    // group levels with a smaller chance given the root are skipped
 	groups     []maxGroup // by group
 	root       []float64
 	rootCum    []float64
@@ -89,43 +89,44 @@ type MaxPosterior struct {
 	scratch    maxScratch
 }
 
-// maxGroup is what the members in one group say. Its components have a level for
-// each of the cross-group nodes and for each node within the group.
+// maxGroup is the message of the members in one group. Each of its components has a
+// level for each cross-group node and for each node within the group.
 type maxGroup struct {
 	pockets    []maxPocket
-	nodes      []int     // those of several groups first
-	coef       []float64 // by its components: coefficient of the nodes within the group
-	crossGroup []int     // by its components: component of the cross-group nodes
-	byRoot     []float64 // [root·cross-group components + c] expected chance of staying within; nil = nothing counts here
-	done       []bool    // by root state: worked out
+	nodes      []int     // cross-group nodes first
+	coef       []float64 // by component of the group: coefficient of the nodes within the group
+	crossGroup []int     // by component of the group: component of the cross-group nodes
+	byRoot     []float64 // [root·cross-group components + c] expected chance of staying within; nil = no max node counts here
+	done       []bool    // by root state: byRoot is filled in
 }
 
-// maxPocket is what the members in one pocket say. Only the nodes that they
-// count in matter to it: its local components.
+// maxPocket is the message of the members in one pocket. Its local components cover
+// only the nodes that those members count in.
 type maxPocket struct {
 	members []int
-	size    int       // how many local components; 1 without members
+	size    int       // number of local components; 1 without members
 	local   []int     // by component of the group: local component
-	own     [][]int   // [member of the pocket][local component] combination of its own
+	own     [][]int   // [member of the pocket][local component] combination of the member's own nodes
 	ratio   []float64 // [(root·levels + p)·size + local component]
-	done    []bool    // [root·levels + p] worked out
-	firstAt int       // number of its first row among those of the group
+	done    []bool    // [root·levels + p] ratio is filled in
+	firstAt int       // number of its first row among the rows of the group
 	kept    *rowCache // chances of staying within, [q·size + local component]
 }
 
-// ConditionMax takes in evidence on max nodes. The posterior itself is not changed, and
-// must not be used by another goroutine at the same time. The error is
-// [ErrNoSupport] or names what cannot be used.
+// ConditionMax conditions on max nodes as well. It does not change the posterior itself,
+// which no other goroutine may use at the same time. The error is [ErrNoSupport] or
+// names the node or member that cannot be used.
 func (post *NestedPosterior) ConditionMax(w MaxEvidence) (*MaxPosterior, error) {
 	return post.ConditionMaxAfter(w, nil, nil, nil)
 }
 
-// ConditionMaxAfter is ConditionMax that takes what the members of a group say from an earlier
-// posterior where same(g) holds: the caller vouches for the same nodes with the same
-// likelihoods, and for the group as [Nested.ConditionAfter] wants it, members
-// included. Of other groups it takes what the members of the k-th pocket say where
-// samePocket(g, k) holds: the caller vouches for the weights and leaves of the pocket,
-// and for its members. It gives the same bits as ConditionMax.
+// ConditionMaxAfter is ConditionMax, but where same(g) holds it reuses the message of
+// group g's members from an earlier posterior. The caller guarantees that the nodes and
+// their likelihoods are the same, and that the group and its members are the same in
+// the sense of [Nested.ConditionAfter]. In other groups it reuses the message of the
+// members of the k-th pocket where samePocket(g, k) holds. For those the caller
+// guarantees the same weights and leaves of the pocket and the same members. The result
+// has the same bits as that of ConditionMax.
 func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPosterior, same func(g int) bool, samePocket func(g, k int) bool) (*MaxPosterior, error) {
 	if err := post.check(w); err != nil {
 		return nil, err
@@ -154,7 +155,7 @@ func (post *NestedPosterior) ConditionMaxAfter(w MaxEvidence, earlier *MaxPoster
 	return out, nil
 }
 
-// takeOver takes what the same group said in an earlier posterior.
+// takeOver reuses the message of the same group in an earlier posterior.
 func (group *maxGroup) takeOver(earlier *maxGroup) {
 	group.byRoot, group.done = earlier.byRoot, earlier.done
 	for k := range group.pockets {
@@ -163,7 +164,7 @@ func (group *maxGroup) takeOver(earlier *maxGroup) {
 	}
 }
 
-// takeOver takes what the members of the same pocket said in an earlier posterior.
+// takeOver reuses the message of the members of the same pocket in an earlier posterior.
 func (pocket *maxPocket) takeOver(earlier *maxPocket) {
 	pocket.ratio, pocket.done = earlier.ratio, earlier.done
 }
@@ -173,7 +174,7 @@ func (post *NestedPosterior) check(w MaxEvidence) error {
 		return errors.New("worst " + what + " " + strconv.Itoa(n) + ": expected " + expected)
 	}
 	if len(w.Within) != len(w.Likely) {
-		return errors.New("worst: expected for each node the group that it is within, or -1")
+		return errors.New("worst: expected, for each node, the group that it is within, or -1")
 	}
 	crossGroup, within := 0, make([]int, len(post.groups))
 	for n, l := range w.Likely {
@@ -201,7 +202,7 @@ func (post *NestedPosterior) check(w MaxEvidence) error {
 			ok = ok && s >= 0 && s < len(w.Likely) && (i == 0 || s > m.Nodes[i-1]) && (w.Within[s] < 0 || w.Within[s] == m.Group)
 		}
 		if !ok {
-			return complain("member", n, "a pocket of the network, and nodes in ascending order that reach there")
+			return complain("member", n, "a pocket of the network, and nodes in ascending order that may have members there")
 		}
 	}
 	return nil
@@ -210,8 +211,8 @@ func (post *NestedPosterior) check(w MaxEvidence) error {
 // Root returns the posterior of the root states; it adds to 1. Read only.
 func (post *MaxPosterior) Root() []float64 { return post.root }
 
-// LogEvidence is that of all evidence, the likelihoods of the max nodes taken
-// as they stand.
+// LogEvidence is the natural logarithm of the evidence including the max nodes, whose
+// likelihoods are not rescaled.
 func (post *MaxPosterior) LogEvidence() float64 {
 	return post.NestedPosterior.LogEvidence() + toExt(post.expected).log()
 }

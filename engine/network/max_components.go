@@ -27,7 +27,7 @@ func (post *MaxPosterior) components() {
 			group.crossGroup = append(group.crossGroup, c/power(w.Levels, own))
 		}
 	}
-	// However the likelihoods fall, what is passed over changes no chance by 1e-13.
+	// Whatever the likelihoods, skipping these states changes no chance by 1e-13.
 	states, spread, levels := 1, 1.0, 1
 	for g := range post.NestedPosterior.groups {
 		levels = max(levels, len(post.NestedPosterior.groups[g].prior))
@@ -40,7 +40,8 @@ func (post *MaxPosterior) components() {
 	post.leastGiven = 1e-13 * spread / float64(levels*len(post.groups))
 }
 
-// coefficients are those of the last count nodes, by component of all of them.
+// coefficients returns the coefficients of the last count nodes, by component of all
+// the nodes.
 func (post *MaxPosterior) coefficients(nodes []int, count int) []float64 {
 	out := make([]float64, power(post.seen.Levels, len(nodes)))
 	for c := range out {
@@ -57,7 +58,7 @@ func (post *MaxPosterior) coefficients(nodes []int, count int) []float64 {
 	return out
 }
 
-// levelOf is the level of the i-th of nodes in a component of them all.
+// levelOf is the level of nodes[i] in a component of all the nodes.
 func (post *MaxPosterior) levelOf(nodes []int, i, component int) int {
 	return component / power(post.seen.Levels, len(nodes)-1-i) % post.seen.Levels
 }
@@ -70,8 +71,8 @@ func power(base, exponent int) int {
 	return n
 }
 
-// combination maps every component of the nodes in all to the combination of
-// limits on some of them.
+// combination maps every component of the nodes in all to the combination of limits on
+// the nodes in some.
 func (post *MaxPosterior) combination(all, some []int) []int {
 	out := make([]int, power(post.seen.Levels, len(all)))
 	for c := range out {
@@ -82,7 +83,7 @@ func (post *MaxPosterior) combination(all, some []int) []int {
 	return out
 }
 
-// layOut deals the members to their pockets.
+// layOut assigns the members to their pockets and numbers the rows to cache.
 func (post *MaxPosterior) layOut() {
 	for g := range post.groups {
 		post.groups[g].pockets = make([]maxPocket, len(post.NestedPosterior.groups[g].pockets))

@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/network"
 )
 
-// jointMember is a member written out: the chance of each combination of levels of
+// jointMember is a member given as a table: the chance of each combination of levels of
 // its nodes, [root][group level][pocket level][combination].
 type jointMember struct {
 	chance [][][][]float64
@@ -18,7 +18,7 @@ type jointMember struct {
 
 var _ network.CDFLeaf = jointMember{}
 
-// within adds up the combinations that exceed no limit.
+// AtMost adds up the combinations that exceed no limit.
 func (m jointMember) AtMost(r, p int, dst []float64) {
 	size := len(m.chance[r][p][0])
 	for q := range m.chance[r][p] {
@@ -34,7 +34,7 @@ func (m jointMember) AtMost(r, p int, dst []float64) {
 	}
 }
 
-// exceeds counts the nodes in which combination c lies above the limit.
+// exceeds counts the nodes in which combination c is above the limit.
 func (m jointMember) exceeds(c, limit int) (n int) {
 	for range m.dims {
 		if c%m.levels > limit%m.levels {
@@ -45,8 +45,8 @@ func (m jointMember) exceeds(c, limit int) (n int) {
 	return n
 }
 
-// randomMax hangs one or two cross-group nodes, perhaps one within the first group, and
-// up to four members under a nested network that has a pocket.
+// randomMax adds one or two cross-group nodes, sometimes one within the first group, and
+// up to four members to a nested network that has a pocket.
 func randomMax(r *rand.Rand, n network.Nested) network.MaxEvidence {
 	w := network.MaxEvidence{Levels: 2 + r.IntN(2)}
 	for range 1 + r.IntN(2) {
@@ -99,7 +99,7 @@ func randomMember(r *rand.Rand, n network.Nested, one network.Member, levels int
 	return m
 }
 
-// maxStates is what enumeration finds, unnormalised.
+// maxStates is the unnormalised result of enumeration.
 type maxStates struct {
 	evidence float64
 	root     []float64

@@ -4,11 +4,10 @@ import "math"
 
 // Levels visits the posterior joint weight of root state r, level p of group g
 // and level q of the k-th pocket of that group, as [NestedPosterior.Levels] does.
-// For each member in that pocket, in the order in which they were given, byMember
-// holds one weight for each combination of levels of its nodes, the highest levels
-// of the member in them: times the chance of that combination given what was seen
-// of the member alone, it is the joint weight. visit may not use the posterior,
-// nor keep byMember.
+// For each member in that pocket, in the order given, byMember holds one weight for
+// each combination of the member's levels in its nodes. Multiplied by the chance of
+// that combination given the evidence on the member alone, it is the joint weight.
+// visit must not use the posterior or keep byMember.
 func (post *MaxPosterior) Levels(g, k int, visit func(r, p, q int, weight float64, byMember [][]float64)) {
 	pocket, rest := &post.groups[g].pockets[k], post.newRest(g, k)
 	around := make([]float64, pocket.size)
@@ -32,13 +31,14 @@ func (post *MaxPosterior) Levels(g, k int, visit func(r, p, q int, weight float6
 	}
 }
 
-// restOfPocket takes each member of a pocket out in turn.
+// restOfPocket computes, for each member of a pocket in turn, the message of all the
+// others.
 type restOfPocket struct {
 	said    [][]float64 // [member][q·own size + combination] chance of staying within
-	size    []int       // by member: own combinations
-	dims    []int
-	before  [][]float64 // [member][local component] product over those before it
-	after   []float64   // product over those after it
+	size    []int       // by member: number of its own combinations
+	dims    []int       // by member: number of its nodes
+	before  [][]float64 // [member][local component] product over the members before it
+	after   []float64   // product over the members after it
 	weights [][]float64 // [member][own combination]
 }
 
@@ -59,15 +59,15 @@ func (post *MaxPosterior) newRest(g, k int) *restOfPocket {
 	return rest
 }
 
-// memberRows asks every member of the pocket.
+// memberRows fills rest.said by asking every member of the pocket.
 func (post *MaxPosterior) memberRows(pocket *maxPocket, r, p int, rest *restOfPocket) {
 	for n, m := range pocket.members {
 		post.seen.Members[m].Leaf.AtMost(r, p, rest.said[n])
 	}
 }
 
-// at works out the weights at level q of the pocket: of the level itself, which it
-// returns, and for each member in rest.weights.
+// at works out the weights at level q of the pocket. It returns the weight of the level
+// itself and writes those of each member to rest.weights.
 func (rest *restOfPocket) at(post *MaxPosterior, pocket *maxPocket, q int, around []float64, weight float64) float64 {
 	for n, own := range pocket.own {
 		said, before, next := rest.said[n][q*rest.size[n]:(q+1)*rest.size[n]], rest.before[n], rest.before[n+1]
@@ -92,7 +92,8 @@ func (rest *restOfPocket) at(post *MaxPosterior, pocket *maxPocket, q int, aroun
 	return math.Max(0, float64(total*weight))
 }
 
-// around writes what everything outside a pocket says, by its local components.
+// around writes the message of everything outside a pocket, by the pocket's local
+// components.
 func (post *MaxPosterior) around(g, k, r, p int, dst []float64) {
 	at, in := post.scratch.at, post.scratch.in[:len(post.groups[g].coef)]
 	copy(at, post.coef)
@@ -106,7 +107,7 @@ func (post *MaxPosterior) around(g, k, r, p int, dst []float64) {
 	post.groups[g].pockets[k].gather(in, dst)
 }
 
-// gather adds components of a group up to the local ones of a pocket.
+// gather sums the components of a group into the local components of a pocket.
 func (pocket *maxPocket) gather(from, dst []float64) {
 	clear(dst)
 	for c, v := range from {
@@ -114,9 +115,9 @@ func (pocket *maxPocket) gather(from, dst []float64) {
 	}
 }
 
-// tails turns signed components by combination of limits into expectations by
-// combination of levels, times weight: a level counts in every component whose
-// limit does not lie below it.
+// tails turns signed components, by combination of limits, into expectations times
+// weight, by combination of levels. A level counts in every component whose limit is
+// not below it.
 func tails(v []float64, levels, dims int, weight float64) {
 	step := 1
 	for range dims {

@@ -2,16 +2,16 @@ package network
 
 import "math"
 
-// The upward pass with max nodes: what the members of a pocket, of a group and
-// of everything say, by component, each as a probability in the posterior without
-// the max nodes.
+// The upward pass with max nodes: the messages of the members of a pocket, of a group
+// and of the whole network, by component. Each is a probability in the posterior
+// without the max nodes.
 
-// worstScratch is working space for one pass or draw.
+// maxScratch is working space for one pass or draw.
 type maxScratch struct {
 	pocket   scratch
 	row      []float64 // by level of a pocket or group
 	within   []float64 // [q·size + local component]
-	own      []float64 // what one member says
+	own      []float64 // chances of one member
 	left, at []float64 // by component of the cross-group nodes
 	in, said []float64 // by component of a group
 	local    []float64
@@ -29,16 +29,17 @@ func newMaxScratch(post *MaxPosterior, widest int) maxScratch {
 		left: make([]float64, n), at: make([]float64, n), in: make([]float64, most), said: make([]float64, most), local: make([]float64, most)}
 }
 
-// counts says whether a state of the root, or of root and group, is visited.
+// counts reports whether a state of the root, or of root and group, has enough weight
+// to be visited.
 func (post *MaxPosterior) counts(weight float64) bool { return weight >= post.least }
 
-// countsGiven says whether a group's level is visited whose chance given the root this
-// is. Not times the chance of the root state: that changes with what is seen elsewhere,
-// and what a group says must not.
+// countsGiven reports whether a group's level with this chance given the root is
+// visited. The chance of the root state does not enter, because it changes with evidence
+// elsewhere and the group's message must not.
 func (post *MaxPosterior) countsGiven(given float64) bool { return given >= post.leastGiven }
 
-// upward works out the ratios of the pockets of a group and of the group itself, for
-// every root state that counts and has not been worked out yet.
+// upward works out the ratios of a group's pockets and of the group itself, for every
+// root state that counts and is not done yet.
 func (post *MaxPosterior) upward(g int) {
 	group, base := &post.groups[g], &post.NestedPosterior.groups[g]
 	n := len(post.coef)
@@ -71,8 +72,8 @@ func (post *MaxPosterior) upward(g int) {
 	}
 }
 
-// sums fills in the pockets of a group that know their sums, for the root states that
-// count and have not been worked out yet.
+// sums fills in the ratios of those pockets of a group that know their sums, for the
+// root states that count and are not done yet.
 func (post *MaxPosterior) sums(g int) {
 	group, levels := &post.groups[g], len(post.NestedPosterior.groups[g].prior)
 	for k := range group.pockets {
@@ -97,8 +98,8 @@ func (post *MaxPosterior) sums(g int) {
 	}
 }
 
-// makeRoom makes the tables of a group in which anything counts, and says whether
-// it is one.
+// makeRoom allocates the tables of a group, unless no max node reaches it. It reports
+// whether one does.
 func (post *MaxPosterior) makeRoom(g int) bool {
 	group, roots, levels := &post.groups[g], len(post.NestedPosterior.root), len(post.NestedPosterior.groups[g].prior)
 	counts := len(group.nodes) > len(post.crossGroup)
@@ -118,7 +119,7 @@ func (post *MaxPosterior) makeRoom(g int) bool {
 }
 
 // fill works out the chance that all members of a pocket stay within each local
-// component, at one root state and group level, unless it has been worked out.
+// component, at one root state and group level, unless it is already done.
 func (post *MaxPosterior) fill(g, k, r, p int) {
 	pocket, n := &post.groups[g].pockets[k], r*len(post.NestedPosterior.groups[g].prior)+p
 	if len(pocket.members) == 0 || pocket.done[n] {
@@ -137,8 +138,8 @@ func (post *MaxPosterior) fill(g, k, r, p int) {
 	}
 }
 
-// rowOf is the posterior of a pocket's levels without the max nodes; it is valid
-// until the next call.
+// rowOf is the posterior of a pocket's levels without the max nodes. It is valid until
+// the next call.
 func (post *MaxPosterior) rowOf(g, k, r, p int) []float64 {
 	pocket := &post.NestedPosterior.groups[g].pockets[k]
 	row := post.scratch.row[:len(pocket.prior)]
@@ -151,7 +152,7 @@ func (post *MaxPosterior) rowOf(g, k, r, p int) []float64 {
 }
 
 // within writes the chance that all members of the pocket stay within each local
-// component at each level.
+// component, for each level of the pocket.
 func (post *MaxPosterior) within(pocket *maxPocket, r, p int, dst []float64) {
 	for n, m := range pocket.members {
 		own := pocket.own[n]
@@ -171,7 +172,8 @@ func (post *MaxPosterior) within(pocket *maxPocket, r, p int, dst []float64) {
 	}
 }
 
-// timesPockets multiplies the ratios of a group's pockets but one into dst.
+// timesPockets multiplies into dst the ratios of all a group's pockets except the one
+// numbered but (-1 for none).
 func (post *MaxPosterior) timesPockets(g, but, r, p int, dst []float64) {
 	for k := range post.groups[g].pockets {
 		if k != but {
@@ -192,7 +194,7 @@ func (post *MaxPosterior) timesPocket(g, k, r, p int, dst []float64) {
 	}
 }
 
-// timesGroup multiplies what a group says at a root state into dst.
+// timesGroup multiplies the group's message at a root state into dst.
 func (post *MaxPosterior) timesGroup(g, r int, dst []float64) {
 	if by := post.groups[g].byRoot; by != nil {
 		n := len(dst)
@@ -202,15 +204,15 @@ func (post *MaxPosterior) timesGroup(g, r int, dst []float64) {
 	}
 }
 
-// spreadOut writes components of the cross-group nodes, times the coefficients of the
-// nodes within a group, by the group's components.
+// spreadOut expands components of the cross-group nodes to components of the group,
+// multiplied by the coefficients of the nodes within the group.
 func (group *maxGroup) spreadOut(from, dst []float64) {
 	for c, v := range group.coef {
 		dst[c] = float64(from[group.crossGroup[c]] * v)
 	}
 }
 
-// weighRoot is the posterior of the root states.
+// weighRoot computes the posterior of the root states.
 func (post *MaxPosterior) weighRoot() {
 	post.root = make([]float64, len(post.NestedPosterior.root))
 	for r, atRoot := range post.NestedPosterior.root {
@@ -231,7 +233,8 @@ func (post *MaxPosterior) weighRoot() {
 	post.rootCum = cumulative(post.root)
 }
 
-// expectation adds up signed components, whose sum is an expected likelihood.
+// expectation is the sum of signed components, an expected likelihood. Rounding must
+// not make it negative.
 func expectation(components []float64) (sum float64) {
 	for _, v := range components {
 		sum += v

@@ -2,20 +2,20 @@ package network
 
 import "underpaint/engine/chance"
 
-// Sample draws one joint state of the shared nodes, exactly, taking the same
-// uniforms in the same order as [NestedPosterior.Sample]. What hangs under them is
-// then drawn with the help of a [Remainder].
+// Sample draws one joint state of the shared nodes exactly. It takes the same uniforms
+// in the same order as [NestedPosterior.Sample]. The caller then draws the leaves below
+// them with the help of a [Remainder].
 func (post *MaxPosterior) Sample(s *chance.Stream, d *NestedDraw) {
 	post.SampleGiven(find(post.rootCum, s.Uniform()), s, d)
 }
 
-// SampleGiven is Sample with the root state given: it takes one uniform fewer.
+// SampleGiven is Sample with the root state given. It takes one uniform fewer.
 func (post *MaxPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDraw) {
 	if !post.fits(d) {
 		post.shape(d)
 	}
 	d.Root = root
-	left := post.scratch.left // coefficients times what is drawn already says
+	left := post.scratch.left // coefficients × the messages of the groups already drawn
 	copy(left, post.coef)
 	for g := range post.groups {
 		post.sampleGroup(s, d, g, left)
@@ -37,7 +37,7 @@ func (post *MaxPosterior) sampleGroup(s *chance.Stream, d *NestedDraw, g int, le
 	for h := g + 1; h < len(post.groups); h++ {
 		post.timesGroup(h, d.Root, rest)
 	}
-	group.spreadOut(rest, in) // what is drawn and the groups to come say
+	group.spreadOut(rest, in) // messages of the groups already drawn and of those to come
 	d.P[g] = post.pickLevel(g, d.Root, in, s.Uniform())
 	copy(said, group.coef)
 	for k := range base.pockets {
@@ -68,8 +68,8 @@ func (post *MaxPosterior) pickLevel(g, r int, in []float64, u float64) int {
 	return pick(row, u*sum)
 }
 
-// samplePocket draws the level of a pocket of a group with members and multiplies
-// what those in the pocket say there into in and said.
+// samplePocket draws the level of a pocket, in a group with members, and multiplies the
+// message of the pocket's members at that level into in and said.
 func (post *MaxPosterior) samplePocket(s *chance.Stream, d *NestedDraw, g, k int, in, said []float64) {
 	r, p, levels := d.Root, d.P[g], len(post.NestedPosterior.groups[g].prior)
 	pocket, base := &post.groups[g].pockets[k], &post.NestedPosterior.groups[g].pockets[k]
@@ -105,7 +105,7 @@ func (post *MaxPosterior) samplePocket(s *chance.Stream, d *NestedDraw, g, k int
 	}
 }
 
-// laterPockets is what the pockets of a group after the k-th say of a component.
+// laterPockets is the message, for one component, of a group's pockets after the k-th.
 func (post *MaxPosterior) laterPockets(g, k, r, p, c int) float64 {
 	v := 1.0
 	for j := k + 1; j < len(post.groups[g].pockets); j++ {
@@ -116,22 +116,22 @@ func (post *MaxPosterior) laterPockets(g, k, r, p, c int) float64 {
 	return v
 }
 
-// Remainder draws what counts in max nodes once the shared nodes are drawn, unit
-// after unit: Start says how likely each unit is to stay within limits, then for
-// each unit in order Allow gives the weight of its levels and Drawn takes in what
-// was drawn.
+// Remainder helps to draw the leaves that count in max nodes, unit by unit, once the
+// shared nodes are drawn. Call Start with the chance of each unit to stay within
+// limits; then, for each unit in order, Allow gives the weights of its levels and Drawn
+// records the level drawn.
 type Remainder struct {
 	levels int
 	coef   []float64
 	at     [][]int   // [unit][component] combination of limits on the nodes of the unit
 	dims   []int     // by unit
-	left   []float64 // coefficients, components that a unit exceeds at nil
-	after  []float64 // [unit·components + c] what the units from this one on say
+	left   []float64 // coefficients, 0 for components that a drawn unit exceeds
+	after  []float64 // [unit·components + c] message of the units from this one on
 }
 
-// Remainder makes one for units that count in the nodes given, none of which may
-// be within a group: what was seen of those is for the units themselves to know. A
-// unit may count in no node.
+// Remainder returns a Remainder for units that count in the given nodes. None of the
+// nodes may be within a group: the units themselves must account for the evidence on
+// those. A unit may count in no node.
 func (post *MaxPosterior) Remainder(units [][]int) *Remainder {
 	rest := &Remainder{levels: post.seen.Levels, coef: post.coef, left: make([]float64, len(post.coef)),
 		after: make([]float64, (len(units)+1)*len(post.coef))}
@@ -141,8 +141,8 @@ func (post *MaxPosterior) Remainder(units [][]int) *Remainder {
 	return rest
 }
 
-// Start begins a draw. within holds for each unit the chance of staying within
-// each combination of limits on its nodes, given the shared nodes.
+// Start begins a draw. within holds, for each unit, the chance of staying within each
+// combination of limits on its nodes, given the shared nodes.
 func (rest *Remainder) Start(within [][]float64) {
 	n := len(rest.coef)
 	copy(rest.left, rest.coef)
@@ -156,8 +156,9 @@ func (rest *Remainder) Start(within [][]float64) {
 	}
 }
 
-// Allow writes by how much the max nodes make each combination of levels of unit
-// u likelier than what was seen of the unit alone; only ratios matter.
+// Allow writes, for each combination of levels of unit u, the factor by which the max
+// nodes change its probability given the evidence on the unit alone. Only ratios
+// matter.
 func (rest *Remainder) Allow(u int, dst []float64) {
 	n := len(rest.coef)
 	clear(dst)
@@ -167,7 +168,7 @@ func (rest *Remainder) Allow(u int, dst []float64) {
 	tails(dst, rest.levels, rest.dims[u], 1)
 }
 
-// Drawn takes in the combination of levels that unit u was drawn at.
+// Drawn records the combination of levels drawn for unit u.
 func (rest *Remainder) Drawn(u, combination int) {
 	for c, limits := range rest.at[u] {
 		for drawn := combination; drawn > 0; drawn /= rest.levels {

@@ -13,10 +13,10 @@ import (
 	"underpaint/engine/network"
 )
 
-// drawnMax is a network with two cross-group nodes and one within the first group:
-// items a and b, in two pockets of that group, are what the node within it is
-// about and count in one cross-group node each; item c, in the second group, counts in
-// the first cross-group node too.
+// drawnMax is a network with two cross-group nodes and one node within the first group.
+// Items a and b, in two pockets of that group, are the members of the node within it,
+// and each counts in one cross-group node. Item c, in the second group, also counts in
+// the first cross-group node.
 type drawnMax struct {
 	nested  network.Nested
 	worst   network.MaxEvidence
@@ -53,8 +53,8 @@ func newDrawnMax(sharp bool) drawnMax {
 	return d
 }
 
-// sharpen makes an item depend strongly on the group's level and hardly on the root,
-// so that taking one for the other shows in few draws.
+// sharpen makes an item depend strongly on the group's level and hardly on the root, so
+// that code which confuses the two fails within few draws.
 func sharpen(m jointMember) {
 	for r := range m.chance {
 		for p := range m.chance[r] {
@@ -66,7 +66,7 @@ func sharpen(m jointMember) {
 	}
 }
 
-// twice is an item as a member of two nodes: its level is the same in both.
+// twice is an item that is a member of two nodes, with the same level in both.
 func twice(m jointMember) jointMember {
 	out := jointMember{levels: m.levels, dims: 2}
 	for _, byGroup := range m.chance {
@@ -87,9 +87,9 @@ func twice(m jointMember) jointMember {
 	return out
 }
 
-// Shared nodes, then the pair of a and b as one unit, which knows what was seen of
-// the worse of the two, then c: drawn frequencies of every joint state against
-// enumeration.
+// Compares the drawn frequencies of every joint state with enumeration. The shared
+// nodes are drawn first, then a and b as one unit, which accounts for the evidence on
+// the worse of the two, then c.
 func TestMaxSampleFrequencies(t *testing.T) {
 	maxFrequencies(t, newDrawnMax(false), 220, 290.556)
 	maxFrequencies(t, newDrawnMax(true), 250, 324.832)
@@ -179,8 +179,8 @@ func weighted(p, allow []float64, u float64) int {
 	return last
 }
 
-// Max nodes change no count of uniforms, and a likelihood that is the same at
-// every level changes no draw.
+// Max nodes do not change how many uniforms a draw takes, and a likelihood that is the
+// same at every level changes no draw.
 func TestMaxTakesTheSameUniforms(t *testing.T) {
 	d := newDrawnMax(false)
 	base, err := d.nested.Condition()
@@ -209,14 +209,14 @@ func TestMaxTakesTheSameUniforms(t *testing.T) {
 			moved++
 		}
 		if drawHash(a) != drawHash(c) {
-			t.Fatalf("draw %d: %+v, with a likelihood that says nothing %+v", i, a, c)
+			t.Fatalf("draw %d: %+v, but %+v with a flat likelihood", i, a, c)
 		}
 	}
 	if x, y, z := sa.Uint64(), sb.Uint64(), sc.Uint64(); x != y || x != z {
-		t.Error("streams are no longer level")
+		t.Error("the streams are no longer in step")
 	}
 	if moved == 0 || moved == 2000 {
-		t.Errorf("max nodes moved %d of 2000 draws: the comparison says nothing", moved)
+		t.Errorf("max nodes changed %d of 2000 draws: too few to test anything", moved)
 	}
 }
 
@@ -241,8 +241,8 @@ func TestMaxSampleAllocatesNothing(t *testing.T) {
 	}
 }
 
-// A pocket of two nodes is drawn as two pockets are: with weights that are products
-// and leaves that hang on one node each, equal streams give equal levels.
+// A pocket of two nodes is drawn like two pockets. If its weights are products and each
+// leaf depends on one node only, equal streams give equal levels.
 func TestPocketOfTwoNodesIsDrawnAsTwo(t *testing.T) {
 	first := funcLeaf(func(r, p, q int) float64 { return 1 / float64(1+r+q*p) })
 	second := funcLeaf(func(r, p, q int) float64 { return 1 / float64(1+r*q+p) })
@@ -268,16 +268,16 @@ func TestPocketOfTwoNodesIsDrawnAsTwo(t *testing.T) {
 		a.Sample(&sa, &da)
 		b.Sample(&sb, &db)
 		if da.Root != db.Root || da.P[0] != db.P[0] || da.Q[0][0] != db.Q[0][0]/len(y) || da.Q[0][1] != db.Q[0][0]%len(y) {
-			t.Fatalf("draw %d: %+v apart, %+v as one", i, da, db)
+			t.Fatalf("draw %d: %+v as two pockets, %+v as one", i, da, db)
 		}
 	}
 	as.Groups[0].Pockets[0].Inner = 4
 	if _, err := as.Condition(); err == nil {
-		t.Error("six weights for pairs with four levels of the second node were taken")
+		t.Error("accepted six weights for pairs, with four levels of the second node")
 	}
 }
 
-// The same bits on every build, as for the network without max nodes.
+// Every build gives the same bits, as for the network without max nodes.
 func TestMaxSameBits(t *testing.T) {
 	d := newDrawnMax(false)
 	base, err := d.nested.Condition()

@@ -13,9 +13,9 @@ import (
 	"underpaint/engine/network"
 )
 
-// Max nodes against enumeration: every joint state of root, groups, pockets and
-// members is written out and multiplied up, with the likelihood of the worst level
-// read where it stands. Nothing is shared with the code under test.
+// Max nodes compared with enumeration: the tests multiply out every joint state of root,
+// groups, pockets and members and read the likelihood of the worst level directly. They
+// share nothing with the code under test.
 
 func TestMaxEqualsEnumeration(t *testing.T) {
 	p, impossible, within, both := properties(t, 400), 0, 0, 0
@@ -124,12 +124,12 @@ func TestMaxRefuses(t *testing.T) {
 	}
 	w := randomMax(r, n)
 	if _, err := post.ConditionMax(w); err != nil {
-		t.Errorf("a proper one: %v", err)
+		t.Errorf("usable evidence: %v", err)
 	}
 	for within, most := range map[int]int{-1: network.MostMaxNodes, 1: network.MostMaxNodesWithin} {
 		full := network.MaxEvidence{Levels: 2, Likely: slices.Repeat([][]float64{flat}, most), Within: slices.Repeat([]int{within}, most)}
 		if _, err := post.ConditionMax(full); err != nil {
-			t.Errorf("as many nodes as there may be, within %d: %v", within, err)
+			t.Errorf("the greatest allowed number of nodes, within %d: %v", within, err)
 		}
 	}
 }

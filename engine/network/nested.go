@@ -5,42 +5,43 @@ import (
 	"strconv"
 )
 
-// ErrNoSupport says that the evidence has probability zero: not all of it can be
-// true. Evidence that is only very improbable has a posterior like any other.
+// ErrNoSupport means that the evidence has probability zero: not all of it can be
+// true. Evidence that is merely very improbable has a posterior like any other.
 var ErrNoSupport = errors.New("the evidence has no support: not all of it can be true")
 
-// Leaf carries the evidence on one node under a pocket. Multiply multiplies its
-// likelihood at every level q of the pocket into dst, for root state r and level
-// p of the group. It must be a pure function; likelihoods are finite and not
-// negative, and only their ratios matter to the posterior.
+// Leaf carries the evidence on one node below a pocket. Multiply multiplies the
+// likelihood of that evidence at every level q of the pocket into dst, for root state
+// r and level p of the group. It must be a pure function. Likelihoods are finite and
+// not negative, and only their ratios matter to the posterior.
 type Leaf interface {
 	Multiply(r, p int, dst []float64)
 }
 
-// BatchLeaf is a Leaf that shares work between root states that follow each other.
-// MultiplyBatch does for the states r to r+states−1 what Multiply does for one, to the
-// same bits: dst has the levels of the first state, then those of the next.
+// BatchLeaf is a Leaf that shares work between consecutive root states. MultiplyBatch
+// does for the states r to r+states−1 what Multiply does for one, with the same bits.
+// dst holds the levels of the first state, then those of the next.
 type BatchLeaf interface {
 	Leaf
 	MultiplyBatch(r, states, p int, dst []float64)
 }
 
-// Summed knows what pockets of a group say without asking their leaves level by level.
-// LogSums writes to dst[r·levels + p], for every root state r and each of the levels p
-// of the group, the natural logarithm of their messages multiplied: of each pocket the
-// sum over its levels q of weight × likelihoods of the leaves. The weights count as
-// adding to 1. It agrees with the leaves as closely as its owner promises.
+// Summed knows the messages of pockets of a group without asking their leaves level by
+// level. LogSums writes to dst[r·levels + p], for every root state r and each level p of
+// the group, the natural logarithm of the product of those messages, each the sum over
+// the pocket's levels q of weight × likelihoods of its leaves. The weights are normalised
+// to add to 1. LogSums agrees with the leaves to the accuracy its implementation
+// promises.
 type Summed interface {
 	LogSums(levels int, dst []float64)
 }
 
-// Pocket is a node whose levels have prior Weights, with the leaves under it
-// that carry evidence. Leaves without evidence send no message and are left out.
-// Summed says that the Sums of its group speak for it.
+// Pocket is a node whose levels have prior Weights, with those leaves below it that
+// carry evidence. Leaves without evidence send no message and are left out. Summed means
+// that the Sums of its group include its message.
 //
-// Where leaves depend on two nodes at once, both are one pocket, with Inner the
-// number of levels of the second: level q of the pocket is level q ÷ Inner of the
-// first and the remainder of the second. Inner is 0 for a single node.
+// Where leaves depend on two nodes at once, the two nodes form one pocket, and Inner is
+// the number of levels of the second. Level q of the pocket is then level q ÷ Inner of
+// the first node and level q mod Inner of the second. Inner is 0 for a single node.
 type Pocket struct {
 	Weights []float64
 	Inner   int
@@ -48,36 +49,36 @@ type Pocket struct {
 	Summed  bool
 }
 
-// Group is a node whose levels have prior Weights, with its pockets. Sums knows what
-// those of them say that are Summed, at less cost; nil where none is.
+// Group is a node whose levels have prior Weights, with its pockets. Sums gives the
+// messages of the pockets that are Summed at less cost; nil if there are none.
 type Group struct {
 	Weights []float64
 	Pockets []Pocket
 	Sums    Summed
 }
 
-// Nested is a network of three storeys under one root: given the root state the
-// groups are independent, given a group's level its pockets are, and given a
-// pocket's level its leaves are. The Weights of groups and pockets count in
-// proportion. Root holds prior weight × likelihood of each root state and counts
-// as it stands: its scale enters the evidence. Batch is how many root states in a row
-// [BatchLeaf] leaves are asked about at once; 0 is 1.
+// Nested is a network of three layers below one root. Given the root state the groups
+// are independent; given a group's level its pockets are independent; given a pocket's
+// level its leaves are independent. The Weights of groups and pockets are normalised.
+// Root holds prior weight × likelihood of each root state and is not normalised: its
+// scale enters the evidence. Batch is the number of consecutive root states that a
+// [BatchLeaf] is asked about at once; 0 means 1.
 type Nested struct {
 	Root   []float64
 	Batch  int
 	Groups []Group
 }
 
-// NestedPosterior is a Nested conditioned on the evidence of its leaves. It calls
-// the leaves again when asked for rows, so they must not change; and it keeps
-// rows and scratch space, so one goroutine at a time may use it.
+// NestedPosterior is a Nested conditioned on the evidence of its leaves. It calls the
+// leaves again when it needs rows, so they must not change. It keeps rows and scratch
+// space, so only one goroutine at a time may use it.
 type NestedPosterior struct {
 	evidence extFloat
 	root     []float64 // posterior, adds to 1
 	rootCum  []float64
 	groups   []groupPosterior
 	scratch  scratch
-	batches  batches // for as many root states as are passed up at once
+	batches  batches // working space for the root states of one batch
 }
 
 // groupPosterior is one group after the upward pass.
@@ -87,32 +88,32 @@ type groupPosterior struct {
 	given   []float64  // [root × levels + p] posterior of the levels given the root; nil = no evidence
 	says    []extFloat // by root state: the group's message; nil = no evidence
 	pockets []pocketPosterior
-	sums    Summed // what those of them say that are summed; nil where none is
+	sums    Summed // product of the messages of the summed pockets; nil if none is summed
 }
 
-// pocketPosterior is one pocket; its posterior rows are worked out when asked for.
+// pocketPosterior is one pocket. Its posterior rows are worked out on demand.
 type pocketPosterior struct {
 	prior       []float64 // of its levels, adds to 1
 	cum         *ladder   // its running sums; nil where there is evidence or a second node
-	inner       int       // levels of the second node, 0 = there is one
+	inner       int       // levels of the second node; 0 = single node
 	leaves      []Leaf
-	batchLeaves []BatchLeaf // by leaf; nil where it is none
+	batchLeaves []BatchLeaf // by leaf; nil where it is not a BatchLeaf
 	summed      bool
 	firstAt     int // number of its first row among all rows of the group
 	rows        *rowCache
 }
 
-// Condition passes the evidence of all leaves up to the root. Each leaf is asked
-// once for every group level and every root state that the prior leaves possible,
-// and about those in the same batch with one; groups and pockets without leaves cost
-// nothing. The error is [ErrNoSupport], or names the weights or the leaf that cannot
-// be used.
+// Condition passes the evidence of all leaves up to the root. It asks each leaf once
+// for every group level and every root state with a positive prior; a [BatchLeaf] is
+// also asked about the other states of the same batch. Groups and pockets without
+// leaves cost nothing. The error is [ErrNoSupport], or names the weights or the leaf
+// that cannot be used.
 func (n Nested) Condition() (*NestedPosterior, error) { return n.ConditionAfter(nil, nil) }
 
-// ConditionAfter is Condition that takes what a group says from an earlier posterior
-// where same(g) holds: the caller vouches that the group has the same weights, its
-// leaves the same likelihoods, and the root the same possible states. It gives the
-// same bits as Condition.
+// ConditionAfter is Condition, but where same(g) holds it reuses the message of group g
+// from an earlier posterior. The caller guarantees that the group has the same weights,
+// its leaves the same likelihoods, and the root the same possible states. The result
+// has the same bits as that of Condition.
 func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) (*NestedPosterior, error) {
 	post, err := n.prepare()
 	if err != nil {
@@ -147,8 +148,8 @@ func (n Nested) ConditionAfter(earlier *NestedPosterior, same func(g int) bool) 
 	return post, nil
 }
 
-// takeOver takes what the same group said in an earlier posterior, with the rows worked
-// out so far.
+// takeOver reuses the message of the same group in an earlier posterior, and the rows
+// worked out so far.
 func (group *groupPosterior) takeOver(earlier *groupPosterior) {
 	group.given, group.says = earlier.given, earlier.says
 	for k := range group.pockets {
@@ -225,8 +226,8 @@ func unusable(g, k int, what string) error {
 	return errors.New(place + what)
 }
 
-// LogEvidence is the natural logarithm of the sum over all joint states of
-// Root × weights × likelihoods, the weights of groups and pockets adding to 1.
+// LogEvidence is the natural logarithm of the sum over all joint states of Root ×
+// weights × likelihoods, where the weights of each group and pocket add to 1.
 func (post *NestedPosterior) LogEvidence() float64 { return post.evidence.log() }
 
 // Root returns the posterior of the root states; it adds to 1. Read only.

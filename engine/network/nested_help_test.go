@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/network"
 )
 
-// tableLeaf is a leaf written out: likelihood [root][group level][pocket level].
+// tableLeaf is a leaf given as a table: likelihood [root][group level][pocket level].
 type tableLeaf [][][]float64
 
 var _ network.Leaf = tableLeaf{}
@@ -29,8 +29,8 @@ func (l funcLeaf) Multiply(r, p int, dst []float64) {
 	}
 }
 
-// randomNested draws one or two groups of up to two pockets with up to three
-// leaves each; zeros are frequent among weights and likelihoods.
+// randomNested draws one or two groups of up to two pockets with up to three leaves
+// each. Weights and likelihoods are often zero.
 func randomNested(r *rand.Rand, most int) network.Nested {
 	n := network.Nested{Root: weights(r, 1+r.IntN(most+1))}
 	for range 1 + r.IntN(2) {
@@ -124,8 +124,8 @@ func proportions(weights []float64) []float64 {
 func groupName(g int) string     { return fmt.Sprint("group", g) }
 func pocketName(g, k int) string { return fmt.Sprint("group", g, "pocket", k) }
 
-// asNet writes the nested network as a general one in which each leaf is a
-// variable of two levels, seen at the first.
+// asNet turns the nested network into a general one in which each leaf is a variable
+// with two levels, observed at the first.
 func asNet(n network.Nested) (*network.Net, map[string][]float64) {
 	net, evidence := network.NewNet(), map[string][]float64{}
 	add := func(name string, levels int, parents []string, table []float64) {
@@ -156,7 +156,7 @@ func asNet(n network.Nested) (*network.Net, map[string][]float64) {
 	return net, evidence
 }
 
-// levelsTable writes what Levels visits into a full table.
+// levelsTable collects the weights that Levels visits into a full table.
 func levelsTable(n network.Nested, post *network.NestedPosterior, g, k int) []float64 {
 	ps, qs := len(n.Groups[g].Weights), len(n.Groups[g].Pockets[k].Weights)
 	out := make([]float64, len(n.Root)*ps*qs)

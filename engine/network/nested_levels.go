@@ -1,12 +1,12 @@
 package network
 
-// leastWeight is the smallest posterior weight that Levels visits. The weights
-// left out add to less than 1e-16 times the number of joint states.
+// leastWeight is the smallest posterior weight that Levels visits. The weights it skips
+// add to less than 1e-16 times the number of joint states.
 const leastWeight = 1e-16
 
-// Levels visits the posterior joint weight of root state r, level p of group g
-// and level q of the k-th pocket of that group, in that order of nesting, leaving
-// out weights below 1e-16. visit may use the posterior.
+// Levels visits the posterior joint weight of root state r, level p of group g and
+// level q of the k-th pocket of that group, nested in that order. It skips weights
+// below 1e-16. visit may use the posterior.
 func (post *NestedPosterior) Levels(g, k int, visit func(r, p, q int, weight float64)) {
 	group := &post.groups[g]
 	pocket := &group.pockets[k]

@@ -1,9 +1,9 @@
 package network
 
-// The upward pass (J. Pearl, "Probabilistic Reasoning in Intelligent Systems",
-// 1988, chapter 4, on a tree): a pocket's message is the sum over its levels of
-// weight × likelihoods of its leaves; a group's message the sum over its levels of
-// weight × messages of its pockets; the root multiplies the messages of its groups.
+// The upward pass on a tree (J. Pearl, "Probabilistic Reasoning in Intelligent
+// Systems", 1988, chapter 4). A pocket's message is the sum over its levels of weight ×
+// likelihoods of its leaves. A group's message is the sum over its levels of weight ×
+// messages of its pockets. The root multiplies the messages of its groups.
 
 // scratch is working space for one pocket's levels.
 type scratch struct {
@@ -15,9 +15,10 @@ func newScratch(width int) scratch {
 	return scratch{level: make([]float64, width), ext: make([]extFloat, width)}
 }
 
-// pass works out what group g says to each root state that the prior leaves possible,
-// and the levels of the group given it, a batch of root states at a time. When a leaf
-// misbehaves it stops and returns the pocket and leaf; otherwise leaf is -1.
+// pass works out the message of group g to each root state with a positive prior, and
+// the posterior of the group's levels given that state, a batch of root states at a
+// time. If a leaf gives an unusable likelihood, pass stops and returns the pocket and
+// the leaf; otherwise leaf is -1.
 func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 	group := &post.groups[g]
 	if !group.evidence() {
@@ -44,8 +45,8 @@ func (post *NestedPosterior) pass(g int, prior []float64) (pocket, leaf int) {
 	return 0, -1
 }
 
-// started holds the weights of the group's levels by root state, nothing where the
-// prior rules the root state out.
+// started returns the weights of the group's levels for each root state, zero where the
+// prior rules out the root state.
 func (group *groupPosterior) started(prior []float64) (rows []extFloat) {
 	rows = make([]extFloat, len(prior)*len(group.prior))
 	for r, w := range prior {
@@ -58,7 +59,7 @@ func (group *groupPosterior) started(prior []float64) (rows []extFloat) {
 	return rows
 }
 
-// timesSums multiplies in the messages of the pockets that are summed.
+// timesSums multiplies in the messages of the summed pockets.
 func (group *groupPosterior) timesSums(rows []extFloat, levels int) {
 	sums := make([]float64, len(rows))
 	group.sums.LogSums(levels, sums)
@@ -69,7 +70,7 @@ func (group *groupPosterior) timesSums(rows []extFloat, levels int) {
 	}
 }
 
-// timesMessages multiplies in the message of a pocket, leaf by leaf.
+// timesMessages multiplies in the message of a pocket, worked out leaf by leaf.
 func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []extFloat, levels int) (leaf int) {
 	roots, batch := len(rows)/levels, len(post.batches.v)
 	for r := 0; r < roots; r += batch {
@@ -92,8 +93,8 @@ func (post *NestedPosterior) timesMessages(pocket *pocketPosterior, rows []extFl
 	return -1
 }
 
-// shares writes each value's share of their sum to dst, which is all zero, and returns
-// the sum.
+// shares writes each value's share of the sum to dst and returns the sum. dst must be
+// all zero.
 func shares(values []extFloat, dst []float64) (sum extFloat) {
 	for _, v := range values {
 		sum = sum.plus(v)
@@ -125,15 +126,15 @@ func (group *groupPosterior) evidence() bool {
 	return false
 }
 
-// Between these bounds a product of float64s has lost nothing to underflow, and
-// one more likelihood can be looked at before it has.
+// While a product of float64s is between these bounds it has lost nothing to underflow,
+// and multiplying by one more likelihood cannot go wrong unnoticed.
 const (
 	plainLow  = 0x1p-900
 	plainHigh = 0x1p+900
 )
 
-// row writes the posterior of the pocket's levels given root state r and group
-// level p to dst: it adds to 1, or is all zero if r and p cannot be.
+// row writes the posterior of the pocket's levels given root state r and group level p
+// to dst. It adds to 1, or is all zero if r and p are impossible.
 func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
 	if pocket.plain(r, p, dst) {
 		total := 0.0
@@ -151,16 +152,17 @@ func (pocket *pocketPosterior) row(r, p int, dst []float64, s *scratch) {
 	}
 }
 
-// plain writes weight × likelihoods to dst in ordinary float64s. It gives up, and
-// returns false, as soon as a value is zero, out of bounds or not a number.
+// plain writes weight × likelihoods to dst in ordinary float64s. It gives up and
+// returns false as soon as a value is zero, out of bounds or not a number.
 func (pocket *pocketPosterior) plain(r, p int, dst []float64) bool {
 	var one [1]bool
 	pocket.plainBatch(r, p, dst, one[:])
 	return one[0]
 }
 
-// careful is plain for likelihoods of any size: it takes each leaf by itself and
-// multiplies in extended numbers, left in s.ext, whose sum it returns.
+// careful is plain for likelihoods of any size. It asks each leaf separately and
+// multiplies in extended numbers. It leaves the products in s.ext and returns their
+// sum, and the index of a leaf with an unusable likelihood, or -1.
 func (pocket *pocketPosterior) careful(r, p int, s *scratch) (sum extFloat, leaf int) {
 	level, product := s.level[:len(pocket.prior)], s.ext[:len(pocket.prior)]
 	for q, w := range pocket.prior {

@@ -10,16 +10,16 @@ type NestedDraw struct {
 	Q    [][]int // level of each pocket of each group
 }
 
-// Sample draws one joint state from the posterior, exactly. It takes one uniform
-// for the root, then for each group one for its level and one for each node of its
-// pockets in order (two for a pocket of two nodes), by inverse distribution functions and whether or not there is
-// evidence: equal streams give states that differ only where the posteriors do.
-// Once the rows that matter have been met it allocates nothing.
+// Sample draws one joint state from the posterior exactly, by inverse distribution
+// functions. It takes one uniform for the root, then for each group one for its level
+// and one for each node of its pockets in order (two for a pocket of two nodes),
+// whether or not there is evidence. So equal streams give states that differ only where
+// the posteriors do. Once the rows it needs are cached it allocates nothing.
 func (post *NestedPosterior) Sample(s *chance.Stream, d *NestedDraw) {
 	post.SampleGiven(find(post.rootCum, s.Uniform()), s, d)
 }
 
-// SampleGiven is Sample with the root state given: it takes one uniform fewer.
+// SampleGiven is Sample with the root state given. It takes one uniform fewer.
 func (post *NestedPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDraw) {
 	if !post.fits(d) {
 		post.shape(d)
@@ -46,8 +46,8 @@ func (post *NestedPosterior) SampleGiven(root int, s *chance.Stream, d *NestedDr
 	}
 }
 
-// pick draws a level of the pocket from weights that add to sum, its nodes one
-// after the other.
+// pick draws a level of the pocket from weights that add to sum. It draws a pocket of
+// two nodes one node after the other.
 func (pocket *pocketPosterior) pick(weights []float64, sum float64, s *chance.Stream) int {
 	u := s.Uniform() * sum
 	if pocket.inner == 0 {
@@ -80,8 +80,8 @@ func (group *groupPosterior) levels(r int) []float64 {
 	return group.given[r*n : (r+1)*n]
 }
 
-// pocketRow is the posterior of the pocket's levels given root state r and group
-// level p, the at-th such pair; it is valid until the next call.
+// pocketRow is the posterior of the pocket's levels given root state r and group level
+// p, which are pair number at. It is valid until the next call.
 func (post *NestedPosterior) pocketRow(pocket *pocketPosterior, r, p, at int) []float64 {
 	if len(pocket.leaves) == 0 {
 		return pocket.prior

@@ -21,22 +21,22 @@ type variable struct {
 
 const (
 	mostCells = 1 << 22 // in one table; 64 MB
-	rowSlack  = 1e-9    // a row of a table may miss 1 by this much: thirds typed by hand
+	rowSlack  = 1e-9    // a row may differ from 1 by this much, to allow for thirds typed by hand
 )
 
 // NewNet returns a network without variables.
 func NewNet() *Net { return &Net{index: map[string]int{}} }
 
-// Add adds a variable with levels 0 to levels-1, given its parents, which must be
-// there already (so the network has no cycle). The table holds the conditional
-// chances row-major: parents in the order given, the variable's own levels last;
-// each row adds to 1.
+// Add adds a variable with levels 0 to levels-1. Its parents must have been added
+// before, so the network has no cycle. The table holds the conditional chances
+// row-major: parents in the order given, the variable's own levels last. Each row adds
+// to 1. An error names the variable and what was expected.
 func (n *Net) Add(name string, levels int, parents []string, table []float64) error {
 	complain := func(expected string) error {
 		return errors.New("variable " + strconv.Quote(name) + ": expected " + expected)
 	}
 	if _, taken := n.index[name]; taken || name == "" {
-		return complain("a name of its own")
+		return complain("a name that is not empty and not already taken")
 	}
 	if levels < 1 || levels > mostCells {
 		return complain("1 to " + strconv.Itoa(mostCells) + " levels")
@@ -77,10 +77,10 @@ func addsToOne(row []float64) bool {
 	return sum >= 1-rowSlack && sum <= 1+rowSlack
 }
 
-// Condition conditions the network on evidence: for each variable named, the
-// likelihood of what was seen at each of its levels (1 and 0 when the level itself
-// was seen). The error is [ErrNoSupport], or names the entry that cannot be used.
-// Later additions to the network do not touch the posterior.
+// Condition conditions the network on evidence: for each variable named, the likelihood
+// of the evidence at each of its levels (1 and 0 when the level itself was observed).
+// The error is [ErrNoSupport], or names the entry that cannot be used. Variables added
+// to the network later do not affect the posterior.
 func (n *Net) Condition(likelihood map[string][]float64) (*Posterior, error) {
 	if err := n.check(likelihood); err != nil {
 		return nil, err
@@ -92,7 +92,7 @@ func (n *Net) Condition(likelihood map[string][]float64) (*Posterior, error) {
 	}
 	order, ok := post.order(nil)
 	if !ok {
-		return nil, errors.New("network: expected one that can be worked through in tables of at most " + strconv.Itoa(mostCells) + " cells")
+		return nil, errors.New("network: expected one that can be eliminated in tables of at most " + strconv.Itoa(mostCells) + " cells")
 	}
 	post.evidence = post.eliminate(order)
 	if post.evidence.zero() {
@@ -102,8 +102,8 @@ func (n *Net) Condition(likelihood map[string][]float64) (*Posterior, error) {
 	return post, nil
 }
 
-// check looks at the evidence in the order of the variables, so that the same
-// complaint comes every time.
+// check validates the evidence in the order of the variables, so that the same evidence
+// always gives the same error.
 func (n *Net) check(likelihood map[string][]float64) error {
 	known := 0
 	for _, v := range n.variables {
@@ -128,7 +128,7 @@ func (n *Net) check(likelihood map[string][]float64) error {
 	return errors.New("evidence on " + strconv.Quote(slices.Min(strangers)) + ": expected a variable of the network")
 }
 
-// factor is the table of variable i times the likelihood of what was seen of it.
+// factor is the table of variable i times the likelihood of the evidence on it.
 func (n *Net) factor(i int, likelihood []float64) factor {
 	v := &n.variables[i]
 	f := factor{scope: append(slices.Clone(v.parents), i), cells: make([]extFloat, len(v.table))}

@@ -9,13 +9,13 @@ import (
 	"underpaint/engine/network"
 )
 
-// Items that share a root, a group and a pocket by normal factors have normal
-// scores correlated by the variance they share, so chances that several scores
-// are positive are known in closed form. That checks all storeys together.
+// Items that share a root, a group and a pocket through normal factors have normal
+// scores whose correlation is the share of variance in common. So the chance that
+// several scores are positive is known in closed form, which checks all layers together.
 
-// sharing is a nested network in which root, group and pocket are normal factors
-// on even grids (the trapezium rule, which for a normal density is exact to
-// rounding at this step), with shares .40, .15 and .20 of an item's variance.
+// sharing is a nested network in which root, group and pocket are normal factors on
+// even grids, with shares .40, .15 and .20 of an item's variance. (At this step the
+// trapezium rule is exact to rounding for a normal density.)
 type sharing struct {
 	at, weight []float64
 }
@@ -34,8 +34,8 @@ func (s sharing) positive(r, p, q int) float64 {
 	return distuv.UnitNormal.CDF(shared / math.Sqrt(.25))
 }
 
-// evidence is the chance that all items are positive; items[g][k] says how many
-// there are in pocket k of group g.
+// evidence is the chance that all items are positive. items[g][k] is the number of
+// items in pocket k of group g.
 func (s sharing) evidence(t *testing.T, items [][]int) float64 {
 	t.Helper()
 	n := network.Nested{Root: proportions(s.weight)}

@@ -1,10 +1,10 @@
 package network
 
-// Inverse distribution functions. A weight of zero is never picked, and a larger
-// u never picks an earlier state, so equal uniforms give like draws.
+// Inverse distribution functions. A weight of zero is never picked, and a larger u
+// never picks an earlier state, so equal uniforms give similar draws.
 
-// pick returns the first state at which the running sum of weights exceeds u.
-// The weights add to 1 but for rounding; past the sum it is the last possible one.
+// pick returns the first state at which the running sum of weights exceeds u. If
+// rounding leaves the sum at or below u, it returns the last possible state.
 func pick(weights []float64, u float64) int {
 	last, sum := 0, 0.0
 	for i, w := range weights {
@@ -20,8 +20,8 @@ func pick(weights []float64, u float64) int {
 	return last
 }
 
-// cumulative returns the running sums of weights that add to 1 but for rounding;
-// from the last possible state on they are exactly 1.
+// cumulative returns the running sums of weights that add to 1 apart from rounding.
+// From the last possible state on they are exactly 1.
 func cumulative(weights []float64) []float64 {
 	cum, last, sum := make([]float64, len(weights)), 0, 0.0
 	for i, w := range weights {
@@ -37,8 +37,8 @@ func cumulative(weights []float64) []float64 {
 	return cum
 }
 
-// ladder is a short table of running sums by which states are picked. from says, for
-// each of so many even steps of a uniform, from which state on to seek.
+// ladder is a short table of running sums for picking states. from splits the range of
+// the uniform into equal steps and holds, for each, the state at which to start looking.
 type ladder struct {
 	cum  []float64
 	from [rungs]int32
@@ -46,7 +46,7 @@ type ladder struct {
 
 const rungs = 64 // a power of two
 
-// newLadder takes weights that add to 1 but for rounding.
+// newLadder takes weights that add to 1 apart from rounding.
 func newLadder(weights []float64) *ladder {
 	l, n := &ladder{cum: cumulative(weights)}, 0
 	for k := range l.from {
@@ -58,7 +58,7 @@ func newLadder(weights []float64) *ladder {
 	return l
 }
 
-// pick is the first state whose running sum is above u, which lies between 0 and 1.
+// pick is the first state whose running sum is above u, for u between 0 and 1.
 func (l *ladder) pick(u float64) int {
 	n := int(l.from[int(u*rungs)&(rungs-1)])
 	for n < len(l.cum)-1 && u >= l.cum[n] {
@@ -67,7 +67,7 @@ func (l *ladder) pick(u float64) int {
 	return n
 }
 
-// find is pick by bisection, for long tables: the first state with u < cum.
+// find is pick by bisection, for long tables: the first state with u < cum[state].
 func find(cum []float64, u float64) int {
 	low, high := 0, len(cum)-1
 	for low < high {
@@ -81,8 +81,8 @@ func find(cum []float64, u float64) int {
 	return low
 }
 
-// normalised returns the weights divided by their sum; ok is false when one is
-// not usable, there are none, or the sum is not a positive finite number.
+// normalised returns the weights divided by their sum. ok is false if a weight is not
+// usable, there are none, or the sum is not a positive finite number.
 func normalised(weights []float64) (out []float64, ok bool) {
 	sum := 0.0
 	for _, w := range weights {

@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Rounding can leave a sum of chances just below 1; the largest uniform number
-// must then still fall on the last state that is possible, by either method.
+// Rounding can leave a sum of chances just below 1. The largest uniform number must
+// still pick the last possible state, by any of the methods.
 func TestPickAtTheEdges(t *testing.T) {
 	const least, most = 0x1p-53, 1 - 0x1p-53 // smallest and largest of chance.Stream.Uniform
 	tests := []struct {
@@ -38,8 +38,8 @@ func TestPickAtTheEdges(t *testing.T) {
 	}
 }
 
-// TestLadderPicksAsBisection: at, just below and just above every rung and every
-// running sum, and at random.
+// TestLadderPicksAsBisection compares the two at, just below and just above every rung
+// and every running sum, and at random uniforms.
 func TestLadderPicksAsBisection(t *testing.T) {
 	s := chance.NewStream(7, 1)
 	for n := 1; n < 120; n++ {

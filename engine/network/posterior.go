@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Posterior is a Net conditioned on evidence. One goroutine at a time may sample.
+// Posterior is a Net conditioned on evidence. Only one goroutine at a time may sample.
 type Posterior struct {
 	variables []variable
 	index     map[string]int
@@ -21,18 +21,17 @@ type Posterior struct {
 
 func (post *Posterior) levels(v int) int { return post.variables[v].levels }
 
-// LogEvidence is the natural logarithm of the probability of the evidence: the
+// LogEvidence is the natural logarithm of the probability of the evidence, which is the
 // sum over all joint states of chance × likelihoods.
 func (post *Posterior) LogEvidence() float64 { return post.evidence.log() }
 
-// Marginal returns the posterior chances of a variable's levels; they add to 1.
-// A name that is not in the network is a mistake of the caller and panics.
+// Marginal returns the posterior chances of a variable's levels, which add to 1. It
+// panics if the name is not in the network.
 func (post *Posterior) Marginal(name string) []float64 { return post.Joint(name) }
 
-// Joint returns the posterior joint chances of the named variables, row-major in
-// the order named (the last runs fastest); they add to 1. A name that is not in
-// the network, or there twice, is a mistake of the caller and panics; so is a
-// joint table of more than 2^22 cells.
+// Joint returns the posterior joint chances of the named variables, row-major in the
+// order named (the last varies fastest). They add to 1. It panics if a name is not in
+// the network or is repeated, or if the joint table has more than 2^22 cells.
 func (post *Posterior) Joint(names ...string) []float64 {
 	var scope []int
 	for _, name := range names {
@@ -58,15 +57,15 @@ func (post *Posterior) Joint(names ...string) []float64 {
 	return out
 }
 
-// Sample draws one joint state of all variables from the posterior, exactly, and
-// writes each variable's level to out under its name. It takes one uniform for
-// each variable, in the order they were added and whatever the evidence, by
-// inverse distribution functions. Once out has all names it allocates nothing.
+// Sample draws one joint state of all variables from the posterior exactly, by inverse
+// distribution functions, and writes each variable's level to out under its name. It
+// takes one uniform for each variable, in the order they were added, whatever the
+// evidence. Once out has all names it allocates nothing.
 func (post *Posterior) Sample(s *chance.Stream, out map[string]int) {
 	for v := range post.variables {
 		post.uniform[v] = s.Uniform()
 	}
-	// Backwards through the elimination: what a row depends on is then drawn.
+	// In reverse order of elimination, everything a row depends on is already drawn.
 	for i := len(post.steps) - 1; i >= 0; i-- {
 		step := &post.steps[i]
 		last := len(step.scope) - 1

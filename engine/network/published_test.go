@@ -7,9 +7,9 @@ import (
 	"underpaint/engine/network"
 )
 
-// Posteriors published for four networks that every text uses. Where only a
-// rounded figure is in print, the exact fraction was worked out from the printed
-// tables with rational arithmetic, outside this project.
+// Published posteriors of four networks that most textbooks use. Where only a rounded
+// figure is in print, the exact fraction was worked out from the printed tables with
+// rational arithmetic, outside this project.
 
 // node is one variable of a network in a test.
 type node struct {
@@ -76,7 +76,7 @@ var wetGrass = []node{
 }
 
 // fever: a noisy-OR of cold, flu and malaria, which fail to cause it with chance
-// .6, .2, .1 (Russell & Norvig, table of the noisy-OR); priors are an assumption.
+// .6, .2, .1 (Russell & Norvig, table of the noisy-OR). The priors are an assumption.
 var fever = []node{
 	{"C", nil, []float64{.1}},
 	{"F", nil, []float64{.05}},
@@ -88,7 +88,7 @@ func TestPublishedPosteriors(t *testing.T) {
 	tests := []struct {
 		net      string
 		nodes    []node
-		yes, no  string // variables seen, one letter each
+		yes, no  string // variables observed at 1 and at 0, one letter each
 		evidence float64
 		want     map[string]float64
 		within   float64
@@ -127,7 +127,8 @@ func TestPublishedPosteriors(t *testing.T) {
 	}
 }
 
-// seen makes evidence of variables seen to be so and seen not to be so.
+// seen is the evidence that the variables in yes are at level 1 and those in no at
+// level 0, one letter each.
 func seen(yes, no string) map[string][]float64 {
 	out := map[string][]float64{}
 	for _, v := range yes {
@@ -146,10 +147,10 @@ func near(t testing.TB, what string, got, want, within float64) {
 	}
 }
 
-// Findings that have not been made yet cannot move the mean: over the four
-// outcomes of X-ray and dyspnoea the chances of lung cancer average to the prior
-// .055, and the variance left averages to .4848538155 of the prior's (law of total
-// probability and of total variance; figures by rational arithmetic).
+// Findings that are not made yet cannot change the mean. Over the four outcomes of X-ray
+// and dyspnoea the chance of lung cancer averages to the prior .055, and the remaining
+// variance averages to .4848538155 of the prior's (laws of total probability and total
+// variance; figures by rational arithmetic).
 func TestFindingsConserveTheMeanAndNarrow(t *testing.T) {
 	n := build(t, chestClinic)
 	mean, left := 0.0, 0.0
@@ -166,8 +167,8 @@ func TestFindingsConserveTheMeanAndNarrow(t *testing.T) {
 	near(t, "variance left", left/(.055*.945), .4848538155, 1e-10)
 }
 
-// The joint of a pair against the definition: burglary and alarm given both
-// calls. P(B, A | J, M) by hand: .001 (.002·.95 + .998·.94)·.9·.7 ÷ .0020841002.
+// The joint of burglary and alarm given both calls, compared with the definition.
+// P(B, A | J, M) by hand is .001 (.002·.95 + .998·.94)·.9·.7 ÷ .0020841002.
 func TestJointOfAPair(t *testing.T) {
 	post, err := build(t, burglary).Condition(seen("JM", ""))
 	if err != nil {
@@ -178,6 +179,6 @@ func TestJointOfAPair(t *testing.T) {
 	near(t, "P(A, B)", ab[3], .001*(.002*.95+.998*.94)*.9*.7/evidence, 1e-14)
 	near(t, "P(not A, B)", ab[1], .001*(.002*.05+.998*.06)*.05*.01/evidence, 1e-14)
 	if ab[1] != ba[2] || ab[2] != ba[1] {
-		t.Errorf("joint of A, B is %v, of B, A %v: not the same table turned", ab, ba)
+		t.Errorf("joint of A, B is %v and of B, A %v: one is not the transpose of the other", ab, ba)
 	}
 }

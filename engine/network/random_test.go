@@ -14,9 +14,9 @@ import (
 	"underpaint/engine/network"
 )
 
-// Random networks, small enough for every joint state to be written out: the
-// posterior must equal enumeration to 1e-12, and the nested form must equal the
-// same network written as a general one.
+// Random networks, small enough to enumerate every joint state: the posterior must
+// equal enumeration to 1e-12, and the nested form must equal the same network written
+// as a general one.
 
 const exact = 1e-12
 
@@ -28,7 +28,7 @@ func properties(t *testing.T, runs int) *gopter.Properties {
 	return gopter.NewProperties(parameters)
 }
 
-// weights draws n weights, each zero with chance .15 but not all.
+// weights draws n weights, each zero with chance .15 but never all zero.
 func weights(r *rand.Rand, n int) []float64 {
 	out := make([]float64, n)
 	for slices.Max(out) == 0 {
@@ -84,7 +84,8 @@ func randomNet(r *rand.Rand, variables, most int) general {
 	return g
 }
 
-// marginal sums all variables but two (or one, a == b) out of a full joint table.
+// marginal sums all variables except a and b (which may be the same) out of a full joint
+// table.
 func (g general) marginal(joint []float64, a, b int) []float64 {
 	out := make([]float64, g.levels[a]*g.levels[b])
 	if a == b {

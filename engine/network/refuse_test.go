@@ -8,7 +8,7 @@ import (
 	"underpaint/engine/network"
 )
 
-// What cannot be used is refused with the place named.
+// Input that cannot be used is an error that names the place.
 
 func TestNestedRefuses(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
@@ -78,7 +78,7 @@ func TestNetRefusesVariables(t *testing.T) {
 	}
 }
 
-// TestNetNamesTheRow: rows are counted from 0, in the order of the table.
+// TestNetNamesTheRow checks that rows are counted from 0 in the order of the table.
 func TestNetNamesTheRow(t *testing.T) {
 	n := network.NewNet()
 	if err := n.Add("die", 3, nil, []float64{.5, .25, .25}); err != nil {
@@ -86,7 +86,7 @@ func TestNetNamesTheRow(t *testing.T) {
 	}
 	err := n.Add("x", 2, []string{"die"}, []float64{.5, .5, 0, 1, .5, .4})
 	if err == nil || !strings.HasSuffix(err.Error(), "in row 2") {
-		t.Errorf("the last of three rows adds to .9: %v", err)
+		t.Errorf("the last of three rows adds to .9: error %v, want one that names it", err)
 	}
 }
 
@@ -106,8 +106,8 @@ func TestNetRefusesEvidence(t *testing.T) {
 	}
 }
 
-// A network too entangled to work through exactly is refused, not attempted: 24
-// coins that one finding depends on pairwise all round would need 2^24 cells.
+// A network too entangled for exact elimination is refused, not attempted: 24 coins,
+// with a finding on each pair of them, would need 2^24 cells.
 func TestNetRefusesTooEntangled(t *testing.T) {
 	n := network.NewNet()
 	name := func(i int) string { return string(rune('a' + i)) }

@@ -9,14 +9,14 @@ import (
 	"underpaint/engine/network"
 )
 
-// Drawn frequencies against exact chances by Pearson's chi-square, at the upper
-// .001 point for the degrees of freedom (any printed table; gonum confirms it
-// below). Seeds are fixed, so a run that passes always passes.
+// Drawn frequencies compared with exact chances by Pearson's chi-square, at the upper
+// .001 point for the degrees of freedom (any printed table; gonum confirms it below).
+// Seeds are fixed, so a run that passes always passes.
 
 const draws = 200000
 
-// chiSquare compares counts with chances. States whose expected count is below 5
-// are pooled; one that cannot be must not have been drawn.
+// chiSquare compares counts with chances. It pools states whose expected count is below
+// 5, and fails if an impossible state was drawn.
 func chiSquare(t *testing.T, counts []int, chances []float64, degrees int, critical float64) {
 	t.Helper()
 	near(t, "critical value", critical, distuv.ChiSquared{K: float64(degrees)}.Quantile(.999), .001)
@@ -74,8 +74,8 @@ func TestNetSampleFrequencies(t *testing.T) {
 	chiSquare(t, counts, joint, 30, 59.703)
 }
 
-// evidenced is a nested network with a little of everything: a group without
-// evidence, a pocket without, soft and hard leaves, weights of zero.
+// evidenced is a nested network with a little of everything: a group without evidence,
+// a pocket without evidence, soft and hard leaves, weights of zero.
 func evidenced() network.Nested {
 	like := func(a, b float64) network.Leaf {
 		return funcLeaf(func(r, p, q int) float64 { return 1 / (1 + a*float64(r*p) + b*float64((q-1)*(q-1))) })
@@ -119,8 +119,9 @@ func TestNestedSampleFrequencies(t *testing.T) {
 	}
 }
 
-// Two pockets of one group are dependent only through root and group level; the
-// joint of both pockets must come out too, not only each alone.
+// Two pockets of one group depend on each other only through root and group level. The
+// draws must have the right joint distribution of both pockets, not only the right
+// distribution of each.
 func TestNestedSampleKeepsPocketsTogether(t *testing.T) {
 	same := funcLeaf(func(_, p, q int) float64 { return float64(1 - (p^q)&1) }) // pocket level = group level
 	n := network.Nested{Root: []float64{1}, Groups: []network.Group{{Weights: []float64{1, 3}, Pockets: []network.Pocket{
@@ -143,8 +144,8 @@ func TestNestedSampleKeepsPocketsTogether(t *testing.T) {
 	near(t, "share of level 1", float64(ones)/draws, .75, .0049)
 }
 
-// A draw takes one uniform for the root, one per group and one per pocket, with
-// or without evidence; of a general network, one per variable.
+// A draw takes one uniform for the root, one per group and one per pocket, with or
+// without evidence. A draw from a general network takes one per variable.
 func TestSampleTakesOneUniformPerNode(t *testing.T) {
 	after := func(uniforms int) uint64 {
 		s := chance.NewStream(11, 4)
@@ -177,8 +178,8 @@ func TestSampleTakesOneUniformPerNode(t *testing.T) {
 	}
 }
 
-// Evidence on one group leaves the draws of the others as they were where the
-// root comes out the same: common random numbers.
+// Evidence on one group leaves the draws of the others unchanged where the root is the
+// same (common random numbers).
 func TestEqualStreamsDifferOnlyWhereEvidenceDoes(t *testing.T) {
 	with := evidenced()
 	without := evidenced()
@@ -202,15 +203,15 @@ func TestEqualStreamsDifferOnlyWhereEvidenceDoes(t *testing.T) {
 		}
 		sameRoot++
 		if da.P[1] != db.P[1] || da.Q[1][0] != db.Q[1][0] || da.P[2] != db.P[2] || da.Q[2][0] != db.Q[2][0] || da.Q[0][1] != db.Q[0][1] {
-			t.Fatalf("other nodes moved: %+v and %+v", da, db)
+			t.Fatalf("other nodes changed: %+v and %+v", da, db)
 		}
 	}
 	if sameRoot < 2500 || moved == 0 {
-		t.Errorf("root equal in %d of 5000 draws, evidence moved %d: the comparison says nothing", sameRoot, moved)
+		t.Errorf("the root is equal in %d of 5000 draws and evidence changed %d: too few to test anything", sameRoot, moved)
 	}
 }
 
-// A draw made for another network is reshaped, not trusted.
+// Sample reshapes a draw that was made for another network.
 func TestSampleReshapesTheDraw(t *testing.T) {
 	n := evidenced()
 	post, err := n.Condition()

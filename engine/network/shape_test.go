@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/network"
 )
 
-// A grid in which each variable depends on its left and upper neighbours: loops
-// everywhere, the shape that elimination finds hard, against all 2^16 states.
+// A grid in which each variable depends on its left and upper neighbours has loops
+// everywhere, which makes it hard for elimination. Compared with all 2^16 states.
 func TestGridEqualsEnumeration(t *testing.T) {
 	const side = 4
 	var nodes []node
@@ -50,9 +50,9 @@ func TestGridEqualsEnumeration(t *testing.T) {
 	}
 }
 
-// Tables stay as small as the shape allows: a grid of 5 × 5 with four levels each
-// can be worked through in tables over at most seven variables, 4^7 cells, and
-// without evidence the chances of all states add to 1.
+// Tables stay as small as the shape allows: a 5 × 5 grid with four levels each can be
+// eliminated in tables over at most seven variables, 4^7 cells. Without evidence the
+// chances of all states add to 1.
 func TestGridOfManyLevels(t *testing.T) {
 	const side, levels = 5, 4
 	n, r := network.NewNet(), rand.New(rand.NewPCG(5, 5))
@@ -85,9 +85,9 @@ func TestGridOfManyLevels(t *testing.T) {
 	}
 }
 
-// A chain of 200 links is long but not entangled: the tables stay at four cells,
-// and the far end has forgotten the near one (the limit of a two-state chain that
-// leaves state 0 with chance .1 and state 1 with .3 is .1 ÷ .4).
+// A chain of 200 links is long but not entangled: the tables keep to four cells, and
+// the far end no longer depends on the near one. (A two-state chain that leaves state 0
+// with chance .1 and state 1 with .3 has the limit .1 ÷ .4.)
 func TestLongChain(t *testing.T) {
 	nodes := []node{{"0", nil, []float64{1}}}
 	for i := 1; i < 200; i++ {
@@ -101,7 +101,7 @@ func TestLongChain(t *testing.T) {
 	near(t, "chance two links on", post.Marginal("2")[1], .7*.7+.3*.1, 1e-14)
 }
 
-// A network and a posterior keep nothing of the caller's and of each other's.
+// A network and a posterior share no memory with the caller or with each other.
 func TestNothingIsShared(t *testing.T) {
 	n, table := network.NewNet(), []float64{.25, .75}
 	if err := n.Add("first", 2, nil, table); err != nil {

@@ -10,7 +10,7 @@ import (
 )
 
 // A survey of a whole car: 675 root states, 11 groups of 15 levels, 15 pockets of
-// 19 levels, 4 leaves each, every leaf a table in one number as in the model.
+// 19 levels with 4 leaves each. Every leaf is a table in one variable, as in the model.
 
 const (
 	surveyRoot, surveyP, surveyQ = 675, 15, 19
@@ -36,7 +36,7 @@ func (l surveyLeaf) Multiply(r, p int, dst []float64) {
 	}
 }
 
-// survey builds the network; all leaves count in asked how often they are asked.
+// survey builds the network. All leaves count in asked how often they are asked.
 func survey(asked *int) network.Nested {
 	even := func(n int, reach float64) (out []float64) {
 		for i := range n {
@@ -82,8 +82,8 @@ func conditioned(t testing.TB, n network.Nested) *network.NestedPosterior {
 	return post
 }
 
-// The cost of conditioning is bounded without a clock: each leaf is asked once
-// per root state and group level, and nothing is asked where nothing was seen.
+// This bounds the cost of conditioning without a clock: each leaf is asked once per root
+// state and group level, and none is asked where there is no evidence.
 func TestConditioningAsksEachLeafOnce(t *testing.T) {
 	asked := 0
 	n := survey(&asked)
@@ -102,7 +102,7 @@ func TestConditioningAsksEachLeafOnce(t *testing.T) {
 	}
 }
 
-// The posterior rows add to 1 and are numbers, at the size of a car.
+// For a network the size of a car, the posterior rows are numbers and add to 1.
 func TestSurveyPosteriorAddsToOne(t *testing.T) {
 	asked := 0
 	post := conditioned(t, survey(&asked))
@@ -120,7 +120,7 @@ func TestSurveyPosteriorAddsToOne(t *testing.T) {
 	}
 }
 
-// After warm-up a draw allocates nothing, and the rows kept stay bounded.
+// After warm-up a draw allocates nothing, and the number of rows kept stays bounded.
 func TestSampleAllocatesNothing(t *testing.T) {
 	asked := 0
 	post := conditioned(t, survey(&asked))
@@ -146,8 +146,8 @@ func TestSampleAllocatesNothing(t *testing.T) {
 	}
 }
 
-// Rows forgotten and worked out again are the same rows: draws from a posterior
-// that has been used for long equal those from a fresh one.
+// Rows that are dropped and worked out again are the same rows, so draws from a
+// posterior that has been used for long equal those from a fresh one.
 func TestDrawsDoNotDependOnWhatWasKept(t *testing.T) {
 	asked := 0
 	n := survey(&asked)
@@ -178,8 +178,8 @@ func drawHash(d network.NestedDraw) uint64 {
 	return h.Sum64()
 }
 
-// The same bits on every build: these values were recorded on amd64 and the test
-// runs as WebAssembly too. They change only if the arithmetic does.
+// Every build gives the same bits: these values were recorded on amd64 and the test
+// also runs as WebAssembly. They change only if the arithmetic does.
 func TestSameBitsOnEveryBuild(t *testing.T) {
 	asked := 0
 	post := conditioned(t, survey(&asked))

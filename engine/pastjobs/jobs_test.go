@@ -84,11 +84,11 @@ func TestScored(t *testing.T) {
 		t.Errorf("changes agreed moved the score: %+v, %+v", got, s.First)
 	}
 	for want, change := range map[string]func(job *pastjobs.Job){
-		"neither the range":    func(job *pastjobs.Job) { job.Car = nil },
-		"at which rates":       func(job *pastjobs.Job) { job.Rates = "" },
-		"are not in the file":  func(job *pastjobs.Job) { job.Rates = "00000 00000" },
-		"standard was not":     func(job *pastjobs.Job) { c := *job.Car; c.Standard = "not_sure"; job.Car = &c },
-		"an item of this body": func(job *pastjobs.Job) { c := *job.Car; c.Bodies = []string{"pickup"}; job.Car = &c },
+		"neither the range":   func(job *pastjobs.Job) { job.Car = nil },
+		"at which rates":      func(job *pastjobs.Job) { job.Rates = "" },
+		"are not in the file": func(job *pastjobs.Job) { job.Rates = "00000 00000" },
+		"standard was not":    func(job *pastjobs.Job) { c := *job.Car; c.Standard = "not_sure"; job.Car = &c },
+		"a part of this body": func(job *pastjobs.Job) { c := *job.Car; c.Bodies = []string{"pickup"}; job.Car = &c },
 	} {
 		one := *j
 		one.Jobs = append([]pastjobs.Job{}, j.Jobs...)

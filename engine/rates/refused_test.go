@@ -101,7 +101,7 @@ var refused = []struct {
 	{at: "parts.prices[3]", value: raw(`{"part":"fender_upper","way":"section","price":null,"had":"specialist"}`), path: "parts.prices[3].had", expected: `"found"`},
 
 	{at: "what_is_done", value: 1, expected: "group"},
-	{at: "what_is_done", value: map[string]any{}, path: "what_is_done.driver", expected: "missing"},
+	{at: "what_is_done", value: map[string]any{}, path: "what_is_done.driver", expected: "this entry"},
 
 	{at: "strip_and_survey.charged[0].step", value: "tea", expected: `"check_in"`},
 	{at: "strip_and_survey.charged[1].step", value: "check_in", expected: "only once"},
@@ -142,7 +142,7 @@ var refused = []struct {
 	{at: "terms[0]", value: "", expected: "1 to 2000"},
 	{at: "terms[0]", value: strings.Repeat("x", 2001), expected: "at most 2000"},
 	{at: "terms", value: slices.Repeat([]any{"x"}, 41), expected: "at most 40"},
-	{at: "own_figures", value: map[string]any{}, path: "own_figures.learnt_on", expected: "missing"},
+	{at: "own_figures", value: map[string]any{}, path: "own_figures.learnt_on", expected: "this entry"},
 	{at: "own_figures", value: ownFigures("rust", []any{map[string]any{"group": "engine", "factor": 1.1, "jobs": 4}}), path: "own_figures.rust[0].group", expected: "floor"},
 	{at: "own_figures", value: ownFigures("rust", []any{learnt("floor", 1.1), learnt("floor", 1.2)}), path: "own_figures.rust[1].group", expected: "each group once"},
 	{at: "own_figures", value: ownFigures("rust", []any{learnt("floor", 2.6)}), path: "own_figures.rust[0].factor", expected: "0.4 to 2.5"},

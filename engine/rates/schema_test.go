@@ -153,7 +153,7 @@ func TestSchemaRequired(t *testing.T) {
 // together, bounds of decimals written as text, and the form of a number, date or line.
 var acrossEntries = regexp.MustCompile(`not before|only once|a different id|film of paint|for the car|with any other|all three|` +
 	`for the strip stage|standards that use|none below|id of a part|in which this part|null, because|or both|one entry for|as in the entry|` +
-	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
+	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
 
 // TestSchemaRefuses: the schema refuses the wrong values that Decode refuses, except
 // for what it leaves to the program.

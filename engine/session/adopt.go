@@ -11,8 +11,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Chosen takes out of what the jobs teach the figures that are named, and, where it
-// is to be published, how the ranges came out. Both are nil when nothing is named.
+// Chosen returns the figures named in use from what the jobs teach and, if publish is
+// set, how the ranges came out. Both are nil when nothing is asked for.
 func (p *PastJobs) Chosen(use []string, publish bool, today string) (*rates.Own, *rates.Past, error) {
 	if len(use) == 0 && !publish {
 		return nil, nil, nil
@@ -41,12 +41,12 @@ func (p *PastJobs) Chosen(use []string, publish bool, today string) (*rates.Own,
 		if sum.Scored == 1 {
 			found = "1 job"
 		}
-		return nil, nil, &strict.Error{Path: "record", Found: found, Expected: "at least 10 scored jobs: fewer are not published"}
+		return nil, nil, &strict.Error{Path: "record", Found: found, Expected: "at least 10 scored jobs, because fewer say too little"}
 	}
 	return own, past, nil
 }
 
-// only keeps the figures named; a name that is not offered is an error.
+// only keeps the figures named in use. A name that is not offered is an error.
 func only(all *rates.Own, use []string) (*rates.Own, error) {
 	if len(use) == 0 {
 		return nil, nil
@@ -65,7 +65,7 @@ func only(all *rates.Own, use []string) (*rates.Own, error) {
 		case id == "spread" && all.Spread.Jobs > 0:
 			own.Spread = all.Spread
 		default:
-			return nil, &strict.Error{Path: "use", Found: id, Expected: "a figure that is offered"}
+			return nil, &strict.Error{Path: "use", Found: id, Expected: "one of the figures offered"}
 		}
 	}
 	return own, nil

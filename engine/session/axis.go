@@ -19,8 +19,8 @@ type Tick struct {
 	Major int64
 }
 
-// NewAxis reaches a little past the most expensive dot, and never less than least;
-// both in minor units.
+// NewAxis returns an axis that reaches a little past most, the most expensive dot, and at
+// least to least. Both are in minor units.
 func NewAxis(c money.Currency, most float64, least int64) Axis {
 	major := math.Max(most*1.06, float64(least)) / math.Pow10(c.Digits)
 	step := float64(RoundUp125(major / 5))
@@ -46,8 +46,8 @@ type Dot struct {
 // dotColumns is how many dots fit side by side on the axis.
 const dotColumns = 30
 
-// PackDots stacks the twenty dots, in minor units, in columns one dot wide, so that
-// none covers another; each stands at the middle of its column.
+// PackDots stacks the twenty dots, in minor units, in columns one dot wide, so that none
+// covers another. Each dot sits at the middle of its column.
 func PackDots(values [20]float64, a Axis) (dots [20]Dot) {
 	var height [dotColumns + 1]int
 	for i, v := range values {

@@ -7,12 +7,12 @@ import (
 	"underpaint/engine/estimate"
 )
 
-// StageRanges are the ranges of all stages of one car, and what moved the last.
+// StageRanges are the ranges of all stages of one car, with what changed the last.
 type StageRanges struct {
 	State   State
 	Rows    []StageRange
-	Moved   []PocketMoved // the pockets that turned out unlike most such cars, most unlike first
-	Items   []ItemMoved   // the items whose odds moved most
+	Moved   []PocketMoved // the pockets by how unlike most other cars they are, most unlike first
+	Items   []ItemMoved   // the items whose odds changed most
 	Tally   Tally
 	MostDot float64 // the most expensive of all dots, in minor units
 }
@@ -27,11 +27,11 @@ type StageRange struct {
 	Shown Ends
 }
 
-// Width is between the exact ends, in minor units.
+// Width returns the distance between the exact ends, in minor units.
 func (r *StageRange) Width() float64 { return r.Exact.High - r.Exact.Low }
 
-// StageRanges goes on with the ranges of all stages of a car with one body. What
-// moved them is there once they are settled.
+// StageRanges does another slice of work on the ranges of all stages of a car with one
+// body. It lists what changed them once they are settled.
 func (s *Session) StageRanges(c *carfile.Car) (out StageRanges, err error) {
 	j, err := s.openStages(c)
 	if err != nil {

@@ -12,7 +12,7 @@ type Body struct {
 	Strip  *pricing.Stage // its strip and survey; nil where the rates give no price
 }
 
-// Bodies are all bodies, with the strip and survey of each to show standard.
+// Bodies returns all bodies, with the strip and survey of each to show standard.
 func (s *Shop) Bodies() (out []Body) {
 	for _, id := range car.BodyIDs {
 		b, err := car.Load(id)

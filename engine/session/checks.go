@@ -16,20 +16,20 @@ const mostChecks = 6
 // CheckValue is one check that could still be made, with what it is worth.
 type CheckValue struct {
 	WalkLine
-	Either    string  // the id that stands for this place or its like, empty where there is none
-	Narrower  float64 // by how much the range would be narrower on average, minor units
-	NowWidth  float64 // how wide it is, minor units
-	TellsOfIt bool    // it tells of the condition of the place itself:
-	IfYes     float64 // the chance that the place is rusted through after a yes
+	Either    string  // the id of this item or its mirror image, empty where there is none
+	Narrower  float64 // how much narrower the range would be on average, in minor units
+	NowWidth  float64 // how wide the range is now, in minor units
+	TellsOfIt bool    // the check tells the condition of the item itself, with:
+	IfYes     float64 // the chance that the item is rusted through after a yes
 	IfNo      float64 // and after a no
 }
 
-// valueChecks values every check that can still be made, on the simulated cars of
-// the present range: each is weighted by its chance of giving yes, and of no.
+// valueChecks values every check that can still be made. It weights the simulated cars of
+// the current range by their chance of a yes, and of a no.
 func valueChecks(stages *stageRanges, now *stageRun, whom string) []CheckValue {
 	b, c := stages.body, stages.car
 	if c.Begun(carfile.Survey) {
-		return nil // the metal is bare: checks through paint are over
+		return nil // checks through paint end once the metal is bare
 	}
 	type valued struct {
 		CheckValue
@@ -74,13 +74,13 @@ func valueChecks(stages *stageRanges, now *stageRun, whom string) []CheckValue {
 	return out
 }
 
-// sameCheck says whether two checks are one kind at a pair of mirrored items.
+// sameCheck says whether two checks are of one kind, on items of the same part.
 func sameCheck(b *car.Body, o, v CheckValue) bool {
 	return o.Kind.ID == v.Kind.ID && (v.Item < 0 || b.Items[o.Item].Part == b.Items[v.Item].Part)
 }
 
-// checkedLike says whether a check that answers to the same was made there: a
-// further one mostly brings the same news.
+// checkedLike says whether the car has a check on the same item or side that answers the
+// same question. A further one would tell little that is new.
 func checkedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
 	return slices.ContainsFunc(c.Looks, func(l evidence.Look) bool {
 		other, ok := evidence.KindOf(l.Look)
@@ -88,8 +88,8 @@ func checkedLike(c *carfile.Car, kind evidence.Kind, on string) bool {
 	})
 }
 
-// tell works out what either answer would tell about the place itself; yes is the
-// chance of a yes, and chanceOf that in one condition.
+// tell works out what either answer would tell about the item itself. yes is the chance
+// of a yes, and chanceOf gives that chance in one condition.
 func (v *CheckValue) tell(run *estimate.Run, yes float64, chanceOf func(condition int, f damage.Finding, dent bool) float64) {
 	if yes <= 0 || yes >= 1 {
 		return

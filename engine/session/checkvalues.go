@@ -6,17 +6,17 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// What a stage is worth is worked out on simulated outcomes: a car is drawn from
-// all that is known, the stage is simulated on it, and the range that would follow
-// is worked out. These are how many outcomes, and how many simulated cars each range
-// has (assumption; they leave the mean width good to about a tenth).
+// We value a stage on simulated outcomes: draw a car that agrees with everything known,
+// simulate the stage on it, and work out the range that would follow. These are the
+// number of outcomes, and of simulated cars in each of those ranges and for the checks
+// (assumption; the mean width is then accurate to about a tenth).
 const (
 	outcomes   = 12
 	carsOfEach = estimate.Block
 	checkCars  = 4096
 )
 
-// checkValues is a car whose checks and stages are being valued.
+// checkValues holds a car and how far we have valued its checks and stages.
 type checkValues struct {
 	key      string
 	stages   *stageRanges
@@ -24,13 +24,13 @@ type checkValues struct {
 	valued   bool // the checks are valued
 	checks   []CheckValue
 	ahead    []string  // stages still to come
-	width    []float64 // by stage ahead: the widths so far, added up
+	width    []float64 // for each stage ahead, the sum of the widths so far
 	done, of int
 	table    *pricing.Table
-	next     *outcome // the one being worked out, nil between two
+	next     *outcome // the outcome in progress, nil between two
 }
 
-// newCheckValues prepares the valuation of a car as it is now; nothing is valued yet.
+// newCheckValues prepares the valuation of a car as it is now. It values nothing yet.
 func newCheckValues(key string, stages *stageRanges, now *stageRun) (*checkValues, error) {
 	for now.run.Cars() < checkCars {
 		now.run.Add()
@@ -51,17 +51,17 @@ func newCheckValues(key string, stages *stageRanges, now *stageRun) (*checkValue
 	return j, err
 }
 
-// shownWidth is the width between the ends as they are shown, rounded outward, so
-// that a width never contradicts the ends beside it.
+// shownWidth returns the width between the ends as pages show them, rounded outward, so
+// that it never contradicts the ends beside it.
 func shownWidth(run *estimate.Run) float64 {
 	x := run.Price(0)
 	e := RoundEnds(x.Low, x.Half, x.SetAside, x.High)
 	return float64(e.High - e.Low)
 }
 
-// step goes on with a simulated outcome, the odds after a stage or the cars of its
-// range at a time: whoever waits for something else waits for no more than that. At
-// the end of a stage the width of the range that would follow is added.
+// step does a slice of work on a simulated outcome: the odds after a stage, or the cars
+// of its range. Slices are small because other requests wait for them. At the end of a
+// stage it adds the width of the range that would follow.
 func (j *checkValues) step() (err error) {
 	if j.next == nil {
 		if j.next, err = newOutcome(j.stages, j.now, j.table, j.done); err != nil {

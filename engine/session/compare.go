@@ -8,18 +8,18 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Compared is how many simulated cars two ways are compared on: the differences are
-// taken car by car, so far fewer do than for a range (assumption).
+// Compared is the number of simulated cars on which we compare two ways. The differences
+// are taken car by car, so that needs far fewer cars than a range (assumption).
 const Compared = 2 * estimate.Block
 
-// Comparison sets every way that one item's condition allows against what is decided
+// Comparison compares every way that one item's condition allows with what is decided
 // now.
 type Comparison struct {
-	Against int // the chosen way, −1: what is usually done
+	Against int // the chosen way; −1 is what is usually done
 	Ways    []WayDifference
 }
 
-// WayDifference is one way with what it costs more or less.
+// WayDifference is one way with how much more or less it costs.
 type WayDifference struct {
 	Way car.Way
 	estimate.Difference
@@ -34,7 +34,7 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 	}
 	i, ok := j.body.ItemNamed(on)
 	if !ok || c.RecordedCondition(on) <= 0 {
-		return Comparison{}, &strict.Error{Path: "on", Found: on, Expected: "an item recorded in a condition other than sound"}
+		return Comparison{}, &strict.Error{Path: "on", Found: on, Expected: "a part recorded in a condition other than sound"}
 	}
 	_, now := j.lastTwo()
 	if err := j.need(now); err != nil {
@@ -67,7 +67,7 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 	return out, nil
 }
 
-// fixed is a copy of the chosen ways with one item set.
+// fixed returns a copy of the chosen ways with one item set.
 func fixed(ways []int8, items, i int, way car.Way) []int8 {
 	out := make([]int8, items)
 	for n := range out {

@@ -9,12 +9,11 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// RatesComparison shows what a change of the rates does to a few cars. The runs at
-// the old rates are kept while the shop goes on changing the new ones. The zero value
-// is ready to be opened.
+// RatesComparison shows what a change of the rates does to a few cars. It keeps the runs
+// at the old rates while the shop changes the new ones. The zero value is ready for Open.
 type RatesComparison struct {
 	oldKey, newKey, carsKey string
-	old, new                *ratesSide // old is nil where nothing is to be compared
+	old, new                *ratesSide // old is nil where there is nothing to compare with
 }
 
 // ratesSide is all cars at one set of rates. Both sides simulate the same cars.
@@ -28,9 +27,9 @@ type ratesCar struct {
 	run   *estimate.Run
 }
 
-// Open takes the texts of the old rates, empty where nothing is to be compared, and of
-// the new ones, and cars with one body each. What has not changed since it was opened
-// before is kept. After an error it is as the zero value.
+// Open takes the text of the old rates (empty where there is nothing to compare with),
+// the text of the new rates, and cars with one body each. It keeps the runs that have not
+// changed since the last Open. After an error the comparison is the zero value again.
 func (j *RatesComparison) Open(oldText, newText string, cars []*carfile.Car) error {
 	err := j.open(oldText, newText, cars)
 	if err != nil {
@@ -82,12 +81,12 @@ func newRatesSide(ratesText string, cars []*carfile.Car) (*ratesSide, error) {
 	return side, nil
 }
 
-// comparisonAccuracy is that of the ranges beside the form: an end is shown rounded to
-// a step several times as long (assumption).
+// comparisonAccuracy is the accuracy of the ranges beside the form. It is enough because
+// the step to which pages round an end is several times as long (assumption).
 var comparisonAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 12}
 
-// Step makes sure of one block in every run at first, which is a rough answer, and
-// then adds one to the run that is furthest behind, both sides alike.
+// Step first gives every run one block of simulated cars, which makes a rough answer.
+// Each further call adds a block to the run of either side that is furthest behind.
 func (j *RatesComparison) Step() State {
 	rough := false
 	behind := (*estimate.Run)(nil)
@@ -117,8 +116,7 @@ func (j *RatesComparison) Step() State {
 	return Refining
 }
 
-// Old and New are the shops at the two sets of rates; Old is nil where nothing is to
-// be compared.
+// Old is the shop at the old rates, nil where there is nothing to compare with.
 func (j *RatesComparison) Old() *Shop {
 	if j.old == nil {
 		return nil
@@ -129,7 +127,7 @@ func (j *RatesComparison) Old() *Shop {
 // New is the shop at the new rates.
 func (j *RatesComparison) New() *Shop { return j.new.s.Shop }
 
-// Comparable says whether both sides are in the same money.
+// Comparable says whether both sides are in the same currency.
 func (j *RatesComparison) Comparable() bool {
 	return j.old != nil && j.Old().Rates.Currency.Code == j.New().Rates.Currency.Code
 }
@@ -146,8 +144,8 @@ func (c *ratesCar) priced() PricedCar {
 	return PricedCar{x, RoundEnds(x.Low, x.Half, x.SetAside, x.High), c.plain.StagePrice()}
 }
 
-// Car is the k-th car at the old rates, nil where they are not comparable, and at the
-// new ones.
+// Car returns the k-th car at the old rates (nil where the two sides cannot be compared)
+// and at the new ones.
 func (j *RatesComparison) Car(k int) (old *PricedCar, now PricedCar) {
 	if j.Comparable() {
 		c := j.old.cars[k].priced()
@@ -156,7 +154,7 @@ func (j *RatesComparison) Car(k int) (old *PricedCar, now PricedCar) {
 	return old, j.new.cars[k].priced()
 }
 
-// MostDot is the most expensive of all dots, in minor units.
+// MostDot returns the most expensive of all dots, in minor units.
 func (j *RatesComparison) MostDot() float64 {
 	most := 1.0
 	for k := range j.new.cars {
@@ -169,18 +167,18 @@ func (j *RatesComparison) MostDot() float64 {
 	return most
 }
 
-// KindMoved is a kind of line with what it costs more at the new rates, on the mean of
-// all simulated cars, in minor units.
+// KindMoved is a kind of line with how much more it costs at the new rates, as the mean
+// over all simulated cars, in minor units.
 type KindMoved struct {
 	Kind estimate.Kind
 	More float64
 }
 
-// mostChanged is how many kinds of line are named.
+// mostChanged is how many kinds of line Changed returns at most.
 const mostChanged = 5
 
-// Changed are the kinds of line that moved most, at least one major unit; none where
-// the two are not comparable.
+// Changed returns the kinds of line that changed most, by one major unit or more, and
+// none where the two sides cannot be compared.
 func (j *RatesComparison) Changed() (out []KindMoved) {
 	if !j.Comparable() {
 		return nil

@@ -10,8 +10,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Amount reads an amount of money as people type it, of 0 or more, and rounds it to
-// whole minor units. The error has the path "sum".
+// Amount reads an amount of 0 or more as people type it and rounds it to whole minor
+// units. The error has the path "sum".
 func (s *Shop) Amount(text string) (money.Minor, error) {
 	d, err := money.Parse(text)
 	if err != nil || d.Less(money.Decimal{}) {
@@ -21,8 +21,8 @@ func (s *Shop) Amount(text string) (money.Minor, error) {
 	return m, nil
 }
 
-// Cover is the share of the simulated cars that an amount would be enough for. The
-// open car must have one body and one standard, and simulated cars.
+// Cover returns the share of the simulated cars for which an amount would be enough. The
+// open car must have one body, one standard and at least one block of simulated cars.
 func (s *Session) Cover(amount money.Minor) (float64, error) {
 	if s.car == nil || len(s.car.runs) != 1 || s.car.runs[0].run.Rows() != 1 || s.car.runs[0].run.Cars() == 0 {
 		return 0, &strict.Error{Path: "sum", Found: "no single range", Expected: "one body and one standard chosen first"}
@@ -30,16 +30,16 @@ func (s *Session) Cover(amount money.Minor) (float64, error) {
 	return s.car.runs[0].run.Below(0, int64(amount)), nil
 }
 
-// fitsCars is how many simulated cars each way of doing the job is held against.
+// fitsCars is the number of simulated cars on which each scope and standard is priced.
 const fitsCars = 2048
 
-// Fit is a scope and a standard with the share of cars that an amount is enough for.
+// Fit is a scope and a standard with the share of cars for which an amount is enough.
 type Fit struct {
 	Scope, Standard string
 	Share           float64
 }
 
-// Fits says what an amount would cover: every scope and standard, on the same
+// Fits returns, for every scope and standard, how often an amount is enough on the same
 // simulated cars. The open car must have one body.
 func (s *Session) Fits(amount money.Minor) (out []Fit, err error) {
 	if s.car == nil || len(s.car.runs) != 1 {

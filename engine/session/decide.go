@@ -9,20 +9,20 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// decideBlocks is how many blocks of simulated cars the decisions are compared on.
+// decideBlocks is how many blocks of simulated cars we compare decisions on.
 const decideBlocks = 2
 
-// Option is one way to have the job done other than as wished, and what it changes,
-// car by car on the same simulated cars. Its id is standard.S for another standard
-// throughout, unseen for a plainer one where nothing is seen, scope.S for a smaller
-// job, own_disassembly for a customer who takes the car apart.
+// Option is another way to do the job than the customer wishes now, and what it changes
+// on the same simulated cars. Its id is standard.S for another standard throughout,
+// unseen for a plainer standard where it never shows, scope.S for a smaller job, or
+// own_disassembly where the customer takes the car apart.
 type Option struct {
 	ID, Standard string
 	Difference   estimate.Difference
 	wish         pricing.Wish
 }
 
-// options are the decisions that a customer has before the strip begins.
+// options lists the decisions that a customer has before the strip begins.
 func options(now pricing.Wish) (out []Option) {
 	add := func(id, standard string, change func(w *pricing.Wish)) {
 		w := now
@@ -42,9 +42,9 @@ func options(now pricing.Wish) (out []Option) {
 	return out
 }
 
-// offer makes a table for the job as it is wished now, and one for each option that can
-// still be had: once the strip has begun, none that changes it. What was worked in it is
-// read with the wish under which it was worked on every table that is left.
+// offer makes a price table for the job as the customer wishes it now, and one for each
+// option that is still open. Once the strip has begun, it leaves out options that would
+// change the strip, so that every table reads the hours of the strip in the same way.
 func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*pricing.Table, leftOut bool, err error) {
 	wish := pricing.Wish{Standard: c.OneStandard(), Unseen: c.OneStandard(), Scope: c.Scope}
 	now, err := pricing.NewTableFor(b, s.Common, s.Rates, wish)
@@ -72,9 +72,8 @@ func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*p
 	return list, tables, leftOut, nil
 }
 
-// Decide says what each decision would change on a car with one body, and how often
-// it is a saving at all; leftOut says that choices which would change a strip that has
-// begun are not among them.
+// Decide returns what each decision would change on a car with one body. leftOut says
+// that the strip has begun and options that would change it are left out.
 func (s *Session) Decide(c *carfile.Car) (list []Option, leftOut bool, err error) {
 	j, now, err := s.openNow(c)
 	if err != nil {

@@ -12,9 +12,9 @@ import (
 	"underpaint/engine/rates"
 )
 
-// TestNothingOfferedChangesAStripBegun: whatever is known of a car, taking it apart oneself
-// is offered until the strip begins and not after, and no table offered after it reads
-// the hours worked otherwise than the job as it is.
+// TestNothingOfferedChangesAStripBegun: whatever is known about a car, Decide offers the
+// customer to take it apart only until the strip begins. After that every offered table
+// reads the hours of the strip as the current job does.
 func TestNothingOfferedChangesAStripBegun(t *testing.T) {
 	s := opened(t)
 	before, after := 0, 0

@@ -1,21 +1,21 @@
-// Package session holds one open shop and one open car, and works out everything that
-// is asked about them, as Go values: no JSON, no sentences.
+// Package session holds one open shop and one open car and answers every question about
+// them with Go values. It writes no JSON and no sentences.
 //
-// Start with [New], [Session.Open] and [Session.Ranges]. What takes long is worked out
-// a piece at a time: the method is called again until its state is no longer
-// [Refining]. Conditioned models are cached by the text of what is believed of the car
-// ([Session] holds the cache), so that rows which believe the same share one.
+// Start with [New], [Session.Open] and [Session.Ranges]. Methods that take long do a
+// slice of the work at a time; call them again until their state is no longer
+// [Refining]. [Session] caches conditioned models by the evidence about the car, written
+// as text, so all rows with the same evidence share one model.
 //
 // Money is in minor units, hours in hours, shares from 0 to 1. Errors about a car, the
 // rates or an amount are *strict.Error with the path in the user's own file.
 //
-// The files build on one another in this order; none uses one after it:
+// The files build on one another in this order, and none uses a later one:
 //
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
 //	shop.go places.go bodies.go               what a shop is, and what it prices
 //	walk.go sheet.go                          what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
-//	models.go opencar.go stageranges.go       the cache; a car's ranges, once and by stage
+//	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
 //	outcome.go checks.go checkvalues.go       what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
 //	session.go                                all of it together

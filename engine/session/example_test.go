@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/session"
 )
 
-// One shop, one car, one range. Step does a piece of the work and says how far it is,
-// so that a page can show a rough range in between.
+// One shop, one car, one range. Step does a slice of the work and returns the state, so
+// that a page can show a rough range in between.
 func Example() {
 	s, err := session.New(rates.Sample())
 	if err != nil {

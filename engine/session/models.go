@@ -8,24 +8,24 @@ import (
 	"underpaint/engine/rates"
 )
 
-// conditionedModel is the model of a body conditioned on all that is believed of one
-// car, with that belief as text.
+// conditionedModel is the model of a body conditioned on all evidence about one car, with
+// that evidence as text.
 type conditionedModel struct {
 	evidence string
 	body     *car.Body
 	model    *damage.Model
 }
 
-// models is the cache of conditioned models, keyed by what is believed. Where the
-// range or a row of the stages has a model already it serves again: after a full
-// survey nothing takes longer to work out, or more memory. What is to be done, how
-// well and to which parts of the car says nothing about rust and is not in the key.
+// models is the cache of conditioned models, keyed by the evidence. The range and the
+// rows of the stages share models, because after a full survey nothing takes more time
+// or memory than a model. The key leaves out standard, scope and chosen ways, because
+// they say nothing about rust.
 type models struct {
-	ofRange  []conditionedModel // those that the open range uses, one for each body
-	ofStages []conditionedModel // those that its stages use
+	ofRange  []conditionedModel // used by the open range, one for each body
+	ofStages []conditionedModel // used by its stages
 }
 
-// condition gives the model of a body with everything known by the end of a stage.
+// condition returns the model of a body with everything known by the end of a stage.
 func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.History, reached string, own *rates.Own) (conditionedModel, error) {
 	evidence := evidenceOf(c, b.ID, reached)
 	for _, list := range [][]conditionedModel{m.ofRange, m.ofStages} {
@@ -39,8 +39,8 @@ func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.His
 	return conditionedModel{evidence, b, model}, err
 }
 
-// before is the model of a body that the open range uses, nil where there is none:
-// from one entry to the next most of it stays as it is.
+// before returns the model of a body that the open range uses, or nil. Most of it stays
+// the same from one entry to the next, so conditioning can start from it.
 func (m *models) before(b *car.Body) *damage.Model {
 	for _, one := range m.ofRange {
 		if one.body == b {
@@ -50,9 +50,9 @@ func (m *models) before(b *car.Body) *damage.Model {
 	return nil
 }
 
-// evidenceOf is what the odds of a body depend on by the end of a stage: of a record
-// what it says of rust and of earlier repairs, not the note beside it or the further
-// work.
+// evidenceOf writes what the odds of a body depend on by the end of a stage. From a
+// record it takes what says something about rust and earlier repairs, and leaves out the
+// note and the further work.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
 	cut.Bodies, cut.Standard, cut.Scope = []string{body}, "", ""

@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// modelOf is what a session uses after it was asked for the range of a car.
+// modelOf opens a car and returns the model that the session uses for its range.
 func modelOf(t *testing.T, s *Session, text string) conditionedModel {
 	t.Helper()
 	if err := s.Open(decoded(t, text)); err != nil {
@@ -14,9 +14,8 @@ func modelOf(t *testing.T, s *Session, text string) conditionedModel {
 	return s.car.runs[0].conditionedModel
 }
 
-// TestOneModelServesAll: what says nothing about rust leaves the model as it is; the
-// rows of the stages and what depends on them share the range's; what says something
-// makes another.
+// TestOneModelServesAll: a change that says nothing about rust keeps the model, and one
+// that says something makes a new model. The rows of the stages share the range's model.
 func TestOneModelServesAll(t *testing.T) {
 	s := opened(t)
 	car := strings.Replace(seenCar, `"way":"section"`, `"way":"full"`, 1) // which every condition here allows

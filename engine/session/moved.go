@@ -8,22 +8,22 @@ import (
 	"underpaint/engine/estimate"
 )
 
-// PocketMoved is a pocket with its place among such cars as they were believed
-// before this stage: the share of them in which it is better than was recorded.
+// PocketMoved is a pocket with its rank among the simulated cars of the stage before: the
+// share of them in which the pocket is in better condition than recorded.
 type PocketMoved struct {
 	Pocket int
 	Share  float64
 }
 
-// ItemMoved is one item with its chance of being rusted through before this stage
-// and now.
+// ItemMoved is one item with the chance that it is rusted through, before this stage and
+// now.
 type ItemMoved struct {
 	Item        int
 	Before, Now float64
 }
 
-// movedPockets compares the sum of the steps of the recorded items in each pocket
-// with the same sum in the simulated cars of the stage before.
+// movedPockets compares each pocket with the simulated cars of the stage before, by the
+// sum of the condition indexes of its recorded items.
 func (j *stageRanges) movedPockets() (all []PocketMoved) {
 	before, now := j.lastTwo()
 	if before == now || before.run == nil {
@@ -53,8 +53,8 @@ func (j *stageRanges) movedPockets() (all []PocketMoved) {
 	return all
 }
 
-// recordedOf are the items of a pocket recorded at a stage, and the sum of their
-// steps on the scale of conditions.
+// recordedOf returns the items of a pocket that were recorded at a stage, and the sum of
+// their condition indexes.
 func (j *stageRanges) recordedOf(pocket int, stage string) (items []int, sum int) {
 	for n := range j.car.Survey {
 		r := &j.car.Survey[n]
@@ -70,7 +70,7 @@ func (j *stageRanges) recordedOf(pocket int, stage string) (items []int, sum int
 // mostMoved is how many items are listed.
 const mostMoved = 16
 
-// movedItems are the items whose chance of a hole moved most.
+// movedItems returns the items whose chance of being rusted through changed most.
 func (j *stageRanges) movedItems() (out []ItemMoved, err error) {
 	before, now := j.lastTwo()
 	if before == now {

@@ -9,15 +9,15 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Odds compares one recorded item with what was believed before the stage at which
-// it was recorded.
+// Odds compares one recorded item with what we believed before the stage at which it was
+// recorded.
 type Odds struct {
 	Recorded      bool    // its condition is recorded
-	Better, Worse float64 // the chances, before, of a better and of a worse condition
-	Before, Now   float64 // the chances of being rusted through
+	Better, Worse float64 // the earlier chances of a better and of a worse condition
+	Before, Now   float64 // the chances that it is rusted through
 }
 
-// Odds gives the odds of the item named on, on a car with one body.
+// Odds returns the odds of the item named on, for a car with one body.
 func (s *Session) Odds(c *carfile.Car, on string) (Odds, error) {
 	j, err := s.openStages(c)
 	if err != nil {
@@ -42,12 +42,12 @@ func (s *Session) Odds(c *carfile.Car, on string) (Odds, error) {
 func itemNamed(b *car.Body, on string) (int, error) {
 	i, ok := b.ItemNamed(on)
 	if !ok {
-		return 0, &strict.Error{Path: "on", Found: on, Expected: "an item of this body, such as " + b.Items[0].ID}
+		return 0, &strict.Error{Path: "on", Found: on, Expected: "a part of this body, such as " + b.Items[0].ID}
 	}
 	return i, nil
 }
 
-// below and above are the chances of a better and of a worse condition than k.
+// below returns the chance of a better condition than k, and above that of a worse one.
 func below(c damage.Chances, k int) (p float64) {
 	for n := range k {
 		p += c.Condition[n]
@@ -62,8 +62,8 @@ func above(c damage.Chances, k int) (p float64) {
 	return p
 }
 
-// LookAgain are the items whose records are very unlike the rest of the car, on a
-// car with one body; none before the survey. It needs the odds of the last stage.
+// LookAgain returns the items whose records are very unlike the rest of a car with one
+// body, and none before the survey. It works out the odds of the last stage first.
 func (s *Session) LookAgain(c *carfile.Car) (b *car.Body, items []int, err error) {
 	j, err := s.openStages(c)
 	if err != nil {

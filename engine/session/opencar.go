@@ -17,7 +17,7 @@ type openCar struct {
 	runs []bodyRun
 }
 
-// bodyRun is one body that the car may be.
+// bodyRun is one of the bodies that the car may have.
 type bodyRun struct {
 	conditionedModel
 	standards []string
@@ -25,11 +25,12 @@ type bodyRun struct {
 	run       *estimate.Run
 }
 
-// newOpenCar conditions every body that the car may be; no car is simulated yet.
+// newOpenCar conditions the model of every body that the car may have. It simulates no
+// car yet.
 func newOpenCar(s *Shop, m *models, c *carfile.Car) (*openCar, error) {
 	j := &openCar{key: string(c.Text()), car: c}
 	if len(c.Bodies) > 1 && len(c.Survey) > 0 {
-		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body: what is recorded of a bare car is recorded on one"}
+		return nil, &strict.Error{Path: "bodies", Found: strings.Join(c.Bodies, ", "), Expected: "one body, because a survey records the parts of one body"}
 	}
 	histories, err := c.Histories()
 	if err != nil {
@@ -68,7 +69,7 @@ func (j *openCar) models() (out []conditionedModel) {
 	return out
 }
 
-// rough makes sure of the first cars in every run.
+// rough makes sure that every run has its first simulated cars.
 func (j *openCar) rough() State {
 	for k := range j.runs {
 		j.runs[k].run.Begin()
@@ -76,8 +77,8 @@ func (j *openCar) rough() State {
 	return Rough
 }
 
-// step adds one block of simulated cars to every run that is not settled yet and
-// says how far it has got.
+// step adds one block of simulated cars to every run that is not settled yet, and
+// returns the state that this leads to.
 func (j *openCar) step(a estimate.Accuracy) State {
 	state := Settled
 	for k := range j.runs {
@@ -98,8 +99,8 @@ func (j *openCar) step(a estimate.Accuracy) State {
 	return state
 }
 
-// cars is the number of simulated cars behind each range; the smallest, where
-// several bodies are asked about.
+// cars is the number of simulated cars behind each range, the smallest of them where the
+// car may have several bodies.
 func (j *openCar) cars() int {
 	n := j.runs[0].run.Cars()
 	for k := range j.runs {

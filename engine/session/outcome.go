@@ -14,19 +14,19 @@ import (
 // outcomeSeed keeps the simulated outcomes apart from the simulated cars of ranges.
 const outcomeSeed = 0x0C0E
 
-// outcome is one simulated car, on which every stage that is still to come is
-// simulated, one after another.
+// outcome is one simulated car on which we simulate every stage still to come, one after
+// another.
 type outcome struct {
 	stream      chance.Stream
 	truth       *damage.Car
 	bill        *pricing.Bill
-	known, shut damage.Known // shut is without what was read of closed boxes from outside
+	known, shut damage.Known // shut leaves out what was read on closed boxes from outside
 	table       *pricing.Table
-	stage       int           // of those ahead
-	run         *estimate.Run // the range after it, nil until its odds are worked out
+	stage       int           // index in the stages ahead
+	run         *estimate.Run // the range after the stage, nil until its odds are worked out
 }
 
-// newOutcome draws the n-th car that agrees with all that is known.
+// newOutcome draws the n-th car that agrees with everything known.
 func newOutcome(stages *stageRanges, now *stageRun, t *pricing.Table, n int) (o *outcome, err error) {
 	b, c, m := stages.body, stages.car, now.model
 	o = &outcome{stream: chance.NewStream(outcomeSeed, uint64(n)), truth: m.NewCar(), bill: t.NewBill(), table: t}
@@ -53,7 +53,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 	return err
 }
 
-// simulate adds to an outcome what a stage would bring to light.
+// simulate adds to the evidence of an outcome what a stage would show.
 func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (err error) {
 	b, c := stages.body, stages.car
 	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
@@ -71,13 +71,13 @@ func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (er
 			o.table, err = stages.plain.With(worked(c.Decided(b, c.LastStage(), false), o.bill))
 		}
 	case carfile.OpeningUp:
-		o.known = o.shut // what was read from outside gives way
+		o.known = o.shut // the open box replaces what was read from outside
 		err = carfile.AddReadings(&o.known, b, evidence.ImagineSurvey(b, o.truth, true, &o.stream), closed)
 	}
 	return err
 }
 
-// worked enters the strip hours of a simulated car.
+// worked records the strip hours of a simulated car.
 func worked(d pricing.Decided, bill *pricing.Bill) pricing.Decided {
 	for t, h := range bill.StripHours {
 		if h > 0 {

@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// TestOpeningUpTakesTheSurveysPlace: of an imagined car, what is found in an open box
-// counts instead of what was made of it from outside; all else the survey said stays.
+// TestOpeningUpTakesTheSurveysPlace: on a simulated car, what is found in an open box
+// replaces what the survey read from outside. Everything else from the survey stays.
 func TestOpeningUpTakesTheSurveysPlace(t *testing.T) {
 	s := opened(t)
 	j, err := s.openChecks(decoded(t, goodCar), "shop")

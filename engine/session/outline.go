@@ -5,7 +5,7 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// Outline is what a form of rates chooses from.
+// Outline lists what a form for rates can choose from.
 type Outline struct {
 	Parts  []*OutlinePart
 	Bodies []car.Words // in the order of car.BodyIDs
@@ -23,7 +23,7 @@ type OutlinePart struct {
 	Done   [car.Ways]bool
 }
 
-// WayIDs are the ways in which the part is done with a bought part.
+// WayIDs are the ways to repair the part that need a bought part.
 func (p *OutlinePart) WayIDs() (ids []string) {
 	for k, done := range p.Done {
 		if done {
@@ -33,7 +33,7 @@ func (p *OutlinePart) WayIDs() (ids []string) {
 	return ids
 }
 
-// NewOutline reads the data files.
+// NewOutline reads the outline from the data files.
 func NewOutline() (o Outline, err error) {
 	if o.Common, err = car.LoadCommon(); err != nil {
 		return o, err

@@ -8,19 +8,17 @@ import (
 	"underpaint/engine/strict"
 )
 
-// PastJobs is the open file of past jobs, as far as it is scored. The zero value has
-// no file open. Scores of jobs that did not change are taken over when the file is
-// opened anew.
+// PastJobs is the open file of past jobs with its scores so far. The zero value has no
+// file open. When a file is opened again, jobs that did not change keep their scores.
 type PastJobs struct {
 	Jobs    *pastjobs.Jobs // nil: none open
-	of      *pastjobs.Jobs // those that were scored
+	of      *pastjobs.Jobs // the jobs that the scores are about
 	scores  []pastjobs.Score
 	again   []pastjobs.Again
 	already map[[32]byte]pastjobs.Score
 }
 
-// Open makes a file of past jobs the open one. With faults nothing of it is taken, and
-// the jobs before stay.
+// Open makes a file of past jobs the open one. After faults the earlier file stays open.
 func (p *PastJobs) Open(text []byte) (*pastjobs.Jobs, []error) {
 	j, faults := pastjobs.Decode(text)
 	if j != nil {
@@ -29,17 +27,17 @@ func (p *PastJobs) Open(text []byte) (*pastjobs.Jobs, []error) {
 	return j, faults
 }
 
-// NoJobs is the error of a request that needs a file of past jobs.
+// NoJobs returns the error of a request that needs a file of past jobs.
 func NoJobs() error {
 	return &strict.Error{Path: "jobs", Found: "nothing", Expected: "a file of past jobs to be opened first"}
 }
 
-// Progress says how many of the jobs are scored, and how many were worked out again
-// with what the others teach.
+// Progress says how many jobs are scored, and how many are worked out again with what the
+// other jobs teach.
 type Progress struct{ Scored, Again, Jobs int }
 
-// Step scores one more job, then, once all are, works one more out again. It says
-// whether there was anything left to do.
+// Step scores one more job or, once all are scored, works one more job out again. worked
+// is false when nothing was left to do.
 func (p *PastJobs) Step() (at Progress, worked bool, err error) {
 	if p.Jobs == nil {
 		return Progress{}, false, NoJobs()
@@ -64,7 +62,7 @@ func (p *PastJobs) Step() (at Progress, worked bool, err error) {
 	return Progress{len(p.scores), len(p.again), len(p.of.Jobs)}, worked, nil
 }
 
-// scoreNext takes over the scores that are known and works out one that is not.
+// scoreNext takes over the next scores that are known and works out one that is not.
 func (p *PastJobs) scoreNext() {
 	for n := len(p.scores); n < len(p.of.Jobs); n++ {
 		key := keyOf(p.of, n)
@@ -80,12 +78,12 @@ func (p *PastJobs) scoreNext() {
 	}
 }
 
-// keyOf names a job with everything that its score depends on.
+// keyOf returns a key made from everything that the score of a job depends on.
 func keyOf(j *pastjobs.Jobs, n int) [32]byte {
 	return sha256.Sum256(j.Jobs[n].Text(j.Currency))
 }
 
-// JobScores is what finished jobs say, once all are scored and worked out again.
+// JobScores holds what the finished jobs tell once all are scored and worked out again.
 type JobScores struct {
 	Jobs     *pastjobs.Jobs
 	Scores   []pastjobs.Score
@@ -96,13 +94,13 @@ type JobScores struct {
 	Offered  *rates.Own // what would be used from now on
 }
 
-// Scores puts the open jobs together, once [PastJobs.Step] has nothing left to do.
-// Today is YYYY-MM-DD.
+// Scores summarizes the open jobs once [PastJobs.Step] has nothing left to do. today is
+// YYYY-MM-DD.
 func (p *PastJobs) Scores(inUse *rates.Own, today string) (JobScores, error) {
 	return NewJobScores(p.of, p.scores, p.again, inUse, today)
 }
 
-// NewJobScores puts jobs together whose scores are there.
+// NewJobScores summarizes jobs from their scores. today is YYYY-MM-DD.
 func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again, inUse *rates.Own, today string) (out JobScores, err error) {
 	out = JobScores{Jobs: j, Scores: all, Improved: pastjobs.Improve(again), InUse: inUse}
 	if out.Summary, err = j.Sum(all); err != nil {

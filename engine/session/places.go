@@ -8,15 +8,15 @@ import (
 	"underpaint/engine/exposure"
 )
 
-// CustomerPlace is a place on the car that the customer is asked about: the check
-// that it is, and the items it stands for by side.
+// CustomerPlace is a place on the car that we ask the customer about, with the check that
+// the answer counts as and the items that it covers on each side.
 type CustomerPlace struct {
 	ID, Check          string
 	Left, Right, Whole []string
 }
 
-// askedPlaces are the eight places of the question "what can you see?", in the order
-// in which one walks round a car.
+// askedPlaces are the eight places of the question "what can you see?", in the order of a
+// walk around the car.
 var askedPlaces = []struct {
 	id, check string
 	parts     []string
@@ -53,7 +53,7 @@ func customerPlaces(b *car.Body) (out []CustomerPlace) {
 	return out
 }
 
-// Country is a country with the places in it where a car may have lived.
+// Country is a country with the places where a car may have lived.
 type Country struct {
 	Name   string
 	Places []exposure.Place

@@ -7,19 +7,19 @@ import (
 	"underpaint/engine/strict"
 )
 
-// planCars is how many simulated cars are behind the stages (assumption: an end is
-// then good to a sixtieth of the width).
+// planCars is the number of simulated cars behind the stages (assumption: an end is then
+// accurate to a sixtieth of the width).
 const planCars = 2048
 
-// Plan is the job in stages: what each takes, and the whole job by its end.
+// Plan is the job in stages: what each takes, and what the job costs by its end.
 type Plan struct {
 	Stages [estimate.Steps]estimate.StepPlan
-	CameTo []int64            // what the finished stages came to, the first ones in order, minor units
-	Left   estimate.Quantiles // what is left after them, minor units
-	ToStop money.Minor        // for putting the car back or boxing it up
+	CameTo []int64            // what the finished stages cost, in order, in minor units
+	Left   estimate.Quantiles // what the stages after them cost, in minor units
+	ToStop money.Minor        // the price of putting the car back on its wheels or boxing it up
 }
 
-// SoFar is what the finished stages came to together.
+// SoFar returns what the finished stages cost together.
 func (p *Plan) SoFar() (sum money.Minor) {
 	for _, m := range p.CameTo {
 		sum += money.Minor(m)
@@ -27,10 +27,11 @@ func (p *Plan) SoFar() (sum money.Minor) {
 	return sum
 }
 
-// Whole is the whole job by the end of its last stage, in minor units.
+// Whole returns what the whole job costs, in minor units.
 func (p *Plan) Whole() estimate.Quantiles { return p.Stages[len(p.Stages)-1].ByThen }
 
-// Plan splits a car with one body into stages. The error names the path in the file.
+// Plan splits the job on a car with one body into stages. The error names the path in
+// the file.
 func (s *Session) Plan(c *carfile.Car) (Plan, error) {
 	j, now, err := s.openNow(c)
 	if err != nil {
@@ -44,7 +45,7 @@ func (s *Session) Plan(c *carfile.Car) (Plan, error) {
 	return p, nil
 }
 
-// cameTo are the finished stages in minor units.
+// cameTo returns what the finished stages cost, in minor units.
 func (s *Shop) cameTo(c *carfile.Car) (out []int64, err error) {
 	for k, text := range c.CameTo {
 		if text == "" {
@@ -56,7 +57,7 @@ func (s *Shop) cameTo(c *carfile.Car) (out []int64, err error) {
 		}
 		m, exact := s.Rates.Currency.Round(d)
 		if !exact {
-			return nil, &strict.Error{Path: "came_to." + carfile.StepIDs[k], Found: text, Expected: "an amount without parts of the smallest coin"}
+			return nil, &strict.Error{Path: "came_to." + carfile.StepIDs[k], Found: text, Expected: "an amount with no fraction of the smallest coin"}
 		}
 		out = append(out, int64(m))
 	}

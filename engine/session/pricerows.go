@@ -34,7 +34,7 @@ func newPricedParts() *pricedParts {
 	for _, p := range parts {
 		for _, name := range []string{p.Name.US, p.Name.UK} {
 			if own, there := k.parts[plainName(name)]; there && own != p.ID {
-				twice[plainName(name)] = true // two parts of one name: only the id will do
+				twice[plainName(name)] = true // two parts share this name, so it needs the id
 			}
 			k.parts[plainName(name)] = p.ID
 		}
@@ -65,7 +65,7 @@ func newPricedParts() *pricedParts {
 	return k
 }
 
-// price reads one row; the refusal names the cell.
+// price reads one row. The refusal names the cell.
 func (k *pricedParts) price(row columns.Row) (p rates.PartPrice, refusal *columns.Refusal) {
 	wrong := func(cell int, expected string) *columns.Refusal {
 		return &columns.Refusal{Row: row.Number, Line: row.Line, Heading: priceHeadings[cell], Found: row.Cells[cell].Text, Expected: expected}
@@ -76,7 +76,7 @@ func (k *pricedParts) price(row columns.Row) (p rates.PartPrice, refusal *column
 	}
 	way := k.ways[plainName(row.Cells[1].Text)]
 	if !k.done[part+"/"+way] {
-		return p, wrong(1, "a way in which this part is mended with a bought part: patch, section, full or fabricate")
+		return p, wrong(1, "a way to repair this part with a bought part: patch, section, full or fabricate")
 	}
 	p.Part, p.Way = part, car.Way(slices.Index(car.WayIDs[:], way))
 	if body := row.Cells[5]; !body.Blank {
@@ -97,7 +97,7 @@ func (k *pricedParts) price(row columns.Row) (p rates.PartPrice, refusal *column
 	p.Note = row.Cells[7].Text
 	if row.Cells[3].Blank {
 		if p.Had == "" || !row.Cells[2].Blank || !row.Cells[4].Blank {
-			return p, wrong(3, "a price, or how the part is had")
+			return p, wrong(3, "a price, or where the part comes from")
 		}
 		return p, nil
 	}
@@ -112,7 +112,7 @@ func (k *pricedParts) price(row columns.Row) (p rates.PartPrice, refusal *column
 		}
 	}
 	if !p.SetPrice(published) {
-		return p, wrong(3, "low, likely and high, none below the one before it")
+		return p, wrong(3, "low, likely and high, none of them below the one before it")
 	}
 	return p, nil
 }
@@ -122,7 +122,7 @@ var priceHeadings = []string{"part", "way", "low", "likely", "high", "body", "ha
 // repeated refuses a second price for one part and way.
 func repeated(good []rates.PartPrice, p rates.PartPrice, row columns.Row) *columns.Refusal {
 	if slices.ContainsFunc(good, func(o rates.PartPrice) bool { return o.Part == p.Part && o.Way == p.Way && o.Body == p.Body }) {
-		return &columns.Refusal{Row: row.Number, Line: row.Line, Heading: "part", Found: p.Part, Expected: "one price for a part and way; there is one above"}
+		return &columns.Refusal{Row: row.Number, Line: row.Line, Heading: "part", Found: p.Part, Expected: "one price for each part and way (there is one above)"}
 	}
 	return nil
 }

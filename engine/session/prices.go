@@ -7,8 +7,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// priceColumns are those of a table of part prices. Part, way, body and where a part
-// comes from may be ids or names, in either vocabulary.
+// priceColumns are the columns of a table of part prices. Part, way, body and where a
+// part comes from may be ids or names, in US or UK words.
 func priceColumns(decimal columns.Decimal, marks []string) []columns.Column {
 	figure := func(name string, also ...string) columns.Column {
 		return columns.Column{Name: name, Also: also, Kind: columns.Number, Low: 0.01, High: 1e9, Marks: marks, Decimal: decimal, Blank: true}
@@ -20,9 +20,9 @@ func priceColumns(decimal columns.Decimal, marks []string) []columns.Column {
 	}
 }
 
-// ReadPrices turns a pasted table into part prices. Good rows and refused ones are
-// kept apart; nothing is guessed. The currency, its letters or empty, says which marks
-// may stand beside a figure.
+// ReadPrices turns a pasted table into part prices. It returns the good rows, and the
+// table with the refused ones; it never guesses. currency (its letters, or empty) says
+// which currency signs may stand beside a figure.
 func ReadPrices(text string, decimal columns.Decimal, currency string) ([]rates.PartPrice, *columns.Table, error) {
 	var marks []string
 	if c, err := money.CurrencyOf(currency); err == nil {
@@ -48,7 +48,7 @@ func ReadPrices(text string, decimal columns.Decimal, currency string) ([]rates.
 	return good, &table, nil
 }
 
-// WritePrices gives the shop's own part prices as a table for a spreadsheet.
+// WritePrices writes the shop's own part prices as a table for a spreadsheet.
 func WritePrices(r *rates.Rates, separator byte, mark columns.Decimal) (string, error) {
 	table, err := columns.NewWriter(separator, priceHeadings...)
 	if err != nil {

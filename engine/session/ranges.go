@@ -13,7 +13,7 @@ import (
 // Ranges are the ranges of the open car, one for each body and standard.
 type Ranges struct {
 	State  State
-	Cars   int // simulated cars behind each; the smallest, where there are several bodies
+	Cars   int // simulated cars behind each range, the smallest where there are several bodies
 	Car    *carfile.Car
 	Bodies []*car.Body
 	Rows   []Range
@@ -23,7 +23,7 @@ type Ranges struct {
 type Range struct {
 	Body      *car.Body
 	Standard  string
-	Headline  bool // the only standard that is asked about
+	Headline  bool // the only standard of the car
 	OfSeveral bool // one of several bodies
 	Exact     estimate.Range
 	Shown     Ends
@@ -32,13 +32,13 @@ type Range struct {
 	Strip     pricing.Stage
 }
 
-// ZoneShare says in what share of the simulated cars anything in a zone is rusted
+// ZoneShare is the share of the simulated cars in which anything in a zone is rusted
 // through.
 type ZoneShare struct {
 	Zone     int // index in Body.Zones
 	Share    float64
-	OwnCause float64 // in what share of these by a cause of its own
-	Behind   []int   // hidden parts most often found with it, at most three
+	OwnCause float64 // the share of these that have a local cause
+	Behind   []int   // the hidden parts most often rusted through with it, at most three
 	Items    []ItemShare
 }
 
@@ -48,7 +48,7 @@ type ItemShare struct {
 	Share float64
 }
 
-// Ranges reads the ranges of the open car off its simulated cars so far.
+// Ranges takes the ranges of the open car from its simulated cars so far.
 func (s *Session) Ranges(state State) Ranges {
 	out := Ranges{State: state, Cars: s.Cars(), Car: s.car.car}
 	for k := range s.car.runs {
@@ -64,7 +64,7 @@ func (s *Session) Ranges(state State) Ranges {
 // Cars is the number of simulated cars behind each range of the open car.
 func (s *Session) Cars() int { return s.car.cars() }
 
-// MostDot is the most expensive of all dots, in minor units.
+// MostDot returns the most expensive of all dots, in minor units.
 func (r *Ranges) MostDot() (most float64) {
 	for k := range r.Rows {
 		most = max(most, r.Rows[k].Exact.Dots[19])
@@ -79,7 +79,7 @@ func (b *bodyRun) row(k int, several bool) Range {
 		Zones: b.zones(), Strip: b.tables[k].StagePrice()}
 }
 
-// zones lists the zones of a body, the likeliest rusted through first.
+// zones lists the zones of a body, first the one most often rusted through.
 func (b *bodyRun) zones() (out []ZoneShare) {
 	for z := range b.body.Zones {
 		one := ZoneShare{Zone: z, Share: b.run.ZoneHoled(z), OwnCause: b.run.ZoneOwnCause(z)}
@@ -95,8 +95,8 @@ func (b *bodyRun) zones() (out []ZoneShare) {
 	return out
 }
 
-// behind are the hidden parts most often rusted through where the zone is: those in
-// at least three of ten such cars, at most three of them.
+// behind lists at most three hidden parts that are rusted through in at least three out
+// of ten of the cars in which the zone is, most often first.
 func (b *bodyRun) behind(z int, share float64) (parts []int) {
 	among := map[int]float64{}
 	for p := range b.body.Parts {

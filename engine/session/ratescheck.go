@@ -8,21 +8,21 @@ import (
 	"underpaint/engine/strict"
 )
 
-// RatesCheck is what a form hears about rates: their faults, or the rates with what is
-// usually a slip and the file that they will be.
+// RatesCheck is what a form needs to know about rates: their faults, or the decoded rates
+// with warnings about likely slips and the text of the file to save.
 type RatesCheck struct {
 	Rates      *rates.Rates // nil with faults
 	Faults     []error      // most are *strict.Error
 	Warnings   []rates.Warning
-	StripBelow *StripBelow // nil where the strip and survey is not priced below its hours
+	StripBelow *StripBelow // nil unless the strip and survey is priced below its hours
 	Canonical  string
 }
 
-// StripBelow is a strip and survey that is priced below what its likely hours come to
-// at the shop's own rates.
+// StripBelow is a strip and survey priced below the cost of its likely hours at the
+// shop's own rates, in minor units.
 type StripBelow struct{ Price, Labour money.Minor }
 
-// CheckRates reads the text of rates. Today is YYYY-MM-DD.
+// CheckRates checks the text of rates. today is YYYY-MM-DD.
 func CheckRates(text []byte, today string) RatesCheck {
 	r, faults := rates.Check(text)
 	if r == nil {
@@ -35,7 +35,8 @@ func CheckRates(text []byte, today string) RatesCheck {
 	return RatesCheck{Rates: r, Faults: faults, Warnings: r.Warnings(today), StripBelow: stripBelow(r), Canonical: string(strict.Indented(parsed))}
 }
 
-// stripBelow takes the body that the steps of the strip and survey are set for.
+// stripBelow compares the price with the hours on the two-door, because the steps of the
+// strip and survey are set for that body.
 func stripBelow(r *rates.Rates) *StripBelow {
 	if !r.Strip.PriceSet {
 		return nil

@@ -6,9 +6,9 @@ import (
 	"underpaint/engine/money"
 )
 
-// Ends are the figures of one range as they are shown, in minor units: both ends
-// rounded outward, the others to the nearest, to the 1, 2 or 5 × 10^k nearest a
-// twentieth of the width.
+// Ends are the figures of one range as pages show them, in minor units. Both ends are
+// rounded outward and the others to the nearest multiple of a step: the 1, 2 or 5 × 10^k
+// nearest a twentieth of the width.
 type Ends struct {
 	Low, Half, SetAside, High money.Minor
 }
@@ -24,8 +24,8 @@ func RoundEnds(low, half, setAside, high float64) Ends {
 	}
 }
 
-// RoundOutward rounds a pair of plain numbers, such as hours, outward to the step
-// that suits their distance.
+// RoundOutward rounds two plain numbers, such as hours, outward to the step that suits
+// their distance.
 func RoundOutward(low, high float64) (int64, int64) {
 	step := money.OutwardStep(money.Minor(math.Ceil(high - low)))
 	return int64(money.RoundDown(money.Minor(math.Floor(low)), step)), int64(money.RoundUp(money.Minor(math.Ceil(high)), step))
@@ -42,18 +42,18 @@ func RoundUp125(v float64) money.Minor {
 	}
 }
 
-// RoundLikely rounds an amount that is only likely, in minor units, to about a
-// twentieth of itself.
+// RoundLikely rounds the size of an uncertain amount, in minor units, to about a
+// twentieth of itself. The result has no sign.
 func RoundLikely(minor float64) money.Minor {
 	m := money.Minor(math.Floor(math.Abs(minor) + 0.5))
 	return money.RoundNearest(m, max(1, money.OutwardStep(m)))
 }
 
-// Tenths is a share as a whole number of cars in ten.
+// Tenths rounds a share to a whole number of cars out of ten.
 func Tenths(share float64) int { return int(math.Floor(float64(share*10) + 0.5)) }
 
-// WholePercents rounds shares so that they still add to 100: down, and then up where
-// most was cut off (the method of the largest remainder).
+// WholePercents rounds shares to whole percent that add up to 100. It rounds down and
+// then adds 1 where it cut off most (the method of the largest remainder).
 func WholePercents(shares []float64) []int {
 	out, order, left, sum := make([]int, len(shares)), make([]int, len(shares)), 100, 0.0
 	for _, v := range shares {

@@ -6,8 +6,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Session is one shop and the open car. It is not safe for use by several goroutines
-// at once.
+// Session is one shop and its open car. Only one goroutine may use it at a time.
 type Session struct {
 	*Shop
 	Accuracy estimate.Accuracy // of the range
@@ -19,7 +18,7 @@ type Session struct {
 	variance *varianceShares
 }
 
-// New opens a shop's rates. The error names the path in the file.
+// New opens a session at a shop's rates. The error names the path in the file.
 func New(ratesText []byte) (*Session, error) {
 	shop, err := OpenShop(ratesText)
 	if err != nil {
@@ -28,7 +27,7 @@ func New(ratesText []byte) (*Session, error) {
 	return &Session{Shop: shop, Accuracy: estimate.StandardAccuracy}, nil
 }
 
-// Of opens a session at rates that were read.
+// Of opens a session at rates that are already decoded.
 func Of(r *rates.Rates) (*Session, error) {
 	shop, err := NewShop(r)
 	if err != nil {
@@ -37,9 +36,9 @@ func Of(r *rates.Rates) (*Session, error) {
 	return &Session{Shop: shop, Accuracy: estimate.StandardAccuracy}, nil
 }
 
-// Open makes the car the open one, keeping the simulated cars if it already is. An
-// entry that cannot stand is an error with its path in the car file, and the car
-// before stays open.
+// Open makes c the open car. If it already is, Open keeps its simulated cars. An entry
+// that contradicts the rest of the file is an error with its path in the car file, and
+// the earlier car stays open.
 func (s *Session) Open(c *carfile.Car) error {
 	if s.car != nil && s.car.key == string(c.Text()) {
 		return nil
@@ -52,13 +51,13 @@ func (s *Session) Open(c *carfile.Car) error {
 	return nil
 }
 
-// Rough makes sure of the first simulated cars in every range of the open car.
+// Rough makes sure that every range of the open car has its first simulated cars.
 func (s *Session) Rough() State { return s.car.rough() }
 
 // Step adds one block of simulated cars to every range that is not settled yet.
 func (s *Session) Step() State { return s.car.step(s.Accuracy) }
 
-// Settle adds cars until every range is settled or its budget is spent.
+// Settle adds simulated cars until every range is settled or has reached its limit.
 func (s *Session) Settle() State {
 	for {
 		if state := s.Step(); state != Refining {
@@ -67,7 +66,7 @@ func (s *Session) Settle() State {
 	}
 }
 
-// openStages lays out the stages of a car; nothing is worked out yet.
+// openStages lays out the stages of a car without working anything out.
 func (s *Session) openStages(c *carfile.Car) (*stageRanges, error) {
 	if s.stages != nil && s.stages.key == string(c.Text()) {
 		return s.stages, nil
@@ -80,7 +79,8 @@ func (s *Session) openStages(c *carfile.Car) (*stageRanges, error) {
 	return j, nil
 }
 
-// openNow is a car as it is, with the model of the stage that it has reached.
+// openNow returns the stages of a car and, with its model, the stage that the car has
+// reached.
 func (s *Session) openNow(c *carfile.Car) (*stageRanges, *stageRun, error) {
 	j, err := s.openStages(c)
 	if err != nil {

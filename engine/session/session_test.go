@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/rates"
 )
 
-// goodCar is a car as it was told, seenCar one of which something is recorded at
-// every stage; both are invented.
+// goodCar is a car with the customer's answers only, seenCar one with records at every
+// stage. Both are invented.
 var (
 	goodCar = fileText("../carfile/testdata/told.json")
 	seenCar = fileText("../carfile/testdata/seen.json")
@@ -41,7 +41,7 @@ func decoded(t testing.TB, text string) *carfile.Car {
 	return c
 }
 
-// TestSettles: a range gets to its stated accuracy, and the ends are in order.
+// TestSettles: a range reaches its stated accuracy, and its ends are in order.
 func TestSettles(t *testing.T) {
 	s := opened(t)
 	if err := s.Open(decoded(t, goodCar)); err != nil {
@@ -62,8 +62,8 @@ func TestSettles(t *testing.T) {
 	}
 }
 
-// stageRangesOf asks until the answer has settled, and says how often the odds of the
-// last stage were worked out in part.
+// stageRangesOf asks until the answer is settled. inPart counts the answers at which the
+// odds of the last stage were partly worked out.
 func stageRangesOf(t *testing.T, s *Session, text string) (out StageRanges, inPart int) {
 	t.Helper()
 	c := decoded(t, text)
@@ -83,9 +83,8 @@ func stageRangesOf(t *testing.T, s *Session, text string) (out StageRanges, inPa
 	return out, 0
 }
 
-// TestStageRangesInPieces: what was asked meanwhile waits for one pocket, not for all
-// odds; of a car that was only told none are worked out, because there is nothing
-// before.
+// TestStageRangesInPieces: another request waits for one pocket, not for all odds. A car
+// with answers only has no earlier stage, so no odds are worked out for it.
 func TestStageRangesInPieces(t *testing.T) {
 	s := opened(t)
 	out, inPart := stageRangesOf(t, s, seenCar)
@@ -102,8 +101,8 @@ func TestStageRangesInPieces(t *testing.T) {
 	}
 }
 
-// TestCheckValues: before anything is seen every stage to come leaves less width than
-// the one before it, or about as much.
+// TestCheckValues: before anyone has seen the car, every stage to come leaves less width
+// than the one before it, or about as much.
 func TestCheckValues(t *testing.T) {
 	s, c := opened(t), decoded(t, goodCar)
 	var out CheckValues

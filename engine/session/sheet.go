@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// Sheet is all that a survey sheet of a body needs and that recording does not
-// change.
+// Sheet holds everything that the survey sheet of a body needs and that recording does
+// not change.
 type Sheet struct {
 	Body  *car.Body
 	Walk  []WalkSection
@@ -20,10 +20,10 @@ type Sheet struct {
 // Box is a pocket with closed items, which show only when it is opened.
 type Box struct {
 	Pocket int   // index in Body.Pockets
-	Items  []int // the closed ones
+	Items  []int // its closed items
 }
 
-// TradeHours are the hours of a trade in the strip and survey, in 8 cars of 10,
+// TradeHours are the hours of a trade in the strip and survey in 8 cars out of 10,
 // rounded outward.
 type TradeHours struct {
 	Trade     int
@@ -54,7 +54,7 @@ func (s *Shop) Sheet(c *carfile.Car) (Sheet, error) {
 // Line is one line of a part: its items left and right, or one without a side.
 type Line struct{ Label, Left, Right, Whole string }
 
-// LinesOf lays the items of a part out by side, front before rear.
+// LinesOf lays out the items of a part by side, front before rear.
 func LinesOf(b *car.Body, p *car.Part) (out []Line) {
 	index := map[string]int{}
 	for _, i := range p.Items {
@@ -78,7 +78,7 @@ func LinesOf(b *car.Body, p *car.Part) (out []Line) {
 	return out
 }
 
-// placeWithoutSide is where an item sits among its likes on the same side.
+// placeWithoutSide returns the place of an item without its side.
 func placeWithoutSide(it *car.Item) string {
 	place := it.Place
 	for _, side := range []string{"left", "right"} {
@@ -89,7 +89,7 @@ func placeWithoutSide(it *car.Item) string {
 	return place
 }
 
-// FindingsOn are the ids of the findings that a part can have.
+// FindingsOn returns the ids of the findings that a part can have.
 func FindingsOn(p *car.Part) (ids []string) {
 	for _, f := range pricing.Findings() {
 		if !f.PerCar && f.On(p) {
@@ -99,8 +99,8 @@ func FindingsOn(p *car.Part) (ids []string) {
 	return ids
 }
 
-// Behind are the ids of the items that tend to need metalwork with item i, on its
-// side of the car.
+// Behind returns the ids of the items on the same side of the car that tend to need
+// metalwork together with item i.
 func (s *Shop) Behind(b *car.Body, i int) (ids []string) {
 	for _, one := range s.Common.Behind {
 		if one.Part != b.PartOf(i).ID {

@@ -7,13 +7,13 @@ import (
 	"underpaint/engine/rates"
 )
 
-// Shop is one shop's rates with what all bodies have in common. It is read-only.
+// Shop is one shop's rates with the data that all bodies have in common. It is read-only.
 type Shop struct {
 	Rates  *rates.Rates
 	Common *car.Common
 }
 
-// NewShop opens a shop whose rates were read.
+// NewShop opens a shop whose rates are already decoded.
 func NewShop(r *rates.Rates) (*Shop, error) {
 	common, err := car.LoadCommon()
 	if err != nil {
@@ -31,7 +31,7 @@ func OpenShop(ratesText []byte) (*Shop, error) {
 	return NewShop(r)
 }
 
-// oneBody loads the only body of the car, with a table for it on which nothing is
+// oneBody loads the only body of the car, with a price table for it on which nothing is
 // decided.
 func (s *Shop) oneBody(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	b, err := c.OneBody()
@@ -42,7 +42,7 @@ func (s *Shop) oneBody(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	return b, t, err
 }
 
-// faultless is oneBody for a car in which every entry can stand.
+// faultless is oneBody for a car without faults; the first fault is its error.
 func (s *Shop) faultless(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
@@ -54,8 +54,8 @@ func (s *Shop) faultless(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	return b, t, nil
 }
 
-// table is the price table of a body with everything recorded and chosen. What
-// cannot stand is refused here, before any odds are worked out.
+// table returns the price table of a body with everything recorded and chosen. It
+// refuses a car with faults before anyone works out its odds, which takes long.
 func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Table, error) {
 	t, err := pricing.NewTable(b, s.Common, s.Rates, standard, c.Scope)
 	if err != nil {

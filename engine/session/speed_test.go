@@ -7,7 +7,7 @@ import (
 	"underpaint/engine/carfile"
 )
 
-// BenchmarkBlock is the cost of simulating 256 cars, each in all its replicates.
+// BenchmarkBlock measures simulating 256 cars, each with all its replicates.
 func BenchmarkBlock(b *testing.B) {
 	s := settledSession(b)
 	for b.Loop() {
@@ -41,9 +41,9 @@ func settledSession(b *testing.B) *Session {
 	return s
 }
 
-// BenchmarkEntry is the time from one entry of a full survey to the new range in
-// the rough: odds conditioned on 91 records and 48 checks, a block of simulated cars.
-// BenchmarkTally is what every press costs while the range is hidden.
+// BenchmarkEntry measures the time from one entry of a full survey to the new rough
+// range: odds conditioned on 91 records and 48 checks, and one block of simulated cars.
+// BenchmarkTally measures what every press costs while the range is hidden.
 func BenchmarkEntry(b *testing.B) {
 	s, c := surveyedSession(b)
 	for b.Loop() {
@@ -69,7 +69,7 @@ func surveyedSession(b *testing.B) (*Session, *carfile.Car) {
 	return opened(b), decoded(b, fileText("../../site/pages/samples/two-door-surveyed.json"))
 }
 
-// BenchmarkEntryAfter is the same after the entry before it: one record of the survey
+// BenchmarkEntryAfter measures the same after an earlier entry: one record of the survey
 // changes, each time of another part, and the rest of the model stays.
 func BenchmarkEntryAfter(b *testing.B) {
 	s, c := surveyedSession(b)
@@ -103,8 +103,8 @@ func BenchmarkEntrySettled(b *testing.B) {
 	}
 }
 
-// BenchmarkEntryOfNothing is what an entry takes as a share of the same range from
-// nothing, in the same run: each entry stands on those before it, as in a survey.
+// BenchmarkEntryOfNothing measures an entry as a share of the same range from nothing, in
+// the same run. Each entry adds to the ones before it, as in a survey.
 func BenchmarkEntryOfNothing(b *testing.B) {
 	s, c := surveyedSession(b)
 	if err := s.Open(c); err != nil {
@@ -134,7 +134,7 @@ func BenchmarkEntryOfNothing(b *testing.B) {
 	b.ReportMetric(float64(entries)/float64(nothing), "entry/nothing")
 }
 
-// otherwise is a car with one record of its survey changed.
+// otherwise returns the car with one record of its survey changed.
 func otherwise(c *carfile.Car, n int) *carfile.Car {
 	out := *c
 	out.Survey = append([]carfile.Record{}, c.Survey...)

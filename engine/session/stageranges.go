@@ -11,14 +11,14 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// Chosen is the row after the last stage once ways are chosen.
+// Chosen is the id of the row after the last stage, which counts the chosen ways.
 const Chosen = "chosen"
 
-// stageAccuracy is that of the rows of the stages: coarser than the range, because
-// there are several (assumption).
+// stageAccuracy is the accuracy of the rows of the stages. It is coarser than that of the
+// range, because there are several rows (assumption).
 var stageAccuracy = estimate.Accuracy{ShareOfWidth: 0.012, Budget: 1 << 14}
 
-// stageRanges is a car with the range at each stage that it has reached.
+// stageRanges holds a car and its range at each stage that it has reached.
 type stageRanges struct {
 	shop      *Shop
 	models    *models
@@ -30,17 +30,18 @@ type stageRanges struct {
 	runs      []*stageRun
 }
 
-// stageRun is what was known by the end of one stage, worked out when needed.
+// stageRun holds what was known by the end of one stage. Its model, run and chances are
+// worked out when needed.
 type stageRun struct {
 	id string
 	conditionedModel
 	run     *estimate.Run
-	chances []damage.Chances // nil = not all worked out
-	pieces  *damage.Pieces   // those that are
+	chances []damage.Chances // nil until all are worked out
+	pieces  *damage.Pieces   // those worked out so far
 }
 
-// newStageRanges lays out the stages of a car, taking over from the car before, nil
-// for none, the stages that nothing has changed for; nothing else is worked out yet.
+// newStageRanges lays out the stages of a car. It takes over the stages that have not
+// changed from before, which may be nil, and works nothing else out.
 func newStageRanges(s *Shop, m *models, c *carfile.Car, before *stageRanges) (*stageRanges, error) {
 	b, t, err := s.faultless(c)
 	if err != nil {
@@ -69,8 +70,8 @@ func newStageRanges(s *Shop, m *models, c *carfile.Car, before *stageRanges) (*s
 	return j, nil
 }
 
-// reuse takes over stages, so that an entry of the survey does not work the
-// walk-round out again.
+// reuse takes over unchanged stages, so that an entry of the survey does not mean working
+// out the walk-around again.
 func (j *stageRanges) reuse(old *stageRanges) {
 	if old == nil {
 		return
@@ -83,7 +84,7 @@ func (j *stageRanges) reuse(old *stageRanges) {
 	}
 }
 
-// cutTo is the text of the car with nothing in it that came after a stage.
+// cutTo returns the text of the car without anything that came after a stage.
 func cutTo(c *carfile.Car, stage string) string {
 	if stage == Chosen {
 		return string(c.Text())
@@ -91,7 +92,7 @@ func cutTo(c *carfile.Car, stage string) string {
 	return string(c.Cut(stage).Text())
 }
 
-// reached is the stage whose evidence counts for a row.
+// reached returns the stage up to which evidence counts for a row.
 func (j *stageRanges) reached(id string) string {
 	if id == Chosen {
 		return j.car.LastStage()
@@ -99,7 +100,7 @@ func (j *stageRanges) reached(id string) string {
 	return id
 }
 
-// need conditions the model of a stage.
+// need conditions the model of a stage unless that is done.
 func (j *stageRanges) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
@@ -118,7 +119,7 @@ func (j *stageRanges) need(r *stageRun) error {
 	return nil
 }
 
-// chance are the exact chances of every item at a stage.
+// chance returns the exact chances of every item at a stage.
 func (j *stageRanges) chance(r *stageRun) ([]damage.Chances, error) {
 	if err := j.need(r); err != nil {
 		return nil, err
@@ -139,8 +140,8 @@ func (r *stageRun) nextPocket() {
 	}
 }
 
-// step goes on with the first stage that is not settled, and then with the odds that
-// are compared; a piece at a time, because whatever is asked meanwhile waits for it.
+// step does a slice of work on the first stage that is not settled, and after that on the
+// odds to compare. Slices are small because other requests wait for them.
 func (j *stageRanges) step() (State, error) {
 	for _, r := range j.runs {
 		if r.run != nil && (r.run.Settled(stageAccuracy) || r.run.Cars() >= stageAccuracy.Budget) {
@@ -162,8 +163,8 @@ func (j *stageRanges) step() (State, error) {
 	return Settled, nil
 }
 
-// lastTwo are the last stage that something was recorded at and the one before it:
-// what is believed now, and what was believed before.
+// lastTwo returns the last stage of the car and the one before it. They are the same
+// where there is only one.
 func (j *stageRanges) lastTwo() (before, now *stageRun) {
 	n := len(j.runs) - 1
 	if j.runs[n].id == Chosen {
@@ -172,7 +173,7 @@ func (j *stageRanges) lastTwo() (before, now *stageRun) {
 	return j.runs[max(0, n-1)], j.runs[n]
 }
 
-// priced is the table of the last stage, without chosen ways.
+// priced returns the price table of the last stage, without chosen ways.
 func (j *stageRanges) priced() *pricing.Table {
 	t, err := j.plain.With(j.car.Decided(j.body, j.car.LastStage(), false))
 	if err != nil {

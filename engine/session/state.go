@@ -2,7 +2,7 @@ package session
 
 import "underpaint/engine/car"
 
-// Seed is the start number of every range.
+// Seed is the start number of the simulated cars of every range.
 const Seed = 1
 
 // State says how far a calculation has got.
@@ -11,9 +11,9 @@ type State string
 // The states of a calculation.
 const (
 	Rough       State = "rough"        // the first simulated cars
-	Refining    State = "refining"     // more is to come when it is asked again
-	Settled     State = "settled"      // as accurate as it is meant to be
-	BudgetEnded State = "budget_ended" // stopped short of that at its limit
+	Refining    State = "refining"     // another call makes it more accurate
+	Settled     State = "settled"      // as accurate as we aim for
+	BudgetEnded State = "budget_ended" // stopped at its limit before that
 )
 
 // holedFrom is the mildest condition that counts as rusted through.

@@ -10,11 +10,11 @@ import (
 	"underpaint/engine/strict"
 )
 
-// mostNeighbours is how many items are shown whose odds move most.
+// mostNeighbours is how many of the items whose odds change most we list.
 const mostNeighbours = 8
 
-// Supposed is what one item, taken as known, does to the odds of the others and to
-// the range.
+// Supposed shows how the odds of other items and the range would change if we knew the
+// condition of one item.
 type Supposed struct {
 	Body       *car.Body
 	Item       int
@@ -23,15 +23,16 @@ type Supposed struct {
 	Neighbours []Neighbour
 }
 
-// Neighbour is another item with its chance of being rusted through as known now,
-// and if so.
+// Neighbour is another item with the chance that it is rusted through, as known now and
+// if the supposition is true.
 type Neighbour struct {
 	ItemMoved
-	SameWater bool // it is in the same pocket
+	SameWater bool // both items are in the same pocket
 }
 
-// Suppose takes the item named on as known to be in a condition, rusted through when
-// that is empty, on a car with one body. Nothing of it is recorded.
+// Suppose works out what would follow if the item named on were known to be in a
+// condition (rusted through when that is empty), on a car with one body. It records
+// nothing.
 func (s *Session) Suppose(c *carfile.Car, on, condition string) (out Supposed, err error) {
 	j, now, err := s.openNow(c)
 	if err != nil {
@@ -51,7 +52,7 @@ func (s *Session) Suppose(c *carfile.Car, on, condition string) (out Supposed, e
 	carfile.AddRead(&known, i, certainly(slices.Index(car.ConditionIDs[:], condition)))
 	then, err := damage.NewAfter(known, damage.StandardGrids, now.model)
 	if err != nil {
-		return out, &strict.Error{Path: "on", Found: on, Expected: "a part that could still be so: what is recorded of it says otherwise"}
+		return out, &strict.Error{Path: "on", Found: on, Expected: "a part that can still be in this condition (its record says otherwise)"}
 	}
 	table := j.priced()
 	out = Supposed{Body: j.body, Item: i, Condition: condition, Now: pricesOf(now.model, table), IfSo: pricesOf(then, table)}
@@ -62,9 +63,8 @@ func (s *Session) Suppose(c *carfile.Car, on, condition string) (out Supposed, e
 	return out, nil
 }
 
-// certainly is the likelihood of an item seen for certain to be in a condition; a
-// sound one as it left the works, because a new panel would tell of a repair and
-// little of the water.
+// certainly returns the likelihood of an item whose condition is certain. A sound item
+// counts as original, because a new panel would tell of a repair and little of the water.
 func certainly(condition int) *damage.Likelihood {
 	l := &damage.Likelihood{}
 	for f := range l[condition] {
@@ -75,7 +75,7 @@ func certainly(condition int) *damage.Likelihood {
 	return l
 }
 
-// movedMost are the other items whose chance of a hole moves most.
+// movedMost returns the other items whose chance of being rusted through changes most.
 func movedMost(was, is []damage.Chances, but int) (out []int) {
 	by := func(k int) float64 { return math.Abs(is[k].Holed() - was[k].Holed()) }
 	order := upTo(len(was))

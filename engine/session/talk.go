@@ -12,20 +12,19 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// whyCars is how many simulated cars are behind each row of the talk.
+// whyCars is the number of simulated cars behind each row of the page "why so wide".
 const whyCars = 4096
 
-// Twenty are twenty such cars, one after another. They are the first twenty cars of
-// the range itself.
+// Twenty holds twenty simulated cars. They are the first twenty cars of the range itself.
 type Twenty struct {
 	Body   *car.Body
 	Totals [20]float64 // minor units
-	Most   float64     // the largest of them
+	Most   float64     // the largest total
 	Holed  [20][]int   // the items rusted through or gone
 }
 
-// Twenty simulates twenty cars like a car with one body: what is under the paint of
-// each, and what it comes to.
+// Twenty simulates twenty cars like a car with one body: what is under the paint of each
+// and what it costs.
 func (s *Session) Twenty(c *carfile.Car) (out Twenty, err error) {
 	j, now, err := s.openNow(c)
 	if err != nil {
@@ -47,15 +46,16 @@ func (s *Session) Twenty(c *carfile.Car) (out Twenty, err error) {
 // Prices are the sorted prices of many simulated cars, in minor units.
 type Prices []int64
 
-// Width is between the ends, one car in ten below and one above.
+// Width returns the distance between the ends, in minor units. One car in ten is below
+// them and one above.
 func (p Prices) Width() float64 { return chance.QuantileMinor(p, 0.9) - chance.QuantileMinor(p, 0.1) }
 
-// Shown are the ends as they are shown.
+// Shown returns the ends as pages show them.
 func (p Prices) Shown() Ends {
 	return RoundEnds(chance.QuantileMinor(p, 0.1), chance.QuantileMinor(p, 0.5), 0, chance.QuantileMinor(p, 0.9))
 }
 
-// Dots are one car in twenty each.
+// Dots returns twenty values that each stand for one car in twenty.
 func (p Prices) Dots() (values [20]float64) {
 	for d := range values {
 		values[d] = chance.QuantileMinor(p, (float64(d)+0.5)/20)
@@ -63,7 +63,7 @@ func (p Prices) Dots() (values [20]float64) {
 	return values
 }
 
-// MostDot is the last of the dots of several rows that is furthest out.
+// MostDot returns the most expensive dot of several rows, in minor units.
 func MostDot(rows ...Prices) float64 {
 	most := 1.0
 	for _, p := range rows {
@@ -79,8 +79,8 @@ func pricesOf(m *damage.Model, t *pricing.Table) Prices {
 	return totals
 }
 
-// TwoWays is the range as it would be if every panel had its own luck, at the same
-// odds for each, and as cars really rust; of a car with one body.
+// TwoWays returns the prices of a car with one body as they would be if each part rusted
+// independently at the same odds, and as cars really rust.
 func (s *Session) TwoWays(c *carfile.Car) (independent, together Prices, err error) {
 	j, now, err := s.openNow(c)
 	if err != nil {

@@ -8,33 +8,33 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// Questions is how many questions the customer is asked, apart from checks.
+// Questions is the number of questions to the customer, without the checks.
 const Questions = 10
 
-// Tally counts what is recorded on one car, and names every entry that cannot stand.
+// Tally counts what is recorded on one car and lists its faults.
 type Tally struct {
 	Body           *car.Body
 	Faults         []carfile.Fault
 	Answers        int  // of Questions
-	Walked, Walk   int  // checks of the walk-round made, and that there are
-	Recorded       int  // items recorded or that could not be seen, of all
-	Opened, Closed int  // closed items recorded when opened, of all closed ones
-	Shut           int  // boxes not opened
+	Walked, Walk   int  // checks of the walk-around: done, and in all
+	Recorded       int  // items with a record, including those that nobody could see
+	Opened, Closed int  // closed items: recorded after opening, and in all
+	Shut           int  // boxes that nobody has opened
 	Undecided      int  // damaged items without a chosen way
-	SurveyBegun    bool // something of the bare metal has been seen
+	SurveyBegun    bool // the shop has seen some of the bare metal
 	Zones          []ZoneTally
 	Canonical      string // the text of the car, empty with faults
 }
 
-// ZoneTally counts one zone: items recorded, of all, and the ids of those that bare
-// metal shows and that have no record.
+// ZoneTally counts the items of one zone: how many are recorded, how many there are, and
+// the ids of those that bare metal shows but that have no record.
 type ZoneTally struct {
 	Recorded, Of int
 	Rest         []string
 }
 
-// Tally counts what is recorded on a car with one body. It works out no odds, so it
-// can be asked after every press.
+// Tally counts what is recorded on a car with one body. It works out no odds, so a page
+// can ask for it after every press.
 func (s *Shop) Tally(c *carfile.Car) (Tally, error) {
 	b, t, err := s.oneBody(c)
 	if err != nil {
@@ -94,7 +94,7 @@ func countUp(c *carfile.Car, b *car.Body) Tally {
 	return n
 }
 
-// answered counts the questions answered; "not sure" is an answer.
+// answered counts the answered questions. "Not sure" is an answer.
 func answered(c *carfile.Car) int {
 	n := 6 // body, year, place, kept, standard, years on the road: a car file has them all
 	if c.EarlierWork != "" {
@@ -112,8 +112,8 @@ func answered(c *carfile.Car) int {
 	return min(n, Questions)
 }
 
-// damagedItems are the items recorded in a condition that needs a decision: any
-// but sound.
+// damagedItems returns the items recorded in any condition but sound, which all need a
+// decision.
 func damagedItems(c *carfile.Car, b *car.Body) (out []int) {
 	for i := range b.Items {
 		if c.RecordedCondition(b.Items[i].ID) > 0 {
@@ -123,7 +123,7 @@ func damagedItems(c *carfile.Car, b *car.Body) (out []int) {
 	return out
 }
 
-// chosenWay is the way chosen for an item, nil where none is.
+// chosenWay returns the way chosen for an item, or nil.
 func chosenWay(c *carfile.Car, on string) *carfile.Choice {
 	if n := slices.IndexFunc(c.Ways, func(w carfile.Choice) bool { return w.On == on }); n >= 0 {
 		return &c.Ways[n]

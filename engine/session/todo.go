@@ -10,31 +10,31 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// ToDo are the decisions that the recorded conditions ask for, the most expensive
+// ToDo lists the decisions that the recorded conditions ask for, the most expensive
 // first.
 type ToDo struct {
 	Body      *car.Body
 	Cards     []Decision
 	Undecided int
-	Shared    []car.Words // work charged once for all chosen ways that ask for it
+	Shared    []car.Words // work charged once for all chosen ways that need it
 }
 
 // Decision is one damaged item with the ways that its condition allows.
 type Decision struct {
 	pricing.Card
 	Part        *car.Part
-	Likely      []money.Minor    // what each of the card's ways would likely cost
+	Likely      []money.Minor    // what each of the card's ways is likely to cost
 	Chosen      *carfile.Choice  // nil: not decided
-	CannotLeave bool             // metal in this condition is not left as it is
-	Structural  bool             // it cannot be left because it carries the load
-	CoveredBy   int              // the item whose chosen way covers this one, −1
-	OpenedFor   []pricing.Opened // by chosen ways: Item is the one whose way opens this
+	CannotLeave bool             // metal in this condition cannot stay as it is
+	Structural  bool             // because it carries load
+	CoveredBy   int              // the item whose chosen way covers this one, or −1
+	OpenedFor   []pricing.Opened // Item is the one whose chosen way opens this one
 }
 
-// heavyPitting is the mildest condition at which structural metal is not left.
+// heavyPitting is the mildest condition in which structural metal cannot stay as it is.
 const heavyPitting = 2
 
-// ToDo lays out every decision. An entry that cannot stand is an error with its path.
+// ToDo lays out every decision. The first fault of the car is an error with its path.
 func (s *Shop) ToDo(c *carfile.Car) (ToDo, error) {
 	b, t, err := s.faultless(c)
 	if err != nil {
@@ -65,7 +65,7 @@ func (s *Shop) decision(c *carfile.Car, b *car.Body, t *pricing.Table, i int) De
 	return d
 }
 
-// likelyPrice is a way at its likely hours and the likely price of its part.
+// likelyPrice prices a way at its likely hours and the likely price of its part.
 func (s *Shop) likelyPrice(w pricing.WayCard) (sum money.Minor) {
 	for t, h := range w.ByTrade {
 		sum += s.Rates.Labour.Trades[t].Rate.Of(int64(float64(h[1]*1000) + 0.5))
@@ -73,7 +73,7 @@ func (s *Shop) likelyPrice(w pricing.WayCard) (sum money.Minor) {
 	return sum + w.Price[1]
 }
 
-// chosenCards are the cards of the way chosen: one, or none.
+// chosenCards returns the card of the chosen way, or none.
 func (d *Decision) chosenCards() []pricing.WayCard {
 	if d.Chosen == nil {
 		return nil
@@ -87,7 +87,7 @@ func (d *Decision) chosenCards() []pricing.WayCard {
 	return out
 }
 
-// throughOthers says what the chosen ways of other items do to this one.
+// throughOthers records what the chosen ways of other items do to this one.
 func (d *Decision) throughOthers(all []Decision) {
 	for k := range all {
 		other := &all[k]
@@ -108,7 +108,7 @@ func (d *Decision) throughOthers(all []Decision) {
 	}
 }
 
-// gettingIn is the work that is charged once for all ways that ask for it.
+// gettingIn lists the work that is charged once for all chosen ways that need it.
 func gettingIn(cards []Decision) (out []car.Words) {
 	for k := range cards {
 		for _, w := range cards[k].chosenCards() {

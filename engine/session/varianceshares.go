@@ -4,8 +4,8 @@ import (
 	"underpaint/engine/estimate"
 )
 
-// What makes a range wide is worked out on walks, a slice at a time (assumption:
-// 3200 leave the largest share good to about two in a hundred).
+// We work out what makes a range wide on walks, one slice at a time (assumption: with
+// 3200 walks the largest share is accurate to about 2 percentage points).
 const (
 	walksOfSlice = 80
 	allWalks     = 3200
@@ -13,7 +13,7 @@ const (
 	mostWorse    = 5
 )
 
-// varianceShares is a car whose range is being taken apart.
+// varianceShares holds a car and the split of its range so far.
 type varianceShares struct {
 	key    string
 	stages *stageRanges
@@ -25,7 +25,8 @@ func newVarianceShares(stages *stageRanges, now *stageRun) *varianceShares {
 	return &varianceShares{key: stages.key, stages: stages, shares: estimate.NewShares(now.model, stages.priced(), Seed)}
 }
 
-// step goes on with more walks, and at last with the parts that could make it worse.
+// step adds a slice of walks or, once all are done, finds the parts that could make it
+// worse.
 func (j *varianceShares) step() State {
 	_, now := j.stages.lastTwo()
 	if j.shares.Walks() < allWalks {

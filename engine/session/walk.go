@@ -7,26 +7,25 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// WalkLine is one check of one item, or of one side for the checks that speak of a
-// whole side.
+// WalkLine is one check of one item, or of one whole side.
 type WalkLine struct {
 	Kind evidence.Kind
 	On   string
-	Item int // −1: a side
+	Item int // −1: a whole side
 }
 
-// WalkSection is what is checked from one standing place.
+// WalkSection lists the checks that the shop makes from one place beside the car.
 type WalkSection struct {
 	ID    string
 	Lines []WalkLine
 }
 
-// sectionIDs are the standing places in the order in which one walks round a car:
-// doors, front, left side, rear, right side, glass, inside, under the car, the lift
-// at the jacking point, and water last because it wets everything.
+// sectionIDs are the places to stand, in the order of a walk around the car: doors,
+// front, left side, rear, right side, glass, inside, under the car, the lift at the
+// jacking point. Water comes last on the car because it wets everything.
 var sectionIDs = []string{"doors", "front", "left", "rear", "right", "glass", "inside", "under", "jack", "water", "papers"}
 
-// walkSections are all checks of a body in the order of the walk.
+// walkSections returns all checks of a body in the order of the walk.
 func walkSections(b *car.Body) []WalkSection {
 	out := make([]WalkSection, len(sectionIDs))
 	for n, id := range sectionIDs {
@@ -47,7 +46,7 @@ func walkSections(b *car.Body) []WalkSection {
 	return slices.DeleteFunc(out, func(s WalkSection) bool { return len(s.Lines) == 0 })
 }
 
-// placesOf are the places at which a check can be made.
+// placesOf returns the items or sides on which a check can be made.
 func placesOf(b *car.Body, kind evidence.Kind) (out []WalkLine) {
 	if kind.BySide {
 		for _, side := range []car.Side{car.Left, car.Right} {
@@ -67,7 +66,7 @@ func sectionOf(ids ...string) int {
 	return max(0, slices.IndexFunc(sectionIDs, func(id string) bool { return slices.Contains(ids, id) }))
 }
 
-// standingPlace is where one stands to check an item.
+// standingPlace returns the section from which the shop checks an item.
 func standingPlace(b *car.Body, check string, i int) string {
 	switch check {
 	case "water", "jack":
@@ -98,8 +97,8 @@ func standingPlace(b *car.Body, check string, i int) string {
 	return "rear"
 }
 
-// sortWalk puts lines in the order of the body's zones and items, from the back
-// when asked, with all checks of one item together.
+// sortWalk sorts lines by the body's zones and items, with all checks of one item
+// together, and from the back to the front of the car if fromBack is set.
 func sortWalk(b *car.Body, lines []WalkLine, fromBack bool) {
 	place := func(l WalkLine) int {
 		if l.Item < 0 {

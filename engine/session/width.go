@@ -10,38 +10,38 @@ import (
 	"underpaint/engine/evidence"
 )
 
-// VarianceShares says what makes a range wide, and what could make it worse.
+// VarianceShares holds what makes a range wide and what could make it worse.
 type VarianceShares struct {
 	State       State
 	Done, Of    int // walks
 	Body        *car.Body
-	Known       bool            // there is any variance to share out
-	Shares      []VarianceShare // of two in a hundred and more, the largest first
+	Known       bool            // there is some variance to split
+	Shares      []VarianceShare // those of 2% or more, the largest first
 	Rest        float64
 	RestPercent int
 	WorstSE     float64     // the largest standard error of a share
-	Worse       []WorsePart // what takes most more in the dearest fifth of cars
+	Worse       []WorsePart // the parts that cost most extra in the most expensive fifth of cars
 }
 
 // VarianceShare is one input of the calculation with its share of the variance.
 type VarianceShare struct {
-	Input   int // as package estimate numbers them
+	Input   int // numbered as in package estimate
 	Share   float64
-	Percent int // rounded so that all add to 100
+	Percent int // rounded so that all add up to 100
 }
 
 // WorsePart is a part that could make it worse, and how to find out about it.
 type WorsePart struct {
 	estimate.PartCost
 	Part      *car.Part
-	Closed    bool          // a closed box: it shows only when it is opened
+	Closed    bool          // it is in a closed box and shows only when that is opened
 	Bare      bool          // the metal is bare already
-	Check     evidence.Kind // the check that tells most, where Checkable
+	Check     evidence.Kind // the check that tells most, if Checkable
 	Checkable bool
 }
 
-// VarianceShares goes on taking the range of a car with one body apart. Asked again
-// it goes on with more walks.
+// VarianceShares splits the width of the range of a car with one body into its causes.
+// Each further call adds more walks.
 func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
 	if s.variance == nil || s.variance.key != string(c.Text()) {
 		stages, now, err := s.openNow(c)
@@ -57,7 +57,7 @@ func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
 	return out, nil
 }
 
-// share puts what is below two in a hundred together.
+// share lists the shares of 2% or more and adds up the rest.
 func (v *VarianceShares) share(shares *estimate.Shares) {
 	all, variance := shares.Shares()
 	order := upTo(len(all))
@@ -80,7 +80,7 @@ func (v *VarianceShares) share(shares *estimate.Shares) {
 	v.Rest, v.RestPercent, v.Known = shown[n], whole[n], variance > 0
 }
 
-// worseParts are the parts that take most more in the dearest fifth of cars.
+// worseParts returns the parts that cost most extra in the most expensive fifth of cars.
 func (j *varianceShares) worseParts() (out []WorsePart) {
 	list := slices.Clone(j.worse)
 	sortByFloat(list, func(p estimate.PartCost) float64 { return -(p.Dearest - p.All) })

@@ -5,14 +5,14 @@ import (
 	"underpaint/engine/carfile"
 )
 
-// CheckValues says what each stage to come is worth, and which checks would make the
+// CheckValues holds what each stage to come is worth, and which checks would make the
 // range narrowest.
 type CheckValues struct {
 	State    State
 	Done, Of int // simulated outcomes
 	Body     *car.Body
-	Now      float64      // the width of the range, as shown, minor units
-	Stages   []StageWidth // none before all outcomes are worked out
+	Now      float64      // the width of the range as shown, in minor units
+	Stages   []StageWidth // empty until all outcomes are worked out
 	Checks   []CheckValue // the best first
 }
 
@@ -23,9 +23,8 @@ type StageWidth struct {
 	Width float64
 }
 
-// CheckValues goes on valuing the checks and stages of a car with one body for a
-// "customer" or the "shop". Asked again it goes on with a piece of a simulated
-// outcome.
+// CheckValues values the checks and stages of a car with one body for whom, "customer"
+// or "shop". Each further call does a slice of work on a simulated outcome.
 func (s *Session) CheckValues(c *carfile.Car, whom string) (CheckValues, error) {
 	j, err := s.openChecks(c, whom)
 	if err != nil {

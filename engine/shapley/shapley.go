@@ -13,15 +13,15 @@ type Walks struct {
 	inputs int
 
 	walks       int
-	sum, square []float64 // by input: of what the walks add, and of their squares
+	sum, square []float64 // by input: sums of what the walks add, and of its square
 	from, to    []float64
 	order       []int
-	of          [][]int // by input, its uniforms
+	of          [][]int // by input: indices of its uniforms
 }
 
-// New prepares walks for f, a function of uniforms strictly between 0 and 1.
-// label says for every uniform to which of the inputs, 0 to inputs−1, it belongs.
-// f may keep what it is given until it is called again, and must not change it.
+// New prepares walks for f, a function of uniforms strictly between 0 and 1. label gives,
+// for every uniform, the input it belongs to, 0 to inputs−1. f may keep its argument
+// until the next call and must not change it.
 func New(inputs int, label []int, f func(u []float64) float64) *Walks {
 	w := &Walks{f: f, label: label, inputs: inputs, sum: make([]float64, inputs), square: make([]float64, inputs),
 		from: make([]float64, len(label)), to: make([]float64, len(label)), order: make([]int, inputs), of: make([][]int, inputs)}
@@ -31,7 +31,7 @@ func New(inputs int, label []int, f func(u []float64) float64) *Walks {
 	return w
 }
 
-// Walks is how many walks there were.
+// Walks is the number of walks so far.
 func (w *Walks) Walks() int { return w.walks }
 
 // Add makes n more walks, each of inputs + 1 calls of f.
@@ -72,8 +72,8 @@ func (w *Walks) shuffle(s *chance.Stream) {
 // Share is the share of one input in the variance, with its standard error.
 type Share struct{ Share, SE float64 }
 
-// Shares are the shares of all inputs, which add to 1, and the variance that they
-// share. Without variance all shares are 0.
+// Shares returns the shares of all inputs, which add to 1, and the variance that they
+// divide. If there is no variance all shares are 0.
 func (w *Walks) Shares() (shares []Share, variance float64) {
 	n := float64(w.walks)
 	for _, v := range w.sum {

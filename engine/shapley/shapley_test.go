@@ -28,9 +28,10 @@ func agree(t *testing.T, name string, got []Share, want []float64) {
 	}
 }
 
-// TestIshigami: a = 7, b = .1. Shares from the closed first-order and total indices
-// (T. Ishigami and T. Homma, ISUMA 1990; closed forms as in the test suite of scipy,
-// test_sensitivity_analysis.py): each interaction is halved between the two.
+// TestIshigami uses a = 7, b = .1. The shares follow from the closed first-order and
+// total indices (T. Ishigami and T. Homma, ISUMA 1990; closed forms as in the test suite
+// of scipy, test_sensitivity_analysis.py): each interaction is split equally between the
+// two inputs.
 func TestIshigami(t *testing.T) {
 	got, variance := sharesOf(4, []int{0, 1, 2, 3}, 40_000, func(u []float64) float64 {
 		x := [3]float64{}
@@ -44,12 +45,12 @@ func TestIshigami(t *testing.T) {
 		t.Errorf("variance %v", variance)
 	}
 	if got[3].Share != 0 || got[3].SE != 0 {
-		t.Errorf("an input without effect has %v", got[3])
+		t.Errorf("an input without effect has share %v", got[3])
 	}
 }
 
-// TestSobolG: a = 0, 1, 4.5, 9 and four of 99 (I. M. Sobol; parameters as in the test
-// models of the R package sensitivity), shares from the product form.
+// TestSobolG uses a = 0, 1, 4.5, 9 and four times 99 (I. M. Sobol; parameters as in the
+// test models of the R package sensitivity). The shares follow from the product form.
 func TestSobolG(t *testing.T) {
 	a := []float64{0, 1, 4.5, 9, 99, 99, 99, 99}
 	got, _ := sharesOf(8, []int{0, 1, 2, 3, 4, 5, 6, 7}, 40_000, func(u []float64) float64 {
@@ -63,10 +64,10 @@ func TestSobolG(t *testing.T) {
 	agree(t, "Sobol g", got, []float64{.7515188631, .2104772937, .0288804594, .0087718929, small, small, small, small})
 }
 
-// TestLinearGaussian: independent normals of deviation 1, 1, 2 share 1/6, 1/6, 2/3;
-// and of two dependent ones the published shares (E. Song, B. L. Nelson and J. Staum,
-// SIAM/ASA J. Uncertainty Quantification 4, 2016; A. B. Owen and C. Prieur, 2017) are
-// the mean of the shares over both orders of drawing them.
+// TestLinearGaussian uses independent normals with deviations 1, 1, 2, whose shares are
+// 1/6, 1/6, 2/3. For two dependent normals the published shares (E. Song, B. L. Nelson
+// and J. Staum, SIAM/ASA J. Uncertainty Quantification 4, 2016; A. B. Owen and C. Prieur,
+// 2017) are the mean of the shares over both orders of drawing them.
 func TestLinearGaussian(t *testing.T) {
 	z := chance.NormalQuantile
 	got, _ := sharesOf(3, []int{0, 1, 2}, 20_000, func(u []float64) float64 { return z(u[0]) + z(u[1]) + 2*z(u[2]) })
@@ -83,12 +84,12 @@ func TestLinearGaussian(t *testing.T) {
 	})
 	for k, want := range []float64{.3392857143, .6607142857} {
 		if mean := (first[k].Share + second[k].Share) / 2; math.Abs(mean-want) > 0.01 {
-			t.Errorf("dependent: input %d has %.4f on the average of both orders, published %.4f", k, mean, want)
+			t.Errorf("dependent: input %d has a mean share of %.4f over both orders, published %.4f", k, mean, want)
 		}
 	}
 }
 
-// TestGrouped: several uniforms of one input count together.
+// TestGrouped checks that several uniforms of one input count together.
 func TestGrouped(t *testing.T) {
 	z := chance.NormalQuantile
 	got, _ := sharesOf(2, []int{0, 1, 0}, 20_000, func(u []float64) float64 { return z(u[0]) + z(u[1]) + 2*z(u[2]) })

@@ -22,7 +22,7 @@ func flat(items int) []byte {
 
 func padded(size int) []byte { return append([]byte("{}"), bytes.Repeat([]byte(" "), size-2)...) }
 
-// Each bound at its value, and one step past it.
+// Each bound, at its value and one step beyond it.
 func TestBoundsExactly(t *testing.T) {
 	for _, row := range []struct {
 		name     string
@@ -42,9 +42,9 @@ func TestBoundsExactly(t *testing.T) {
 	}
 }
 
-// A refusal must come early: memory stays within ten times the largest document
-// even for the worst input, and time within what nobody notices. The limit of
-// two seconds is generous, for slow machines.
+// Parse must reject bad input early: even for the worst input, memory stays within ten
+// times the largest document and the time is not noticeable. The limit of two seconds is
+// generous, to allow for slow machines.
 func TestRefusedQuickly(t *testing.T) {
 	var names strings.Builder
 	for i := range 300_000 {
@@ -84,7 +84,7 @@ func TestRefusedQuickly(t *testing.T) {
 	}
 }
 
-// Names that mean something elsewhere are names like any other.
+// Names with a special meaning elsewhere are ordinary names here.
 func TestOrdinaryNames(t *testing.T) {
 	f, err := Parse([]byte(`{"__proto__":{"constructor":1},"toString":2,"":3,"a.b":4}`))
 	if err != nil {

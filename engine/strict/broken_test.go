@@ -7,23 +7,23 @@ import (
 	"testing"
 )
 
-// broken lists documents that Parse refuses, with the whole sentence a reader
-// of the page gets. Grammar: RFC 8259 and RFC 7493. ours marks what RFC 8259
-// itself would allow and this package refuses; for the rest the standard
-// library's reader must agree that it is no JSON.
+// broken lists documents that Parse rejects, with the whole sentence that the page shows.
+// Grammar: RFC 8259 and RFC 7493. ours marks documents that RFC 8259 allows and this
+// package rejects. For the others the standard library's reader must agree that they are
+// not JSON.
 var broken = []struct {
 	name, text, want string
 	ours             bool
 }{
-	{"empty", "", "the file: expected some data: the file is empty, found nothing (line 1)", false},
-	{"blank", " \r\n\t", "the file: expected some data: the file is empty, found nothing (line 1)", false},
+	{"empty", "", "the file: expected some data, found an empty file (line 1)", false},
+	{"blank", " \r\n\t", "the file: expected some data, found an empty file (line 1)", false},
 	{"BOM", "\xef\xbb\xbf{}", "the file: expected plain UTF-8 text (save it again as UTF-8 without a byte order mark), found a byte order mark (line 1)", false},
 	{"UTF-16", "\xff\xfe{\x00}\x00", "the file: expected plain UTF-8 text (save it again with the encoding UTF-8), found UTF-16 text (line 1)", false},
 	{"UTF-16 the other way", "\xfe\xff\x00{\x00}", "the file: expected plain UTF-8 text (save it again with the encoding UTF-8), found UTF-16 text (line 1)", false},
 	{"invalid UTF-8 in a text", "{\"a\":\n\"x\xff\"}", "a: expected UTF-8 text (save it again with the encoding UTF-8), found byte 0xff (line 2)", true},
 	{"invalid UTF-8 in a name", "{\"\xc3\x28\":1}", "the file: expected UTF-8 text (save it again with the encoding UTF-8), found byte 0xc3 (line 1)", true},
 	{"invalid UTF-8 outside", "[1]\xff", `the file: expected nothing more after the end of the data, found "\xff" (line 1)`, false},
-	{"lone surrogate", `{"a":"\ud800"}`, `a: expected a whole character after \u, found "\\" (line 1)`, true},
+	{"lone surrogate", `{"a":"\ud800"}`, `a: expected a complete character after \u, found "\\" (line 1)`, true},
 	{"name twice", "{\"a\":1,\n\"a\":2}", `the file: expected each name only once, found "a" a second time (line 2)`, true},
 	{"name twice, escaped", `{"a":1,"\u0061":2}`, `the file: expected each name only once, found "a" a second time (line 1)`, true},
 	{"name twice, inside", `{"x":[1,{"q":1,"q":2}]}`, `x[1]: expected each name only once, found "q" a second time (line 1)`, true},
@@ -37,8 +37,8 @@ var broken = []struct {
 	{"minus Infinity", `{"a":-Infinity}`, `a: expected a plain number such as 12.5 (no leading zero or plus sign, digits on both sides of the point), found "-Infinity" (line 1)`, false},
 	{"undefined", `{"a":undefined}`, `a: expected a number, a text in double quotes, true, false or null, found "undefined" (line 1)`, false},
 	{"capital True", `{"a":True}`, `a: expected a number, a text in double quotes, true, false or null, found "True" (line 1)`, false},
-	{"1e999", "{\"a\":{\n\"b\":[1e999]}}", "a.b[0]: expected a number of ordinary size, found 1e999 (line 2)", true},
-	{"minus 1e309", `-1e309`, "the file: expected a number of ordinary size, found -1e309 (line 1)", true},
+	{"1e999", "{\"a\":{\n\"b\":[1e999]}}", "a.b[0]: expected a smaller number, found 1e999 (line 2)", true},
+	{"minus 1e309", `-1e309`, "the file: expected a smaller number, found -1e309 (line 1)", true},
 	{"leading zero", `{"a":007}`, `a: expected a plain number such as 12.5 (no leading zero or plus sign, digits on both sides of the point), found "007" (line 1)`, false},
 	{"hexadecimal", `{"a":0x10}`, `a: expected a plain number such as 12.5 (no leading zero or plus sign, digits on both sides of the point), found "0x10" (line 1)`, false},
 	{"plus sign", `{"a":+5}`, `a: expected a plain number such as 12.5 (no leading zero or plus sign, digits on both sides of the point), found "+5" (line 1)`, false},
@@ -61,7 +61,7 @@ var broken = []struct {
 	{"single quotes", `{'a':1}`, `the file: expected straight double quotes ", found "'" (line 1)`, false},
 	{"curly quotes", `{“a”:1}`, `the file: expected straight double quotes ", found "“" (line 1)`, false},
 	{"bare name", `{a:1}`, `the file: expected a name in double quotes, found "a" (line 1)`, false},
-	{"comment", "{\n// hours\n\"a\":1}", `the file: expected no comment here, found "/" (line 2)`, false},
+	{"comment", "{\n// hours\n\"a\":1}", `the file: expected no comments (this format has none), found "/" (line 2)`, false},
 	{"line break in a text", "{\"a\":\"x\ny\"}", `a: expected a closing quote " before the end of the line, found the end of the line (line 1)`, false},
 	{"backslash", `{"a":"c:\dir"}`, `a: expected \\ for a backslash inside a text, found "\\" (line 1)`, false},
 	{"stray quote", `{"a":"b"c"}`, `the file: expected a comma , or a closing } here, found "c" (line 1)`, false},

@@ -9,16 +9,15 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Canonical writes the value again in one fixed form: no white space, members
-// sorted by name in the order of RFC 8785 (UTF-16 code units), strings with
-// the fewest escapes, numbers the shortest that mean the same. Two documents
-// that differ only in these have the same canonical text.
+// Canonical writes the value in one fixed form: no white space, members sorted by name
+// in the order of RFC 8785 (UTF-16 code units), strings with the fewest escapes, and
+// numbers in the shortest form with the same value. Two documents that differ only in
+// these have the same canonical text.
 //
-// It is RFC 8785 with one refinement: a number that [Field.Decimal] accepts
-// keeps all its digits even where a float64 does not, since prices are read
-// exactly.
+// It is RFC 8785 with one refinement: a number that [Field.Decimal] accepts keeps all its
+// digits even where a float64 does not, because prices are read exactly.
 //
-// It returns nil when there is nothing to read.
+// It returns nil if there is nothing to read.
 func Canonical(f Field) []byte {
 	if f.node() == nil {
 		return nil
@@ -77,8 +76,8 @@ func canonicalNumber(w *Writer, text string) {
 }
 
 // compareUTF16 orders two strings by their UTF-16 code units (RFC 8785,
-// section 3.2.3). It differs from the order of code points only where one
-// character lies beyond U+FFFF, whose surrogates sort before U+E000.
+// section 3.2.3). It differs from the order of code points only if one character is
+// beyond U+FFFF, because its surrogates sort before U+E000.
 func compareUTF16(a, b string) int {
 	for a != "" && b != "" {
 		ra, na := utf8.DecodeRuneInString(a)

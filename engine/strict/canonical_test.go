@@ -37,8 +37,8 @@ func TestCanonicalPublished(t *testing.T) {
 	}
 }
 
-// Our refinement of RFC 8785: decimals are read exactly, so they keep digits
-// that a float64 does not hold.
+// The refinement of RFC 8785: decimals are read exactly, so they keep digits that a
+// float64 does not hold.
 func TestCanonicalNumbers(t *testing.T) {
 	for _, group := range [][]string{
 		{"0", "-0", "0.0", "-0.000", "0e5", "-0E-7", "1e-999"},
@@ -46,7 +46,7 @@ func TestCanonicalNumbers(t *testing.T) {
 		{"100", "1e2", "100.00", "1.00E2"},
 		{"0.000001", "1e-6"},
 		{"123456789012.123456"},
-		{"123456789012.123457"}, // the same float64 as the one above
+		{"123456789012.123457"}, // the same float64 as the previous one
 		{"1e+300", "1E300", "1.0e300"},
 	} {
 		for _, text := range group {
@@ -57,8 +57,8 @@ func TestCanonicalNumbers(t *testing.T) {
 	}
 }
 
-// A tree is written in random spellings: member order, white space, escapes
-// and number forms vary, the meaning does not.
+// A tree can be written in random spellings: member order, white space, escapes and
+// number forms vary, but the meaning does not.
 type tree struct {
 	kind  int // 0 object, 1 array, 2 string, 3 number, 4 word
 	text  string
@@ -122,7 +122,7 @@ func spell(r *rand.Rand, n tree) string {
 	return n.text
 }
 
-// quoted escapes some characters that need it not, and all that do.
+// quoted escapes all characters that need it and some that do not.
 func quoted(r *rand.Rand, s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
@@ -188,8 +188,8 @@ func TestCanonicalOfAPart(t *testing.T) {
 	}
 }
 
-// TestIndented: what is written for people means the same, and writing it again
-// changes nothing.
+// TestIndented checks that the indented form has the same meaning, and that writing it
+// again changes nothing.
 func TestIndented(t *testing.T) {
 	text := `{"b":[1,2.50,"x"],"a":{"list":[{"k":null},[]],"long":["` + strings.Repeat("y", 60) + `"]},"empty":{}}`
 	f, err := Parse([]byte(text))

@@ -5,9 +5,9 @@ import (
 	"hash"
 )
 
-// CheckCode names what a sum has taken in so that two people can compare it by eye:
-// its first ten hexadecimal digits in two groups, "0a1b2 c3d4e". The sum must have at
-// least five bytes; a SHA-256 has 32.
+// CheckCode identifies the bytes that a hash has read, in a form that two people can
+// compare by eye: its first ten hexadecimal digits in two groups, "0a1b2 c3d4e". The hash
+// must have at least five bytes; a SHA-256 has 32.
 func CheckCode(sum hash.Hash) string {
 	digits := hex.EncodeToString(sum.Sum(nil))
 	return digits[:5] + " " + digits[5:10]

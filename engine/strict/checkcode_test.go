@@ -6,10 +6,10 @@ import (
 	"testing"
 )
 
-// TestCheckCodeOfPublishedExamples: NIST, "Examples with Intermediate Values", SHA-256,
-// one block and two; the million letters a and the empty message are those of FIPS
-// 180-2, appendix B.3, and of the NIST test vectors for short messages. 39 is
-// the first number whose SHA-256 begins with a nought (sha256sum of GNU coreutils).
+// TestCheckCodeOfPublishedExamples uses NIST, "Examples with Intermediate Values",
+// SHA-256, one block and two. The million letters a and the empty message are from FIPS
+// 180-2, appendix B.3, and the NIST test vectors for short messages. 39 is the first
+// number whose SHA-256 begins with a zero (sha256sum of GNU coreutils).
 func TestCheckCodeOfPublishedExamples(t *testing.T) {
 	for text, want := range map[string]string{
 		"":    "e3b0c 44298",

@@ -7,14 +7,14 @@ import (
 	"unicode/utf8"
 )
 
-// Error says where in the user's file something is wrong, what stands there
-// and what was expected instead.
+// Error says where in the user's file something is wrong, what was found there and what
+// was expected instead.
 type Error struct {
 	Path     string // "periods[2].years"; empty for the document as a whole
-	Found    string // what stands there, shortened
-	Expected string // what should stand there
-	Line     int    // first line is 1; 0 if there is no line to name
-	Column   int    // in characters, first is 1; 0 if there is none to name
+	Found    string // what the file has there, shortened
+	Expected string // what the file should have there
+	Line     int    // the first line is 1; 0 if there is no line to name
+	Column   int    // in characters, the first is 1; 0 if there is none to name
 }
 
 // Error returns one sentence for the person who wrote the file, for example
@@ -41,12 +41,12 @@ func (e *Error) Error() string {
 	return b.String()
 }
 
-// longestQuote is how many characters of a value an error repeats, so that a
-// message stays one readable line whatever the file holds.
+// longestQuote is the number of characters of a value that an error repeats, so that a
+// message stays one readable line whatever the file contains.
 const longestQuote = 40
 
-// quote shows a text in double quotes, shortened, with everything that is not
-// visible (control characters, reversed reading direction) escaped.
+// quote shows a text in double quotes, shortened, with everything invisible (control
+// characters, reversed reading direction) escaped.
 func quote(s string) string { return strconv.QuoteToGraphic(shorten(s)) }
 
 // shorten cuts a text to longestQuote characters.

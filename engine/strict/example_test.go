@@ -6,8 +6,8 @@ import (
 	"underpaint/engine/strict"
 )
 
-// A reader asks for everything it needs and looks at Err once. The first fault is kept,
-// with its place in the file.
+// A reader asks for everything it needs and checks Err once. The document keeps the first
+// fault with its place in the file.
 func Example() {
 	file, err := strict.Parse([]byte(`{
   "year": 1967,

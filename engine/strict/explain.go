@@ -11,11 +11,11 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// This file turns what the tokeniser refuses into a sentence for somebody who
-// edits the file in a text editor and does not know JSON's grammar.
+// This file turns errors of the tokeniser into sentences for people who edit the file in
+// a text editor and do not know JSON's grammar.
 
-// refuseWhole checks what can be said before reading: length, emptiness and
-// the marks that some editors put in front.
+// refuseWhole checks what can be checked before reading: the length, whether the text is
+// empty, and the marks that some editors put in front.
 func refuseWhole(data []byte, most int) error {
 	switch {
 	case len(data) > most:
@@ -30,13 +30,13 @@ func refuseWhole(data []byte, most int) error {
 		return &Error{Found: "UTF-16 text", Line: 1, Column: 1,
 			Expected: "plain UTF-8 text (save it again with the encoding UTF-8)"}
 	case skipSpace(data, 0) == len(data):
-		return &Error{Found: "nothing", Expected: "some data: the file is empty", Line: 1, Column: 1}
+		return &Error{Found: "an empty file", Expected: "some data", Line: 1, Column: 1}
 	}
 	return nil
 }
 
-// explain words an error of the tokeniser. before is the offset at which the
-// last good token ended.
+// explain puts an error of the tokeniser in words. before is the offset at which the last
+// good token ended.
 func (p *parser) explain(err error, before int) error {
 	d := p.doc
 	at := skipSpace(d.data, before)
@@ -57,7 +57,7 @@ func (p *parser) explain(err error, before int) error {
 		return d.at(p.here(), "the end of the file", p.unfinished(before), len(d.data))
 	}
 	if at == before && at > 0 && wordByte(d.data[at-1]) && wordByte(d.data[at]) {
-		// A good start of a number with more behind it, such as 007 or 0x10.
+		// A valid start of a number with more after it, such as 007 or 0x10.
 		start := wordStart(d.data, 0, at)
 		return d.at(d.path(len(d.nodes)-1), quote(around(d.data, start)), p.wantedValue(start), start)
 	}
@@ -68,7 +68,7 @@ func (p *parser) explain(err error, before int) error {
 	return d.at(p.here(), spot(d.data, from), p.wanted(before, at), at)
 }
 
-// spot shows what stands at an offset.
+// spot shows the text at an offset.
 func spot(data []byte, at int) string {
 	switch s := around(data, at); s {
 	case "\n", "\r":
@@ -80,7 +80,7 @@ func spot(data []byte, at int) string {
 	}
 }
 
-// here is the path of the member begun, or else of the innermost container.
+// here is the path of the member that has begun, or otherwise of the innermost container.
 func (p *parser) here() string {
 	if len(p.open) == 0 {
 		return ""
@@ -92,7 +92,7 @@ func (p *parser) here() string {
 	return p.doc.path(in)
 }
 
-// unfinished says what is open where the text stops short.
+// unfinished says what is still open where the text ends too early.
 func (p *parser) unfinished(before int) string {
 	if at := skipBetween(p.doc.data, before); at < len(p.doc.data) && p.doc.data[at] == '"' {
 		return `a closing quote "`
@@ -112,15 +112,15 @@ func (p *parser) inObject() bool {
 	return len(p.open) > 0 && p.doc.nodes[p.open[len(p.open)-1]].kind == jsontext.KindBeginObject
 }
 
-// wanted says what should stand at offset at. The common slips of hand-written
-// files get a sentence of their own.
+// wanted says what was expected at offset at. Common slips in hand-written files have
+// their own sentences.
 func (p *parser) wanted(before, at int) string {
 	rest := p.doc.data[at:]
 	start := skipBetween(p.doc.data, before)
 	inString := start < at && p.doc.data[start] == '"'
 	switch c := rest[0]; {
 	case inString && len(rest) > 5 && rest[1] == 'u' && wordStart(rest, 2, 6) == 2:
-		return "a whole character after \\u"
+		return "a complete character after \\u"
 	case inString && c == '\\', inString && at > 0 && p.doc.data[at-1] == '\\':
 		return `\\ for a backslash inside a text`
 	case inString && c < ' ':
@@ -128,7 +128,7 @@ func (p *parser) wanted(before, at int) string {
 	case inString && !p.wantsName():
 		return "a text without a stray quote"
 	case c == '/' || c == '#':
-		return "no comment here"
+		return "no comments (this format has none)"
 	case c == '\'' || strings.HasPrefix(string(rest[:min(3, len(rest))]), "“"),
 		strings.HasPrefix(string(rest[:min(3, len(rest))]), "”"):
 		return `straight double quotes "`
@@ -150,7 +150,7 @@ func (p *parser) wanted(before, at int) string {
 	return p.wantedValue(start)
 }
 
-// needsComma reports whether a list goes on without a comma.
+// needsComma reports whether a list continues without a comma.
 func (p *parser) needsComma(before int) bool {
 	if len(p.open) == 0 || p.inObject() || len(p.doc.nodes[p.open[len(p.open)-1]].kids) == 0 {
 		return false
@@ -159,8 +159,8 @@ func (p *parser) needsComma(before int) bool {
 	return at < len(p.doc.data) && p.doc.data[at] != ','
 }
 
-// wantedValue words the values JSON has, with a hint for numbers and words
-// that look right and are not.
+// wantedValue lists the kinds of JSON value, with a hint for numbers and words that are
+// almost right.
 func (p *parser) wantedValue(start int) string {
 	if start >= len(p.doc.data) {
 		return "a value"
@@ -181,14 +181,14 @@ func skipSpace(data []byte, i int) int {
 	return i
 }
 
-// firstOf reports whether the first byte from i on that is no white space is
-// one of those given.
+// firstOf reports whether the first byte from i on that is not white space is one of
+// those given.
 func firstOf(data []byte, i int, bytes string) bool {
 	i = skipSpace(data, i)
 	return i < len(data) && strings.IndexByte(bytes, data[i]) >= 0
 }
 
-// lastVisible is the last byte before at that is no white space, or 0.
+// lastVisible is the last byte before at that is not white space, or 0.
 func lastVisible(data []byte, at int) byte {
 	for i := at - 1; i >= 0; i-- {
 		if skipSpace(data, i) == i {
@@ -225,7 +225,7 @@ func wordByte(c byte) bool {
 		c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z'
 }
 
-// firstInvalid finds the first byte from offset i on that is no UTF-8, or -1.
+// firstInvalid finds the first byte from offset i on that is not UTF-8, or -1.
 func firstInvalid(data []byte, i int) int {
 	for i < len(data) {
 		r, size := utf8.DecodeRune(data[i:])

@@ -11,7 +11,7 @@ import (
 // never nil.
 type Field struct {
 	doc *document
-	id  int // index of the node, -1 for a value that is not there
+	id  int // index of the node, -1 for a missing value
 }
 
 // errNoDocument is the complaint of the zero Field.
@@ -29,8 +29,8 @@ func (f Field) Err() error {
 	return f.doc.first
 }
 
-// node returns the value to read, or nil when there is nothing to read: no
-// document, a missing member or an earlier complaint.
+// node returns the value to read, or nil if there is nothing to read: no document, a
+// missing member or an earlier complaint.
 func (f Field) node() *node {
 	if f.doc == nil || f.id < 0 || f.doc.first != nil {
 		return nil
@@ -38,8 +38,8 @@ func (f Field) node() *node {
 	return &f.doc.nodes[f.id]
 }
 
-// Path returns the place of the value: "periods[2].years", empty at the top
-// and for a value that is not there.
+// Path returns the place of the value, such as "periods[2].years". It is empty at the top
+// and for a missing value.
 func (f Field) Path() string {
 	if f.doc == nil || f.id < 0 {
 		return ""
@@ -47,8 +47,8 @@ func (f Field) Path() string {
 	return f.doc.path(f.id)
 }
 
-// Complain records that the value is not what was expected; what was found is
-// described from the value itself.
+// Complain records that the value is not what was expected. It describes what was found
+// from the value itself.
 func (f Field) Complain(expected string) {
 	if n := f.node(); n != nil {
 		f.ComplainFound(n.describe(), expected)
@@ -62,8 +62,8 @@ func (f Field) ComplainFound(found, expected string) {
 	}
 }
 
-// Kind returns "object", "array", "string", "number", "true/false" or "null";
-// empty when there is nothing to read.
+// Kind returns "object", "array", "string", "number", "true/false" or "null", or "" if
+// there is nothing to read.
 func (f Field) Kind() string {
 	n := f.node()
 	if n == nil {
@@ -116,7 +116,7 @@ func count(n int, one, many string) string {
 	return strconv.Itoa(n) + " " + many
 }
 
-// is returns the value if it has the kind, and complains if it has not.
+// is returns the value if it has the kind, and otherwise complains.
 func (f Field) is(kind jsontext.Kind, expected string) *node {
 	n := f.node()
 	if n == nil {
@@ -129,8 +129,8 @@ func (f Field) is(kind jsontext.Kind, expected string) *node {
 	return n
 }
 
-// Apart returns the same value with complaints of its own: what is wrong elsewhere
-// in the document does not keep it from being read.
+// Apart returns the same value with its own complaints, so that it can be read even if
+// something else in the document is wrong.
 func (f Field) Apart() Field {
 	if f.doc == nil {
 		return f

@@ -23,7 +23,7 @@ func TestPathsAndOrder(t *testing.T) {
 	}
 }
 
-// The first complaint stays, and nothing is read after it.
+// The first complaint stays, and getters return zero values after it.
 func TestFirstComplaintStays(t *testing.T) {
 	f := parse(t, `{"a":"x","b":5,"c":[1],"d":{"e":true},"s":"s","t":true,"n":null}`)
 	other := parse(t, `{"b":5}`)
@@ -52,8 +52,8 @@ func TestComplaints(t *testing.T) {
 		want       string
 	}{
 		{"missing", "{\"shop\":\n{\"name\":\"x\"}}", func(f Field) { f.Get("shop").Get("rate") },
-			"shop.rate: expected an entry: it is missing, found nothing (line 2)"},
-		{"missing at the top", `{}`, func(f Field) { f.Get("rate") }, "rate: expected an entry: it is missing, found nothing (line 1)"},
+			"shop.rate: expected this entry, found nothing (line 2)"},
+		{"missing at the top", `{}`, func(f Field) { f.Get("rate") }, "rate: expected this entry, found nothing (line 1)"},
 		{"unknown, near", "{\"labor\":1,\n\"x\":1}", func(f Field) { f.Keys("paint", "labour", "x") },
 			`the file: expected "labour", found the unknown name "labor" (line 1)`},
 		{"unknown, value on the next line", "{\n\"agr\":\n1}", func(f Field) { f.Keys("age") },

@@ -10,8 +10,8 @@ import (
 	"unicode/utf8"
 )
 
-// FuzzParse: whatever the bytes, Parse answers with a readable error or with a
-// document that the standard library reads too and all of whose getters return.
+// FuzzParse checks that for any bytes Parse returns a readable error, or a document that
+// the standard library also reads and all of whose getters return.
 func FuzzParse(f *testing.F) {
 	for _, row := range broken {
 		f.Add([]byte(row.text))
@@ -78,7 +78,7 @@ func visit(f Field, get func(Field)) {
 	get(f)
 }
 
-// readable checks that an error is one line of visible text with a place.
+// readable checks that an error is one line of visible text that names a place.
 func readable(t *testing.T, err error) {
 	t.Helper()
 	var e *Error

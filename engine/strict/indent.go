@@ -6,10 +6,9 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Indented writes the value for people to read: members in the order of the file,
-// one to a line, lists of plain values on one line. It means the same as the value,
-// and so has the same [Canonical] form. It returns nil when there is nothing to
-// read.
+// Indented writes the value for people to read: members in the order of the file, one
+// per line, and lists of plain values on one line. It has the same meaning as the value
+// and the same [Canonical] form. It returns nil if there is nothing to read.
 func Indented(f Field) []byte {
 	if f.node() == nil {
 		return nil
@@ -54,7 +53,7 @@ func (d *document) indented(out []byte, id, depth int) []byte {
 	return append(out, end)
 }
 
-// allPlain says whether none of the nodes holds others and all are short.
+// allPlain reports whether the nodes are all short and none contains others.
 func (d *document) allPlain(kids []int) bool {
 	for _, k := range kids {
 		if n := &d.nodes[k]; n.kind == jsontext.KindBeginObject || n.kind == jsontext.KindBeginArray || len(n.text) > longestQuote {
@@ -64,15 +63,15 @@ func (d *document) allPlain(kids []int) bool {
 	return true
 }
 
-// Member is a named value that is JSON already; without a value it is to be taken
-// out.
+// Member is a named value in JSON. Without a value it means that the member is to be
+// removed.
 type Member struct {
 	Name  string
 	Value []byte
 }
 
-// Replaced writes an object as [Indented] does, with some members replaced, or put
-// at its end where they were not there.
+// Replaced writes an object like [Indented], with some members replaced, removed, or
+// added at the end if the object does not have them.
 func Replaced(f Field, with []Member) []byte {
 	n := f.node()
 	if n == nil || n.kind != jsontext.KindBeginObject {

@@ -8,10 +8,10 @@ const (
 	decimalFraction = 6
 )
 
-// Decimal returns a decimal number as text, sign kept, from a JSON number or
-// from a string: an optional minus, digits without needless leading zeros, an
-// optional point with digits. No exponent, no currency sign, no separators; at
-// most 12 digits before the point and 6 after it.
+// Decimal returns a decimal number as text, with its sign, from a JSON number or a
+// string: an optional minus, digits without needless leading zeros, and an optional point
+// with digits. Exponents, currency signs and separators are complaints, and so are more
+// than 12 digits before the point or 6 after it.
 func (f Field) Decimal() string {
 	n := f.node()
 	if n == nil {
@@ -64,7 +64,7 @@ func (f Field) Date() string {
 	return n.text
 }
 
-// IsDate says whether s is YYYY-MM-DD and a day that there is.
+// IsDate reports whether s is YYYY-MM-DD and a day that exists.
 func IsDate(s string) bool {
 	if len(s) != 10 || s[4] != '-' || s[7] != '-' ||
 		digits(s[:4]) != 4 || digits(s[5:7]) != 2 || digits(s[8:]) != 2 {

@@ -37,9 +37,8 @@ func (d *document) member(n *node, name string) int {
 	return -1
 }
 
-// Get returns a required member of an object and complains if it is missing.
-// The Field of a missing member returns zero values like every Field after a
-// complaint.
+// Get returns a required member of an object and complains if it is missing. The Field of
+// a missing member returns zero values, like every Field after a complaint.
 func (f Field) Get(name string) Field {
 	n := f.is(jsontext.KindBeginObject, aGroup)
 	if n == nil {
@@ -47,12 +46,12 @@ func (f Field) Get(name string) Field {
 	}
 	k := f.doc.member(n, name)
 	if k < 0 {
-		f.doc.first = f.doc.at(appendName(f.Path(), name), "nothing", "an entry: it is missing", n.at)
+		f.doc.first = f.doc.at(appendName(f.Path(), name), "nothing", "this entry", n.at)
 	}
 	return Field{doc: f.doc, id: k}
 }
 
-// Has reports whether an object has a member, be it null. Anything but an
+// Has reports whether an object has a member, even if its value is null. Anything but an
 // object is a complaint.
 func (f Field) Has(name string) bool {
 	n := f.is(jsontext.KindBeginObject, aGroup)
@@ -87,8 +86,8 @@ func (f Field) Items() []Field {
 	return items
 }
 
-// Keys complains about the first member of an object that is not among the
-// known names, and about anything that is no object. Members may be absent.
+// Keys complains about the first member of an object that is not among the known names,
+// and about anything that is not an object. Members may be absent.
 func (f Field) Keys(known ...string) {
 	n := f.is(jsontext.KindBeginObject, aGroup)
 	if n == nil {
@@ -103,10 +102,10 @@ func (f Field) Keys(known ...string) {
 	}
 }
 
-// mostNames is how many names an error lists.
+// mostNames is the largest number of names that an error lists.
 const mostNames = 12
 
-// expectedName words the names allowed, the nearest one first if one is near.
+// expectedName lists the names allowed, starting with the nearest if one is near.
 func expectedName(found string, known []string) string {
 	if len(known) == 0 {
 		return "no entries here"
@@ -117,7 +116,7 @@ func expectedName(found string, known []string) string {
 	return "one of " + list(known)
 }
 
-// list enumerates names, shortened to the first mostNames.
+// list enumerates names, limited to the first mostNames.
 func list(names []string) string {
 	var b strings.Builder
 	for i, name := range names {
@@ -133,9 +132,9 @@ func list(names []string) string {
 	return b.String()
 }
 
-// nearest returns the known name that looks most like the one found: the
-// fewest single-letter slips, at most a third of its letters. Capitals do not
-// count as a slip. The first wins a tie; none gives "".
+// nearest returns the known name most similar to the one found: the one with the fewest
+// single-letter slips, if those are at most a third of its letters. Capitals do not count
+// as slips. The first wins a tie. It returns "" if no name is near.
 func nearest(found string, known []string) string {
 	best, least := "", -1
 	from := []rune(strings.ToLower(shorten(found)))

@@ -13,13 +13,13 @@ import (
 // about 110 kB and 8,200 values, so each bound leaves ample room).
 const (
 	MaxBytes   = 4 << 20 // length of the text in bytes
-	MaxDepth   = 32      // objects and arrays inside each other
+	MaxDepth   = 32      // nested objects and arrays
 	MaxRequest = 48 << 20
-	MaxMembers = 20000 // object members and array items, all together
+	MaxMembers = 20000 // object members and array items in total
 )
 
-// node is one value. Nodes lie in one slice in file order; a parent comes
-// before its children.
+// node is one value. Nodes are in one slice in file order, so a parent comes before its
+// children.
 type node struct {
 	kind   jsontext.Kind
 	parent int    // index of the enclosing node, -1 for the top
@@ -32,7 +32,7 @@ type node struct {
 	byName map[string]int
 }
 
-// document is what all Fields of one file share.
+// document holds what all Fields of one file share.
 type document struct {
 	data  []byte
 	nodes []node
@@ -45,17 +45,17 @@ type parser struct {
 	dec  *jsontext.Decoder
 	open []int // the containers around the next token, outermost first
 	name string
-	// nameAt is the offset of name, or -1 when no member is begun.
+	// nameAt is the offset of name, or -1 if no member has begun.
 	nameAt int
 }
 
-// Parse reads a document, which must be one JSON value and nothing else. Any
-// error is an *Error. The document keeps a reference to data to count lines;
-// data must not be changed afterwards.
+// Parse reads a document, which must be one JSON value and nothing else. Any error is an
+// *Error. The document keeps a reference to data for counting lines, so callers must not
+// change data afterwards.
 func Parse(data []byte) (Field, error) { return parseUpTo(data, MaxBytes) }
 
-// ParseRequest reads a document that may carry a whole file as a text, and so may
-// be longer: up to MaxRequest bytes.
+// ParseRequest reads a document that may contain a whole file as a text, so it may be
+// longer: up to MaxRequest bytes.
 func ParseRequest(data []byte) (Field, error) { return parseUpTo(data, MaxRequest) }
 
 func parseUpTo(data []byte, most int) (Field, error) {
@@ -79,7 +79,7 @@ func parseUpTo(data []byte, most int) (Field, error) {
 	return Field{doc: doc, id: 0}, nil
 }
 
-// step reads one token and reports whether the document goes on.
+// step reads one token and reports whether the document continues.
 func (p *parser) step() (more bool, err error) {
 	before := int(p.dec.InputOffset())
 	at := skipBetween(p.doc.data, before)
@@ -131,7 +131,7 @@ func (p *parser) add(tok jsontext.Token, at int) error {
 	switch n.kind {
 	case jsontext.KindNumber:
 		if _, err := strconv.ParseFloat(n.text, 64); err != nil {
-			return d.at(d.path(id), shorten(n.text), "a number of ordinary size", at)
+			return d.at(d.path(id), shorten(n.text), "a smaller number", at)
 		}
 	case jsontext.KindBeginObject, jsontext.KindBeginArray:
 		p.open = append(p.open, id)
@@ -152,8 +152,8 @@ func (p *parser) refuseRest() error {
 	return p.doc.at("", quote(around(p.doc.data, at)), "nothing more after the end of the data", at)
 }
 
-// skipBetween returns the offset of the first byte at or after i that is no
-// white space, comma or colon: the start of the next token if there is one.
+// skipBetween returns the offset of the first byte at or after i that is not white space,
+// a comma or a colon: the start of the next token if there is one.
 func skipBetween(data []byte, i int) int {
 	for i < len(data) && bytes.IndexByte([]byte(" \t\r\n,:"), data[i]) >= 0 {
 		i++
@@ -161,7 +161,7 @@ func skipBetween(data []byte, i int) int {
 	return i
 }
 
-// path spells the way from the top to a node.
+// path is the path from the top to a node.
 func (d *document) path(id int) string {
 	if id <= 0 {
 		return ""
@@ -174,7 +174,7 @@ func (d *document) path(id int) string {
 	return appendName(up, n.name)
 }
 
-// at makes the error for one place of the text.
+// at returns the error for one place in the text.
 func (d *document) at(path, found, expected string, offset int) *Error {
 	line, column := lineColumn(d.data, offset)
 	return &Error{Path: path, Found: found, Expected: expected, Line: line, Column: column}

@@ -7,17 +7,17 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Part is one entry of a long list, to be read on its own.
+// Part is one entry of a long list, to be read separately.
 type Part struct {
-	Data []byte // one JSON value, a piece of the text it was cut from
+	Data []byte // one JSON value, a slice of the text it comes from
 	Line int    // the line of the text on which it begins
 }
 
-// SplitList reads a document whose member name is a list too long to be held as a
-// whole, such as years of finished jobs. It returns the document with that list
-// empty, and the entries as pieces of the text, which [Part.Parse] reads one at a
-// time; so memory is bounded by the largest entry. The text may have at most
-// mostBytes and the list mostItems.
+// SplitList reads a document in which the member called name is a list too long to hold
+// in memory, such as years of finished jobs. It returns the document with that list
+// empty, and the entries as slices of the text, which [Part.Parse] reads one at a time.
+// So the largest entry bounds the memory. The text may have at most mostBytes and the
+// list mostItems.
 func SplitList(data []byte, name string, mostBytes, mostItems int) (head Field, parts []Part, err error) {
 	if err := refuseWhole(data, mostBytes); err != nil {
 		return head, nil, err
@@ -25,7 +25,7 @@ func SplitList(data []byte, name string, mostBytes, mostItems int) (head Field, 
 	dec := jsontext.NewDecoder(bytes.NewBuffer(data))
 	open := findList(dec, data, name)
 	if open < 0 {
-		// Not what was looked for: the ordinary reading says what is wrong.
+		// The list is not there, and the ordinary reading says what is wrong.
 		head, err := parseUpTo(data, mostBytes)
 		return head, nil, err
 	}
@@ -44,13 +44,14 @@ func SplitList(data []byte, name string, mostBytes, mostItems int) (head Field, 
 		parts = append(parts, Part{data[start : start+len(value)], line})
 	}
 	end := skipBetween(data, int(dec.InputOffset()))
-	// The rest is read without the entries, but with their lines.
+	// The rest is read without the entries, but with their line breaks, so that errors name
+	// the right line.
 	rest := append(bytes.Clone(data[:open+1]), bytes.Repeat([]byte("\n"), bytes.Count(data[open:end], []byte("\n")))...)
 	head, err = parseUpTo(append(rest, data[end:]...), mostBytes)
 	return head, parts, err
 }
 
-// findList reads up to the opening bracket of the member; −1 when it is not there.
+// findList reads up to the opening bracket of the member, or returns −1 if there is none.
 func findList(dec *jsontext.Decoder, data []byte, name string) (open int) {
 	if tok, err := dec.ReadToken(); err != nil || tok.Kind() != jsontext.KindBeginObject {
 		return -1
@@ -74,7 +75,7 @@ func findList(dec *jsontext.Decoder, data []byte, name string) (open int) {
 	}
 }
 
-// explainPart words what is wrong with the entry that begins at start.
+// explainPart says what is wrong with the entry that begins at start.
 func explainPart(data []byte, name string, n, start, line, mostBytes int) error {
 	_, err := parseUpTo(data[start:], mostBytes)
 	if e, ok := err.(*Error); ok && start < len(data) {
@@ -86,8 +87,8 @@ func explainPart(data []byte, name string, n, start, line, mostBytes int) error 
 // Parse reads the entry. Errors name its place within the entry: see Error.Within.
 func (p Part) Parse() (Field, error) { return Parse(p.Data) }
 
-// Within is the error as the whole document has it, for an entry at path which
-// begins on line.
+// Within converts an error in an entry to an error in the whole document, where the entry
+// is at path and begins on line.
 func (e *Error) Within(path string, line int) *Error {
 	own := *e
 	switch {

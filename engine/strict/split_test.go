@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestSplitList: the entries and the rest together say what the whole said, and
-// every error names its place in the whole.
+// TestSplitList checks that the entries and the rest together have the content of the
+// whole, and that every error names its place in the whole.
 func TestSplitList(t *testing.T) {
 	text := "{\n \"format\": \"x\",\n \"jobs\": [\n  {\"a\": 1},\n  {\"a\":\n   \"two\"}\n ],\n \"after\": 7\n}\n"
 	head, parts, err := SplitList([]byte(text), "jobs", 1000, 5)
@@ -38,7 +38,7 @@ func TestSplitList(t *testing.T) {
 	}
 }
 
-// TestSplitListRefuses: what is broken is named as the ordinary reading names it.
+// TestSplitListRefuses checks that errors are the same as in the ordinary reading.
 func TestSplitListRefuses(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"", "empty"},

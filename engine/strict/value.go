@@ -11,9 +11,9 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Text returns a string of at most maxRunes characters. Refused are control
-// characters (line breaks among them), characters that reverse the reading
-// direction, and white space at either end. The string may be empty.
+// Text returns a string of at most maxRunes characters, which may be empty. Control
+// characters (including line breaks), characters that reverse the reading direction, and
+// white space at either end are complaints.
 func (f Field) Text(maxRunes int) string {
 	expected := "a text in double quotes, at most " + strconv.Itoa(maxRunes) + " characters"
 	n := f.is(jsontext.KindString, expected)
@@ -31,14 +31,14 @@ func (f Field) Text(maxRunes int) string {
 		}
 	}
 	if strings.TrimSpace(n.text) != n.text {
-		f.Complain("a text without blanks at its start and end")
+		f.Complain("a text without spaces at its start or end")
 		return ""
 	}
 	return n.text
 }
 
-// hidden reports control characters, line and paragraph separators, the byte
-// order mark and the controls of UAX 9 that override or isolate direction.
+// hidden reports whether r is a control character, a line or paragraph separator, the
+// byte order mark or a control of UAX 9 that overrides or isolates direction.
 func hidden(r rune) bool {
 	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || r == '\ufeff' ||
 		r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
@@ -60,8 +60,8 @@ func (f Field) Number(low, high float64) float64 {
 	return x + 0 // −0 + 0 is +0
 }
 
-// mostWhole is the largest number up to which every whole number is one float64
-// and no other reads as it: 2^53 − 1 (RFC 7493, section 2.2).
+// mostWhole is the largest number up to which every whole number has a float64 of its
+// own: 2^53 − 1 (RFC 7493, section 2.2).
 const mostWhole = 1<<53 - 1
 
 // Whole returns a whole JSON number from low to high, both included and never
@@ -81,7 +81,7 @@ func (f Field) Whole(low, high int) int {
 	return int(x)
 }
 
-// bounds words a range: " from 0 to 10", " of at least 0", " of at most 10".
+// bounds puts a range in words: " from 0 to 10", " of at least 0", " of at most 10".
 func bounds(low, high float64) string {
 	switch {
 	case math.IsInf(low, -1) && math.IsInf(high, 1):
@@ -154,9 +154,8 @@ func (f Field) Numbers(n int, low, high float64) []float64 {
 	return out
 }
 
-// Document returns a string that is itself a whole document, such as a file that
-// travels inside a message: any characters, line breaks among them, up to the
-// length given.
+// Document returns a string that is itself a whole document, such as a file inside a
+// message. It may have any characters, including line breaks, up to the given length.
 func (f Field) Document(most int) string {
 	expected := "a whole file as one text, at most " + strconv.Itoa(most) + " bytes"
 	n := f.is(jsontext.KindString, expected)

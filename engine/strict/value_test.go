@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// parse reads a document that the test knows to be good.
+// parse reads a document that must be good.
 func parse(t *testing.T, text string) Field {
 	t.Helper()
 	f, err := Parse([]byte(text))
@@ -17,8 +17,8 @@ func parse(t *testing.T, text string) Field {
 	return f
 }
 
-// Every getter against values it must refuse. The document is {"a": value} on
-// line 2, so that path and line are part of the check.
+// Values that each getter must reject. The document is {"a": value} on line 2, so that
+// the test also covers path and line.
 func TestRefusedValues(t *testing.T) {
 	text := func(f Field) { f.Text(5) }
 	price := func(f Field) { f.Number(0, 10000) }
@@ -50,8 +50,8 @@ func TestRefusedValues(t *testing.T) {
 		{`"a\u0000"`, text, `a text in one line, without control characters, found "a\x00"`},
 		{`"a\u007f"`, text, `a text in one line, without control characters, found "a\x7f"`},
 		{`"a\u202eb"`, text, `a text in one line, without control characters, found "a\u202eb"`},
-		{`" a"`, text, `a text without blanks at its start and end, found " a"`},
-		{`"a\u00a0"`, text, "a text without blanks at its start and end, found \"a\u00a0\""},
+		{`" a"`, text, `a text without spaces at its start or end, found " a"`},
+		{`"a\u00a0"`, text, "a text without spaces at its start or end, found \"a\u00a0\""},
 		{`"abc"`, price, `a number from 0 to 10000, found "abc"`},
 		{`"12"`, price, `a number from 0 to 10000, found "12"`},
 		{`-1`, price, "a number from 0 to 10000, found -1"},

@@ -9,11 +9,10 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Writer builds one JSON value without white space. Members stand in the order
-// of the calls; numbers are the shortest that read back as the same float64
-// (the form of RFC 8785). Calls that cannot make one valid value (a member
-// without a name, a name twice, a second value at the top, NaN or an infinity)
-// are mistakes of the program and panic.
+// Writer builds one JSON value without white space. Members are in the order of the
+// calls, and numbers are the shortest that read back as the same float64 (the form of RFC
+// 8785). It panics on calls that cannot give one valid value: a member without a name, a
+// repeated name, a second value at the top, NaN or an infinity.
 type Writer struct {
 	out   []byte
 	stack []level
@@ -23,8 +22,8 @@ type Writer struct {
 // level is one open object or array.
 type level struct {
 	object bool
-	filled bool            // something was written already
-	named  bool            // a name was written and its value is due
+	filled bool            // something has been written
+	named  bool            // a name has been written and its value comes next
 	names  map[string]bool // names so far, for objects
 }
 
@@ -81,7 +80,7 @@ func (w *Writer) Key(name string) {
 	top.names[name] = true
 }
 
-// String writes a string. Bytes that are no UTF-8 are written as U+FFFD.
+// String writes a string. Bytes that are not UTF-8 are written as U+FFFD.
 func (w *Writer) String(s string) { w.begin(); w.quoted(valid(s)); w.end() }
 
 // Number writes a finite number.
@@ -104,10 +103,10 @@ func (w *Writer) Bool(b bool) { w.raw(strconv.FormatBool(b)) }
 // Null writes null.
 func (w *Writer) Null() { w.raw("null") }
 
-// raw writes a value that is JSON already.
+// raw writes a value that is already JSON.
 func (w *Writer) raw(s string) { w.begin(); w.out = append(w.out, s...); w.end() }
 
-// begin checks that a value may stand here and writes the comma before it.
+// begin checks that a value is allowed here and writes the comma before it.
 func (w *Writer) begin() {
 	if len(w.stack) == 0 {
 		if w.done {
@@ -181,12 +180,12 @@ func (w *Writer) Objects(name string, n int, one func(i int)) {
 	})
 }
 
-// ObjectsIf is Objects, and nothing at all when there are none.
+// ObjectsIf is Objects, but writes nothing if n is 0.
 func (w *Writer) ObjectsIf(name string, n int, one func(i int)) {
 	if n > 0 {
 		w.Objects(name, n, one)
 	}
 }
 
-// JSON writes a value that is JSON already, as it stands; it must be valid.
+// JSON writes a value that is already JSON, unchanged. It must be valid.
 func (w *Writer) JSON(text []byte) { w.raw(string(text)) }

@@ -5,23 +5,23 @@ import (
 	"underpaint/engine/session"
 )
 
-// Option names a decision, and says what goes with it, if anything does.
+// Option names a decision and says what comes with it. The note may be empty.
 func (t *Text) Option(o *session.Option) (name, note string) {
 	switch o.ID {
 	case "unseen":
-		return "What is never seen to driver standard, what is seen as wished", "Hidden metal is mended as soundly; it is not dressed, and inside and underneath is painted plainly."
+		return "Driver standard where it never shows, your standard where it does", "We repair hidden metal just as soundly, but we do not dress it, and the inside and underside get plain paint."
 	case "scope.outside_only":
-		return "Outside only", "Rust behind the outer skins stays, unless a panel forces it open."
+		return "Outside only", "Rust under the outer panels stays, unless work on a panel opens it up."
 	case "scope.metalwork_only":
-		return "Metalwork only, ending in primer", t.say("Body and block, paint and assembly are another job then.", "Filling, flatting, paint and assembly are another job then.")
+		return "Metalwork only, ending in primer", t.say("Body and block, paint and assembly are then a separate job.", "Filling, flatting, paint and assembly are then a separate job.")
 	case "own_disassembly":
-		return "You take the car apart yourself", "Bag and label everything. Glass, springs and fuel are dangerous; what breaks or goes missing is found later, and the shop cannot see how it came apart."
+		return "You take the car apart yourself", "Bag and label everything. Glass, springs and fuel are dangerous. We find out only later what broke or went missing, and we cannot see how the car came apart."
 	}
 	return Standard(o.Standard) + " throughout", ""
 }
 
-// Difference says a difference in words: what it saves or costs in the middle, and in
-// 8 of 10 cars.
+// Difference says how much a decision saves or costs, in the middle and in 8 cars out
+// of 10.
 func (t *Text) Difference(d estimate.Difference) string {
 	moreOrLess := func(v float64) string {
 		if v < 0 {
@@ -32,28 +32,29 @@ func (t *Text) Difference(d estimate.Difference) string {
 	if d.Low == 0 && d.High == 0 {
 		return "no difference"
 	}
-	return "in the middle " + moreOrLess(d.Half) + "; 8 in 10: " + moreOrLess(d.Low) + " to " + moreOrLess(d.High)
+	return moreOrLess(d.Half) + " in the middle; in 8 cars out of 10, " + moreOrLess(d.Low) + " to " + moreOrLess(d.High)
 }
 
-// Saving says how often a decision is a saving at all.
+// Saving says how often a decision saves money at all.
 func Saving(d estimate.Difference) string {
 	saving := 1 - d.Dearer - d.Same
 	switch {
 	case d.Same > 0.95:
-		return "it makes no difference in more than 19 cars of 20"
+		return "it makes no difference in more than 19 cars out of 20"
 	case saving < 0.05:
-		return "a saving in fewer than 1 car of 20"
+		return "it saves money in fewer than 1 car out of 20"
 	case saving > 0.95:
-		return "a saving in more than 19 cars of 20"
+		return "it saves money in more than 19 cars out of 20"
 	}
-	return "a saving in about " + CarsInTen(saving)
+	return "it saves money in about " + CarsInTen(saving)
 }
 
-// DecideNote stands below the decisions; leftOut as [session.Session.Decide] says it.
+// DecideNote is the text below the decisions. leftOut is the value that
+// [session.Session.Decide] returns.
 func DecideNote(leftOut bool) string {
-	note := "Each is held against the job as it is wished now, car by car on the same imagined cars. Several together do not simply add."
+	note := "We compare each choice with the job as you want it now, on the same simulated cars. If you combine several, the amounts do not simply add up."
 	if leftOut {
-		note += " The strip and survey has begun, so choices that would change it are not offered."
+		note += " The strip and survey has begun, so we leave out choices that would change it."
 	}
 	return note
 }

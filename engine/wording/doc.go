@@ -1,12 +1,12 @@
 // Package wording turns the values of package session into sentences and amounts, in
-// US or UK words: the only place in the engine with prose.
+// US or UK words. It is the only package of the engine that writes prose.
 //
-// Start with [For] and its methods. Each gives one ready text; the empty text says that
-// there is nothing to say. What does not depend on the shop is a function or a
-// constant. Lists of plain sentences and the cautions, with their sources, are in
+// Start with [For] and its methods. Each returns one finished text; an empty text means
+// that there is nothing to say. Texts that do not depend on the shop are functions or
+// constants. Lists of plain sentences and the cautions, with their sources, are in
 // data/words.json.
 //
-// The files build on one another: text.go, amounts.go, shares.go and names.go, then
-// shop.go, strip.go, jobs.go, ranges.go and range.go, then one file for each kind of
-// answer, none of which uses another except tally.go and todo.go.
+// The files build on one another: text.go, amounts.go, shares.go and names.go come
+// first, then shop.go, strip.go, jobs.go, ranges.go and range.go, then one file for each
+// kind of answer. Of these only tally.go and todo.go are used by others.
 package wording

@@ -11,16 +11,16 @@ import (
 
 var standardNames = map[string]string{"driver": "Driver standard", "show": "Show standard", "concours": "Concours standard"}
 
-// Standard names a standard.
+// Standard names a standard by its id.
 func Standard(id string) string { return standardNames[id] }
 
 var scopeNames = map[string]string{"whole_body": "whole body", "outside_only": "outside only", "metalwork_only": "metalwork only"}
 
-// Stage names a stage of what is known of a car.
+// Stage names a stage at which more becomes known about a car, by its id.
 func (t *Text) Stage(id string) string {
 	switch id {
 	case carfile.Told:
-		return "Told"
+		return "From your answers"
 	case carfile.WalkRound:
 		return t.say("Walk-around", "Walk-round")
 	case carfile.Survey:
@@ -28,13 +28,13 @@ func (t *Text) Stage(id string) string {
 	case carfile.OpeningUp:
 		return "Opening up"
 	}
-	return "Ways chosen"
+	return "Work chosen"
 }
 
-// StripAndSurvey names the first stage of the work.
+// StripAndSurvey is the name of the first stage of the work.
 const StripAndSurvey = "Strip and survey"
 
-// afterStage says when something is so.
+// afterStage begins a sentence about what holds after a stage.
 func (t *Text) afterStage(id string) string {
 	switch id {
 	case carfile.WalkRound:
@@ -44,19 +44,19 @@ func (t *Text) afterStage(id string) string {
 	case carfile.OpeningUp:
 		return "After opening up"
 	}
-	return "With the ways chosen"
+	return "With the chosen work"
 }
 
-// Step names a step of the plan, 0 the first.
+// Step names the k-th stage of the plan, counted from 0.
 func (t *Text) Step(k int) string {
 	return [...]string{StripAndSurvey, "Structure and hidden metal", "Outer metal",
-		t.say("Body and block, paint", "Filling and flatting, paint"), "Assembly, and what is left"}[k]
+		t.say("Body and block, paint", "Filling and flatting, paint"), "Assembly and remaining work"}[k]
 }
 
-// Item names an item of a body.
+// Item names an item of a body, with its side where it has one.
 func (t *Text) Item(b *car.Body, i int) string { return b.ItemName(i, t.words) }
 
-// Pocket is the pocket in words, with its side where it has one.
+// Pocket names a pocket, with its side where it has one.
 func (t *Text) Pocket(b *car.Body, k int) string {
 	p := &b.Pockets[k]
 	name := t.In(b.Groups[p.Group].Name)
@@ -69,13 +69,13 @@ func (t *Text) Pocket(b *car.Body, k int) string {
 // Trade names a trade by its index.
 func (t *Text) Trade(k int) string { return t.In(t.shop.Common.Trades[k]) }
 
-// Condition names a condition by its step on the scale.
+// Condition names a condition by its index on the scale.
 func (t *Text) Condition(k int) string { return t.In(t.shop.Common.Conditions[k]) }
 
 // ConditionLooks says what a condition looks like.
 func (t *Text) ConditionLooks(k int) string { return t.shop.Common.LooksLike[k] }
 
-// Way names a way of mending a part.
+// Way names a way of repairing a part.
 func (t *Text) Way(w car.Way) string { return t.In(t.shop.Common.Ways[w]) }
 
 // Kind names a kind of line of the range.
@@ -92,7 +92,7 @@ func (t *Text) Kind(k estimate.Kind) string {
 	case estimate.Supplies:
 		return t.say("Shop supplies", "Consumables")
 	case estimate.Tax:
-		return t.In(t.rates.Tax.Name) + ", on top"
+		return t.In(t.rates.Tax.Name) + " (added on top)"
 	}
 	return t.Trade(int(k - estimate.MetalLabour))
 }
@@ -116,13 +116,13 @@ var customerPlaces = map[string]car.Words{
 	"behind_rear_wheels":  {US: "Behind the rear wheels", UK: "Behind the rear wheels"},
 	"floors":              {US: "Floor, with the carpet up", UK: "Floor, with the carpet up"},
 	"trunk_floor":         {US: "Trunk floor, with the mat up", UK: "Boot floor, with the mat up"},
-	"glass":               {US: "Round the front and rear glass", UK: "Round the front and rear glass"},
+	"glass":               {US: "Around the front and rear glass", UK: "Around the front and rear glass"},
 }
 
-// CustomerPlace names a place that the customer is asked about.
+// CustomerPlace names, by its id, a place that the customer is asked about.
 func (t *Text) CustomerPlace(id string) string { return t.In(customerPlaces[id]) }
 
-// walkSections are the standing places of the walk round the car.
+// walkSections are the sections of the walk-around, one for each place to stand.
 var walkSections = map[string]car.Words{
 	"doors":  {US: "Doors and gaps", UK: "Doors and gaps"},
 	"front":  {US: "Front and hood", UK: "Front and bonnet"},
@@ -131,11 +131,11 @@ var walkSections = map[string]car.Words{
 	"right":  {US: "Right side, back to front", UK: "Right (offside), back to front"},
 	"glass":  {US: "Glass, cowl and roof", UK: "Glass, scuttle and roof"},
 	"inside": {US: "Inside, carpets up", UK: "Inside, carpets up"},
-	"under":  {US: "Underneath, safely up", UK: "Underneath, safely up"},
+	"under":  {US: "Underneath, with the car safely supported", UK: "Underneath, with the car safely supported"},
 	"jack":   {US: "Lift at the jacking point", UK: "Lift at the jacking point"},
-	"water":  {US: "Water, last of all", UK: "Water, last of all"},
-	"papers": {US: "Photographs, bills and what was said", UK: "Photographs, bills and what was said"},
+	"water":  {US: "Water (do this last)", UK: "Water (do this last)"},
+	"papers": {US: "Photographs, bills and what sellers said", UK: "Photographs, bills and what sellers said"},
 }
 
-// WalkSection names a standing place of the walk round the car.
+// WalkSection names a section of the walk-around by its id.
 func (t *Text) WalkSection(id string) string { return t.In(walkSections[id]) }

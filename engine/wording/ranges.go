@@ -10,17 +10,18 @@ import (
 	"underpaint/engine/session"
 )
 
-// eachPriced says in how many replicates a simulated car is priced.
-var eachPriced = "each priced " + strconv.Itoa(estimate.Replicates) + " times as its work may go"
+// eachPriced says how many replicates price each simulated car, and why.
+var eachPriced = "each priced " + strconv.Itoa(estimate.Replicates) + " times, because the work can go well or badly"
 
-// HowSure says on how many simulated cars the ranges rest, and how good they are.
+// HowSure says how many simulated cars are behind the ranges, and how accurate the ends
+// are.
 func (t *Text) HowSure(r *session.Ranges) string {
-	line := "Worked out on " + Grouped(int64(r.Cars)) + " imagined cars, " + eachPriced + "; " + t.goodTo(&r.Rows[0]) + "."
+	line := "Worked out on " + Grouped(int64(r.Cars)) + " simulated cars, " + eachPriced + ". " + t.goodTo(&r.Rows[0]) + "."
 	switch r.State {
 	case session.Rough, session.Refining:
-		return "About, still being worked out. " + line
+		return "Approximate: we are still working it out. " + line
 	case session.BudgetEnded:
-		return "Not as exact as it should be: the sums stopped at their limit. " + line
+		return "Less accurate than we aim for, because the calculation reached its limit. " + line
 	}
 	return line
 }
@@ -28,62 +29,63 @@ func (t *Text) HowSure(r *session.Ranges) string {
 // goodTo says how accurate the ends of a range are. U+2060 keeps the sign and the
 // amount on one line.
 func (t *Text) goodTo(r *session.Range) string {
-	return "each end good to about ±\u2060" + t.Amount(r.GoodTo)
+	return "Each end is accurate to about ±\u2060" + t.Amount(r.GoodTo)
 }
 
-// OwnRecord says how the shop's earlier ranges came out, where it publishes that,
-// and what of its own it has put in the place of starting figures.
+// OwnRecord says how the shop's earlier ranges came out, if the shop publishes that, and
+// how many starting figures it has replaced with its own.
 func (t *Text) OwnRecord() (out []string) {
 	if p := t.rates.Past; p != nil {
-		out = append(out, "Of "+Jobs(p.Jobs())+" that this shop finished from "+Date(p.From)+" to "+Date(p.To)+", "+strconv.Itoa(p.Above)+
-			" came out above the range first given, "+strconv.Itoa(p.Below)+" below it and "+strconv.Itoa(p.Inside)+" inside; 2 in 10 are to be expected outside.")
+		out = append(out, "Of "+Jobs(p.Jobs())+" that "+t.say("this shop", "this workshop")+" finished from "+t.Date(p.From)+" to "+t.Date(p.To)+", "+strconv.Itoa(p.Above)+
+			" came out above the first range, "+strconv.Itoa(p.Below)+" below it and "+strconv.Itoa(p.Inside)+" inside it. We expect 2 in 10 outside.")
 	}
 	if n := t.rates.Own.Figures(); n > 0 {
-		out = append(out, counted(n, "figure rests", "figures rest")+" on this shop's own finished jobs, as of "+Date(t.rates.Own.LearntOn)+"; all others are starting figures.")
+		out = append(out, counted(n, "figure comes", "figures come")+" from "+t.say("this shop's", "this workshop's")+" own finished jobs, as of "+t.Date(t.rates.Own.LearntOn)+". All others are starting figures.")
 	}
 	return out
 }
 
-// NotInRange lists what the ranges leave out, the scope's own first.
+// NotInRange lists what the ranges leave out, first what the scope leaves out.
 func (t *Text) NotInRange(r *session.Ranges) []string {
 	var own []string
 	switch r.Car.Scope {
 	case "outside_only":
-		own = append(own, "Metal behind the outer skins, underneath and inside, unless an outer panel forces it open")
+		own = append(own, "Metal under the outer panels, underneath and inside, unless work on an outer panel opens it up")
 	case "metalwork_only":
 		own = append(own, t.say("Body and block, paint and final assembly", "Filling, flatting, paint and final assembly"))
 	}
 	return append(own, t.NotInIt()...)
 }
 
-// Warnings are those of the rates, and what is unusual about the car.
+// Warnings lists the warnings of the rates and of the car.
 func (t *Text) Warnings(r *session.Ranges) []string {
 	out := t.RatesWarnings()
 	if len(r.Bodies) > 1 {
-		out = append(out, "Each body has a range of its own: they are never mixed.")
+		out = append(out, "Each body has its own range. We never mix them.")
 	}
 	return out
 }
 
-// Before is the range before the last answer, as it was shown, and that answer.
+// Before is the range that was shown before the last answer, in minor units, and that
+// answer in words.
 type Before struct {
 	Low, High money.Minor
 	Answer    string
 }
 
-// Moved says what the last answer did to the range; nothing where it did nothing.
+// Moved says how the last answer changed the range. It is empty where it did not.
 func (t *Text) Moved(r *session.Range, b *Before) string {
 	if b == nil || b.High <= b.Low || (b.Low == r.Shown.Low && b.High == r.Shown.High) {
 		return ""
 	}
-	line := b.Answer + " moved the range from " + t.Amount(b.Low) + "–" + t.Amount(b.High) + " to " + t.Amount(r.Shown.Low) + "–" + t.Amount(r.Shown.High) + "."
+	line := b.Answer + " changed the range from " + t.Amount(b.Low) + "–" + t.Amount(b.High) + " to " + t.Amount(r.Shown.Low) + "–" + t.Amount(r.Shown.High) + "."
 	if r.Shown.High-r.Shown.Low > b.High-b.Low {
-		line += " That made it wider: more can be wrong with such a car, or less is known of it."
+		line += " It is wider now, because more can be wrong with such a car or we know less about it."
 	}
 	return line
 }
 
-// Car is the car in words.
+// Car describes the car in one line.
 func (t *Text) Car(r *session.Ranges) string {
 	c := r.Car
 	parts := []string{}

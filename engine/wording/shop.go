@@ -9,24 +9,24 @@ import (
 
 // RatesLine names the rates by their dates.
 func RatesLine(r *rates.Rates) string {
-	return "Rates of " + Date(r.RatesOf) + ", valid until " + Date(r.ValidUntil)
+	return "Rates of " + dateIn(r.Words, r.RatesOf) + ", valid until " + dateIn(r.Words, r.ValidUntil)
 }
 
 // RatesPast says that the rates have run out.
 func (t *Text) RatesPast() string {
-	return "These rates ran out on " + Date(t.rates.ValidUntil) + ". Ask the shop for its present ones."
+	return "These rates ran out on " + t.Date(t.rates.ValidUntil) + ". " + t.say("Ask the shop for its current rates.", "Ask the workshop for its current rates.")
 }
 
-// YearExpected says what a year of making may be.
+// YearExpected says which years of manufacture we accept.
 const YearExpected = "a year from 1920 to 1999"
 
-// AnHour is the published rate of a trade.
+// AnHour writes the published rate of a trade.
 func (t *Text) AnHour(trade int) string {
 	m, _ := t.currency.Round(t.rates.Labour.Trades[trade].Rate.Published)
 	return t.Amount(m) + " an hour"
 }
 
-// LabourIncludes says what the rate an hour includes.
+// LabourIncludes says what the hourly rate includes.
 func (t *Text) LabourIncludes() string {
 	names := map[string]string{"supplies": t.say("shop supplies", "consumables"), "booth": "the paint booth", "parts_chasing": "finding parts"}
 	var in []string
@@ -34,13 +34,13 @@ func (t *Text) LabourIncludes() string {
 		in = append(in, names[id])
 	}
 	if len(in) == 0 {
-		return "The rate an hour includes nothing else."
+		return "The hourly rate includes nothing else."
 	}
-	return "The rate an hour includes " + strings.Join(in, ", ") + "."
+	return "The hourly rate includes " + strings.Join(in, ", ") + "."
 }
 
-// RatesWarnings are those of the rates that do not depend on the day: the page says
-// itself when rates have run out.
+// RatesWarnings returns the warnings of the rates that do not depend on the day, because
+// the page itself says when rates have run out.
 func (t *Text) RatesWarnings() (out []string) {
 	for _, w := range t.rates.Warnings("") {
 		out = append(out, w.Text)
@@ -48,14 +48,14 @@ func (t *Text) RatesWarnings() (out []string) {
 	return out
 }
 
-// NotInIt lists what no range has in it.
+// NotInIt lists what no range includes.
 func (t *Text) NotInIt() []string { return t.all(t.lists.notInIt) }
 
 // StripBelow warns of a strip and survey priced below its own hours.
 func (t *Text) StripBelow(b *session.StripBelow) string {
-	return "The strip and survey is set to " + t.ToTheUnit(b.Price) +
-		", but the likely hours of its fixed steps on a two-door come to " + t.ToTheUnit(b.Labour) + " at your rates, before materials."
+	return "The strip and survey is priced at " + t.ToTheUnit(b.Price) +
+		", but on a two-door its fixed work is likely to take hours worth " + t.ToTheUnit(b.Labour) + " at your rates, before materials."
 }
 
-// Broken says that the program stopped on a mistake of its own.
+// Broken tells the user that the program failed.
 const Broken = "Something went wrong on our side. Nothing you entered is lost."

@@ -8,11 +8,11 @@ import (
 	"underpaint/engine/rates"
 )
 
-// StripLine is one step of the strip and survey: how it is charged, and its amount,
-// empty where it is in the price of the whole stage.
+// StripLine is one step of the strip and survey: how the shop charges it, and its
+// amount, which is empty where the price of the whole stage includes it.
 type StripLine struct{ Text, Basis, Amount string }
 
-// StripLines are the steps of the strip and survey as the customer reads them.
+// StripLines returns the steps of the strip and survey as the customer reads them.
 func (t *Text) StripLines(st *pricing.Stage) (out []StripLine) {
 	for _, l := range st.Lines {
 		line := StripLine{t.In(l.Name), "fixed", t.ToTheUnit(l.Likely)}
@@ -28,17 +28,17 @@ func (t *Text) StripLines(st *pricing.Stage) (out []StripLine) {
 			line.Basis = "at cost"
 		}
 		if t.rates.Strip.PriceSet && (l.How == rates.EachOne || line.Basis == "fixed") {
-			line.Amount = "" // the shop has one price for all
+			line.Amount = "" // the shop has one price for the stage
 		}
 		out = append(out, line)
 	}
 	if !t.rates.Strip.PriceSet && st.Materials > 0 {
-		out = append(out, StripLine{"Materials of this stage", "fixed", t.ToTheUnit(st.Materials)})
+		out = append(out, StripLine{"Materials for this stage", "fixed", t.ToTheUnit(st.Materials)})
 	}
 	return out
 }
 
-// StripFixed says what of the strip and survey is fixed.
+// StripFixed says how much of the strip and survey is fixed, and how the rest is charged.
 func (t *Text) StripFixed(st *pricing.Stage) string {
 	by := map[string][]string{}
 	var ceiling money.Minor
@@ -50,12 +50,12 @@ func (t *Text) StripFixed(st *pricing.Stage) string {
 	}
 	line := t.ToTheUnit(st.Fixed) + " of it is fixed."
 	if each := by[rates.EachOne]; len(each) > 0 {
-		line += " At a price each, in that sum: " + strings.Join(each, "; ") + "."
+		line += " That includes, at a price each: " + strings.Join(each, "; ") + "."
 	}
 	if hourly := by[rates.ByTheHour]; len(hourly) > 0 {
 		line += " By the hour: " + strings.Join(hourly, "; ")
 		if ceiling > 0 {
-			line += "; those with a ceiling no more than " + t.ToTheUnit(ceiling) + " together"
+			line += " (those with a ceiling cost no more than " + t.ToTheUnit(ceiling) + " together)"
 		}
 		line += "."
 	}
@@ -73,5 +73,5 @@ const StripGet = "You get the shell in primer and every part's condition in writ
 
 // StripStop says what it costs to stop after it.
 func (t *Text) StripStop(st *pricing.Stage) string {
-	return "To stop there: " + t.ToTheUnit(st.ToStop) + "."
+	return "If you stop there, you pay another " + t.ToTheUnit(st.ToStop) + " to put the car back on its wheels or box it up."
 }

@@ -8,11 +8,11 @@ import (
 	"underpaint/engine/session"
 )
 
-// Found says in words what is under the paint of one simulated car: the zones, worst
-// first, with how many of the items given are in each.
+// Found says what is under the paint of one simulated car: the zones with most of the
+// rusted-through items, worst first, and how many each has.
 func (t *Text) Found(b *car.Body, holed []int) string {
 	if len(holed) == 0 {
-		return "No place is rusted through."
+		return "No part is rusted through."
 	}
 	zone, order := make([]int, len(b.Zones)), make([]int, len(b.Zones))
 	for z := range order {
@@ -30,48 +30,49 @@ func (t *Text) Found(b *car.Body, holed []int) string {
 	}
 	text := strings.Join(names, ", ")
 	if len(holed) == 1 {
-		return "1 place is rusted through or gone, in: " + strings.TrimSuffix(text, " 1") + "."
+		return "1 part is rusted through or gone: " + strings.TrimSuffix(text, " 1") + "."
 	}
-	return Grouped(int64(len(holed))) + " places are rusted through or gone, most of them in: " + text + "."
+	return Grouped(int64(len(holed))) + " parts are rusted through or gone. Most of them: " + text + "."
 }
 
-// What is said of twenty such cars.
+// The texts around twenty simulated cars.
 const (
-	TwentyLine = "Same kind of car, same answers. These are twenty ways it could turn out."
-	TwentyNote = "Imagined cars: made up from the odds, each with its own rust and its own price. None is the car in hand."
+	TwentyLine = "Same kind of car, same answers. Here are twenty ways it could turn out."
+	TwentyNote = "These are simulated cars: cars like yours that we make up from the odds, each with its own rust and its own price. None of them is your actual car."
 )
 
-// EightOf says the ends of many simulated cars.
+// EightOf says between which amounts 8 in 10 of many simulated cars lie.
 func (t *Text) EightOf(p session.Prices) string {
 	e := p.Shown()
-	return "8 in 10: " + t.span(e.Low, e.High) + "."
+	return eightOutOfTen + t.span(e.Low, e.High) + "."
 }
 
-// What is said of the range as cars rust and of independent panels.
+// The texts around the two ranges: as cars really rust, and as if each part rusted
+// independently.
 const (
-	IndependentLabel = "Each panel on its own luck"
+	IndependentLabel = "If each part rusted on its own"
 	TogetherLabel    = "As cars really rust"
-	TwoWaysLine      = "Rust keeps company. That is where the width comes from."
-	TwoWaysNote      = "How hard the work goes on the whole car is in both rows."
+	TwoWaysLine      = "Rust comes in groups: where one part has gone, the parts around it often have too. That is what makes the range wide."
+	TwoWaysNote      = "Both rows allow for how well or badly the work goes on the car as a whole."
 )
 
-// TwoWays compares the two widths.
+// TwoWays compares the widths of those two ranges.
 func TwoWays(independent, together session.Prices) string {
 	ratio := independent.Width() / together.Width()
 	if ratio > 0.96 {
-		return "So much of this car is known that what keeps company no longer makes the range wider: what is left is in how the work goes and in what is still closed."
+		return "We already know so much about this car that rust in groups no longer makes the range wider. What is left is how the work goes and what is still closed up."
 	}
-	return "With every panel on its own luck the range would be " + widthWords(ratio, "it really is") + ": one bad panel would be made up for by another good one. The odds of each single panel are the same in both rows."
+	return "If each part rusted on its own, the range would be " + widthWords(ratio, "it really is") + ", because good parts would make up for bad ones. The odds for each single part are the same in both rows."
 }
 
-// What is said of one part taken as known.
+// The texts around one part whose condition is supposed to be known.
 const (
-	AsKnownLabel = "As known now"
+	AsKnownLabel = "As we know it now"
 	IfSoLabel    = "If so"
-	SupposeLine  = "One look tells about the places that share its water, and a little about the whole car."
+	SupposeLine  = "One check tells you about the parts that share the same water, and a little about the whole car."
 )
 
-// Supposed compares the width if so with the width now.
+// Supposed compares the width if the supposition is true with the width now.
 func Supposed(s *session.Supposed) string {
-	return "Knowing that alone, the range would be " + widthWords(s.IfSo.Width()/s.Now.Width(), "now") + "."
+	return "If you knew just that, the range would be " + widthWords(s.IfSo.Width()/s.Now.Width(), "now") + "."
 }

@@ -14,7 +14,7 @@ import (
 //go:embed data/words.json
 var wordsFile []byte
 
-// Text words things for one shop: in its word set, US or UK, and in its money.
+// Text writes for one shop, in its word set (US or UK) and in its currency.
 type Text struct {
 	shop     *session.Shop
 	rates    *rates.Rates
@@ -23,7 +23,7 @@ type Text struct {
 	lists    *lists
 }
 
-// For words things as a shop's rates ask for.
+// For returns the Text that a shop's rates ask for.
 func For(s *session.Shop) (*Text, error) {
 	l, err := loadLists()
 	if err != nil {
@@ -32,17 +32,17 @@ func For(s *session.Shop) (*Text, error) {
 	return &Text{shop: s, rates: s.Rates, words: s.Rates.Words, currency: s.Rates.Currency, lists: l}, nil
 }
 
-// InMoney is the same with amounts in another currency.
+// InMoney returns a copy of t that writes amounts in another currency.
 func (t *Text) InMoney(c money.Currency) *Text {
 	other := *t
 	other.currency = c
 	return &other
 }
 
-// In picks the shop's word set.
+// In returns w in the shop's word set.
 func (t *Text) In(w car.Words) string { return w.In(t.words) }
 
-// say picks the shop's word set.
+// say returns the text of the shop's word set.
 func (t *Text) say(us, uk string) string {
 	if t.words == "uk" {
 		return uk
@@ -57,19 +57,19 @@ func (t *Text) all(list []car.Words) (out []string) {
 	return out
 }
 
-// Caution is one caution with the place where it belongs.
+// Caution is one caution, with the part of the page where it belongs.
 type Caution struct {
 	ID, Where string
 	text      car.Words
 }
 
-// lists are the lists of plain sentences in data/words.json.
+// lists holds the plain sentences of data/words.json.
 type lists struct {
 	notInIt, limits []car.Words
 	cautions        []Caution
 }
 
-// loadLists reads them once; they are shared, and nobody may change them.
+// loadLists reads the lists once. All Texts share them, so nobody may change them.
 var loadLists = sync.OnceValues(readLists)
 
 func readLists() (*lists, error) {
@@ -97,10 +97,10 @@ func readWords(f strict.Field) car.Words {
 	return car.Words{US: f.Get("us").Text(400), UK: f.Get("uk").Text(400)}
 }
 
-// Cautions are all cautions, in the order of the data.
+// Cautions returns all cautions, in the order of the data.
 func (t *Text) Cautions() []Caution { return t.lists.cautions }
 
-// LocalCaution is the caution that belongs at the foot of everything.
+// LocalCaution returns the caution that belongs at the foot of every page.
 func (t *Text) LocalCaution() string {
 	for _, c := range t.lists.cautions {
 		if c.ID == "local" {
@@ -110,8 +110,8 @@ func (t *Text) LocalCaution() string {
 	return ""
 }
 
-// Caution is the text of one caution.
+// Caution returns the text of one caution.
 func (t *Text) Caution(c Caution) string { return t.In(c.text) }
 
-// KnownLimits says what the model is known to leave out.
+// KnownLimits lists what we know the model leaves out.
 func (t *Text) KnownLimits() []string { return t.all(t.lists.limits) }

@@ -12,65 +12,69 @@ import (
 	"underpaint/engine/session"
 )
 
-// GettingIn names the work that is charged once for all chosen ways that ask for it.
+// GettingIn names the access work that is charged once for all chosen ways that need it.
 func (t *Text) GettingIn(shared []car.Words) (out []string) {
 	for _, g := range shared {
-		if line := "Getting in (once): " + lowerFirst(t.In(g)); !slices.Contains(out, line) {
+		if line := "Access, charged once: " + lowerFirst(t.In(g)); !slices.Contains(out, line) {
 			out = append(out, line)
 		}
 	}
 	return out
 }
 
-// Undecided says what stands for the parts that are not decided.
+// Undecided says what the range allows for on parts that nobody has decided about. The
+// text has no full stop.
 func Undecided(n int) string {
-	return strconv.Itoa(n) + " undecided: for these the odds of what is usually done stand"
+	return strconv.Itoa(n) + " not decided yet, so we allow for what is usually done"
 }
 
-// DecisionTitle is the part and its condition.
+// DecisionTitle names a part and its condition.
 func (t *Text) DecisionTitle(b *car.Body, d *session.Decision) string {
 	return t.Item(b, d.Item) + ": " + lowerFirst(t.Condition(d.Condition))
 }
 
-// ChosenBy says who chose, or what stands where nobody did.
-func ChosenBy(d *session.Decision) string {
-	if d.Chosen == nil {
-		return "Not decided: what is usually done stands, with its odds."
+// ChosenBy says who chose, or what the range allows for where nobody did.
+func (t *Text) ChosenBy(d *session.Decision) string {
+	switch {
+	case d.Chosen == nil:
+		return "Not decided yet, so we allow for what is usually done."
+	case d.Chosen.By == "customer":
+		return "Chosen by the customer."
 	}
-	return "Chosen by the " + d.Chosen.By + "."
+	return t.say("Chosen by the shop.", "Chosen by the workshop.")
 }
 
-// CannotLeave says why a part cannot be left as it is; nothing where it can.
+// CannotLeave says why a part cannot be left as it is. It is empty where it can.
 func CannotLeave(d *session.Decision) string {
 	switch {
 	case !d.CannotLeave:
 		return ""
 	case d.Structural:
-		return "Structural metal at heavy pitting or worse is not left."
+		return "Structural metal that is heavily pitted or worse cannot stay as it is."
 	}
-	return "Metal in this condition is not left as it is."
+	return "Metal in this condition cannot stay as it is."
 }
 
-// CoveredBy names the part whose chosen way covers this one; nothing where none does.
+// CoveredBy names the part whose chosen way covers this one. It is empty where none does.
 func (t *Text) CoveredBy(b *car.Body, d *session.Decision) string {
 	if d.CoveredBy < 0 {
 		return ""
 	}
-	return "Already covered by the " + lowerFirst(t.Item(b, d.CoveredBy)) + "."
+	return "Already covered by the work on the " + lowerFirst(t.Item(b, d.CoveredBy)) + "."
 }
 
-// OpenedFor says because of which other parts this one is opened.
+// OpenedFor says which other parts make it necessary to open this one, and why.
 func (t *Text) OpenedFor(b *car.Body, d *session.Decision) (out []string) {
 	for _, o := range d.OpenedFor {
-		out = append(out, "Opened because of the "+lowerFirst(t.Item(b, o.Item))+": "+lowerFirst(t.In(o.Why)))
+		out = append(out, "Opened for the work on the "+lowerFirst(t.Item(b, o.Item))+": "+lowerFirst(t.In(o.Why)))
 	}
 	return out
 }
 
-// MountingCaution warns where belts, steering or suspension are fastened.
+// MountingCaution warns where seat belts, steering or suspension are fastened.
 func MountingCaution(p *car.Part) string {
 	if p.NearMounting {
-		return "Seat belt, steering or suspension is fastened here: work and inspection by people qualified for it, to the rules of the place."
+		return "Seat belts, steering or suspension are fastened here. Qualified people must do and inspect the work, under your local rules."
 	}
 	return ""
 }
@@ -79,23 +83,24 @@ func MountingCaution(p *car.Part) string {
 func WayHours(w *pricing.WayCard) string {
 	h := w.Hours
 	if h == (car.Hours{}) {
-		return "no hours of its own"
+		return "no extra hours"
 	}
-	return tenths(h[1]) + " hours, 8 in 10 between " + tenths(h[0]) + " and " + tenths(h[2])
+	return tenths(h[1]) + " hours (8 times out of 10: " + tenths(h[0]) + " to " + tenths(h[2]) + ")"
 }
 
-// WayPrice says what a way would likely cost.
+// WayPrice says what a way is likely to cost, in minor units.
 func (t *Text) WayPrice(likely money.Minor) string { return "about " + t.Likely(float64(likely)) }
 
-// WaySentence says what a way takes: its hours, and its part where it has one.
+// WaySentence says what a way takes: its hours, and the price of its part where it
+// needs one.
 func (t *Text) WaySentence(w *pricing.WayCard) string {
 	if !w.HasPart {
 		return WayHours(w)
 	}
-	return WayHours(w) + "; part " + t.Amount(w.Price[1]) + ", 8 in 10 between " + t.Amount(w.Price[0]) + " and " + t.Amount(w.Price[2])
+	return WayHours(w) + "; part " + t.Amount(w.Price[1]) + " (8 times out of 10: " + t.span(w.Price[0], w.Price[2]) + ")"
 }
 
-// WayCovers names the parts that need no work of their own then.
+// WayCovers names the parts that then need no work of their own.
 func (t *Text) WayCovers(b *car.Body, w *pricing.WayCard) string {
 	var covers []string
 	for _, i := range w.Covers {
@@ -107,7 +112,7 @@ func (t *Text) WayCovers(b *car.Body, w *pricing.WayCard) string {
 	return "Covers " + strings.Join(covers, "; ") + "."
 }
 
-// WayOpens names the parts that have to be opened for it, and why.
+// WayOpens names the parts that have to be opened for a way, and why.
 func (t *Text) WayOpens(b *car.Body, w *pricing.WayCard) (out []string) {
 	for _, o := range w.Opens {
 		out = append(out, lowerFirst(t.Item(b, o.Item))+" ("+lowerFirst(t.Way(o.To))+"): "+lowerFirst(t.In(o.Why)))
@@ -115,7 +120,7 @@ func (t *Text) WayOpens(b *car.Body, w *pricing.WayCard) (out []string) {
 	return out
 }
 
-// Against names what ways are compared with.
+// Against names what the ways are compared with.
 func (t *Text) Against(c *session.Comparison) string {
 	if c.Against < 0 {
 		return "what is usually done"
@@ -123,25 +128,28 @@ func (t *Text) Against(c *session.Comparison) string {
 	return lowerFirst(t.Way(car.Way(c.Against)))
 }
 
-// WayDifference says what a way costs more or less than what is decided now.
+// WayDifference says how much more or less a way costs than what is decided now.
 func (t *Text) WayDifference(d estimate.Difference, against string) string {
 	if d.Same > 0.999 {
 		return "No difference."
 	}
 	e := session.RoundEnds(d.Low, d.Half, 0, d.High)
-	line := t.signed(e.Low) + " to " + t.signed(e.High) + " against " + against
-	if e.Low == e.High {
-		line = t.signed(e.Half) + " against " + against
+	line := t.signed(e.Low) + " to " + t.signed(e.High) + " compared with " + against
+	switch {
+	case e.Low == 0 && e.High == 0:
+		line = "Almost no difference compared with " + against
+	case e.Low == e.High:
+		line = t.signed(e.Half) + " compared with " + against
 	}
 	if weeks := weeksWords(d.WeeksHalf); weeks != "" {
 		line += ", " + weeks
 	}
-	return line + "; dearer in " + InTen(d.Dearer) + " cars."
+	return line + ". It costs more in " + CarsInTen(d.Dearer) + "."
 }
 
-// ComparedOn says on how many simulated cars ways are compared.
+// ComparedOn says on how many simulated cars the ways are compared.
 func ComparedOn() string {
-	return "On the same " + Grouped(session.Compared) + " imagined cars, " + eachPriced + ", with everything else as it stands."
+	return "Worked out on the same " + Grouped(session.Compared) + " simulated cars, " + eachPriced + ". Everything else stays as it is now."
 }
 
 func weeksWords(weeks float64) string {

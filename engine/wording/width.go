@@ -9,67 +9,67 @@ import (
 	"underpaint/engine/session"
 )
 
-// WidthProgress says how far taking the width apart has got.
+// WidthProgress says how far the split of the width into its causes has got.
 func WidthProgress(v *session.VarianceShares) string {
-	return "Taking the width apart: " + Grouped(int64(v.Done)) + " of " + Grouped(int64(v.Of)) + "."
+	return "Working out what makes the range wide: " + Grouped(int64(v.Done)) + " of " + Grouped(int64(v.Of)) + "."
 }
 
-// Input names an input of the calculation, and says what is in it.
+// Input names an input of the calculation and explains it.
 func (t *Text) Input(b *car.Body, input int) (name, why string) {
 	switch input {
 	case estimate.History:
-		return "What is not known of its life", "Where it stood, how long it was driven, how it was kept."
+		return "What we do not know about its life", "Where it lived, how long it was driven and how it was kept."
 	case estimate.CarLuck:
-		return "How this car came through that life", "Of two cars with the same answers one is worse all over. No single look tells; every look tells a little, and bare metal tells most."
+		return "The luck of this car", "Two cars with the same answers can differ all over. No single check shows it. Every check shows a little, and bare metal shows most."
 	case estimate.Repairs:
-		return "Earlier repairs", "Patches over rust and filler over holes come to light under the paint."
+		return "Earlier repairs", "Patches over rust and filler over holes show only when the paint comes off."
 	case estimate.Ways:
-		return "What is done about what is found", "The same rust can be treated, patched or cut out. It is settled part by part after the survey."
+		return "How each part is repaired", "The same rust can be treated, patched or cut out. That is decided part by part after the survey."
 	case estimate.CarHours:
-		return "How hard the work goes on this car", "Seized bolts, thin edges, poor access. Hours worked in the strip tell some of it; the rest nobody can take away before the work is done."
+		return "How well the work goes on this car", "Seized bolts, thin edges and poor access take longer. The hours of the strip show some of it. The rest shows only as the work is done."
 	case estimate.OwnHours:
-		return "Hours of single pieces of work", "Each piece goes better or worse; over many pieces that evens out."
+		return "The hours on each part", "The work on a part can go well or badly. Over many parts that evens out."
 	case estimate.Prices:
-		return "Prices of parts and of work sent out", "Known for good once they are ordered."
+		return "Prices of parts and of work sent out", "They are certain once everything is ordered."
 	}
-	return "Rust: " + lowerFirst(t.In(b.Groups[input-estimate.Groups].Name)), "Beyond what holds for the whole car. Looks at these places tell about it."
+	return "Rust: " + lowerFirst(t.In(b.Groups[input-estimate.Groups].Name)), "What goes beyond the car as a whole. Checks on these parts tell you about it."
 }
 
-// RestShare says how much all other inputs make.
+// RestShare says how much all other inputs contribute.
 func RestShare(v *session.VarianceShares) string { return "Everything else: " + Percent(v.RestPercent) }
 
-// SharesNote says what the shares are, and how good.
+// SharesNote says what the shares are, and how accurate.
 func SharesNote(v *session.VarianceShares) string {
-	return "Shares of the variance that add to all of it, each good to about ±" + strconv.Itoa(int(math.Ceil(200*v.WorstSE))) +
-		" in the hundred. What two causes do together is halved between them; what comes later in this order counts for what is new in it: the life, the car, its repairs, each place."
+	return "These are shares of the variance, and they add up to all of it. Each is accurate to about ±" + strconv.Itoa(int(math.Ceil(200*v.WorstSE))) +
+		" percentage points. Where two causes act together, each gets half. In the order of the car's life, the car itself, its repairs and each group of parts, a later cause counts only for what it adds."
 }
 
 // WorseLikely says how often a part is rusted through.
 func WorseLikely(p *session.WorsePart) string {
-	return "Rusted through or gone in " + CarsInTen(p.HoledAll) + "; of the dearest fifth in " + CarsInTen(p.HoledDearest) + "."
+	return "Rusted through or gone in " + CarsInTen(p.HoledAll) + ". Among the most expensive fifth of cars, in " + CarsInTen(p.HoledDearest) + "."
 }
 
-// WorseCost says what a part takes.
+// WorseCost says what a part costs.
 func (t *Text) WorseCost(p *session.WorsePart) string {
-	return "It takes about " + t.Likely(math.Max(1, p.Dearest)) + " there, about " + t.Likely(math.Max(1, p.All)) + " on the average of all such cars."
+	return "It costs about " + t.Likely(math.Max(1, p.Dearest)) + " in those cars, and about " + t.Likely(math.Max(1, p.All)) + " on average in all cars like this."
 }
 
-// WorseFind says how one would find out about a part.
+// WorseFind says how to find out about a part.
 func (t *Text) WorseFind(p *session.WorsePart) string {
 	switch {
 	case p.Closed:
-		return "A closed box: it shows only when it is opened, after the survey."
+		return "This is a closed box. It shows only when it is opened, after the survey."
 	case p.Bare:
-		return "Bare metal shows it; what is recorded counts."
+		return "The metal is bare, so what is recorded counts."
 	case !p.Checkable:
-		return "Only bare metal shows it: strip and survey."
+		return "Only bare metal shows it, at the strip and survey."
 	}
-	who := "the shop"
+	who := t.say("the shop", "the workshop")
 	if p.Check.CustomerCan {
-		who = "the shop, or you"
+		who += " or you"
 	}
-	return "To find out before: " + lowerFirst(t.In(p.Check.Name)) + "? (" + who + "). For certain: strip and survey."
+	return "Quick check (" + who + "): " + lowerFirst(t.In(p.Check.Name)) + "? To be certain: strip and survey."
 }
 
-// WorseNote stands below the parts that could make it worse.
-const WorseNote = "What the part takes of its own, both sides together; getting in, materials of the whole car, supplies and tax are apart."
+// WorseNote is the text below the parts that could make it worse.
+const WorseNote = "What the part itself costs, both sides together. Access, materials for the whole car, supplies and tax are not included."

@@ -12,7 +12,7 @@ import (
 
 // TestLeadMelts: the figures in the caution on lead, in both scales, are those of
 // the CRC Handbook (pure lead, 327.5 °C) and of ASTM B32 Sn30 (70 lead 30 tin,
-// 183 to 255 °C); lead and solder go at the same flame in both word sets.
+// 183 to 255 °C).
 func TestLeadMelts(t *testing.T) {
 	l, err := loadLists()
 	if err != nil {
@@ -39,7 +39,7 @@ func TestLeadMelts(t *testing.T) {
 	t.Error("no caution on lead")
 }
 
-// TestAmountsAndShares: how figures are written, by hand.
+// TestAmountsAndShares: figures are written as worked out by hand here.
 func TestAmountsAndShares(t *testing.T) {
 	shop, err := session.OpenShop(rates.Sample())
 	if err != nil {
@@ -51,10 +51,10 @@ func TestAmountsAndShares(t *testing.T) {
 	}
 	for got, want := range map[string]string{
 		text.Amount(123456700): "$1,234,567", text.ToTheUnit(14950): "$150", text.Likely(1_234_567): "$12,500", text.signed(-500): "−$5",
-		Grouped(16384): "16,384", Tick(50_000): "50k", Tick(2_000_000): "2m", Tick(500): "500", Date("2026-06-03"): "3 June 2026", Date(""): "",
-		CarsInTen(0.04): "fewer than 1 car of 20", CarsInTen(0.1): "1 car of 10", CarsInTen(0.6): "6 cars of 10", CarsInTen(0.96): "more than 19 cars of 20",
-		InTen(0.8): "8 of 10", InTen(0.01): "fewer than 1 of 20", InTen(0.97): "19 of 20", widthWords(0.5, "now"): "about half as wide as now",
-		tenths(9.94): "9.9", tenths(9.95): "10", percentOf(1.18, "more", "less"): "18 % more", percentOf(0.95, "more", "less"): "5 % less",
+		Grouped(16384): "16,384", Tick(50_000): "50k", Tick(2_000_000): "2m", Tick(500): "500", text.Date("2026-06-03"): "June 3, 2026", dateIn("uk", "2026-06-03"): "3 June 2026", text.Date(""): "",
+		CarsInTen(0.04): "fewer than 1 car out of 20", CarsInTen(0.1): "1 car out of 10", CarsInTen(0.6): "6 cars out of 10", CarsInTen(0.96): "more than 19 cars out of 20",
+		InTen(0.8): "8 out of 10", InTen(0.01): "fewer than 1 out of 20", InTen(0.97): "19 out of 20", widthWords(0.5, "now"): "about half as wide as now",
+		tenths(9.94): "9.9", tenths(9.95): "10", percentOf(1.18, "more", "less"): "18% more", percentOf(0.95, "more", "less"): "5% less",
 		counted(1, "box", "boxes"): "1 box", counted(2, "box", "boxes"): "2 boxes",
 	} {
 		if got != want {

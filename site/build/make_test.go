@@ -88,7 +88,7 @@ func TestRefusedRatesWriteNothing(t *testing.T) {
 			[]string{"words: expected", `found "french"`, "currency: expected", `found "dollars"`, "line "}},
 		{"cut short", rates.Sample()[:900], []string{"expected a closing", "found the end of the file"}},
 		{"an error page", []byte("<!doctype html><title>404</title>"), []string{"the file: expected", "found"}},
-		{"nothing", nil, []string{"the file is empty"}},
+		{"nothing", nil, []string{"an empty file"}},
 		{"no text", []byte("{\"format\": \"\xff\"}"), []string{"expected UTF-8 text", "found byte 0xff"}},
 		{"too large", bytes.Repeat([]byte(" "), maxRates+1), []string{"expected at most 2097152 bytes", "found 2097153"}},
 		{"another version", changed(rates.Format, "underpaint rates 2"), []string{"format: expected", "version", `found "underpaint rates 2"`}},

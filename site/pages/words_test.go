@@ -13,14 +13,15 @@ import (
 	"underpaint/engine"
 )
 
-// rejected words are those that a customer or a body man would take for something
-// else, or that belong to programs and statistics. Each with the reason.
+// rejected are the words that a customer or a body man would take for something else,
+// or that belong to programs and statistics, each with the reason or what we say instead.
 var rejected = []struct{ pattern, reason string }{
 	{`bench\b`, "a body clamped for straightening"},
 	{`\bquot(?:e[sd]?|ing)\b`, "a range is no offer"},
 	{`\bquotations?\b`, "said only as what it is not"},
 	{`\bpercentiles?\b|\bP(?:10|50|80|90)\b|\bconfidence\b`, "counts of ten cars are understood, these are not"},
-	{`\bsimulat\w*|\bMonte Carlo\b|\biterations?\b|\brandom draws?\b`, "imagined cars"},
+	{`\bimagined cars?\b|\bcars (?:drawn|at hand)\b`, "simulated cars"},
+	{`\bMonte Carlo\b|\biterations?\b|\brandom draws?\b`, "simulated cars"},
 	{`\bfingerprints?\b|\bhash\b`, "a mark on bare steel; a rates check code"},
 	{`\bremed(?:y|ies)\b`, "what to do, a way"},
 	{`\bsupplements?\b|\bvariations?\b|\badd-ons?\b`, "changes to agree"},

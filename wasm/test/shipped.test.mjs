@@ -40,11 +40,11 @@ for (const module of ["engine.wasm", "customer.wasm"]) {
     for (const [n, reply] of replies.entries()) {
       assert.deepEqual([reply.id, reply.kind, reply.text], [1, "broken", SENTENCE]);
       const report = console[n];
-      assert.match(report, /stopped on a mistake of its own: engine: internal error: body \w+: /);
+      assert.match(report, /error in the program: engine: internal error: body \w+: /);
       assert.match(report, /\n {4}underpaint\/engine\/\S+ \(underpaint\/engine\/\S+\.go:\d+\)\n/, "functions, files and lines");
       if (module === "customer.wasm") { assert.deepEqual(Object.keys(reply), ["id", "kind", "text"]); continue; }
       assert.match(reply.panic, /^engine: internal error: /);
-      assert.equal(report, `underpaint stopped on a mistake of its own: ${[reply.panic, ...reply.stack].join("\n    ")}`);
+      assert.equal(report, `underpaint: an error in the program: ${[reply.panic, ...reply.stack].join("\n    ")}`);
       if (n === 0) assert.match(reply.stack[0], /^underpaint\/engine\/rates\.addWaysDone /, "the one that panicked first");
     }
   });
@@ -53,7 +53,7 @@ for (const module of ["engine.wasm", "customer.wasm"]) {
     test(`${module}: a panic tells where there is ${host}`, async () => {
       const { replies, console, written, ended } = await asked(folder, module, { host, requests: [open], spoil: SPOILT });
       assert.deepEqual([replies[0].kind, replies[0].text, ended, console], ["broken", SENTENCE, null, []]);
-      assert.match(written, /mistake of its own: engine: internal error: [^]*\.go:\d+\)\n[^]*\n\(the console did not take this: /);
+      assert.match(written, /error in the program: engine: internal error: [^]*\.go:\d+\)\n[^]*\n\(the console did not take this: /);
     });
   }
 }

@@ -13,7 +13,7 @@ import (
 	"underpaint/engine/strict"
 )
 
-// check says of each file what it is and whether it can be used.
+// check says for each file what it is and whether it can be used.
 func (c command) check(names []string) int {
 	if len(names) == 0 {
 		return c.fail(2, "check needs one file or more\n%s", usage)
@@ -35,7 +35,7 @@ func (c command) check(names []string) int {
 	return code
 }
 
-// checkText finds the format by the file's format line.
+// checkText recognizes a file by its format member.
 func checkText(text []byte) (what string, err error) {
 	f, err := strict.Parse(text)
 	if err != nil {
@@ -66,7 +66,7 @@ func checkText(text []byte) (what string, err error) {
 	if wrong := decoded.Check(); len(wrong) > 0 {
 		return "", errors.Join(wrong...)
 	}
-	return "a car file that can be used", nil
+	return "a car file, ready to use", nil
 }
 
 func checkJobs(text []byte) (what string, err error) {
@@ -77,12 +77,12 @@ func checkJobs(text []byte) (what string, err error) {
 	return fmt.Sprintf("%d past jobs, check code %s", len(j.Jobs), j.CheckCode()), nil
 }
 
-// sampleJobs is how many finished jobs the invented shop has.
+// sampleJobs is the number of finished jobs of the invented shop.
 const sampleJobs = 24
 
-// samplePastJobs makes the finished jobs of the invented shop. Its floors are worse
-// and its metalwork slower than the starting figures say, so that there is
-// something to learn.
+// samplePastJobs makes the finished jobs of the invented shop. Its floors are worse and
+// its metalwork is slower than the starting figures say, so that there is something to
+// learn.
 func samplePastJobs() ([]byte, error) {
 	r, err := rates.Decode(rates.Sample())
 	if err != nil {

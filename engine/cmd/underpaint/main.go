@@ -1,8 +1,8 @@
-// Command underpaint gives at the prompt what the pages give: the cost range of
-// one car or of a folder of cars, at a shop's rates.
+// Command underpaint does at the prompt what the pages do: it works out the cost range
+// of one car, or of a folder of cars, at a shop's rates.
 //
-// Exit codes: 0 done; 1 a file cannot be used (the reason is on standard
-// error); 2 the command line is wrong.
+// Exit codes: 0 when it is done; 1 when a file cannot be used (the reason is on standard
+// error); 2 when the command line is wrong.
 package main
 
 import (
@@ -37,6 +37,6 @@ func run(args []string, in io.Reader, out, complaints io.Writer) int {
 		fmt.Fprint(out, usage)
 		return 0
 	}
-	fmt.Fprintf(complaints, "underpaint: %q is not a command\n%s", args[0], usage)
+	fmt.Fprintf(complaints, "underpaint: found the command %q; use one of these\n%s", args[0], usage)
 	return 2
 }

@@ -46,35 +46,35 @@ func TestExitCodes(t *testing.T) {
 		name string
 		args []string
 		code int
-		says string // in what is printed, or in the complaint when the code is not 0
+		says string // in the output, or on standard error when the code is not 0
 	}{
 		{"nothing", nil, 2, "usage:"},
-		{"unknown command", []string{"sing"}, 2, `"sing" is not a command`},
+		{"unknown command", []string{"sing"}, 2, `found the command "sing"`},
 		{"unknown flag", []string{"range", "--loud"}, 2, "usage:"},
 		{"no rates", []string{"range", at("good.json")}, 2, "--rates"},
 		{"help", []string{"help"}, 0, "usage:"},
 		{"a range in words", []string{"range", at("good.json"), "--rates", ratesFile}, 0, "Think of 10 cars like yours."},
-		{"flags first", []string{"range", "--rates", ratesFile, at("good.json")}, 0, "not an estimate, not a quotation, not a ceiling"},
+		{"flags first", []string{"range", "--rates", ratesFile, at("good.json")}, 0, "not an estimate, not a quotation and not a ceiling"},
 		{"from standard input", []string{"range", "-", "--rates", ratesFile}, 0, "Pickup"},
 		{"no such file", []string{"range", at("none.json"), "--rates", ratesFile}, 1, "none.json"},
 		{"half a file", []string{"range", at("broken.json"), "--rates", ratesFile}, 1, "broken.json"},
 		{"a decade that is none", []string{"range", at("young.json"), "--rates", ratesFile}, 1, "made.decade"},
 		{"a car for rates", []string{"range", at("good.json"), "--rates", at("good.json")}, 1, "good.json"},
-		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey the range is"},
+		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey, the range is"},
 		{"stages as they are", []string{"stages", surveyed, "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
-		{"why in words", []string{"why", at("good.json"), "--rates", ratesFile}, 0, "How this car came through that life"},
+		{"why in words", []string{"why", at("good.json"), "--rates", ratesFile}, 0, "The luck of this car"},
 		{"decide in words", []string{"decide", at("good.json"), "--rates", ratesFile}, 0, "You take the car apart yourself"},
 		{"plan in words", []string{"plan", at("good.json"), "--rates", ratesFile}, 0, "The job is done."},
 		{"score needs rates", []string{"score", "jobs.json"}, 2, "score needs"},
 		{"past jobs of another kind", []string{"score", at("good.json"), "--rates", ratesFile}, 1, "format"},
-		{"ways in words", []string{"ways", surveyed, "--rates", ratesFile}, 0, "Structural metal at heavy pitting or worse is not left."},
+		{"ways in words", []string{"ways", surveyed, "--rates", ratesFile}, 0, "Structural metal that is heavily pitted or worse cannot stay as it is."},
 		{"stages without rates", []string{"stages", surveyed}, 2, "--rates"},
 		{"looks for nobody", []string{"worth", surveyed, "--rates", ratesFile, "--for", "seller"}, 2, "usage:"},
 		{"stages of half a file", []string{"stages", at("broken.json"), "--rates", ratesFile}, 1, "broken.json"},
-		{"stages of a survey gone wrong", []string{"stages", at("unlike.json"), "--rates", ratesFile}, 1, "stages: expected the stage survey"},
+		{"stages of a survey gone wrong", []string{"stages", at("unlike.json"), "--rates", ratesFile}, 1, "stages: expected the survey stage"},
 		{"every fault of a survey gone wrong", []string{"check", at("unlike.json")}, 1, "survey[0].on"},
-		{"check a survey", []string{"check", surveyed}, 0, "a car file that can be used"},
-		{"check a car", []string{"check", at("good.json")}, 0, "a car file that can be used"},
+		{"check a survey", []string{"check", surveyed}, 0, "a car file, ready to use"},
+		{"check a car", []string{"check", at("good.json")}, 0, "a car file, ready to use"},
 		{"check rates", []string{"check", ratesFile}, 0, "check code"},
 		{"check both, one broken", []string{"check", at("good.json"), at("broken.json")}, 1, "broken.json"},
 		{"sample", []string{"sample", "rates"}, 0, `"underpaint rates 1"`},
@@ -100,8 +100,8 @@ func TestExitCodes(t *testing.T) {
 	}
 }
 
-// TestFolder goes on past a broken file, in the order of the names, and gives the
-// same bytes as one car alone.
+// TestFolder: a folder is worked out in the order of the names, past a broken file, with
+// the same bytes as for one car alone.
 func TestFolder(t *testing.T) {
 	other := strings.Replace(goodCar, `"dry"`, `"salt"`, 1)
 	dir, ratesFile := files(t, map[string]string{"a.json": goodCar, "b.json": "{", "c.json": other})
@@ -116,7 +116,8 @@ func TestFolder(t *testing.T) {
 	}
 }
 
-// TestTooLong refuses a file that cannot be ours without reading it to its end.
+// TestTooLong: a file longer than any that we can use is refused without being read to
+// its end.
 func TestTooLong(t *testing.T) {
 	endless := strings.NewReader(strings.Repeat(" ", 50<<20))
 	var out, complaints bytes.Buffer
@@ -128,8 +129,8 @@ func TestTooLong(t *testing.T) {
 	}
 }
 
-// TestScore: past jobs at the prompt, from a file and from a folder of two years, and
-// rates written with what they teach.
+// TestScore: score reads past jobs from a file and from a folder of two years, and writes
+// rates with what they teach.
 func TestScore(t *testing.T) {
 	text := func(year int) string {
 		r, err := rates.Decode(rates.Sample())
@@ -148,7 +149,7 @@ func TestScore(t *testing.T) {
 	if code := run([]string{"score", dir, "--rates", ratesFile, "--write", learnt}, strings.NewReader(""), &out, &complaints); code != 0 {
 		t.Fatalf("code %d: %s", code, complaints.String())
 	}
-	for _, want := range []string{"10 jobs. ", "What the jobs teach", "Share inside the 80 % range", "Written to"} {
+	for _, want := range []string{"10 jobs. ", "What the jobs teach", "Share inside the 80% range", "Written to"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("no %q in\n%s", want, out.String())
 		}
@@ -168,7 +169,7 @@ func TestScore(t *testing.T) {
 	}
 }
 
-// TestSamplePastJobs: the sample beside the pages is what the command prints.
+// TestSamplePastJobs: the command prints the same sample that is beside the pages.
 func TestSamplePastJobs(t *testing.T) {
 	want, err := os.ReadFile("../../../site/pages/samples/past-jobs.json")
 	if err != nil {

@@ -6,7 +6,8 @@ import (
 	"underpaint/engine/wording"
 )
 
-// question is one car with what it is asked at: stages, worth, ways, why, plan, decide.
+// question is one car at one shop, as the commands stages, worth, ways, why, plan and
+// decide need it.
 type question struct {
 	s    *session.Session
 	t    *wording.Text
@@ -14,7 +15,7 @@ type question struct {
 	whom string
 }
 
-// settled asks again until nothing is to come.
+// settled asks again until the answer no longer changes.
 func settled[T any](ask func() (T, error), state func(T) session.State) (T, error) {
 	for {
 		v, err := ask()

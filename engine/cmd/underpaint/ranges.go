@@ -27,7 +27,7 @@ func (c command) ranges(args []string) int {
 		return 2
 	}
 	if len(operands) != 1 || *rates == "" {
-		return c.fail(2, "range needs one car file or folder, and --rates RATES.json\n%s", usage)
+		return c.fail(2, "range needs one car file or one folder, and --rates RATES.json\n%s", usage)
 	}
 	ratesText, err := c.read(*rates)
 	if err != nil {
@@ -57,7 +57,7 @@ func (c command) print(text []byte) int {
 	return 0
 }
 
-// one works out one car. Nothing is written unless all of it is.
+// one works out one car. It writes nothing after an error.
 func one(out io.Writer, car, rates []byte, asJSON bool) error {
 	s, t, err := openSession(rates)
 	if err != nil {
@@ -78,7 +78,7 @@ func one(out io.Writer, car, rates []byte, asJSON bool) error {
 	return report(out, s, t, r)
 }
 
-// openSession opens a shop's rates, with what words its values.
+// openSession opens a shop's rates and returns the Text that writes for that shop.
 func openSession(rates []byte) (*session.Session, *wording.Text, error) {
 	s, err := session.New(rates)
 	if err != nil {
@@ -88,12 +88,12 @@ func openSession(rates []byte) (*session.Session, *wording.Text, error) {
 	return s, t, err
 }
 
-// folder works out every car file of a folder on all cores, in the order of the
-// names, and goes on past files that cannot be used.
+// folder works out every car file of a folder on all cores and prints the results in the
+// order of the names. It skips files that cannot be used, with an error for each.
 func (c command) folder(dir string, rates []byte, asJSON bool) int {
 	names, err := filepath.Glob(filepath.Join(dir, "*.json"))
 	if err != nil || len(names) == 0 {
-		return c.fail(1, "%s: no car files (*.json) in it", dir)
+		return c.fail(1, "%s: found no car files here; their names end in .json", dir)
 	}
 	slices.Sort(names)
 	results := make([]bytes.Buffer, len(names))
@@ -124,8 +124,8 @@ func (c command) folder(dir string, rates []byte, asJSON bool) int {
 	return code
 }
 
-// spread runs work for 0 to n−1 on all cores; the n-th channel is closed when
-// the n-th piece is done.
+// spread runs work for 0 to n−1 on all cores. It closes the k-th channel when work(k) is
+// done.
 func spread(n int, work func(int)) []chan struct{} {
 	done := make([]chan struct{}, n)
 	for i := range done {
@@ -149,7 +149,7 @@ func spread(n int, work func(int)) []chan struct{} {
 	return done
 }
 
-// progress keeps one line on standard error when that is a terminal.
+// progress updates one line on standard error if that is a terminal.
 func (c command) progress(n, of int) {
 	f, ok := c.complaints.(*os.File)
 	if !ok {

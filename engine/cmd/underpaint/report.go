@@ -19,7 +19,7 @@ func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges
 	for k := range r.Rows {
 		writeRow(&b, t, &r.Rows[k], len(r.Rows) > 1)
 	}
-	fmt.Fprintf(&b, "Not in it:\n")
+	fmt.Fprintf(&b, "Not included:\n")
 	for _, line := range t.NotInRange(&r) {
 		fmt.Fprintf(&b, "  - %s\n", line)
 	}
@@ -29,7 +29,7 @@ func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges
 	for _, line := range t.OwnRecord() {
 		fmt.Fprintf(&b, "%s\n", line)
 	}
-	fmt.Fprintf(&b, "\n%s Seed %d, rates check code %s.\n", t.HowSure(&r), session.Seed, s.Rates.CheckCode())
+	fmt.Fprintf(&b, "\n%s Rates code %s, start number %d.\n", t.HowSure(&r), s.Rates.CheckCode(), session.Seed)
 	fmt.Fprintf(&b, "%s\n", t.LocalCaution())
 	_, err := out.Write(b.Bytes())
 	return err
@@ -50,7 +50,7 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 		z := &r.Zones[k]
 		fmt.Fprintf(b, "  %-32s %s\n", t.In(r.Body.Zones[z.Zone].Name), strings.TrimSpace(t.Zone(z)+" "+t.BehindZone(r, z)))
 	}
-	fmt.Fprintf(b, "\nWhere the money goes (1 in 10 below, half, 1 in 10 above):\n")
+	fmt.Fprintf(b, "\nWhere the money goes (low: 1 in 10 is below; middle; high: 1 in 10 is above):\n")
 	for kind, q := range r.Exact.Kinds {
 		if q.High != 0 {
 			low, half, high := t.KindAmounts(q)

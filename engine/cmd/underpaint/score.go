@@ -16,18 +16,18 @@ import (
 	"underpaint/engine/wording"
 )
 
-// score says how the ranges of finished jobs came out, and what the jobs teach.
+// score reports how the ranges of finished jobs came out and what the jobs teach.
 func (c command) score(args []string) int {
 	flags := flag.NewFlagSet("score", flag.ContinueOnError)
-	ratesName := flags.String("rates", "", "the shop's present rates")
+	ratesName := flags.String("rates", "", "the shop's current rates")
 	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	write := flags.String("write", "", "write the rates with all figures learnt and the record to a file")
+	write := flags.String("write", "", "write to this file the rates with every learnt figure and the record")
 	operands, ok := c.parse(args, flags)
 	if !ok {
 		return 2
 	}
 	if len(operands) != 1 || *ratesName == "" {
-		return c.fail(2, "score needs one file of past jobs or a folder of them, and --rates RATES.json\n%s", usage)
+		return c.fail(2, "score needs one file or one folder of past jobs, and --rates RATES.json\n%s", usage)
 	}
 	ratesText, err := c.read(*ratesName)
 	if err != nil {
@@ -67,12 +67,12 @@ func (c command) score(args []string) int {
 	return c.writeLearnt(*write, ratesText, jobs, all, today)
 }
 
-// pastJobs reads one file, or every file of a folder as one record.
+// pastJobs reads one file, or every file of a folder, as one record.
 func (c command) pastJobs(name string) (*pastjobs.Jobs, error) {
 	names := []string{name}
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		if names, err = filepath.Glob(filepath.Join(name, "*.json")); err != nil || len(names) == 0 {
-			return nil, fmt.Errorf("%s: no files of past jobs (*.json) in it", name)
+			return nil, fmt.Errorf("%s: found no files of past jobs here; their names end in .json", name)
 		}
 		slices.Sort(names)
 	}
@@ -91,7 +91,7 @@ func (c command) pastJobs(name string) (*pastjobs.Jobs, error) {
 	return pastjobs.Together(all)
 }
 
-// scoreAll scores every job on all cores, then works each out again with what the
+// scoreAll scores every job on all cores, then works each job out again with what the
 // others teach.
 func (c command) scoreAll(j *pastjobs.Jobs) ([]pastjobs.Score, []pastjobs.Again, error) {
 	n := len(j.Jobs)

@@ -9,7 +9,7 @@ import (
 	"underpaint/engine/wording"
 )
 
-// scoreReport says in words what finished jobs say.
+// scoreReport writes what the finished jobs tell, in words.
 func scoreReport(shop *wording.Text, v *session.JobScores) []byte {
 	var b bytes.Buffer
 	t := shop.InMoney(v.Jobs.Currency)
@@ -28,7 +28,7 @@ func scoreReport(shop *wording.Text, v *session.JobScores) []byte {
 	for _, line := range bias {
 		fmt.Fprintf(&b, "  - %s\n", line)
 	}
-	section(&b, "Why jobs came to more", true)
+	section(&b, "Why jobs cost more", true)
 	for k := range pastjobs.Causes {
 		c := v.Summary.Causes[k]
 		fmt.Fprintf(&b, "  %-24s %-10s %s\n", wording.Cause(int(k)), wording.Jobs(c.Jobs), t.Amount(c.Amount))

@@ -7,13 +7,14 @@ import (
 	"underpaint/site/build"
 )
 
-// site makes the folder of pages for a web host, as ./site build does.
+// site makes the folder of pages for a web host, as the command in ./site does with
+// "build".
 func (c command) site(args []string) int {
 	flags := flag.NewFlagSet("site", flag.ContinueOnError)
 	rates := flags.String("rates", "", "the shop's rates file")
 	out := flags.String("out", "", "the folder to write into")
-	engine := flags.String("engine", "", "an engine that is already built")
-	address := flags.String("address", "", "where the folder will stand on the web")
+	engine := flags.String("engine", "", "an engine built earlier")
+	address := flags.String("address", "", "the web address that the folder will have")
 	operands, ok := c.parse(args, flags)
 	if !ok {
 		return 2

@@ -10,9 +10,8 @@ import (
 	"testing"
 )
 
-// smallEngine writes the shortest module there is (WebAssembly Core
-// Specification 1.0, 5.5.16: the magic bytes and the version) with a loader
-// beside it.
+// smallEngine writes the shortest possible module (WebAssembly Core Specification 1.0,
+// 5.5.16: the magic bytes and the version) with a loader beside it.
 func smallEngine(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -59,8 +58,8 @@ func TestSite(t *testing.T) {
 	}
 }
 
-// TestSiteIsThatOfTheBuild: the folder of this command and that of ./site build,
-// which `make dist` runs, are the same byte for byte.
+// TestSiteIsThatOfTheBuild: this command and ./site build, which `make dist` runs, make
+// the same folder, byte for byte.
 func TestSiteIsThatOfTheBuild(t *testing.T) {
 	_, ratesFile := files(t, nil)
 	engine := smallEngine(t)

@@ -8,8 +8,9 @@ import (
 	"underpaint/engine/message"
 )
 
-// answers work a question out until nothing is to come, and give the engine's own
-// reply, or write a report in words when there is something to write to.
+// answers maps each command about one car to the function that answers it. The function
+// works until the answer is settled, writes a report in words to out and returns the
+// engine's own reply.
 var answers = map[string]func(q question, out *bytes.Buffer) (message.Reply, error){
 	"stages": question.stages, "worth": question.worth, "ways": question.ways, "why": question.why, "plan": question.plan, "decide": question.decide}
 
@@ -18,13 +19,13 @@ func (c command) thisCar(name string, args []string) int {
 	flags := flag.NewFlagSet(name, flag.ContinueOnError)
 	rates := flags.String("rates", "", "the shop's rates file")
 	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	whom := flags.String("for", "shop", "looks for a customer or for the shop")
+	whom := flags.String("for", "shop", "checks for the customer or for the shop")
 	operands, ok := c.parse(args, flags)
 	if !ok {
 		return 2
 	}
 	if len(operands) != 1 || *rates == "" || *whom != "shop" && *whom != "customer" {
-		return c.fail(2, "one car file and --rates RATES.json are needed\n%s", usage)
+		return c.fail(2, "%s needs one car file, --rates RATES.json and, if given, --for shop or --for customer\n%s", name, usage)
 	}
 	ratesText, err := c.read(*rates)
 	if err != nil {

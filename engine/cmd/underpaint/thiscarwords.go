@@ -21,11 +21,11 @@ func (q question) stages(out *bytes.Buffer) (message.Reply, error) {
 	for k := range v.Rows {
 		row := &v.Rows[k]
 		if !row.Done {
-			fmt.Fprintf(out, "%-18s not done\n", t.Stage(row.ID))
+			fmt.Fprintf(out, "%-18s not done yet\n", t.Stage(row.ID))
 			continue
 		}
 		e := row.Shown
-		fmt.Fprintf(out, "%-18s %12s to %12s   half below %12s   %s   %s\n", t.Stage(row.ID), t.Amount(e.Low), t.Amount(e.High), t.Amount(e.Half), t.Wide(e), wording.Date(row.On))
+		fmt.Fprintf(out, "%-18s %12s to %12s   middle %12s   %s   %s\n", t.Stage(row.ID), t.Amount(e.Low), t.Amount(e.High), t.Amount(e.Half), t.Wide(e), t.Date(row.On))
 		if wider := wording.Wider(v.Rows, k); wider != "" {
 			fmt.Fprintf(out, "%-18s %s\n", "", wider)
 		}
@@ -79,7 +79,7 @@ func (q question) ways(out *bytes.Buffer) (message.Reply, error) {
 		for n := range d.Ways {
 			q.way(out, &v, &d.Ways[n])
 		}
-		for _, line := range append(t.OpenedFor(v.Body, d), wording.ChosenBy(d), t.CoveredBy(v.Body, d), wording.CannotLeave(d), wording.MountingCaution(d.Part)) {
+		for _, line := range append(t.OpenedFor(v.Body, d), t.ChosenBy(d), t.CoveredBy(v.Body, d), wording.CannotLeave(d), wording.MountingCaution(d.Part)) {
 			if line != "" {
 				fmt.Fprintf(out, "  %s\n", line)
 			}

@@ -1,10 +1,10 @@
-// Command gen writes, from the reply structs of package message, the Go code that
-// writes them as JSON and their types in TypeScript. Start with [read]; run it with
+// Command gen reads the reply structs of package message and generates the Go code that
+// writes them as JSON, and their types in TypeScript. Start with [read]; run it with
 //
 //	go generate ./engine/message
 //
-// Nothing that ships looks at types while it runs, which keeps the engine small; the
-// test of this package fails when the generated files are not up to date.
+// Generated code needs no reflection, which keeps the engine small. The test of this
+// package fails when the generated files are out of date.
 package main
 
 import (
@@ -13,7 +13,7 @@ import (
 	"path/filepath"
 )
 
-// types is the file with the types in TypeScript, from the folder of package message.
+// types is the file of the TypeScript types, relative to the folder of package message.
 const types = "../../site/pages/shared/replies.ts"
 
 func main() {
@@ -23,7 +23,7 @@ func main() {
 	}
 }
 
-// generate writes both files for the package in a folder.
+// generate writes both files for the package in dir.
 func generate(dir string) error {
 	files, err := generated(dir)
 	if err != nil {
@@ -37,7 +37,7 @@ func generate(dir string) error {
 	return nil
 }
 
-// generated is what belongs in both files, by their names.
+// generated returns the contents of both files, by file name.
 func generated(dir string) (map[string][]byte, error) {
 	all, err := read(dir)
 	if err != nil {

@@ -10,10 +10,10 @@ import (
 	"strings"
 )
 
-// written is the file with the Go code that writes replies.
+// written is the file of the Go code that writes replies.
 const written = "replies_written.go"
 
-// structure is one struct of a reply.
+// structure is one struct that replies are made of.
 type structure struct {
 	name, about string
 	reply       string // the kind of reply, empty for a part of one
@@ -103,7 +103,7 @@ func members(s *ast.StructType) (out []member, err error) {
 	return out, nil
 }
 
-// tagged is one value of a field's tag, in the form that package reflect describes.
+// tagged returns one value of a field's tag, in the form that package reflect describes.
 func tagged(tag, key string) string {
 	_, rest, ok := strings.Cut(" "+tag, " "+key+":")
 	if !ok {

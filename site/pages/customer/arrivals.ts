@@ -10,8 +10,9 @@ import { button, el } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
 import { messageOf, readCarFile, saveFile, whenDropped } from "../shared/files.ts";
 import type { Frame } from "../shared/frame.ts";
-import { dateText, fromShared, type Origin } from "../shared/linkcontent.ts";
+import { fromShared, type Origin } from "../shared/linkcontent.ts";
 import { type Found, type Saved, stampOf, customerStore as store } from "../shared/storage.ts";
+import { dateText } from "../shared/timestamp.ts";
 import type { App } from "./app.ts";
 import type { VisitHistory, VisitState } from "./visithistory.ts";
 

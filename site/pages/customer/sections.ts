@@ -183,7 +183,7 @@ export function howSure(reply: RangeReply): HTMLElement {
     el(
       "p",
       {},
-      "Imagined cars are cars like yours that the sums make up from the odds of rust, one after the other. Each is priced several times over, as the work on it may go well or badly.",
+      "Simulated cars are cars like yours that we make up from the odds of rust. We price each one several times, because the work can go well or badly.",
     ),
     reply.warnings.map((text) => el("p", { class: "warning" }, text)),
     reply.known_limits.length > 0 &&

@@ -3,8 +3,9 @@
 
 import { button, type Children, el } from "../shared/dom.ts";
 import type { JobsFile, PastJob } from "../shared/jobsfile.ts";
-import { dateText, today } from "../shared/linkcontent.ts";
+import { today } from "../shared/linkcontent.ts";
 import type { JobAmounts, JobRow } from "../shared/replies.ts";
+import { dateText } from "../shared/timestamp.ts";
 import type { Ledger } from "./ledger.ts";
 
 const HEADS = ["Job", "Finished", "First range", "After the survey", "Came to", "Where"];

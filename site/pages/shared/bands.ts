@@ -6,9 +6,10 @@ import type { CarFile } from "./carfile.ts";
 import { button, type Children, el } from "./dom.ts";
 import type { QuestionStep } from "./flow.ts";
 import { stepOfPath } from "./flow.ts";
-import { dateText, type LinkOrigin, type Origin } from "./linkcontent.ts";
+import type { LinkOrigin, Origin } from "./linkcontent.ts";
 import type { Questions } from "./question.ts";
 import type { CarNote, OpenedReply, RatesName } from "./replies.ts";
+import { dateText } from "./timestamp.ts";
 
 /** A button of a band: its text, and what it does. */
 export type BandButton = readonly [text: string, act: () => unknown];

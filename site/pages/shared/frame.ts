@@ -49,7 +49,8 @@ export class Frame {
     byId("loading").hidden = true;
   }
 
-  shop({ shop, rates }: Pick<OpenedReply, "shop" | "rates">): void {
+  shop({ shop, rates, words }: Pick<OpenedReply, "shop" | "rates" | "words">): void {
+    document.documentElement.lang = words === "uk" ? "en-GB" : "en-US";
     byId("shop-name").textContent =
       shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
     byId("rates-line").textContent = rates.line;

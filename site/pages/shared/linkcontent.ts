@@ -56,13 +56,6 @@ export function today(clock = new Date()): string {
   return `${clock.getFullYear()}-${two(clock.getMonth() + 1)}-${two(clock.getDate())}`;
 }
 
-/** A date in words, day first, as the engine writes it for the rates. */
-export function dateText(iso: string): string {
-  return new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" }).format(
-    new Date(`${iso.slice(0, 10)}T00:00:00Z`),
-  );
-}
-
 /** What goes into a link. reply: the settled range, or null. iso: the day it is made. */
 export function toShare(
   car: CarFile,

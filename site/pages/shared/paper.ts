@@ -2,8 +2,9 @@
 // is the screen itself, laid out by the styles for print.
 
 import { el } from "./dom.ts";
-import { dateText, today } from "./linkcontent.ts";
+import { today } from "./linkcontent.ts";
 import type { OpenedReply, RangeReply } from "./replies.ts";
+import { dateText } from "./timestamp.ts";
 
 export function paperHead(opened: OpenedReply, reply: RangeReply): HTMLElement {
   const rough = reply.state === "rough" || reply.state === "refining";
@@ -30,7 +31,7 @@ export function paperFoot(
     el(
       "p",
       {},
-      `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} imagined cars · seed ${reply.seed} · sums version ${opened.version}`,
+      `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} simulated cars · seed ${reply.seed} · sums version ${opened.version}`,
     ),
     el("p", { class: "paper-link" }, "To open these answers again: ", address),
   );

@@ -12,15 +12,18 @@ export function clockText(clock = new Date()): string {
   return `${two(clock.getHours())}:${two(clock.getMinutes())}:${two(clock.getSeconds())}`;
 }
 
+/** A day in words, as the shop's words write it: June 3, 2026 or 3 June 2026. The page's
+ *  language says which (Frame.shop sets it). */
+export function dateText(iso: string): string {
+  const british = globalThis.document?.documentElement.lang === "en-GB";
+  return new Intl.DateTimeFormat(british ? "en-GB" : "en-US", { dateStyle: "long", timeZone: "UTC" }).format(
+    new Date(`${iso.slice(0, 10)}T00:00:00Z`),
+  );
+}
+
 /** A moment of the file in words: only the time when it was today. */
 export function momentText(at: string, today = moment()): string {
   const [day, time = ""] = at.split("T");
   if (day === today.slice(0, 10)) return time;
-  const text = new Intl.DateTimeFormat("en-GB", {
-    day: "numeric",
-    month: "long",
-    year: "numeric",
-    timeZone: "UTC",
-  }).format(new Date(`${day}T00:00:00Z`));
-  return `${text}, ${time}`;
+  return `${dateText(day ?? "")}, ${time}`;
 }

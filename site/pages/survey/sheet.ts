@@ -3,11 +3,12 @@
 // clipboard.
 
 import { button, type Child, el } from "../shared/dom.ts";
-import { dateText, today } from "../shared/linkcontent.ts";
+import { today } from "../shared/linkcontent.ts";
 import type { OpenedReply, SheetCondition, SheetZone } from "../shared/replies.ts";
 import { Drawing, hatchingKey } from "../shared/thiscar/drawn.ts";
 import { columnHeads } from "../shared/thiscar/letterparts.ts";
 import { isOpen, standing } from "../shared/thiscar/record.ts";
+import { dateText } from "../shared/timestamp.ts";
 import { lookAgainOnPaper, type PaperHost } from "./lookagain.ts";
 import type { OpenCar } from "./opencar.ts";
 import { zoneRows } from "./order.ts";

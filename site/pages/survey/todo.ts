@@ -116,7 +116,7 @@ export class ToDoView {
       card.opened.map((text) => el("p", { class: "hint" }, text)),
       fresh && fresh.kind !== "compare_ways" && el("p", { class: "error" }, fresh.text),
       ways?.how_sure && el("p", { class: "hint" }, ways.how_sure),
-      button("Compare these on the same imagined cars", () => this.#compare(card.on), {
+      button("Compare these on the same simulated cars", () => this.#compare(card.on), {
         class: "quiet",
         "data-key": `compare-${card.on}`,
       }),

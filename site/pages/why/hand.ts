@@ -5,9 +5,9 @@ import { ofBuild } from "../shared/address.ts";
 import type { CarFile } from "../shared/carfile.ts";
 import { encode } from "../shared/carurl.ts";
 import { shopStore } from "../shared/durablestorage.ts";
-import { dateText, type LinkOrigin, type Origin, today, toShare } from "../shared/linkcontent.ts";
+import { type LinkOrigin, type Origin, today, toShare } from "../shared/linkcontent.ts";
 import type { RatesName, SheetReply } from "../shared/replies.ts";
-import { momentText } from "../shared/timestamp.ts";
+import { dateText, momentText } from "../shared/timestamp.ts";
 
 /** Where this page has a car from. */
 export type Source =

@@ -110,7 +110,7 @@ export class Twenty implements TalkPage {
     this.#holed = new Set(car?.holed ?? []);
     this.#drawing.refresh();
     this.#total.textContent = !car
-      ? "Each press imagines one."
+      ? "Each press simulates one."
       : count === 20
         ? end
         : `Car ${count}: ${car.total_text}`;

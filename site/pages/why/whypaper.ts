@@ -69,7 +69,7 @@ export function whyPaper(opened: OpenedReply, uk: boolean, hand: Hand, replies: 
       el(
         "p",
         {},
-        "Imagined cars are cars like yours that the sums make up from the odds of rust; the figures here stand on them. The letter for this car has the whole range.",
+        "Simulated cars are cars like yours that we make up from the odds of rust. The figures here come from them. The letter for this car has the whole range.",
       ),
       (range?.cautions ?? [])
         .filter((c) => (c.id === "not_seen" && !hand.car.stages?.length) || c.id === "local")

@@ -224,7 +224,7 @@ test("nothing essential is left out in a frame, and Print prints the frame, unfo
     await rangeInFrame(frame);
     const shown = await frame.locator("body").innerText();
     for (const must of [
-      "not an estimate, not a quotation, not a ceiling",
+      "not an estimate, not a quotation and not a ceiling",
       "1 would cost more than",
       "Rates of",
       "valid until",

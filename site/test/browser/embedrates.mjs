@@ -92,7 +92,7 @@ test("rates replaced on the host are taken without a new build, compressed ones 
       const { context, page: second, seen } = await visitor(browser, host.origin);
       await firstRange(second, host.origin);
       assert.match(await second.locator("#shop-name").textContent(), /Another invented shop/);
-      assert.match(await second.locator("#rates-line").textContent(), /valid until 24 December 2031/);
+      assert.match(await second.locator("#rates-line").textContent(), /valid until December 24, 2031/);
       const now = [
         await second.locator("#check-code").textContent(),
         await second.locator(".stage-price strong").first().textContent(),
@@ -116,7 +116,7 @@ for (const [width, height] of [
       assert.match(await page.locator("#shop-name").textContent(), /invented shop/);
       assert.match(
         await page.locator("#rates-line").textContent(),
-        /Rates of 3 June 2026, valid until 1 June 2027/,
+        /Rates of June 3, 2026, valid until June 1, 2027/,
       );
       const boxes = await Promise.all(
         ["#shop-name", "#rates-line", ".sentence li >> nth=0", ".sentence li >> nth=2"].map((s) =>

@@ -93,7 +93,7 @@ test("both ends have the same size, and what it is not is no smaller", () =>
     assert.equal(await size(".caveat"), await size(".sentence li"));
     assert.match(
       await page.locator(".caveat").first().textContent(),
-      /not an estimate, not a quotation, not a ceiling/,
+      /not an estimate, not a quotation and not a ceiling/,
     );
     assert.equal(await page.locator(".dots circle").count(), 20);
     assert.equal(await page.locator(".dot.outside").count(), 4);

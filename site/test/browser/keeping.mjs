@@ -120,7 +120,7 @@ test("a link at other rates shows both, each with its date", () =>
     await settled(page);
     assert.match(
       await page.locator('[data-band="link"]').innerText(),
-      /rates of 5 January 2025 8 cars in 10 came between \$1,000 and \$2,000/,
+      /rates of January 5, 2025 8 cars in 10 came between \$1,000 and \$2,000/,
     );
   }));
 

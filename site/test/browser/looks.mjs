@@ -281,10 +281,10 @@ for (const format of ["A4", "Letter"]) {
       assert.equal(await ring(), "none", "and not on paper");
       const text = await page.locator("main").innerText();
       for (const must of [
-        "not an estimate, not a quotation, not a ceiling",
+        "not an estimate, not a quotation and not a ceiling",
         "1 would cost more than",
         "Rates check code",
-        "imagined cars",
+        "simulated cars",
         "seed",
         "#v1.",
         "Strip and survey",
@@ -337,7 +337,7 @@ test("what makes it wide: worked out when asked for, adds up, and says how one w
     );
     const worse = await page.locator(".wide-worse > li").allTextContents();
     assert.equal(worse.length, 5);
-    for (const text of worse) assert.match(text, /dearest fifth.*\$.*(survey|opened)/s);
+    for (const text of worse) assert.match(text, /most expensive fifth.*\$.*(survey|opened)/s);
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 1280);
   }));
 
@@ -351,7 +351,10 @@ test("a sum: how many cars it would cover, and what would fit within it", () =>
     const lines = await page.locator(".cover-more li").allTextContents();
     assert.equal(lines.length, 9);
     assert.match(lines.join("\n"), /Driver standard, whole body: enough in .*cars? of/);
-    assert.match(await page.locator(".set-aside").textContent(), /A reserve to hold, not to pay: \$/);
+    assert.match(
+      await page.locator(".set-aside").textContent(),
+      /Keep \$[\d,]+ in reserve on top of the middle amount/,
+    );
   }));
 
 test("reaching the shop: the person's own mail, with the link in it; the page sends nothing", () =>
@@ -379,12 +382,12 @@ test("the job in stages with what it costs to stop, and what other wishes would 
     const stages = await page.locator(".plan-stages > li").allTextContents();
     assert.equal(stages.length, 5);
     for (const text of stages.slice(0, 4))
-      assert.match(text, /\$.*hours.*weeks.*By the end of it: \$.*To stop there: .*\$2,300/s);
+      assert.match(text, /\$.*hours.*weeks.*by the end of this stage: \$.*If you stop here, .*\$2,300/s);
     await page.getByText("What another standard or less work would change").click();
     await page.waitForSelector(".fold-decide[data-state=settled]", { timeout: patience(240_000) });
     const options = await page.locator(".decide-options > li").allTextContents();
     assert.ok(options.length >= 6);
-    for (const text of options) assert.match(text, /\$.*(a saving in|no difference)/s);
+    for (const text of options) assert.match(text, /\$.*(saves money in|no difference)/s);
     await page.evaluate(axeSource);
     assert.deepEqual(
       (await page.evaluate(() => axe.run(document.querySelector(".asked-folds")))).violations.map(

@@ -30,7 +30,7 @@ async function spoilt(page) {
   });
 }
 
-const ON_CONSOLE = /mistake of its own: engine: internal error: /;
+const ON_CONSOLE = /error in the program: engine: internal error: /;
 const SENTENCE = "Something went wrong on our side. Nothing you entered is lost.";
 
 for (const address of ["survey/", "why/", "rates/", "past-jobs/"]) {

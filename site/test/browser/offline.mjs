@@ -30,7 +30,7 @@ test("rates, past jobs, why so wide and every plain page: the second time they w
       await openRates(page, origin);
       await type(page, "labour.metal.rate", "90");
       await effectSettled(page);
-      assert.match(await page.locator(".effect-first").textContent(), /8 in 10 such cars: \$/);
+      assert.match(await page.locator(".effect-first").textContent(), /In 8 cars out of 10: \$/);
       page.once("dialog", (dialog) => dialog.accept());
       await openJobsPage(page, origin);
       await page.locator("[data-key=begin]").click();

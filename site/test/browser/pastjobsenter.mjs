@@ -26,7 +26,7 @@ test("a file of jobs: said in words, a mark for each job in its box, and every j
     await openJobs(page, origin, ten);
     assert.match(
       await headline(page),
-      /^10 jobs\. 2 came out above the first range, 1 below, 7 inside; we said about 2 would be outside\./,
+      /^10 jobs\. 2 came out above the first range, 1 below it and 7 inside it\. We said that about 2 would come out outside\./,
     );
     // The ends are the tenths of a lognormal distribution. 15,000 lies 0.218 standard
     // deviations above its middle; the table of the normal distribution in Abramowitz
@@ -41,7 +41,7 @@ test("a file of jobs: said in words, a mark for each job in its box, and every j
       await page.locator('[data-job="b"]').innerText(),
       /\$10,000 to \$20,000[\s\S]*as it was said[\s\S]*\$21,000\.50[\s\S]*above/,
     );
-    assert.match(await page.locator(".statistics").textContent(), /7 of 10, 70 %/);
+    assert.match(await page.locator(".statistics").textContent(), /7 of 10, 70%/);
     assert.equal(await page.evaluate(() => localStorage.length), 0, "nothing is kept unless it is asked for");
   }));
 
@@ -84,7 +84,7 @@ test("a job by hand: what is wrong stands at its entry, amounts stay as typed, a
       },
     ]);
     await scored(page);
-    assert.match(await headline(page), /1 job scored\. Too few to say anything/);
+    assert.match(await headline(page), /1 job scored\. That is too few to say anything/);
     await page.locator("[data-key=edit-0]").click();
     await entry(page, "came_to").fill("80000");
     await page.getByRole("button", { name: "Take the change" }).click();
@@ -175,7 +175,7 @@ test("car files: each becomes a job to complete, priced with the present rates, 
     await older.setInputFiles(onDisk("older.json", { ...mixed.rates[0], rates_of: "soon" }));
     await page.waitForSelector('.part-said:has-text("rates_of")');
     await older.setInputFiles(onDisk("older.json", { ...mixed.rates[0], rates_of: "2024-06-03" }));
-    await page.waitForSelector('.part-said:has-text("Rates of 3 June 2024")');
+    await page.waitForSelector('.part-said:has-text("Rates of June 3, 2024")');
     assert.notEqual(await page.getByLabel("Priced with the rates").inputValue(), code);
     await page.getByLabel("Priced with the rates").selectOption(code);
     await page.getByRole("button", { name: "Put it with the jobs" }).click();

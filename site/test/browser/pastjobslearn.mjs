@@ -28,7 +28,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
     await openJobs(page, origin, mixed);
     assert.match(
       await page.locator("#learning").innerText(),
-      /Too few jobs with a car to say whether learning helps/,
+      /There are too few jobs with a car file to say whether learning helps/,
     );
     const ticks = page.locator("[data-tick]");
     assert.ok((await ticks.count()) > 5);
@@ -46,7 +46,7 @@ test("what jobs teach is offered, never ticked; used, it stands in a saved rates
     assert.equal(await page.locator(".effect-car").count(), 3);
     assert.match(
       await page.locator(".effect-sentence").first().textContent(),
-      /on the site, .* here\.|as on the site\./,
+      /on your site, .* with these rates\.|the same as on your site\./,
     );
     const used = await saves(page, "save-rates");
     assert.equal(used.name, "rates.json");
@@ -136,7 +136,7 @@ test("the sample: invented and so marked; its progress is said, can be stopped, 
     await scored(page);
     assert.match(
       await headline(page),
-      /^24 jobs\. \d+ came out above the first range, \d+ below, \d+ inside; we said about 5 would be outside\./,
+      /^24 jobs\. \d+ came out above the first range, \d+ below it and \d+ inside it\. We said that about 5 would come out outside\./,
     );
     const marks = await page
       .locator(".one-box")

@@ -251,7 +251,7 @@ for (const name of Object.keys(KEEPERS)) {
         if (name === "rates/")
           assert.match(
             await tab.locator("#draft-line").textContent(),
-            /^Rates of 3 June 2026/,
+            /^Rates of June 3, 2026/,
             `${what}: below are the rates of the site`,
           );
         else
@@ -391,7 +391,7 @@ test("a clock that was set back or forward: what is kept is still offered, and l
         await tab.clock.setFixedTime(new Date(`${year}-01-01T00:00:00`));
         await tab.goto(`${origin}/${name}`);
         await tab
-          .locator(`[data-band="${KEEPERS[name].found}"]`, { hasText: "20 June 2026" })
+          .locator(`[data-band="${KEEPERS[name].found}"]`, { hasText: "June 20, 2026" })
           .waitFor({ timeout: patience(240_000) });
         assert.deepEqual(
           JSON.parse(await lies(tab, KEEPERS[name].key)).car,

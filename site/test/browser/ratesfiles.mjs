@@ -183,7 +183,7 @@ test("rates past their date: said, with a way to the date", () =>
   visit({}, async (page, { origin }) => {
     await page.clock.setFixedTime(new Date("2027-06-02T12:00:00"));
     await openRates(page, origin);
-    assert.match(await page.locator('[data-band="past"]').textContent(), /ran out on 1 June 2027/);
+    assert.match(await page.locator('[data-band="past"]').textContent(), /ran out on June 1, 2027/);
     await named(page, "Renew the date").click();
     assert.equal(await focusedPath(page), "valid_until");
   }));

@@ -77,7 +77,7 @@ test("a dearer hour moves three sample cars, and the lines that it moves are nam
   visit({}, async (page, { origin }) => {
     await openRates(page, origin);
     await effectSettled(page);
-    assert.match(await page.locator(".effect-car p").first().textContent(), /as on the site/);
+    assert.match(await page.locator(".effect-car p").first().textContent(), /the same as on your site/);
     await type(page, "labour.metal.rate", "105");
     await page.waitForFunction(
       () => /Metalwork: \$/.test(document.querySelector(".effect-line").textContent),

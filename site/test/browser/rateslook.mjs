@@ -60,7 +60,7 @@ test("on a narrow screen what it does is folded under the form, with one line th
     assert.equal(await page.locator(".effect-car:visible").count(), 0);
     assert.match(
       await page.locator(".effect-first").textContent(),
-      /^Two-door, dry state: 8 in 10 such cars: \$/,
+      /^Two-door, dry state: In 8 cars out of 10: \$/,
     );
     const below = await page.evaluate(
       () =>

@@ -136,7 +136,7 @@ test("the rest of a zone: seen parts only, said how many, and one undo takes all
     await page.keyboard.press("r");
     await counted(page, "survey", "Survey 1 of 91");
     const line = await page.locator("[data-rest]").textContent();
-    assert.match(line, /^Rest of the seen parts here: sound \(\d+\)$/);
+    assert.match(line, /^Rest of the visible parts here: sound \(\d+\)$/);
     const left = Number(/\((\d+)\)/.exec(line)[1]);
     await page.keyboard.press("e");
     await counted(page, "survey", `Survey ${1 + left} of 91`);
@@ -392,7 +392,7 @@ const namedByTheEngine = (page, named) =>
       if (reply.kind === "tally")
         reply.look_again = list
           .filter(stands)
-          .map(([on, name]) => ({ on, name, text: "Very unlike the rest of this car. Look again?" }));
+          .map(([on, name]) => ({ on, name, text: "Very unlike the rest of this car. Check it again?" }));
       return JSON.stringify(reply);
     };
   }, named);
@@ -428,7 +428,7 @@ for (const width of [360, 1280]) {
       assert.equal(await at(page), "outer_sill.left");
       assert.match(await cell(page, "outer_sill.left").getAttribute("aria-label"), /Sound look again/);
       const here = page.locator(".look-again");
-      assert.match(await here.innerText(), /Very unlike the rest of this car. Look again\?/);
+      assert.match(await here.innerText(), /Very unlike the rest of this car. Check it again\?/);
       const [hand, row] = [
         await page.locator(".survey-hand").boundingBox(),
         await cell(page, "outer_sill.left").boundingBox(),

@@ -266,7 +266,7 @@ test("the customer's page says what strip and survey does to the width, on avera
       timeout: patience(300_000),
       state: "attached",
     });
-    assert.match(await page.locator(".stage-worth").textContent(), /on average for a car like this/);
+    assert.match(await page.locator(".stage-worth").textContent(), /for a car like this is on average/);
     await page.evaluate(axeSource);
     await axe(page, "range with a look");
   }));

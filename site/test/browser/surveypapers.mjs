@@ -134,10 +134,10 @@ test("the letter of a car that was told: figures of the prompt, in the order of 
     assert.ok(said.includes(await sheet.locator(".figure .loud").last().textContent()), "the set-aside line");
     const code = /Rates check code (\S+ \S+)/.exec(await sheet.locator(".code").textContent())[1];
     assert.ok(said.includes(`rates check code ${code}`), code);
-    assert.ok(said.includes(/([\d,]+) imagined cars · seed 1/.exec(text)[1]));
+    assert.ok(said.includes(/([\d,]+) simulated cars · seed 1/.exec(text)[1]));
     const order = [
       "1 would cost less than",
-      "not an estimate, not a quotation, not a ceiling",
+      "not an estimate, not a quotation and not a ceiling",
       "What it rests on",
       "Not in the range",
       "The next stage",
@@ -209,9 +209,9 @@ test("the letter of a surveyed car: its figures, a row for each stage on one axi
     assert.equal(await sheet.locator(".stage-row .dots").count(), 3, "told, walk-round, survey");
     assert.equal(new Set(await sheet.locator(".stage-row .ticks").allTextContents()).size, 1, "one axis");
     for (const must of [
-      /begun on 22 June 2026/,
+      /begun on June 22, 2026/,
       /Survey 91 of 91/,
-      /The shop went through them on 4 June 2026/,
+      /The shop went through them on June 4, 2026/,
       /11 closed boxes/,
       /a written estimate made from the survey comes first/,
       /a link does not fit here/,
@@ -232,8 +232,11 @@ test("changes to agree: a block for each part, every allowed way, boxes, and wha
     assert.match(await sheet.innerText(), /Nothing below is worked on until this sheet is back/);
     const rail = sheet.locator('[data-change="rear_rail.left"]');
     assert.equal(await rail.locator('[data-way="leave"]').count(), 0);
-    assert.match(await rail.innerText(), /Structural metal at heavy pitting or worse is not left/);
-    assert.match(await rail.innerText(), /Seat belt, steering or suspension is fastened here/);
+    assert.match(
+      await rail.innerText(),
+      /Structural metal that is heavily pitted or worse cannot stay as it is/,
+    );
+    assert.match(await rail.innerText(), /Seat belts, steering or suspension are fastened here/);
     assert.match(
       await sheet.locator('[data-change="nose_valance.whole"]').innerText(),
       /Found: Hole bridged with filler/,

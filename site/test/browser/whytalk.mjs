@@ -180,13 +180,13 @@ const CHECKS = {
     await page.locator(".worse-fold summary").click();
     assert.equal(await page.locator("#screen .worse > li").count(), 5);
     for (const text of await page.locator("#screen .worse > li").allTextContents())
-      for (const must of [/of 10|of 20/, /\$\d/, /survey|opened|metal/]) assert.match(text, must);
+      for (const must of [/out of 10|out of 20/, /\$\d/, /survey|opened|metal/]) assert.match(text, must);
   },
   async end(page) {
     assert.equal(await page.locator("h1").textContent(), "So that is why you strip first");
     assert.match(
       await page.locator("#screen .next-stage").innerText(),
-      /Strip and survey: \$[\s\S]*To stop there[\s\S]*fixed/,
+      /Strip and survey: \$[\s\S]*If you stop there[\s\S]*fixed/,
     );
     for (const id of ["rights", "strip_first", "numbers"])
       assert.equal(await page.locator(`#screen [data-caution=${id}]`).count(), 1);
@@ -204,8 +204,8 @@ async function paper(page) {
   const text = await page.locator("main").innerText();
   for (const must of [
     "Quillback Lane Bodyworks",
-    "Rates of 3 June 2026",
-    "not an estimate, not a quotation, not a ceiling",
+    "Rates of June 3, 2026",
+    "not an estimate, not a quotation and not a ceiling",
     "this car is invented",
     "Same odds, two ways",
     "What each stage takes off",

@@ -66,13 +66,13 @@ test("why so wide: a car by its link, not checked by the shop; a reload keeps it
   visit({}, async (page, { origin }) => {
     const fragment = await shared({ ...plain, bodies: ["pickup"], standard: "not_sure", options: undefined });
     await openWhy(page, origin, fragment);
-    assert.match(await line(page), /^From a link of 4 June 2026, not checked by the shop: Pickup/);
+    assert.match(await line(page), /^From a link of June 4, 2026, not checked by the shop: Pickup/);
     assert.doesNotMatch(page.url(), /#v1/);
     await goTo(page, "end");
     assert.equal(await page.locator("[data-key=this-car]").getAttribute("href"), `../survey/${fragment}`);
     await page.reload();
     await page.waitForSelector("body[data-page=end]");
-    assert.match(await line(page), /^From a link of 4 June 2026/);
+    assert.match(await line(page), /^From a link of June 4, 2026/);
     await page.emulateMedia({ media: "print" });
     assert.match(
       await page.locator("main").innerText(),
@@ -97,7 +97,7 @@ test("why so wide: the car kept as This car comes first; recorded parts are not 
       car,
     );
     await openWhy(page, origin);
-    assert.match(await line(page), /^This car, as kept on this device \(20 June 2026, 14:05/);
+    assert.match(await line(page), /^This car, as kept on this device \(June 20, 2026, 14:05/);
     await goTo(page, "suppose");
     assert.equal(await page.locator('.suppose option[value="outer_sill.left"]').count(), 0);
     assert.match(await page.locator(".suppose").innerText(), /already seen in bare metal are left out/);
@@ -106,12 +106,12 @@ test("why so wide: the car kept as This car comes first; recorded parts are not 
     await page.waitForSelector(".stages .why-rows .dots", { timeout: patience(240_000) });
     assert.deepEqual(
       (await page.locator(".stages .why-rows h2").allTextContents()).map((t) => t.split(",")[0]),
-      ["Told", "Strip and survey"],
+      ["From your answers", "Strip and survey"],
     );
     await goTo(page, "end");
     assert.equal(await page.locator("h1").textContent(), "That is what stripping first was for");
     assert.equal(await page.locator(".next-stage:visible").count(), 0, "a stage that is done is not offered");
-    assert.match(await page.locator("#screen .tells").textContent(), /^After the survey the range is \$/);
+    assert.match(await page.locator("#screen .tells").textContent(), /^After the survey, the range is \$/);
     await page.emulateMedia({ media: "print" });
     assert.doesNotMatch(await page.locator("main").innerText(), /Nobody has seen the car/);
   }));

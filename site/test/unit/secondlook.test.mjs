@@ -8,7 +8,7 @@ import { SecondLooks } from "../../pages/survey/secondlook.ts";
 
 const record = (car, on, condition) => withCondition(car, on, "survey", condition, "t");
 const car = record(record({ format: "underpaint car 1" }, "a", "sound"), "b", "gone");
-const text = "Very unlike the rest of this car. Look again?";
+const text = "Very unlike the rest of this car. Check it again?";
 const reply = (...on) => ({
   kind: "look_again",
   look_again: on.map((id) => ({ on: id, name: id.toUpperCase(), text })),

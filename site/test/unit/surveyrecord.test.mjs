@@ -19,7 +19,7 @@ import {
   withSure,
   withText,
 } from "../../pages/shared/thiscar/record.ts";
-import { moment, momentText } from "../../pages/shared/timestamp.ts";
+import { dateText, moment, momentText } from "../../pages/shared/timestamp.ts";
 import { actOf } from "../../pages/survey/keys.ts";
 import { beside, groupsOf, sequence, step, zoneRows } from "../../pages/survey/order.ts";
 
@@ -277,5 +277,21 @@ test("letters by character; with Ctrl, Alt or turned off they are not ours", () 
 test("moments are the shop's own clock", () => {
   assert.equal(moment(new Date(2026, 5, 20, 14, 5)), "2026-06-20T14:05");
   assert.equal(momentText("2026-06-20T14:05", "2026-06-20T18:00"), "14:05");
-  assert.equal(momentText("2026-06-20T14:05", "2026-07-01T09:00"), "20 June 2026, 14:05");
+  assert.equal(momentText("2026-06-20T14:05", "2026-07-01T09:00"), "June 20, 2026, 14:05");
+});
+
+test("a day is written as the shop's words write it", () => {
+  const before = globalThis.document;
+  try {
+    for (const [lang, want] of [
+      ["en-US", "June 3, 2026"],
+      ["en-GB", "3 June 2026"],
+      ["en", "June 3, 2026"],
+    ]) {
+      globalThis.document = { documentElement: { lang } };
+      assert.equal(dateText("2026-06-03"), want);
+    }
+  } finally {
+    globalThis.document = before;
+  }
 });

@@ -1,5 +1,5 @@
-// The peer in JavaScript: draws and prices imagined cars from a flat file, and
-// nothing else. Start at the end, then read car(): one imagined car from its two
+// The peer in JavaScript: draws and prices simulated cars from a flat file, and
+// nothing else. Start at the end, then read car(): one simulated car from its two
 // streams of uniforms. Tables are typed arrays, nothing is allocated per car, and
 // the generator is in exact sums of doubles, which V8 keeps in registers.
 //
@@ -336,7 +336,7 @@ function drawShared() {
   return at;
 }
 
-// draw fills in one imagined car and returns its history level.
+// draw fills in one simulated car and returns its history level.
 function draw() {
   const state = find(stateUpTo, damaged[0]), repair = state % REPAIRS, above = (state / REPAIRS) | 0;
   const level = (above / carLevels) | 0, carLevel = above % carLevels;

@@ -5,9 +5,10 @@ import { showError } from "../ask.ts";
 import { blankCar } from "../car.ts";
 import type { CarFile } from "../carfile.ts";
 import { button, type Child, el, freshId } from "../dom.ts";
-import { dateText, today } from "../linkcontent.ts";
+import { today } from "../linkcontent.ts";
 import type { Questions } from "../question.ts";
 import type { OpenedReply } from "../replies.ts";
+import { dateText } from "../timestamp.ts";
 import { type CarContext, checkKey, checksOf, type ThisCar } from "./context.ts";
 import {
   allFields,

@@ -5,8 +5,9 @@
 import type { CarFile } from "../carfile.ts";
 import { type Child, el, list } from "../dom.ts";
 import { dotRow, levelsOf } from "../dots.ts";
-import { dateText, today } from "../linkcontent.ts";
+import { today } from "../linkcontent.ts";
 import type { OpenedReply, RangeReply, RangeRow, State } from "../replies.ts";
+import { dateText } from "../timestamp.ts";
 import type { CarContext, ThisCar } from "./context.ts";
 import { failureOf, isDone, isRough, type Replies, rangeOf, replyOf, type Wanted } from "./gather.ts";
 import { basis } from "./letterbasis.ts";

@@ -4,7 +4,7 @@
 
 import type { CheckResult, Stage, Teller } from "../carfile.ts";
 import { type Child, el } from "../dom.ts";
-import { dateText } from "../linkcontent.ts";
+import { dateText } from "../timestamp.ts";
 import { type CarContext, checkKey, checksOf, type ThisCar } from "./context.ts";
 import { allFields, textOf } from "./fields.ts";
 import { begun } from "./record.ts";

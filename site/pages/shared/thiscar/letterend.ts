@@ -47,7 +47,7 @@ export function foot(
     el(
       "p",
       {},
-      `Imagined cars are cars like yours that the sums make up from the odds of rust. ${range.known_limits.join(" ")}`,
+      `Simulated cars are cars like yours that we make up from the odds of rust. ${range.known_limits.join(" ")}`,
     ),
     codeLine(range, opened.version),
     line && el("p", { class: "address" }, line),

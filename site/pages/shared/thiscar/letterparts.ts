@@ -41,7 +41,7 @@ export const codeLine = (
   el(
     "p",
     { class: "code" },
-    `Rates check code ${range.check_code} · ${range.imagined_cars_text} imagined cars · seed ${range.seed} · sums version ${version}`,
+    `Rates check code ${range.check_code} · ${range.imagined_cars_text} simulated cars · seed ${range.seed} · sums version ${version}`,
   );
 
 /** Why rows beside the range may differ from it a little. */
