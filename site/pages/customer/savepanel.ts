@@ -8,16 +8,9 @@ import { saveFile } from "../shared/files.ts";
 import { linkBox } from "../shared/linkbox.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
 import type { OpenedReply, RangeReply } from "../shared/replies.ts";
-import { FULL, NOT_ERASED, type ReplaceWords, replaceQuestion } from "../shared/savewords.ts";
+import { FULL, NOT_ERASED, REPLACE_CAR, replaceQuestion } from "../shared/savewords.ts";
 import type { Saving } from "../shared/saving.ts";
 import { customerStore as store } from "../shared/storage.ts";
-
-const REPLACE: ReplaceWords = {
-  label: "Replace the kept car?",
-  question: "Another car is kept on this device already.",
-  yes: "Put this one in its place",
-  no: "Leave the other one",
-};
 
 export interface SavePanelHost {
   car: CarFile;
@@ -41,7 +34,7 @@ export function savePanel(host: SavePanelHost): HTMLElement {
 
   const save = (): void => {
     if (!host.saving.on && store.load()) {
-      area.replaceChildren(replaceQuestion(REPLACE, saveIt, () => area.replaceChildren()));
+      area.replaceChildren(replaceQuestion(REPLACE_CAR, saveIt, () => area.replaceChildren()));
       area.querySelector("button")?.focus();
       return;
     }

@@ -16,6 +16,13 @@ export interface ReplaceWords {
   no: string;
 }
 
+export const REPLACE_CAR: ReplaceWords = {
+  label: "Replace the kept car?",
+  question: "Another car is kept on this device already.",
+  yes: "Put this one in its place",
+  no: "Leave the other one",
+};
+
 /** What a page says in its own words. */
 export interface SaveWords {
   title: string;

@@ -11,7 +11,7 @@ import { linkBox } from "../shared/linkbox.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
 import type { RangeReply, RatesName } from "../shared/replies.ts";
 import { SavePanel } from "../shared/savepanel.ts";
-import type { SaveWords } from "../shared/savewords.ts";
+import { REPLACE_CAR, type SaveWords } from "../shared/savewords.ts";
 import type { FoundCar } from "../shared/thiscar/start.ts";
 import type { OpenCar } from "./opencar.ts";
 
@@ -21,12 +21,7 @@ const WORDS: SaveWords = {
     on
       ? `Kept on this device, last press at ${last}.`
       : "Not kept on this device: it is gone when this tab is closed.",
-  replace: {
-    label: "Replace the kept car?",
-    question: "Another car is kept on this device already.",
-    yes: "Put this one in its place",
-    no: "Leave the other one",
-  },
+  replace: REPLACE_CAR,
   erasedElsewhere: "Another tab has erased this car from the device. This tab no longer keeps it.",
   newer: (when, last) =>
     `Another tab has recorded on the car kept here, last at ${when}; that one is the newer. This tab kept its last press at ${last}. Nothing is put together from both.`,
