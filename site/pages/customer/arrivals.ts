@@ -11,7 +11,7 @@ import type { EngineClient } from "../shared/engineclient.ts";
 import { messageOf, readCarFile, saveFile, whenDropped } from "../shared/files.ts";
 import type { Frame } from "../shared/frame.ts";
 import { fromShared, type Origin } from "../shared/linkcontent.ts";
-import { type Found, type Saved, stampOf, customerStore as store } from "../shared/storage.ts";
+import { type Found, type Saved, customerStore as store } from "../shared/storage.ts";
 import { dateText } from "../shared/timestamp.ts";
 import type { App } from "./app.ts";
 import type { VisitHistory, VisitState } from "./visithistory.ts";
@@ -36,7 +36,6 @@ export class Arrivals {
   constructor(host: ArrivalsHost) {
     this.#host = host;
     whenDropped(document.body, (file) => this.#fromFile(file));
-    store.whenOtherTabSaves((found) => this.otherTab(found));
     addEventListener("hashchange", () => this.fromAddress());
   }
 
@@ -195,16 +194,13 @@ export class Arrivals {
     );
   }
 
-  /** Another tab has saved or erased the car: this one stops saving its own. */
+  /** Another tab has saved or erased the car, so this one has stopped saving its own. */
   otherTab(found: Found<CarFile>): void {
+    if (!found || found === "unreadable") return;
     const { frame, visit } = this.#host;
-    if (!visit.state.keeping || stampOf(found) === visit.state.stamp) return;
-    if (!found || found === "unreadable") {
-      visit.amend({ keeping: false });
-      return;
-    }
+    const away = (): void => frame.put("tabs", null);
     const these = (): void => {
-      frame.put("tabs", null);
+      away();
       visit.amend({ keeping: false });
     };
     frame.put(
@@ -216,7 +212,7 @@ export class Arrivals {
           [
             "Go on with the newer ones",
             () => {
-              frame.put("tabs", null);
+              away();
               this.#openSaved(found);
             },
           ],
@@ -224,6 +220,5 @@ export class Arrivals {
         ],
       ),
     );
-    visit.amend({ keeping: false });
   }
 }

@@ -17,7 +17,9 @@ import type { QuestionAt } from "../shared/question.ts";
 import { questions } from "../shared/questions.ts";
 import { type RangeAnswer, Ranging } from "../shared/ranging.ts";
 import type { BrokenReply, OpenedReply, RangeReply, RefusedReply } from "../shared/replies.ts";
-import { stampOf, customerStore as store } from "../shared/storage.ts";
+import { FULL } from "../shared/savewords.ts";
+import { Saving } from "../shared/saving.ts";
+import { customerStore as store } from "../shared/storage.ts";
 import { type App, isOpen, type TakeAnswer } from "./app.ts";
 import { Arrivals } from "./arrivals.ts";
 import { engineBroke, openRates } from "./opening.ts";
@@ -66,7 +68,8 @@ const answer: TakeAnswer = (changes, id, text, facts = {}) => {
       row && !second && changes.car.standard !== "not_sure" && changes.car.bodies?.length === 1
         ? { low_minor: row.low_minor, high_minor: row.high_minor, answer: text }
         : null;
-    saveOn(changes.car);
+    const outcome = saving.save(changes.car);
+    if (outcome === "saved" || outcome === "refused") wrote(outcome === "saved");
   }
   visit.go(next);
 };
@@ -91,27 +94,21 @@ const visit = new VisitHistory(blank, show);
 const ranging = new Ranging(engine, visit.state.axis);
 const arrivals = new Arrivals({ engine, visit, frame, app, blank });
 
-/** Saves the car again while saving is on; false when the device refuses. over: the visitor has
- *  just said that this car replaces what is saved. A page that slept in the history does not
- *  know yet what other tabs have saved since. */
-function saveOn(car: CarFile, over = false): boolean {
-  if (!visit.state.keeping) return true;
-  const found = over ? null : store.load();
-  const foundStamp = stampOf(found);
-  if (foundStamp && foundStamp !== visit.state.stamp) {
-    arrivals.otherTab(found);
-    return true;
-  }
-  const stamp = `${Date.now()} ${Math.random()}`;
-  const done = store.save(car, today(), stamp);
-  visit.amend({ keeping: done, stamp });
-  if (!done)
-    frame.put(
-      "storage",
-      band("storage", [
-        "Could not keep this on the device (its storage is full or switched off). Save a file now.",
-      ]),
-    );
+/** Saves the car on this device. Whether it does is in the visit, so it survives a reload. */
+const saving = new Saving<CarFile>({
+  store,
+  when: today,
+  state: {
+    get: () => ({ on: Boolean(visit.state.keeping), stamp: visit.state.stamp }),
+    set: ({ on, stamp }) => visit.amend({ keeping: on, stamp }),
+  },
+  other: (found) => arrivals.otherTab(found),
+});
+
+/** Says whether the device has refused; if so, this tab saves no longer. */
+function wrote(done: boolean): boolean {
+  if (!done) saving.on = false;
+  frame.put("storage", done ? null : band("storage", [FULL]));
   return done;
 }
 
@@ -134,7 +131,8 @@ function show(state: VisitState, { moved }: { moved: boolean }): void {
       visit,
       reply: () => shown.reply,
       change,
-      save: (saved) => saveOn(saved, true),
+      saving,
+      save: (saved) => wrote(saving.write(saved)),
       erased: () => {
         shown.reply = null;
         visit.erase(blank);

@@ -9,6 +9,7 @@ import { MORE, type Step } from "../shared/flow.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
 import type { Ranging } from "../shared/ranging.ts";
 import type { RangeReply } from "../shared/replies.ts";
+import type { Saving } from "../shared/saving.ts";
 import type { OpenApp } from "./app.ts";
 import { basisSection } from "./basis.ts";
 import { coverSection } from "./cover.ts";
@@ -27,6 +28,7 @@ export interface PartsHost {
   reply(): RangeReply | null;
   /** Opens a question again. */
   change(step: Step): void;
+  saving: Saving<CarFile>;
   /** Saves a car on this device in place of the one that is saved; false when it cannot. */
   save(car: CarFile): boolean;
   /** Forgets all answers. */
@@ -90,11 +92,8 @@ export function resultPage(state: VisitState, car: CompleteCar, app: OpenApp, ho
         if (reply.kind !== "car_ok") throw new Error(reply.text);
         return reply.canonical;
       },
-      mayReplace: () => Boolean(visit.state.keeping),
-      saving: (on) => {
-        visit.amend({ keeping: on });
-        return on ? host.save(car) : true;
-      },
+      saving: host.saving,
+      save: () => host.save(car),
       erased: host.erased,
     }),
     address: async () =>

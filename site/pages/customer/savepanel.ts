@@ -3,10 +3,13 @@
 
 import type { CarFile } from "../shared/carfile.ts";
 import { encode } from "../shared/carurl.ts";
-import { button, el, freshId } from "../shared/dom.ts";
+import { button, el } from "../shared/dom.ts";
 import { saveFile } from "../shared/files.ts";
+import { linkBox } from "../shared/linkbox.ts";
 import { today, toShare } from "../shared/linkcontent.ts";
 import type { OpenedReply, RangeReply } from "../shared/replies.ts";
+import { FULL, NOT_ERASED, REPLACE_CAR, replaceQuestion } from "../shared/savewords.ts";
+import type { Saving } from "../shared/saving.ts";
 import { customerStore as store } from "../shared/storage.ts";
 
 export interface SavePanelHost {
@@ -16,11 +19,9 @@ export interface SavePanelHost {
   reply(): RangeReply | null;
   /** The car as the engine writes it, for a file. */
   canonical(): Promise<string>;
-  /** Saves this car on the device, now and after every answer, or stops saving it. False when
-   *  the device refuses. */
-  saving(on: boolean): boolean;
-  /** What is saved is this car. */
-  mayReplace(): boolean;
+  saving: Saving<CarFile>;
+  /** Saves this car on the device, now and after every answer; false when the device refuses. */
+  save(): boolean;
   erased(): void;
 }
 
@@ -32,8 +33,8 @@ export function savePanel(host: SavePanelHost): HTMLElement {
   };
 
   const save = (): void => {
-    if (!host.mayReplace() && store.load()) {
-      area.replaceChildren(askReplace(saveIt, () => area.replaceChildren()));
+    if (!host.saving.on && store.load()) {
+      area.replaceChildren(replaceQuestion(REPLACE_CAR, saveIt, () => area.replaceChildren()));
       area.querySelector("button")?.focus();
       return;
     }
@@ -41,27 +42,27 @@ export function savePanel(host: SavePanelHost): HTMLElement {
   };
   const saveIt = (): void => {
     area.replaceChildren();
-    if (host.saving(true)) say("Kept on this device. Later answers are kept too.");
+    if (host.save()) say("Kept on this device. Later answers are kept too.");
     else {
-      say("Could not keep this on the device (its storage is full or switched off). Save a file now.");
+      say(FULL);
       area.replaceChildren(button("Save a file", saveAsFile));
     }
   };
   const erase = (): void => {
-    host.saving(false);
+    host.saving.stop();
     area.replaceChildren();
-    say(
-      store.erase()
-        ? "Nothing is kept on this device now."
-        : "The device would not erase it. Clear this site's data in the browser.",
-    );
+    say(store.erase() ? "Nothing is kept on this device now." : NOT_ERASED);
   };
   const makeLink = async (): Promise<void> => {
     const fragment = await encode(toShare(host.car, host.reply(), host.opened.rates, today()));
     area.replaceChildren(
-      linkBox(location.href.split("#")[0] + fragment, say, () => {
-        area.replaceChildren();
-        say("The link is gone from this page.");
+      linkBox(location.href.split("#")[0] + fragment, {
+        hint: "It holds your answers and the two ends of the range. Whoever has it can read them, and it stays in histories and chats where it was pasted.",
+        say,
+        erase: () => {
+          area.replaceChildren();
+          say("The link is gone from this page.");
+        },
       }),
     );
     area.querySelector("textarea")?.focus();
@@ -103,50 +104,5 @@ export function savePanel(host: SavePanelHost): HTMLElement {
       {},
       button("Start again and erase the answers", () => host.erased(), { class: "quiet" }),
     ),
-  );
-}
-
-function askReplace(yes: () => void, no: () => void): HTMLElement {
-  return el(
-    "div",
-    { class: "band", role: "group", "aria-label": "Replace the kept car?" },
-    el("p", {}, "Another car is kept on this device already."),
-    button("Put this one in its place", yes),
-    button("Leave the other one", no),
-  );
-}
-
-/** erase takes the box away again. */
-function linkBox(address: string, say: (text: string) => void, erase: () => void): HTMLElement {
-  const id = freshId("link");
-  const area: HTMLTextAreaElement = el("textarea", {
-    id,
-    rows: 4,
-    readonly: true,
-    spellcheck: "false",
-    on: { focus: () => area.select() },
-  });
-  area.value = address;
-  const copy = async (): Promise<void> => {
-    try {
-      await navigator.clipboard.writeText(address);
-      say("The link is copied.");
-    } catch {
-      area.focus();
-      say("The link is marked: copy it with your browser.");
-    }
-  };
-  return el(
-    "div",
-    { class: "link-box" },
-    el("label", { for: id }, "The link"),
-    area,
-    el(
-      "p",
-      { class: "hint" },
-      "It holds your answers and the two ends of the range. Whoever has it can read them, and it stays in histories and chats where it was pasted.",
-    ),
-    button("Copy the link", copy),
-    button("Erase the link here", erase, { class: "quiet" }),
   );
 }

@@ -19,7 +19,7 @@ import { Arrivals } from "./arrivals.ts";
 import type { FileFault } from "./faults.ts";
 import { blankFile, Ledger } from "./ledger.ts";
 import { askToLeave, offerSaved } from "./pagebands.ts";
-import { type SavedJobs, SavePanel } from "./savepanel.ts";
+import { jobsPanel, type SavedJobs } from "./savepanel.ts";
 import { Scoring } from "./scoring.ts";
 import { startView } from "./start.ts";
 import { jobsStore, type WaitingCar, waitingIn } from "./storage.ts";
@@ -62,7 +62,7 @@ const scoring = new Scoring({
   failed: (text) => frame.put("refused", band("refused", ["The jobs could not be worked out.", text])),
   say: (text) => frame.say(text),
 });
-const panel = new SavePanel({ client, ledger, frame, goOn, another });
+const panel = jobsPanel({ client, ledger, frame, goOn, another });
 const view = new View({
   client,
   ledger,
@@ -80,7 +80,7 @@ const historyState = new HistoryState<PageState>(() =>
 
 /** A change counts now: it is saved before anything else happens. */
 function told(what: "file" | "waiting"): void {
-  panel.changed();
+  panel.save();
   historyState.later();
   if (what === "waiting") {
     view.drawWaiting();
@@ -105,18 +105,17 @@ interface Opening {
 async function open(text: string, { from, saved = false, waiting = [], found }: Opening): Promise<boolean> {
   frame.put("arrival", null);
   // Nothing is written to the device until it is known that this is what is saved there.
-  const wasOn = panel.on;
-  panel.on = false;
+  const saveAgain = panel.pause();
   let faults: FileFault[];
   try {
     faults = await ledger.open(text, { saved, waiting });
   } catch {
-    panel.on = wasOn;
+    saveAgain();
     arrivals.refused([el("p", {}, "The sums did not answer. Try once more in a moment.")]);
     return false;
   }
   if (faults.length) {
-    panel.on = wasOn;
+    saveAgain();
     arrivals.notOpened(faults, from, text);
     return false;
   }
@@ -174,7 +173,7 @@ function another(): void {
   askToLeave(frame, {
     lose: another,
     save: () => {
-      panel.save();
+      panel.saveFile();
       leave();
     },
     stay: () => {

@@ -15,7 +15,7 @@ import { layOut, newParts, type Parts } from "./layout.ts";
 import { Learning } from "./learning.ts";
 import type { Ledger } from "./ledger.ts";
 import { causesSection, outcomeSection, statisticsSection } from "./outcome.ts";
-import type { SavePanel } from "./savepanel.ts";
+import type { JobsPanel } from "./savepanel.ts";
 import type { Scoring } from "./scoring.ts";
 import type { WaitingCar } from "./storage.ts";
 
@@ -30,7 +30,7 @@ export interface ViewHost {
   ledger: Ledger;
   frame: Frame;
   scoring: Scoring;
-  panel: SavePanel;
+  panel: JobsPanel;
   /** The shop; nothing is drawn before it is known. */
   shop(): Shop;
   carFiles(files: File[]): unknown;

@@ -3,20 +3,20 @@
 
 import { band } from "../shared/bands.ts";
 import type { Frame } from "../shared/frame.ts";
-import type { SavePanel } from "./savepanel.ts";
 
 const LOST = "The changes in this draft are neither saved nor kept on this device.";
 
 export class Leaving {
   #frame: Frame;
-  #panel: SavePanel;
+  #loses: () => boolean;
   #going = false;
 
-  constructor(frame: Frame, panel: SavePanel) {
+  /** loses: whether closing the tab would lose changes. */
+  constructor(frame: Frame, loses: () => boolean) {
     this.#frame = frame;
-    this.#panel = panel;
+    this.#loses = loses;
     addEventListener("beforeunload", (event) => {
-      if (panel.loses && !this.#going) event.preventDefault();
+      if (loses() && !this.#going) event.preventDefault();
     });
     document.addEventListener("click", (event) => this.#followed(event));
   }
@@ -25,7 +25,7 @@ export class Leaving {
    *  somebody presses the button with the text `how`. */
   ask(go: () => void, how = "Put them aside and go on"): void {
     const away = () => this.#frame.put("leave", null);
-    if (!this.#panel.loses) {
+    if (!this.#loses()) {
       away();
       go();
       return;
@@ -67,7 +67,7 @@ export class Leaving {
       (there.pathname === location.pathname && there.origin === location.origin)
     )
       return;
-    if (!this.#panel.loses) return;
+    if (!this.#loses()) return;
     event.preventDefault();
     this.ask(() => {
       this.#going = true;

@@ -12,13 +12,13 @@ import type { OpenedReply, RatesCheckedReply, RatesOutlineReply } from "../share
 import { labelled } from "./boxes.ts";
 import type { Draft } from "./draft.ts";
 import type { Leaving } from "./leaving.ts";
-import { type SavePanel, saveDraftText, savedDraft, whenText } from "./savepanel.ts";
+import { type DraftPanel, draftStore, saveDraftText, whenText } from "./savepanel.ts";
 
 export interface OpeningHost {
   client: EngineClient;
   draft: Draft;
   frame: Frame;
-  panel: SavePanel;
+  panel: DraftPanel;
   leaving: Leaving;
   outline(): RatesOutlineReply;
   /** Makes these rates the draft. dirty: they differ from what is saved as a file. */
@@ -192,7 +192,7 @@ export class Opening {
   /** Offers a draft that is saved here; it replaces nothing by itself. */
   offerSaved(): void {
     const { frame, panel, draft, open, goTo } = this.#host;
-    const found = savedDraft();
+    const found = draftStore.load();
     if (!found) return;
     const away = () => frame.put("found", null);
     const erase: BandButton = [
@@ -220,14 +220,14 @@ export class Opening {
       band(
         "found",
         [
-          `A draft is kept on this device, last changed ${whenText(found)}; its rates are of ${found.rates.rates_of}. ${site} Another tab may have it in hand. Nothing is put together from both.`,
+          `A draft is kept on this device, last changed ${whenText(found)}; its rates are of ${found.car.rates_of}. ${site} Another tab may have it in hand. Nothing is put together from both.`,
         ],
         [
           [
             "Go on with the draft",
             () => {
               away();
-              open(found.rates, { dirty: true });
+              open(found.car, { dirty: true });
               panel.goOn(found);
             },
           ],

@@ -20,7 +20,7 @@ import { Leaving } from "./leaving.ts";
 import { leftovers } from "./leftover.ts";
 import { Opening } from "./opening.ts";
 import { Publish } from "./publish.ts";
-import { SavePanel, settleDraft } from "./savepanel.ts";
+import { draftPanel, draftStore } from "./savepanel.ts";
 
 const DEAD =
   "The sums could not be done in this browser, so rates cannot be checked here. What you typed is still in the form.";
@@ -47,20 +47,20 @@ function outline(): RatesOutlineReply {
 }
 
 const draft = new Draft(() => {
-  panel.changed();
+  panel.save();
   check();
 });
 const canonical = () => (checked?.ok ? checked.canonical : null);
-const panel = new SavePanel({
+const panel = draftPanel({
   draft,
   frame,
   canonical,
   goOn: (found) => {
-    open(found.rates, { dirty: true });
+    open(found.car, { dirty: true });
     panel.goOn(found);
   },
 });
-const leaving = new Leaving(frame, panel);
+const leaving = new Leaving(frame, () => !panel.on && draft.changed);
 const publish = new Publish({
   checked: () => checked,
   saved: () => {
@@ -104,7 +104,7 @@ async function check(): Promise<void> {
 
 function dead(): void {
   headed();
-  const save: BandButton = ["Save a file", () => panel.save()];
+  const save: BandButton = ["Save a file", () => panel.saveFile()];
   frame.put(
     "engine",
     band(
@@ -195,7 +195,7 @@ async function start(): Promise<void> {
   samples = [reply.sample_us, reply.sample_uk].map(draftRatesIn).filter((rates) => rates !== null);
   frame.loaded();
   await opening.fromSite();
-  await settleDraft();
+  await draftStore.settle();
   opening.offerSaved();
 }
 

@@ -39,8 +39,11 @@ function isSaved(found: unknown): found is Saved<object> {
 /** One entry of localStorage. */
 export class Store<T extends object, More extends object = object> {
   #key: string;
-  constructor(key: string) {
+  #fits: (thing: object) => boolean;
+  /** fits: whether what is stored has what the page reads without the engine's check. */
+  constructor(key: string, fits: (thing: object) => boolean = () => true) {
     this.#key = key;
+    this.#fits = fits;
   }
   get key(): string {
     return this.#key;
@@ -51,7 +54,7 @@ export class Store<T extends object, More extends object = object> {
     if (text === null) return null;
     try {
       const found: unknown = JSON.parse(text);
-      return isSaved(found) ? (found as Saved<T, More>) : "unreadable";
+      return isSaved(found) && this.#fits(found.car) ? (found as Saved<T, More>) : "unreadable";
     } catch {
       return "unreadable";
     }

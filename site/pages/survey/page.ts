@@ -16,17 +16,15 @@ import { type Origin, today, toShare } from "../shared/linkcontent.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { openShop } from "../shared/openshop.ts";
 import { unfoldForPaper } from "../shared/paper.ts";
-import type { Questions } from "../shared/question.ts";
 import { questions } from "../shared/questions.ts";
-import type { OpenedReply } from "../shared/replies.ts";
-import type { Shop } from "../shared/thiscar/context.ts";
+import { OpenedShop } from "../shared/thiscar/context.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
 import { type FoundCar, foundBand, fromLink, linkProblem, openFile } from "../shared/thiscar/start.ts";
 import { carBands, failedBand, faultsBand, notReadyBand, refusedBand } from "./carbands.ts";
 import { Leaving } from "./leaving.ts";
 import { Notes } from "./notes.ts";
 import { OpenCar, type Settings } from "./opencar.ts";
-import { SavePanel } from "./savepanel.ts";
+import { CarSaving } from "./savepanel.ts";
 import { Strip } from "./strip.ts";
 import { Views } from "./views.ts";
 
@@ -48,16 +46,6 @@ interface Arrival {
   again?: boolean;
 }
 
-class OpenedShop implements Shop {
-  reply: OpenedReply | null = null;
-  q: Questions = questions("us");
-  /** Throws before the shop's rates are open. */
-  get opened(): OpenedReply {
-    if (!this.reply) throw new Error("the shop's rates are not open");
-    return this.reply;
-  }
-}
-
 const frame = new Frame();
 const shop = new OpenedShop();
 
@@ -74,7 +62,7 @@ const openCar = new OpenCar({
   engine,
   rates: () => shop.opened.rates.check_code,
   save: () => {
-    savePanel.save();
+    saving.panel.save();
     historyState.later();
   },
   told,
@@ -84,7 +72,7 @@ const notes = new Notes(engine, () => {
   if (openCar.hasCar) putCarBands();
 });
 const leaving = new Leaving(frame, again);
-const savePanel = new SavePanel({
+const saving = new CarSaving({
   openCar,
   frame,
   rates: () => shop.opened.rates,
@@ -93,10 +81,10 @@ const savePanel = new SavePanel({
   again,
 });
 const strip = new Strip(openCar, { engine, odds: (on, text) => views.saidOdds(on, text) });
-const views = new Views({ openCar, shop, engine, frame, strip, savePanel, take, sample, failed, answered });
+const views = new Views({ openCar, shop, engine, frame, strip, saving, take, sample, failed, answered });
 const historyState = new HistoryState<VisitState>(() =>
   openCar.hasCar
-    ? { car: openCar.car, ways: openCar.settings, from: openCar.from, kept: savePanel.on }
+    ? { car: openCar.car, ways: openCar.settings, from: openCar.from, kept: saving.panel.on }
     : null,
 );
 
@@ -127,14 +115,12 @@ async function take(
     frame.put("arrival", sheet ? refusedBand(car, sheet, shop.opened, another) : notReadyBand());
     return false;
   }
-  savePanel.stop();
+  saving.panel.stop();
   frame.put("found", null);
   frame.put("tabs", null);
   // The engine made the sheet from it, so it is a car file.
   openCar.take(car as CarFile, sheet, from, settings);
-  savePanel.opened({ again });
-  if (kept) savePanel.goOn(kept);
-  else savePanel.save();
+  saving.opened({ again, found: kept });
   historyState.later();
   openCar.count();
   notes.forget();
@@ -166,8 +152,8 @@ async function sample(): Promise<void> {
 
 /** Closes this car. If it is saved, it stays so and is offered again. */
 function again(): void {
-  if (!savePanel.on && openCar.hasCar && !leaving.mayLeave(openCar)) return;
-  savePanel.stop();
+  if (!saving.panel.on && openCar.hasCar && !leaving.mayLeave(openCar)) return;
+  saving.panel.stop();
   openCar.close();
   historyState.forget();
   putCarBands();
@@ -216,7 +202,7 @@ async function toTheTalk(event: MouseEvent): Promise<void> {
   event.preventDefault();
   const content = toShare(openCar.car, null, shop.opened.rates, today());
   const fragment = await encode(content).catch(() => "");
-  savePanel.takenAlong = true;
+  saving.takenAlong = true;
   // When so much is recorded that no link holds it, the talk takes what is saved.
   location.href = `../why/${fragment.length <= MOST_CHARACTERS ? fragment : ""}`;
 }

@@ -16,7 +16,7 @@ import { ListView } from "./list.ts";
 import type { OpenCar } from "./opencar.ts";
 import { PapersView, paperLinks } from "./papers.ts";
 import { itemOf } from "./partwords.ts";
-import type { SavePanel } from "./savepanel.ts";
+import type { CarSaving } from "./savepanel.ts";
 import { paperView } from "./sheet.ts";
 import { StagesView } from "./stages.ts";
 import { isView, NAMES, nameOf, stepLinks, type ViewName } from "./steps.ts";
@@ -30,7 +30,7 @@ export interface ViewsHost {
   engine: EngineClient;
   frame: Frame;
   strip: Strip;
-  savePanel: SavePanel;
+  saving: CarSaving;
   take: TakeCar;
   /** Opens the sample car. */
   sample(): unknown;
@@ -117,7 +117,7 @@ export class Views {
 
   /** Shows the view in the address. focus: the heading gets the keyboard. */
   show({ focus }: { focus: boolean }): void {
-    const { openCar, shop, strip, savePanel, engine } = this.#host;
+    const { openCar, shop, strip, saving, engine } = this.#host;
     if (!openCar.hasCar) {
       this.start();
       return;
@@ -140,7 +140,7 @@ export class Views {
       byId("strip").replaceChildren(strip.node);
       strip.show();
     }
-    byId("kept").replaceChildren(...(isPaper ? [] : [savePanel.node]));
+    byId("kept").replaceChildren(...(isPaper ? [] : [saving.panel.node]));
   }
 
   #showList(view: "survey" | "opening", rest: string, focus: boolean, same: boolean): void {
@@ -224,8 +224,8 @@ export class Views {
   }
 
   #steps(): void {
-    const { openCar, shop, savePanel } = this.#host;
-    swap(byId("steps"), stepLinks(this.#now, openCar.tally, shop.opened.words), savePanel.line);
+    const { openCar, shop, saving } = this.#host;
+    swap(byId("steps"), stepLinks(this.#now, openCar.tally, shop.opened.words), saving.line);
   }
 
   /** The engine has counted. */

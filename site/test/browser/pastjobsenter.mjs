@@ -262,4 +262,5 @@ test("kept on the device: found again, two tabs ask, a full device offers a file
     );
     await second.locator("[data-key=erase]").click();
     assert.equal(await second.evaluate(() => localStorage.length), 0);
+    assert.equal(await second.evaluate(() => document.activeElement.dataset.key), "keep");
   }));

@@ -239,6 +239,40 @@ test("a kept draft that changed unheard is not written over", () =>
     );
   }));
 
+test("another kept draft is never written over without asking, and a full device is said", () =>
+  visit({}, async (page, { origin }) => {
+    const focused = () => page.evaluate(() => document.activeElement.textContent);
+    const lies = () => page.evaluate(() => localStorage.getItem(localStorage.key(0)));
+    await openRates(page, origin);
+    await named(page, "Keep on this device").click();
+    assert.equal(await focused(), "Erase from this device", "the button that was pressed is gone");
+    await type(page, "labour.metal.rate", "90");
+    const before = await lies();
+    await openRates(page, origin);
+    await named(page, "Leave it there").click();
+    await named(page, "Keep on this device").click();
+    assert.match(
+      await page.locator(".keep-area").innerText(),
+      /Another draft is kept on this device already/,
+    );
+    assert.equal(await focused(), "Put this one in its place");
+    assert.equal(await lies(), before);
+    await named(page, "Leave the other one").click();
+    assert.equal(await page.locator(".keep-area").textContent(), "");
+    assert.equal(await lies(), before);
+    await named(page, "Keep on this device").click();
+    await named(page, "Put this one in its place").click();
+    assert.notEqual(JSON.parse(await lies()).car.labour.metal.rate, "90");
+    await page.evaluate(() => {
+      Storage.prototype.setItem = () => {
+        throw new DOMException("full", "QuotaExceededError");
+      };
+    });
+    await type(page, "labour.metal.rate", "91");
+    assert.match(await page.locator('[data-band="storage"]').innerText(), /storage is full or switched off/);
+    assert.match(await page.locator(".keep-line").textContent(), /not kept on this device/);
+  }));
+
 test("a draft that cannot be read is said and can be saved or erased", () =>
   visit({}, async (page, { origin }) => {
     await openRates(page, origin);

@@ -60,6 +60,7 @@ test("a killed tab: found again with its counts, and goes on to the last press",
     );
     await named(again, "Erase from this device").click();
     assert.equal(await again.evaluate(() => localStorage.length), 0);
+    assert.equal(await again.evaluate(() => document.activeElement.dataset.key), "keep");
   }));
 
 test("a reload loses nothing, though nothing is kept on the device", () =>
@@ -145,6 +146,17 @@ test("another kept car is never written over without asking", () =>
     const before = JSON.stringify(await kept(page));
     await named(page, "Leave the other one").click();
     assert.equal(JSON.stringify(await kept(page)), before);
+  }));
+
+test("a device that does not erase is said to keep it", () =>
+  visit({}, async (page, { origin }) => {
+    await openCar(page, origin, twoDoor);
+    await keep(page);
+    await page.evaluate(() => {
+      Storage.prototype.removeItem = () => {};
+    });
+    await named(page, "Erase from this device").click();
+    assert.match(await page.locator(".keep-said").textContent(), /would not erase it/);
   }));
 
 test("a link holds the whole survey and opens it elsewhere", () =>

@@ -3,6 +3,7 @@
 import type { CarFile } from "../carfile.ts";
 import type { Origin } from "../linkcontent.ts";
 import type { Questions } from "../question.ts";
+import { questions } from "../questions.ts";
 import type { OpenedReply, SheetReply, TallyReply, WalkLine } from "../replies.ts";
 
 /** A car that is open, and what the engine said about it. */
@@ -19,6 +20,17 @@ export interface ThisCar {
 export interface Shop {
   readonly opened: OpenedReply;
   readonly q: Questions;
+}
+
+/** The shop of a page whose rates may not have been read yet. */
+export class OpenedShop implements Shop {
+  reply: OpenedReply | null = null;
+  q: Questions = questions("us");
+  /** Throws before the shop's rates are open. */
+  get opened(): OpenedReply {
+    if (!this.reply) throw new Error("the shop's rates are not open");
+    return this.reply;
+  }
 }
 
 /** A car that is open, with its shop. */
