@@ -7,10 +7,10 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// PartCost is what one kind of part takes of its own, both sides together, on the
-// mean of all cars and of the most expensive fifth; and in how many cars any of it is
-// rusted through or gone. Money is in minor units; what is done once for the whole
-// car, supplies, handling and tax are not in it.
+// PartCost is the mean cost of one kind of part, both sides together, over all cars and
+// over the most expensive fifth, and the share of each in which any of it is rusted
+// through or gone (0 to 1). Money is in minor units: the labour and parts of its own
+// items, without work done once for the whole car, supplies, handling or tax.
 type PartCost struct {
 	Part                   int // index in Body.Parts
 	All, Dearest           float64
@@ -18,7 +18,7 @@ type PartCost struct {
 }
 
 // Dearest compares the most expensive fifth of n simulated cars with all of them, part by
-// part in the order of the body. They are cars of a run with the same seed.
+// part in the order of the body. The cars are the first n of a run with the same seed.
 func Dearest(m *damage.Model, t *pricing.Table, seed uint64, n int) []PartCost {
 	parts := len(m.Body.Parts)
 	cost, holed := make([]float64, n*parts), make([]bool, n*parts)
@@ -70,10 +70,10 @@ func (p *PartCost) add(cost float64, holed, dearest bool) {
 	}
 }
 
-// OnTheirOwn are the prices of n simulated cars whose parts have nothing to do with
-// each other: each item is taken from another car of the same odds, so every item
-// alone is as likely to be holed as ever, and no two go together. It is the usual
-// wrong way to add up, shown beside the right one.
+// OnTheirOwn returns the prices, in minor units, of n simulated cars whose items rust
+// independently. It takes each item of a car from a different simulated car, so each item
+// keeps its own odds and the correlation between items is lost. That is the usual wrong
+// way to add up a price; the page shows it beside the right one.
 func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	items := len(m.Body.Items)
 	mixed, from := make([]*damage.Car, n), m.NewCar()
@@ -86,7 +86,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 		hard[k] = by.draw(k, from)
 		mixed[k].History, mixed[k].Repair = from.History, from.Repair
 		for i := range items {
-			// A stride of its own for every item: item i of car k goes to another car each.
+			// Each item has its own stride, so the items of car k go to different cars.
 			to := mixed[(k+1+i*(n/items|1))%n]
 			to.Condition[i], to.Finding[i], to.Dent[i], to.LeadFailed[i] = from.Condition[i], from.Finding[i], from.Dent[i], from.LeadFailed[i]
 		}

@@ -6,7 +6,7 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Difference is what one table of a run costs beside another, simulated car by
+// Difference compares the prices and times of two tables of a run, simulated car by
 // simulated car. Money is in minor units, time in weeks; quantiles follow
 // definition 7 of Hyndman and Fan (1996).
 type Difference struct {
@@ -15,9 +15,8 @@ type Difference struct {
 	WeeksHalf       float64 // median of the second's weeks less the first's
 }
 
-// Difference compares table b with table a on the cars so far. Both were priced on
-// the same cars with the same uniforms, so what the two have in common is not in
-// it.
+// Difference compares table b with table a on the cars so far. Both tables priced the
+// same cars with the same uniforms, so whatever they have in common cancels out.
 func (r *Run) Difference(a, b int) (d Difference) {
 	money := less(r.rows[b].total, r.rows[a].total)
 	weeks := less(r.rows[b].weeks, r.rows[a].weeks)

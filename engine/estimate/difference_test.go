@@ -17,7 +17,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-// chosenWays are decisions of one way on each of some items.
+// chosenWays returns decisions that choose one way for each of some items.
 func chosenWays(t testing.TB, table *pricing.Table, ways map[string]car.Way) *pricing.Table {
 	t.Helper()
 	d := pricing.Undecided()
@@ -36,9 +36,9 @@ func chosenWays(t testing.TB, table *pricing.Table, ways map[string]car.Way) *pr
 	return out
 }
 
-// TestDifferenceProperties: a table differs from itself by nothing; turned round, a
-// difference is its own mirror image; its ends lie where gonum's empirical quantiles
-// (stat.Quantile) of the differences of the cars put them, one car either way.
+// TestDifferenceProperties: a table differs from itself by 0; swapping the tables negates
+// the difference; and its ends agree with gonum's empirical quantiles (stat.Quantile) of
+// the differences of the cars, to one car either way.
 func TestDifferenceProperties(t *testing.T) {
 	plain := testRun(t, nil)
 	table := plain.rows[0].table
@@ -70,10 +70,10 @@ func TestDifferenceProperties(t *testing.T) {
 	properties.TestingRun(t)
 }
 
-// TestDifferenceOfAKnownJob: a car found out of square costs its own hours more on
-// every car, at the metal rate. The share of cars on which that is more than the
-// likely 16 hours of the figures, times a whole-car factor of log deviation .15, is
-// worked out by the trapezoidal rule and met to five standard errors.
+// TestDifferenceOfAKnownJob: a body found out of square adds its own hours to every car,
+// at the metal rate. The data put their middle at 16, and a whole-car factor of log
+// deviation .15 multiplies them. The trapezoidal rule gives the share of cars that take
+// more than 16 hours; the run agrees to five standard errors.
 func TestDifferenceOfAKnownJob(t *testing.T) {
 	plain := testRun(t, func(r *rates.Rates) {
 		allAt(1)(r)
@@ -121,8 +121,8 @@ func TestDifferenceOfAKnownJob(t *testing.T) {
 	}
 }
 
-// TestRunsOfChosenWaysShareTheirCars: the price of what is not decided is the same
-// on every car in both tables.
+// TestRunsOfChosenWaysShareTheirCars: undecided work costs the same on every car in both
+// tables.
 func TestRunsOfChosenWaysShareTheirCars(t *testing.T) {
 	plain := testRun(t, nil)
 	table := plain.rows[0].table

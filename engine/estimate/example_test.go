@@ -11,8 +11,9 @@ import (
 	"underpaint/engine/rates"
 )
 
-// From a car file and a shop's rates to a range: a model of hidden damage, a price
-// table, and simulated cars until both ends are good enough.
+// This example goes from a car file and a shop's rates to a range. It builds a model of
+// hidden damage and a price table, then adds simulated cars until both ends are accurate
+// enough.
 func ExampleRun() {
 	c, err := carfile.Decode([]byte(`{"format": "underpaint car 1", "asked_in": 2026, "bodies": ["two_door_unitary"], "made": {"year": 1967},
 		"life": [{"place": "mild", "kept": "driven_all_year"}], "standard": "show", "scope": "whole_body", "looks": []}`))

@@ -8,8 +8,8 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// TestFirstRangeIsHonest: over many seeds the ends of a first range lie about as far
-// from those of many cars as their standard errors say.
+// TestFirstRangeIsHonest: over many seeds, the ends of a first range differ from those of
+// a long run by about their standard errors.
 func TestFirstRangeIsHonest(t *testing.T) {
 	const seeds = 100
 	long := testRun(t, nil)
@@ -40,8 +40,8 @@ func TestFirstRangeIsHonest(t *testing.T) {
 	}
 }
 
-// TestBegunBlockIsFinished: a run that was begun goes on to whole blocks, with the same
-// cars as one that was not.
+// TestBegunBlockIsFinished: a run that started with Begin completes its block and has the
+// same cars as a run without Begin.
 func TestBegunBlockIsFinished(t *testing.T) {
 	begun, plain := testRun(t, nil), testRun(t, nil)
 	begun.Begin()

@@ -9,10 +9,11 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// yesByCondition is a telling look at condition, made up for the test.
+// yesByCondition gives the chance of yes by condition for an informative check, invented
+// for the test.
 var yesByCondition = [car.Conditions]float64{.02, .05, .1, .4, .9, .97}
 
-// lookAt is the likelihood of one outcome of that look.
+// lookAt is the likelihood of one outcome of that check.
 func lookAt(yes bool) *damage.Likelihood {
 	l := damage.NoEvidence()
 	for k, p := range yesByCondition {
@@ -26,11 +27,11 @@ func lookAt(yes bool) *damage.Likelihood {
 	return l
 }
 
-// TestIfKnownAgainstConditioning: what a look would tell, from the cars at hand
-// weighed by Bayes' rule, against conditioning the network on each outcome and
-// drawing again. Chances agree to four standard errors of a share; widths to four
-// of both ends together, the ends taken as independent (they rise together, so
-// this is generous), those of the weighed cars by their effective number.
+// TestIfKnownAgainstConditioning compares the worth of a check, from cars weighted by
+// Bayes' rule, with a run that conditions the network on each outcome and draws new cars.
+// Chances agree to four standard errors of a share. Widths agree to four standard errors
+// of both runs together, with the weighted cars at their effective sample size. The two
+// ends count as independent, which is generous because they rise together.
 func TestIfKnownAgainstConditioning(t *testing.T) {
 	plain := testRun(t, nil)
 	model, table := plain.model, plain.rows[0].table
@@ -76,7 +77,7 @@ func TestIfKnownAgainstConditioning(t *testing.T) {
 		if math.Abs(w.Expected-expected) > 4*math.Sqrt(variance) {
 			t.Errorf("%s: expected width %.0f, conditioned %.0f ± %.0f", id, w.Expected, expected, math.Sqrt(variance))
 		}
-		// Negative control: yes and no the wrong way round are told apart.
+		// Negative control: the test notices when yes and no are swapped.
 		wrong := r.IfLook(0, []int{item}, func(b byte) float64 { k, _, _ := Unpack(b); return 1 - yesByCondition[k] })
 		if math.Abs(wrong.WidthYes-w.WidthYes) < 2*math.Sqrt(variance) && math.Abs(wrong.Yes-exact) < .05 {
 			t.Errorf("%s: a look told the wrong way round passes", id)
@@ -84,8 +85,9 @@ func TestIfKnownAgainstConditioning(t *testing.T) {
 	}
 }
 
-// TestWorthGrowsWithTelling: a look that tells more of the same item narrows more
-// on average; one that tells all of the bill's middle narrows most.
+// TestWorthGrowsWithTelling: of two checks of the same item, the more informative one
+// narrows the range more on average. Knowing on which side of its median the price lies
+// narrows it most.
 func TestWorthGrowsWithTelling(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 16)

@@ -12,12 +12,12 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// pinned is the sum of everything below; a change that means to change these
-// figures changes it, and says so in its commit.
+// pinned is the checksum of everything below. A commit that changes these figures on
+// purpose updates it and says so.
 const pinned = "ffd1e7f1600e669e"
 
-// TestSameBytesDecided pins what chosen ways, findings and hours really worked make
-// of a block of cars, to the bit. The same test runs as wasm.
+// TestSameBytesDecided pins the results of a block of cars with chosen ways, findings and
+// hours actually worked, to the bit. The same test runs as wasm.
 func TestSameBytesDecided(t *testing.T) {
 	plain := testRun(t, nil)
 	table := plain.rows[0].table

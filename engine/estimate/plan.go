@@ -9,32 +9,33 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// Step is one of the stages in which a job is done and at which it can stop.
+// Step is one stage of a job. The job can stop at the end of each.
 type Step int
 
-// The stages, in working order: natural stops of such a job (common practice, no
-// published source).
+// The stages in working order. Each ends where a job can naturally stop (common practice,
+// no published source).
 const (
 	StepStrip     Step = iota // strip and survey, shell in primer
-	StepStructure             // hidden and structural metal, with getting in
+	StepStructure             // hidden and structural metal, with the access work
 	StepOuter                 // outer metal
 	StepPaint                 // body and block, paint, materials
 	StepAssembly              // assembly, work sent out, supplies
-	Steps                     // how many there are
+	Steps                     // number of stages
 )
 
-// StepPlan is one stage: what it takes of its own, and what the job has come to by
-// its end. Money is in minor units, hours in hours.
+// StepPlan holds the cost and hours of one stage, and the cost of the whole job up to its
+// end (ByThen). Money is in minor units, hours in hours.
 type StepPlan struct{ Money, ByThen, Hours Quantiles }
 
-// Plan splits n simulated cars into stages. The stages of each car add up to its
-// price: labour and parts go with the item they are for, getting in with the
-// structure, wire and gas with the hours of metalwork, the rest where it arises.
+// Plan splits the prices of n simulated cars into stages. The stages of a car add up to
+// its price. Labour and parts belong to the stage of their item, and access work to the
+// structure. Consumables are divided between the two metal stages by their hours of
+// metalwork. The rest belongs to the stage that causes it.
 //
-// cameTo are what finished stages came to, the first ones in order; by the end of a
-// stage they stand in the place of what was imagined. That a stage came out dear
-// says nothing here about those to come: hours worked in the strip are taken in by
-// the table.
+// cameTo holds the actual costs of the finished stages, from the first on, in minor units.
+// ByThen uses them instead of the simulated costs, and left is the cost of the stages that
+// remain. Plan does not make later stages more expensive because a finished one was: the
+// hours actually worked in the strip already reach it through the table.
 func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
 	var money, byThen, hours [Steps][]float64
 	var rest []float64
@@ -57,7 +58,7 @@ func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64)
 	return plan, quantilesOf(rest)
 }
 
-// stepsOf splits one car.
+// stepsOf returns the cost in minor units and the hours of each stage of one car.
 func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.Bill) (cost, hours [Steps]float64) {
 	metal := [Steps]float64{}
 	for _, l := range lines {
@@ -91,7 +92,7 @@ func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.
 	return cost, hours
 }
 
-// stepOf says in which stage a line of work is done.
+// stepOf returns the stage that a line of work belongs to.
 func stepOf(b *car.Body, l pricing.Line) Step {
 	switch {
 	case l.Trade == car.BodyWork || l.Trade == car.Paint:

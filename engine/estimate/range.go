@@ -7,12 +7,12 @@ import (
 	"underpaint/engine/chance"
 )
 
-// Quantiles of a kind of line, of hours or of weeks: one car in ten is below
-// Low, half are below Half, one in ten above High.
+// Quantiles are the quantiles of a kind of line, of hours or of weeks: one car in ten is
+// below Low, half are below Half, one in ten is above High.
 type Quantiles struct{ Low, Half, High float64 }
 
-// PriceRange is what a run says of the price at one standard, in minor units; quantiles
-// follow definition 7 of Hyndman and Fan (1996).
+// PriceRange is the range of prices at one standard, in minor units. Dots are the medians
+// of twenty equally likely slices. Quantiles follow definition 7 of Hyndman and Fan (1996).
 type PriceRange struct {
 	Cars                      int
 	Low, Half, SetAside, High float64 // P10, P50, P80, P90
@@ -20,23 +20,22 @@ type PriceRange struct {
 	Dots                      [20]float64
 }
 
-// Range is all that a run says of one standard: hours and weeks in thousandths, kinds
-// of line in minor units.
+// Range is the full result of a run at one standard: prices and kinds of line in minor
+// units; hours, weeks and metalwork hours in thousandths.
 type Range struct {
 	PriceRange
 	Hours, Weeks, Metal Quantiles
 	Kinds               [Kinds]Quantiles
 }
 
-// ends are the ends of a range with their standard errors, and the totals in
-// order that they were read from.
+// ends are the ends of a range, their standard errors, and the sorted totals behind them.
 type ends struct {
 	low, high, seLow, seHigh float64
 	sorted                   []int64
 }
 
-// ends takes P10 and P90 of all replicates of all cars, and their standard errors from
-// the spread over the randomisations.
+// ends works out P10 and P90 of all replicates of all cars, and their standard errors
+// from the spread over the randomisations.
 func (one *row) ends(replicates int) (e ends) {
 	if one.knownAt == len(one.total) && one.knownAt > 0 {
 		return one.known
@@ -59,7 +58,7 @@ func (one *row) ends(replicates int) (e ends) {
 	return e
 }
 
-// standardError is that of the mean of independent values.
+// standardError is the standard error of the mean of independent values.
 func standardError(v []float64) float64 {
 	mean, sum := 0.0, 0.0
 	for _, x := range v {
@@ -72,7 +71,7 @@ func standardError(v []float64) float64 {
 	return math.Sqrt(sum / float64(len(v)*(len(v)-1)))
 }
 
-// Price reads the range of the k-th standard off the cars so far.
+// Price works out the price range of the k-th standard from the cars so far.
 func (r *Run) Price(k int) PriceRange {
 	e := r.rows[k].ends(r.replicates)
 	out := PriceRange{Cars: r.cars, Low: e.low, High: e.high, SELow: e.seLow, SEHigh: e.seHigh}
@@ -83,8 +82,8 @@ func (r *Run) Price(k int) PriceRange {
 	return out
 }
 
-// Range reads the range of the k-th standard off the cars so far, with all that goes
-// with it, which takes several times as long as its prices alone.
+// Range works out the full result of the k-th standard from the cars so far. It takes
+// several times as long as Price.
 func (r *Run) Range(k int) Range {
 	one := &r.rows[k]
 	out := Range{PriceRange: r.Price(k)}
@@ -101,8 +100,8 @@ func quantiles(v []int64) Quantiles {
 	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}
 }
 
-// Below is the share of simulated cars of the k-th standard, replicate by replicate, whose
-// price is at or below a sum in minor units.
+// Below is the share of all replicates of all cars of the k-th standard whose price is at
+// or below an amount in minor units.
 func (r *Run) Below(k int, sum int64) float64 {
 	n := 0
 	for _, v := range r.rows[k].total {
@@ -113,18 +112,18 @@ func (r *Run) Below(k int, sum int64) float64 {
 	return float64(n) / float64(len(r.rows[k].total))
 }
 
-// Totals returns the prices of all cars of the k-th standard, in the order of
-// the cars, each in all its replicates. Read only.
+// Totals returns the prices of the k-th standard in minor units, car by car, with all
+// replicates of a car together. Callers must not change them.
 func (r *Run) Totals(k int) []int64 { return r.rows[k].total }
 
 // Holed is the share of cars in which item i is rusted through or gone.
 func (r *Run) Holed(i int) float64 { return float64(r.holed[i]) / float64(r.cars) }
 
-// ZoneHoled is the share of cars in which anything in the zone is.
+// ZoneHoled is the share of cars in which any item in the zone is rusted through or gone.
 func (r *Run) ZoneHoled(z int) float64 { return float64(r.zone[z]) / float64(r.cars) }
 
-// ZoneOwnCause is the share of those in which nothing there would be without a cause of
-// the part's own: a leak, acid, a blocked drain. 0 where there are none.
+// ZoneOwnCause is the share of the cars of [Run.ZoneHoled] in which every such item has a
+// cause of its own: a leak, acid, a blocked drain. It is 0 if there are no such cars.
 func (r *Run) ZoneOwnCause(z int) float64 {
 	if r.zone[z] == 0 {
 		return 0
@@ -132,12 +131,12 @@ func (r *Run) ZoneOwnCause(z int) float64 {
 	return float64(r.own[z]) / float64(r.zone[z])
 }
 
-// PartHoled is the share of cars in which any item of the part is.
+// PartHoled is the share of cars in which any item of the part is rusted through or gone.
 func (r *Run) PartHoled(p int) float64 { return float64(r.part[p]) / float64(r.cars) }
 
-// Mean is what one kind of line comes to on the average of the first cars of the
-// k-th standard, in minor units. Two runs of one seed are compared on as many cars:
-// else chance alone would move what nobody changed.
+// Mean is the mean of one kind of line over the first cars of the k-th standard, in minor
+// units. To compare two runs of one seed, ask both for the same number of cars: otherwise
+// chance alone would change figures that nobody changed.
 func (r *Run) Mean(k int, kind Kind, cars int) float64 {
 	first := r.rows[k].kinds[kind]
 	first = first[:min(len(first), cars*r.replicates)]

@@ -6,23 +6,24 @@ import (
 	"underpaint/engine/damage"
 )
 
-// The work on one simulated car is imagined several times over, for what the work
-// takes is as uncertain as what is found, and pricing a car again costs less than
-// finding one: its hours, prices and ways four times, and each of those with four
-// pairs of whole-car factors.
+// The work on each simulated car is simulated several times, because the work is as
+// uncertain as the damage and pricing a car again costs less than simulating another: its
+// hours, prices and ways four times, and each of those with four pairs of whole-car
+// factors.
 const (
 	hourReplicates   = 4 // powers of two
 	factorReplicates = 4
-	// Replicates is how often the work on each car is imagined.
+	// Replicates is how often the work on each car is simulated.
 	Replicates = hourReplicates * factorReplicates
 )
 
-// priceReplicates prices car n, which is c, in so many replicates, at most Replicates, and
-// keeps each; z are the uniforms of its whole-car factors in the first one. Every replicate
-// by itself is as likely as any other work on that car, so shares of replicates are without
-// bias; together they are spread evenly: each uniform of ways, hours and prices falls once
-// into every quarter, and the whole-car factors are a pattern moved by the car's own pair
-// (R. Cranley and T. N. L. Patterson, SIAM J. Numer. Anal. 13, 1976).
+// priceReplicates prices car n, which is c, in the given number of replicates, at most
+// [Replicates], and keeps each of them in one. z holds the uniforms of its whole-car
+// factors in the first replicate. Each replicate alone is a fair draw of the work on that
+// car, so shares of replicates are unbiased. Together they are spread evenly: each uniform
+// of ways, hours and prices falls once into every quarter, and the whole-car factors form
+// a fixed pattern shifted by the car's own pair (R. Cranley and T. N. L. Patterson, SIAM J.
+// Numer. Anal. 13, 1976).
 func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, replicates int, one *row) {
 	place := m.model.Histories[c.History].LastClimate
 	for k := range replicates {
@@ -39,18 +40,18 @@ func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, repl
 	}
 }
 
-// pair moves a car's own pair of whole-car factors to the i-th that goes with its h-th
-// hours. The four of each h lie one in every quarter of both factors; all sixteen, one in
-// every square of a quarter by a quarter and in every sixteenth of both (a Latin
-// hypercube on an orthogonal array: B. Tang, Journal of the American Statistical
-// Association 88, 1993).
+// pair shifts a car's own pair of whole-car factors, z, to the i-th pair of its h-th hour
+// replicate. The four pairs of each h put one into every quarter of both factors. All
+// sixteen put one into every square of a quarter by a quarter and into every sixteenth of
+// both (a Latin hypercube on an orthogonal array: B. Tang, Journal of the American
+// Statistical Association 88, 1993).
 func pair(z [factors]float64, h, i int) [factors]float64 {
 	first := (float64(i) + float64(float64(h)/hourReplicates)) / factorReplicates
 	second := (float64(i^h) + halved(h)) / factorReplicates
 	return [factors]float64{shifted(z[0], first), shifted(z[1], second)}
 }
 
-// shifted is z moved on by a step, round the end of (0, 1).
+// shifted returns z plus a step, wrapped round to stay strictly between 0 and 1.
 func shifted(z, step float64) float64 {
 	z += step
 	if z >= 1 {

@@ -5,8 +5,9 @@ import (
 	"testing"
 )
 
-// TestHourReplicates: over the hour replicates of a car every uniform of its work falls once into
-// each quarter, and tables that differ in what they ask see the same numbers.
+// TestHourReplicates: over the hour replicates of a car, every uniform of its work falls
+// once into each quarter, and tables that take different numbers of uniforms get the same
+// ones.
 func TestHourReplicates(t *testing.T) {
 	run := testRun(t, nil)
 	u, other := run.rows[0].uniforms, run.rows[0].table.NewUniforms()
@@ -33,10 +34,10 @@ func TestHourReplicates(t *testing.T) {
 }
 
 // TestPairs: the pairs of whole-car factors are a Latin hypercube on an orthogonal array
-// (B. Tang, Journal of the American Statistical Association 88, 1993), wherever they are
-// moved to: the four of any hours one in each quarter of both, all sixteen one in each
-// sixteenth of both and in each square of a quarter by a quarter. The second factor in
-// the order of the first is no such array.
+// (B. Tang, Journal of the American Statistical Association 88, 1993), whatever their
+// shift. The four pairs of an hour replicate put one into each quarter of both factors.
+// All sixteen put one into each sixteenth of both and into each square of a quarter by a
+// quarter. Using the first factor twice breaks this.
 func TestPairs(t *testing.T) {
 	if n := doubles(pair); n != 0 {
 		t.Errorf("%d pairs share a place", n)
@@ -49,10 +50,10 @@ func TestPairs(t *testing.T) {
 	}
 }
 
-// doubles counts pairs that share a place which should hold one.
+// doubles counts the pairs that fall into a place that already holds one.
 func doubles(pair func(z [factors]float64, h, i int) [factors]float64) (n int) {
 	type place struct{ what, at int }
-	// Even steps keep whole quarters and sixteenths together when moved.
+	// Even shifts keep whole quarters and sixteenths together.
 	for move := range Replicates * Replicates {
 		z := [factors]float64{(float64(move%Replicates) + 0.5) / Replicates, (float64(move/Replicates) + 0.5) / Replicates}
 		met := map[place]bool{}

@@ -15,8 +15,8 @@ type Accuracy struct {
 	Budget       int // the largest number of simulated cars
 }
 
-// StandardAccuracy makes twice the standard error about a hundredth of the
-// width, a fifth of the step to which ends are rounded on screen (assumption).
+// StandardAccuracy makes twice the standard error about a hundredth of the width of the
+// range, a fifth of the step to which the ends are rounded on screen (assumption).
 var StandardAccuracy = Accuracy{ShareOfWidth: 0.006, Budget: 6 << 10}
 
 // Randomisations is the number of independent parts of a run. Their spread gives the
@@ -53,8 +53,8 @@ const (
 // KindIDs name them in replies.
 var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
 
-// row is what is kept of every simulated car at one standard, replicate by replicate: all
-// replicates of a car, then those of the next.
+// row holds the results of every simulated car at one standard: all replicates of a car,
+// then those of the next.
 type row struct {
 	table    *pricing.Table
 	uniforms *pricing.Uniforms
@@ -64,7 +64,7 @@ type row struct {
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	kinds    [Kinds][]int64
-	known    ends    // as of the first knownAt replicates, so that asking again costs nothing
+	known    ends    // of the first knownAt replicates, so that asking again costs nothing
 	knownAt  int     // in replicates
 	ordered  []int32 // cars by price, once asked for
 }
@@ -78,13 +78,13 @@ type Run struct {
 	cars       int
 	replicates int     // of each car
 	holed      []int32 // by item: cars in which it is rusted through or gone
-	zone       []int32 // by zone: cars in which anything there is
-	own        []int32 // by zone: those in which only causes of their own did it
-	part       []int32 // by part
+	zone       []int32 // by zone: cars in which any of its items is
+	own        []int32 // by zone: those in which every such item has a cause of its own
+	part       []int32 // by part: cars in which any of its items is
 	seen       []bool
-	rusted     []bool // by zone: of the car counted last
+	rusted     []bool // by zone: the last car has such an item without a cause of its own
 
-	memory *memory // nil = what each car was like is let go
+	memory *memory // nil if the run does not keep the damage of its cars
 }
 
 // NewRun starts a run without cars.
@@ -117,7 +117,7 @@ func (r *Run) Begin() {
 // Add simulates the remaining cars of a block that was begun, or one more block.
 func (r *Run) Add() { r.addTo(r.cars - r.cars%Block + Block) }
 
-// addTo imagines cars until there are so many. Car n belongs to randomisation
+// addTo simulates cars until the run has the given number. Car n belongs to randomisation
 // n mod Randomisations.
 func (r *Run) addTo(cars int) {
 	for n := r.cars; n < cars; n++ {
@@ -195,8 +195,8 @@ func (r *Run) Settled(a Accuracy) bool {
 	return true
 }
 
-// Settle adds cars until the run is settled or its budget is spent, and says
-// which.
+// Settle adds cars until the run is settled or the budget is spent, and reports whether
+// it is settled.
 func (r *Run) Settle(a Accuracy) (settled bool) {
 	for {
 		if r.Settled(a) {
@@ -209,5 +209,5 @@ func (r *Run) Settle(a Accuracy) (settled bool) {
 	}
 }
 
-// Model is the model that the cars are drawn from.
+// Model returns the model that the cars are drawn from.
 func (r *Run) Model() *damage.Model { return r.model }

@@ -6,12 +6,13 @@ import (
 	"underpaint/engine/pricing"
 )
 
-// spread keeps the seeds of neighbouring cars far apart (the odd number nearest
-// to 2^64 over the golden ratio).
+// spread keeps the streams of neighbouring cars far apart. It is the odd number nearest
+// to 2^64 over the golden ratio.
 const spread = 0x9E3779B97F4A7C15
 
-// The streams of the points, which keep their scrambles and shifts apart from the cars
-// and from each other; each randomisation of what stands last has one of its own.
+// The stream numbers of the points. They keep the scrambles and shifts independent of the
+// cars and of each other. Each randomisation adds its index to the last two, so it has its
+// own streams.
 const (
 	pointStream  = 0x50B01
 	matrixStream = 0x50B02
@@ -19,17 +20,17 @@ const (
 	workStream   = 0x50D00
 )
 
-// sampler imagines car after car. Car n is point n/Randomisations of randomisation
-// n mod Randomisations: of scrambled Sobol points for what much hangs on, of a Latin
-// hypercube for the single parts, and of another for the single pieces of work. What
-// they leave open comes from a stream of the car's own.
+// sampler simulates one car after another. Car n is point n/Randomisations of
+// randomisation n mod Randomisations. Scrambled Sobol points supply the few factors that
+// matter most, one Latin hypercube the single parts, and another the single pieces of
+// work. The car's own stream supplies the rest.
 type sampler struct {
 	seed   uint64
 	model  *damage.Model
 	shared *damage.SharedFactors
-	points [Randomisations]chance.Points // the two whole-car factors of hours, then what is shared of the damage
-	parts  [Randomisations]*chance.Latin // what is each part's alone
-	work   [Randomisations]*chance.Latin // the work
+	points [Randomisations]chance.Points // the two whole-car factors of hours, then the shared factors of the damage
+	parts  [Randomisations]*chance.Latin // the damage of single parts
+	work   [Randomisations]*chance.Latin // the single pieces of work
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -38,7 +39,8 @@ type sampler struct {
 // factors is how many coordinates of a point are whole-car factors of hours.
 const factors = 2
 
-// newSampler prepares cars for work of so many uniforms, which may be 0.
+// newSampler makes a sampler for work that takes the given number of uniforms, which may
+// be 0.
 func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	m := &sampler{seed: seed, model: model, shared: model.NewSharedFactors(), tape: make([]float64, works)}
 	n := factors + m.shared.Coordinates()
@@ -55,7 +57,7 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	return m
 }
 
-// draw fills c with car n and returns the uniforms of its factors of hours.
+// draw fills c with car n and returns the uniforms of its whole-car factors of hours.
 func (m *sampler) draw(n int, c *damage.Car) (z [factors]float64) {
 	j, k, shared := n%Randomisations, uint32(n/Randomisations), m.shared.Uniforms()
 	m.points[j].At(k, m.point)
@@ -66,8 +68,8 @@ func (m *sampler) draw(n int, c *damage.Car) (z [factors]float64) {
 	return [factors]float64(m.point)
 }
 
-// fill fills in what the work on car n takes in a replicate, without the whole-car factors.
-// Every table sees the same numbers.
+// fill sets the uniforms of the work on car n in one replicate, except the whole-car
+// factors. Every table gets the same numbers.
 func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	tape := m.tape[:u.Count()]
 	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), tape)
@@ -75,9 +77,9 @@ func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	u.Fill(&s)
 }
 
-// Imagine shows the first n cars of a seed to each, one after another, with what
-// they take and cost: the same cars as those of a [Run], each in its first replicate, of
-// which nothing is kept. With a nil table the cars are not priced.
+// Imagine simulates the first n cars of a seed and calls each with every car and its bill.
+// They are the cars of a [Run] in their first replicate. The car and the bill are reused
+// for the next car. With a nil table the cars are not priced and the bill is nil.
 func Imagine(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, b *pricing.Bill)) {
 	if table == nil {
 		m, c := newSampler(model, seed, 0), model.NewCar()
@@ -93,14 +95,15 @@ func Imagine(model *damage.Model, table *pricing.Table, seed uint64, n int, each
 	})
 }
 
-// explained is [Imagine] with every line of the work written down.
+// explained is [Imagine] with every line of work on the bill.
 func explained(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, b *pricing.Bill, lines []pricing.Line)) {
 	firstReplicates(model, table, seed, n, func(k int, c *damage.Car, u *pricing.Uniforms, bill *pricing.Bill) {
 		each(k, c, bill, table.Explain(c, model.Histories[c.History].LastClimate, u, bill))
 	})
 }
 
-// firstReplicates shows the first n cars to each with the uniforms of their first replicate.
+// firstReplicates calls each with the first n cars, the uniforms of their first replicate
+// and a bill to fill.
 func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, u *pricing.Uniforms, b *pricing.Bill)) {
 	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
 	m := newSampler(model, seed, u.Count())

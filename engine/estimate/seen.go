@@ -4,17 +4,17 @@ import (
 	"underpaint/engine/damage"
 )
 
-// memory is what a run keeps of every simulated car, item by item so that one item
-// of all cars lies together.
+// memory holds the damage of every simulated car. The bytes of one item are contiguous
+// over all cars, because a check reads one item of every car.
 type memory struct {
 	packed        [][]byte // by item, then by car
 	level, repair []int32  // by car
 }
 
-// Remember says whether the run keeps the damage of every car, one byte an item,
-// so that [Run.IfKnown] can weigh the cars afterwards. The work on a car that is
-// remembered is imagined once: what a look is worth wants many cars, not much about
-// each. Call it before the first [Run.Add].
+// Remember sets whether the run keeps the damage of every car, one byte per item, so that
+// [Run.IfKnown] can weight the cars afterwards. A run that remembers simulates the work on
+// each car only once, because the worth of a check needs many cars rather than much about
+// each. Call Remember before the first [Run.Add]: it panics once the run has cars.
 func (r *Run) Remember(on bool) {
 	if r.cars > 0 {
 		panic("engine: internal error: a run asked to remember cars it has already let go")
@@ -34,11 +34,11 @@ func (m *memory) add(c *damage.Car) {
 	m.level, m.repair = append(m.level, int32(c.History)), append(m.repair, int32(c.Repair))
 }
 
-// packs is how many different packed bytes there can be.
+// packs bounds the packed bytes: they are all below it.
 const packs = 64
 
 // Pack puts condition (0 = sound), finding and filler over a dent into one byte
-// below 64. A worse condition is a greater byte, whatever the rest.
+// below 64. A worse condition always makes a greater byte.
 func Pack(condition int, f damage.Finding, dent bool) byte {
 	b := byte(condition)<<3 | byte(f)<<1
 	if dent {
@@ -58,24 +58,24 @@ type Seen struct {
 	car    int
 }
 
-// Packed is the damage of item i as [Pack] has it.
+// Packed is the damage of item i, packed by [Pack].
 func (s Seen) Packed(i int) byte { return s.memory.packed[i][s.car] }
 
 // Condition is the condition of item i, 0 = sound.
 func (s Seen) Condition(i int) int { return int(s.Packed(i) >> 3) }
 
-// Finding is what an earlier repair left at item i.
+// Finding is what an earlier repair left on item i.
 func (s Seen) Finding(i int) damage.Finding {
 	_, f, _ := Unpack(s.Packed(i))
 	return f
 }
 
-// Dent says whether item i has filler over a dent.
+// Dent reports whether item i has filler over a dent.
 func (s Seen) Dent(i int) bool { return s.Packed(i)&1 == 1 }
 
-// Level is the history level of the car, an index in Model.Levels.
+// Level is the history level of the car, an index into Model.Levels.
 func (s Seen) Level() int { return int(s.memory.level[s.car]) }
 
-// Repair is the state of the car's earlier repairs, an index in
+// Repair is the state of the car's earlier repairs, an index into
 // damage.RepairStateIDs.
 func (s Seen) Repair() int { return int(s.memory.repair[s.car]) }

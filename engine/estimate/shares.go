@@ -7,29 +7,30 @@ import (
 	"underpaint/engine/shapley"
 )
 
-// Inputs of the shares before those of the pocket groups.
+// The inputs of the shares. Those of the pocket groups come last.
 const (
-	History  = iota // the life of the car as far as it is not known
+	History  = iota // the life of the car, as far as it is unknown
 	CarLuck         // how well this car came through that life
 	Repairs         // what earlier work left behind
-	Ways            // what is done about what is found
-	CarHours        // how hard the work on this car goes
+	Ways            // the ways in which the damage is repaired
+	CarHours        // how hard the work on the whole car is
 	OwnHours        // hours of single pieces of work
-	Prices          // of parts and of work sent out
+	Prices          // prices of parts and of work sent out
 	Groups          // the first pocket group; the others follow
 )
 
-// Shares says what makes the price of a car wide: Shapley effects of the inputs
-// above and of each pocket group of the body, on the cars that agree with all that
-// is known. What is drawn later counts for what is new in it: the history first,
-// then the luck of the whole car, its repairs, then each group.
+// Shares estimates what makes the range of prices wide: the Shapley effects of the inputs
+// above and of each pocket group of the body, under the posterior. The history is drawn
+// first, then the luck of the whole car, its repairs and each group; an input counts only
+// for what it adds to those drawn before it.
 type Shares struct {
 	walks  *shapley.Walks
 	stream chance.Stream
 }
 
-// NewShares prepares the walks; every uniform of an simulated car belongs to one
-// input, but for the first of the damage, which three numbers stand for.
+// NewShares prepares the walks. Every uniform of a simulated car belongs to one input,
+// except the first of the damage: it picks history, luck and repairs together, so three
+// uniforms replace it (see damage.Model.RootUniform).
 func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	sources := m.Sources()
 	c, u, bill := m.NewCar(), t.NewUniforms(), t.NewBill()
@@ -59,14 +60,15 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	return &Shares{walks: shapley.New(Groups+len(m.Body.Groups), label, price), stream: chance.NewStream(seed, sharesStream)}
 }
 
-// sharesStream keeps the walks apart from the cars of a run.
+// sharesStream keeps the walks independent of the cars of a run.
 const sharesStream = 0x5A9E5
 
 // Add makes n more walks.
 func (s *Shares) Add(n int) { s.walks.Add(n, &s.stream) }
 
-// Walks is how many there were.
+// Walks is the number of walks so far.
 func (s *Shares) Walks() int { return s.walks.Walks() }
 
-// Shares are the shares so far, by input, and the variance in squared minor units.
+// Shares returns the shares so far, by input, and the variance of the price in squared
+// minor units.
 func (s *Shares) Shares() ([]shapley.Share, float64) { return s.walks.Shares() }

@@ -14,9 +14,9 @@ func sharesSetting(t testing.TB) (*damage.Model, *pricing.Table) {
 	return r.model, r.rows[0].table
 }
 
-// TestFixedStreamCars: an simulated car drawn from the numbers that a stream gave is that
-// car, so the shares are about the same cars as the range; and the three numbers of
-// the root pick its states as often as they are likely.
+// TestFixedStreamCars: a car drawn from the recorded numbers of a stream is the car that
+// the stream draws, so the shares describe the same cars as the range. The three uniforms
+// of the root pick its states with their own probabilities.
 func TestFixedStreamCars(t *testing.T) {
 	model, table := sharesSetting(t)
 	want, got := model.NewCar(), model.NewCar()
@@ -74,8 +74,8 @@ func TestFixedStreamCars(t *testing.T) {
 	}
 }
 
-// TestShares: shares add to 1, their variance is that of the range's own cars, and
-// what plainly matters does.
+// TestShares: the shares add up to 1, their variance is that of the simulated cars of a
+// range, and inputs that plainly matter have a share.
 func TestShares(t *testing.T) {
 	model, table := sharesSetting(t)
 	s := NewShares(model, table, 1)
@@ -113,8 +113,8 @@ func BenchmarkWalk(b *testing.B) {
 	}
 }
 
-// TestOnTheirOwn: parts taken apart keep their odds, so the mean stays, and lose
-// what goes together, so the spread shrinks.
+// TestOnTheirOwn: independent parts keep their odds, so the mean stays the same; they lose
+// their correlation, so the spread shrinks.
 func TestOnTheirOwn(t *testing.T) {
 	model, table := sharesSetting(t)
 	const n = 2000
@@ -143,8 +143,8 @@ func TestOnTheirOwn(t *testing.T) {
 	}
 }
 
-// TestDearest: what the parts take on the mean of all cars lies below what they take
-// in the dearest fifth, and holes are more frequent there.
+// TestDearest: the parts cost more, and are holed more often, in the most expensive fifth
+// of the cars than in all of them.
 func TestDearest(t *testing.T) {
 	model, table := sharesSetting(t)
 	all, dearest := 0.0, 0.0
@@ -159,8 +159,8 @@ func TestDearest(t *testing.T) {
 	}
 }
 
-// TestPlan: by the end of the last stage the job has come to the price of the car,
-// and nothing is done for less than nothing.
+// TestPlan: the costs up to the end of the last stage are the price of the car, finished
+// stages count at their actual costs, and no stage has a negative cost or negative hours.
 func TestPlan(t *testing.T) {
 	model, table := sharesSetting(t)
 	plan, left := Plan(model, table, 3, 800, nil)

@@ -2,18 +2,17 @@ package estimate
 
 import "math"
 
-// weighted reads two quantiles off a sample with weights, given in increasing
-// order of value, in two passes: count every weight, aim, then take every value.
+// weighted works out two quantiles of a weighted sample in two passes: count every
+// weight, aim, then take every value in increasing order.
 //
-// The quantile is definition 7 of Hyndman and Fan (1996) carried over to weights
-// (A. Akinshin, "Weighted quantile estimators", arXiv:2304.07265, 2023): with n*
-// the effective number after Kish (1965), each value counts by how much of its
-// stretch of the cumulative weight falls into the window of width 1/n* that starts
-// at p(n*−1)/n*. Values without weight change nothing, and equal weights give
-// definition 7 itself.
+// The quantile is definition 7 of Hyndman and Fan (1996) extended to weights
+// (A. Akinshin, "Weighted quantile estimators", arXiv:2304.07265, 2023). With n* the
+// effective sample size (Kish, 1965), each value counts by how much of its interval of
+// the cumulative weight lies in the window of width 1/n* that starts at p(n*−1)/n*.
+// Values of weight 0 change nothing, and equal weights give definition 7 itself.
 type weighted struct {
 	sum, squares float64
-	from, to     [2]float64 // windows, in the weight so far
+	from, to     [2]float64 // windows, in cumulative weight
 	so           float64
 	value        [2]float64
 }
@@ -23,7 +22,7 @@ func (w *weighted) count(v float64) {
 	w.squares += float64(v * v)
 }
 
-// effective is the effective number of values, (Σw)²/Σw².
+// effective is the effective sample size, (Σw)²/Σw², or 0 without any weight.
 func (w *weighted) effective() float64 {
 	if w.squares == 0 {
 		return 0
@@ -40,7 +39,7 @@ func (w *weighted) aim(p ...float64) {
 	}
 }
 
-// take moves on by one value.
+// take adds the next value x, of weight v, to both quantiles.
 func (w *weighted) take(x, v float64) {
 	next := w.so + v
 	for k := range w.value {

@@ -14,8 +14,8 @@ import (
 	"underpaint/tests/worked"
 )
 
-// readWorked reads a case of the independent calculation, as far as hours go. The
-// package damage holds its chances.
+// readWorked reads a case of the independent calculation and checks that it has hours. The
+// tests of package damage check its chances.
 func readWorked(t *testing.T, name string) worked.Case {
 	t.Helper()
 	w, err := worked.Read("../damage/testdata/" + name)
@@ -28,10 +28,10 @@ func readWorked(t *testing.T, name string) worked.Case {
 	return w
 }
 
-// workedBlocks is how many blocks of cars the hours of a case are taken from.
+// workedBlocks is the number of blocks of cars in the run of a case.
 const workedBlocks = 16
 
-// runWorked imagines cars of the case, done at so many of the data files' hours.
+// runWorked simulates cars of the case, with the hours of the data files times pace.
 func runWorked(t *testing.T, w worked.Case, pace float64) *Run {
 	t.Helper()
 	must := func(err error) {
@@ -49,8 +49,8 @@ func runWorked(t *testing.T, w worked.Case, pace float64) *Run {
 	allAt(pace)(r)
 	table, err := pricing.NewTable(b, common, r, w.Standard, "whole_body")
 	must(err)
-	// The calculation knows of no panels that are fitted whole because their pieces
-	// would cost more, so old metal is kept here.
+	// The calculation never fits a whole panel because its pieces would cost more, so
+	// old metal is kept here too.
 	keeps := pricing.Undecided()
 	keeps.KeepOldMetal = true
 	table, err = table.With(keeps)
@@ -66,7 +66,8 @@ func runWorked(t *testing.T, w worked.Case, pace float64) *Run {
 	return run
 }
 
-// offHours lists the ends of a run's hours, in thousandths, that are not those of the case.
+// offHours lists the quantiles of a run's hours, given in thousandths, that differ from
+// those of the case by more than four standard errors.
 func offHours(t *testing.T, h worked.Hours, what string, hours []int64) (faults []string) {
 	t.Helper()
 	for n, p := range []float64{.1, .5, .8, .9} {

@@ -49,10 +49,10 @@ func allAt(pace float64) func(*rates.Rates) {
 	}
 }
 
-// TestWorkedHours compares the hours with an independent calculation of the same model
-// by another hand, in another language, on 6,000 cars of its own: told of only, with
-// looks at both sides at concours standard, and after part of a survey. The tolerance is
-// four standard errors of both together, that of the calculation as it states it.
+// TestWorkedHours compares the hours with an independent calculation of the same model,
+// written by someone else in another language, on 6,000 cars of its own. The three cases
+// have answers only, checks of both sides at concours standard, and part of a survey. The
+// tolerance is four standard errors of both together; the calculation states its own.
 func TestWorkedHours(t *testing.T) {
 	for _, name := range []string{"worked_told.json", "worked_sides.json", "worked_survey.json"} {
 		t.Run(name, func(t *testing.T) {
@@ -66,7 +66,7 @@ func TestWorkedHours(t *testing.T) {
 	}
 }
 
-// TestWorkedHoursCanFail: three hours in a hundred too many are caught.
+// TestWorkedHoursCanFail: the comparison catches hours that are 3% too high.
 func TestWorkedHoursCanFail(t *testing.T) {
 	w := readWorked(t, "worked_told.json")
 	if offHours(t, w.Expect.Hours.All, "all hours", runWorked(t, w, 1.03).rows[0].hours) == nil {
@@ -110,7 +110,7 @@ func TestDearerRatesNeverLower(t *testing.T) {
 	}
 }
 
-// TestSeedRepeats holds a run to its seed.
+// TestSeedRepeats: the same seed gives the same prices, another seed gives others.
 func TestSeedRepeats(t *testing.T) {
 	a, b := testRun(t, nil), testRun(t, nil)
 	c := NewRun(a.model, []*pricing.Table{a.rows[0].table}, 2)
@@ -125,7 +125,8 @@ func TestSeedRepeats(t *testing.T) {
 	}
 }
 
-// BenchmarkImaginedCar is one car in one replicate; BenchmarkAllReplicates one in all.
+// BenchmarkImaginedCar measures a car with one replicate, BenchmarkAllReplicates a car
+// with all of them.
 func BenchmarkImaginedCar(b *testing.B) {
 	run := testRun(b, nil)
 	run.Remember(true)

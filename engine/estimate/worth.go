@@ -60,7 +60,7 @@ func (r *Run) IfLook(k int, items []int, chance func(packed byte) float64) Worth
 	return r.worth(k, weight)
 }
 
-// chances asks for the chance of yes at every byte that Pack makes.
+// chances tabulates the chance of yes for every byte that [Pack] can return.
 func chances(chance func(packed byte) float64) (table [packs]float64) {
 	for k := range car.Conditions {
 		for f := damage.NoFinding; f < damage.Findings; f++ {

@@ -24,7 +24,7 @@ func parameters(least int) *gopter.TestParameters {
 	return p
 }
 
-// weightedQuantiles reads two quantiles of values in order off their weights.
+// weightedQuantiles returns two weighted quantiles of values in increasing order.
 func weightedQuantiles(x, weight []float64, p ...float64) [2]float64 {
 	var w weighted
 	for _, v := range weight {
@@ -37,11 +37,11 @@ func weightedQuantiles(x, weight []float64, p ...float64) [2]float64 {
 	return w.value
 }
 
-// TestWeightedQuantileWorked: two published or hand-made cases. The median of four
-// values of weight 1, 0, 1, 0 is midway between the first and the third (the
-// example with which Akinshin, 2023, rules out formulas on two neighbours). For 1,
-// 2, 3 with weights 1, 1, 2: n* = 16/6, the window of the median is .3125 to .6875,
-// half in the second and half in the third.
+// TestWeightedQuantileWorked checks one published case and one worked by hand. The median
+// of four values of weight 1, 0, 1, 0 is midway between the first and the third (the
+// example with which Akinshin, 2023, rules out formulas that use two neighbours). For 1,
+// 2, 3 with weights 1, 1, 2, n* is 16/6 and the window of the median is .3125 to .6875:
+// half of it lies in the second value and half in the third.
 func TestWeightedQuantileWorked(t *testing.T) {
 	if got := weightedQuantiles([]float64{1, 5, 8, 100}, []float64{1, 0, 1, 0}, .5, .5)[0]; got != 4.5 {
 		t.Errorf("median %g, want 4.5", got)
@@ -51,9 +51,9 @@ func TestWeightedQuantileWorked(t *testing.T) {
 	}
 }
 
-// TestWeightedQuantileProperties holds weighted quantiles to plain ones, and to
-// gonum (stat.Quantile): the window reaches less than 1/n* to either side, so the
-// value lies between gonum's empirical quantiles 1/n* below and above.
+// TestWeightedQuantileProperties compares weighted quantiles with plain ones and with
+// gonum (stat.Quantile). The window reaches less than 1/n* to either side, so the value
+// lies between gonum's empirical quantiles 1/n* below and above.
 func TestWeightedQuantileProperties(t *testing.T) {
 	properties := gopter.NewProperties(parameters(200))
 	sample := func(n uint64, size int) (x, w []float64) {
@@ -100,7 +100,8 @@ func TestWeightedQuantileProperties(t *testing.T) {
 	properties.TestingRun(t)
 }
 
-// TestPack: every byte comes back, and a worse condition is a greater byte.
+// TestPack: Unpack inverts Pack, no two inputs share a byte, and a worse condition makes a
+// greater one.
 func TestPack(t *testing.T) {
 	seen := map[byte]bool{}
 	for k := range car.Conditions {
@@ -119,7 +120,8 @@ func TestPack(t *testing.T) {
 	}
 }
 
-// remembering is a run of one table over so many blocks.
+// remembering returns a run of one table that remembers its cars, with the given number of
+// blocks.
 func remembering(model *damage.Model, table *pricing.Table, seed uint64, blocks int) *Run {
 	r := NewRun(model, []*pricing.Table{table}, seed)
 	r.Remember(true)
@@ -129,7 +131,8 @@ func remembering(model *damage.Model, table *pricing.Table, seed uint64, blocks 
 	return r
 }
 
-// TestRemembersWhatWasDrawn: the same cars as a run of all replicates in their first.
+// TestRemembersWhatWasDrawn: a run that remembers has the same cars as any other run, at
+// the prices of their first replicates, and keeps their damage as it was drawn.
 func TestRemembersWhatWasDrawn(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 1)
@@ -152,9 +155,9 @@ func TestRemembersWhatWasDrawn(t *testing.T) {
 	})
 }
 
-// TestEffectiveCars: of an event that either happens on a car or not, the effective
-// number behind each width is the count of such cars; the lesser is told. Cars added
-// later are weighed too.
+// TestEffectiveCars: if an event is certain or impossible on every car, the effective
+// sample size of each outcome is the number of its cars, and Worth gives the smaller one.
+// Cars added later count too.
 func TestEffectiveCars(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 1)
@@ -184,9 +187,8 @@ func TestEffectiveCars(t *testing.T) {
 	}
 }
 
-// TestKnowingNothing: an event as likely on every car tells nothing, a sure one
-// neither; a look by one item or by the worst of several is the same by the quick
-// road and by the plain one.
+// TestKnowingNothing: an event with the same chance on every car, 0 and 1 included, tells
+// nothing. IfLook gives the same as IfKnown for one item and for the worst of several.
 func TestKnowingNothing(t *testing.T) {
 	plain := testRun(t, nil)
 	r := remembering(plain.model, plain.rows[0].table, 1, 4)
