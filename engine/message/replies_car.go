@@ -1,7 +1,7 @@
 package message
 
-// WorthReply says what each stage to come is worth, and which checks would make the
-// range narrowest.
+// WorthReply says how much each remaining stage would narrow the range, and which checks
+// would narrow it most.
 //
 //reply:worth
 type WorthReply struct {
@@ -15,7 +15,7 @@ type WorthReply struct {
 	LooksNote    string       `json:"looks_note"`
 }
 
-// StageWorth is a stage to come.
+// StageWorth is a remaining stage and the average width of the range after it.
 type StageWorth struct {
 	ID        string `json:"id"`
 	Name      string `json:"name"`
@@ -23,7 +23,7 @@ type StageWorth struct {
 	Line      string `json:"line"`
 }
 
-// LookWorth is a check that could still be made.
+// LookWorth is a check that someone could still make.
 type LookWorth struct {
 	Look      string `json:"look"`
 	On        string `json:"on"`
@@ -53,7 +53,7 @@ type WideReply struct {
 	WorseNote    string       `json:"worse_note"`
 }
 
-// InputShare is one cause of the width.
+// InputShare is one cause of the width and its share.
 type InputShare struct {
 	Name      string  `json:"name"`
 	Why       string  `json:"why"`
@@ -61,7 +61,7 @@ type InputShare struct {
 	Share     float64 `json:"share"`
 }
 
-// WorsePart is a part that could make it worse.
+// WorsePart is a part that could make the range worse.
 type WorsePart struct {
 	Part       string `json:"part"`
 	Name       string `json:"name"`
@@ -70,7 +70,7 @@ type WorsePart struct {
 	FindLine   string `json:"find_line"`
 }
 
-// PlanReply is the job in stages.
+// PlanReply is the job divided into stages.
 //
 //reply:plan
 type PlanReply struct {
@@ -79,7 +79,7 @@ type PlanReply struct {
 	Note      string      `json:"note"`
 }
 
-// PlanStage is one stage of the job.
+// PlanStage is one stage of the job, with what it costs to stop there.
 type PlanStage struct {
 	ID         string `json:"id" ts:"PaidStage"`
 	Name       string `json:"name"`
@@ -91,7 +91,8 @@ type PlanStage struct {
 	ActualLine string `json:"actual_line"`
 }
 
-// DecideReply says what each decision before any metal is seen would change.
+// DecideReply says how much each decision that you can make before seeing any metal would
+// change the price.
 //
 //reply:decide
 type DecideReply struct {
@@ -108,7 +109,7 @@ type DecideOption struct {
 	Note           string `json:"note"`
 }
 
-// TwentyReply is twenty such cars, one after another.
+// TwentyReply holds twenty simulated cars like this one.
 //
 //reply:twenty
 type TwentyReply struct {
@@ -119,7 +120,7 @@ type TwentyReply struct {
 	Note    string        `json:"note"`
 }
 
-// OneOfTwenty is one of them.
+// OneOfTwenty is one of the twenty cars, with its dot on the axis.
 type OneOfTwenty struct {
 	TotalText string   `json:"total_text"`
 	FoundText string   `json:"found_text"`
@@ -128,7 +129,8 @@ type OneOfTwenty struct {
 	Stack     int      `json:"stack"`
 }
 
-// TwoWaysReply is the range of independent panels and as cars really rust.
+// TwoWaysReply compares the range if every part rusted independently with the range as
+// cars really rust.
 //
 //reply:two_ways
 type TwoWaysReply struct {
@@ -139,7 +141,7 @@ type TwoWaysReply struct {
 	Note     string   `json:"note"`
 }
 
-// WhyRow is one row of dots.
+// WhyRow is one row of dots with its label and sentence.
 type WhyRow struct {
 	Label    string `json:"label"`
 	Dots     []Dot  `json:"dots"`
@@ -147,8 +149,8 @@ type WhyRow struct {
 	Sentence string `json:"sentence"`
 }
 
-// SupposeReply is what one part, taken as known, does to the odds of the others and to
-// the range.
+// SupposeReply says how the odds of the other parts and the range would change if the
+// condition of one part were known.
 //
 //reply:suppose
 type SupposeReply struct {
@@ -162,7 +164,7 @@ type SupposeReply struct {
 	Compared   string           `json:"compared"`
 }
 
-// NeighbourMoved is another part whose odds move.
+// NeighbourMoved is another part whose odds change.
 type NeighbourMoved struct {
 	On         string `json:"on"`
 	Name       string `json:"name"`

@@ -1,6 +1,7 @@
 package message
 
-// JobsCheckedReply tells what is wrong with a file of past jobs, or opens it.
+// JobsCheckedReply lists what is wrong with a file of past jobs, or describes the jobs that
+// are now open.
 //
 //reply:jobs_checked
 type JobsCheckedReply struct {
@@ -11,13 +12,13 @@ type JobsCheckedReply struct {
 	Sums      []JobAmounts `json:"sums"`
 }
 
-// JobAmounts are the amounts of a job in words.
+// JobAmounts are the amounts of a job, formatted.
 type JobAmounts struct {
 	CameToText string `json:"came_to_text"`
 	SaidText   string `json:"said_text"`
 }
 
-// ScoresGoOnReply says how far scoring has got.
+// ScoresGoOnReply says how much of the scoring is done.
 //
 //reply:scores
 type ScoresGoOnReply struct {
@@ -27,7 +28,7 @@ type ScoresGoOnReply struct {
 	ProgressText string `json:"progress_text"`
 }
 
-// ScoresReply is what the past jobs say.
+// ScoresReply says how the shop's ranges compare with the prices of its past jobs.
 //
 //reply:scores
 type ScoresReply struct {
@@ -51,13 +52,14 @@ type ScoresReply struct {
 	Record      rawJSON     `json:"record" ts:"Record<string, unknown> | null"`
 }
 
-// JobsBox is one of twelve boxes with its jobs.
+// JobsBox is one of twelve boxes (below the range, ten slots inside it, above it) and the
+// number of jobs in it.
 type JobsBox struct {
 	Name string `json:"name"`
 	Jobs int    `json:"jobs"`
 }
 
-// JobRow is one job.
+// JobRow is one scored job. Where says on which side of its range it finished.
 type JobRow struct {
 	Name         string `json:"name"`
 	FinishedText string `json:"finished_text"`
@@ -69,27 +71,28 @@ type JobRow struct {
 	Said         bool   `json:"said"`
 }
 
-// NotScored is a job without a score.
+// NotScored is a job without a score, and the reason.
 type NotScored struct {
 	Name string `json:"name"`
 	Why  string `json:"why"`
 }
 
-// Cause is why jobs came to more.
+// Cause is one reason why jobs cost more than expected.
 type Cause struct {
 	Name       string `json:"name"`
 	JobsText   string `json:"jobs_text"`
 	AmountText string `json:"amount_text"`
 }
 
-// Learning is what the jobs teach, figure by figure.
+// Learning lists what the past jobs suggest for each figure.
 type Learning struct {
 	Lines    []LearntLine `json:"lines"`
 	Compared string       `json:"compared"`
 	Note     string       `json:"note"`
 }
 
-// LearntLine is one figure. Nothing is used unless the shop says so.
+// LearntLine is the suggestion for one figure. The engine uses it only if the shop adopts
+// it.
 type LearntLine struct {
 	ID         string  `json:"id"`
 	Name       string  `json:"name"`
@@ -103,7 +106,7 @@ type LearntLine struct {
 	ShareText  string  `json:"share_text"`
 }
 
-// JobsReadReply is a pasted table as entries of a file of past jobs.
+// JobsReadReply holds a pasted table, converted to entries of a file of past jobs.
 //
 //reply:jobs_read
 type JobsReadReply struct {
@@ -111,14 +114,14 @@ type JobsReadReply struct {
 	TableFaults
 }
 
-// JobsWrittenReply is the figures of the open jobs as a table for a spreadsheet.
+// JobsWrittenReply holds the figures of the open jobs as a table for a spreadsheet.
 //
 //reply:jobs_written
 type JobsWrittenReply struct {
 	Text string `json:"text"`
 }
 
-// AdoptedReply is the rates with the figures that the shop has chosen.
+// AdoptedReply holds the rates file with the figures that the shop has adopted.
 //
 //reply:adopted
 type AdoptedReply struct {

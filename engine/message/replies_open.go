@@ -1,6 +1,6 @@
 package message
 
-// OpenedReply tells about the shop, its rates, the bodies and the places.
+// OpenedReply describes the shop, its rates, the bodies and the places.
 //
 //reply:opened
 type OpenedReply struct {
@@ -22,7 +22,7 @@ type OpenedReply struct {
 	Warnings       []string         `json:"warnings"`
 }
 
-// ShopName is the shop's name and how to reach it.
+// ShopName is the name of the shop and how to reach it.
 type ShopName struct {
 	Name        string `json:"name"`
 	Town        string `json:"town"`
@@ -31,7 +31,7 @@ type ShopName struct {
 	Invented    bool   `json:"invented"`
 }
 
-// RatesName names rates by their dates and check code.
+// RatesName identifies rates by their dates and check code.
 type RatesName struct {
 	Line       string `json:"line"`
 	CheckCode  string `json:"check_code"`
@@ -40,27 +40,27 @@ type RatesName struct {
 	PastText   string `json:"past_text"`
 }
 
-// NamedText is a line with a name.
+// NamedText is a line of text with a name.
 type NamedText struct {
 	Name string `json:"name"`
 	Text string `json:"text"`
 }
 
-// IDName is something to choose from.
+// IDName is one choice in a list.
 type IDName struct {
 	ID   string `json:"id"`
 	Name string `json:"name"`
 }
 
-// Years are the years in which a car may be made.
+// Years is the span of years in which a car can have been made.
 type Years struct {
 	From     int    `json:"from"`
 	To       int    `json:"to"`
 	Expected string `json:"expected"`
 }
 
-// OpenedBody is a body with its strip and survey, which is left out where the rates
-// give no price for it.
+// OpenedBody is a body with its strip and survey. The stage is left out if the rates give
+// no price for it.
 type OpenedBody struct {
 	ID             string          `json:"id" ts:"Body"`
 	Name           string          `json:"name"`
@@ -69,7 +69,7 @@ type OpenedBody struct {
 	Stage          *StripStage     `json:"stage,omitempty"`
 }
 
-// CustomerPlace is a place that the customer is asked about.
+// CustomerPlace is a part of the car that we ask the customer about.
 type CustomerPlace struct {
 	ID    string   `json:"id"`
 	Name  string   `json:"name"`
@@ -79,7 +79,7 @@ type CustomerPlace struct {
 	Whole []string `json:"whole"`
 }
 
-// StripStage is the strip and survey as the customer reads it.
+// StripStage describes the strip and survey for the customer.
 type StripStage struct {
 	Name      string      `json:"name"`
 	PriceText string      `json:"price_text"`
@@ -90,7 +90,7 @@ type StripStage struct {
 	Includes  string      `json:"includes"`
 }
 
-// StripLine is one step of it.
+// StripLine is one step of the strip and survey.
 type StripLine struct {
 	Text       string `json:"text"`
 	Basis      string `json:"basis"`
@@ -103,7 +103,7 @@ type CountryPlaces struct {
 	Places  []Place `json:"places"`
 }
 
-// Place is a place where a car may have lived.
+// Place is a place where a car can have lived.
 type Place struct {
 	ID    string `json:"id"`
 	Name  string `json:"name"`
@@ -117,7 +117,8 @@ type CautionMessage struct {
 	Text  string `json:"text"`
 }
 
-// CarOKReply is the reply to a car file that can be used, with what it does not say.
+// CarOKReply is the reply to a car file that can be used, with notes on what the file does
+// not say.
 //
 //reply:car_ok
 type CarOKReply struct {

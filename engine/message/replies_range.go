@@ -21,8 +21,8 @@ type RangeReply struct {
 	KnownLimits      []string         `json:"known_limits"`
 }
 
-// RangeGoesOnReply is the short reply of a range that goes on and need not be shown
-// yet: saying a range costs about as much as another block of simulated cars.
+// RangeGoesOnReply is the short reply while a range is still being refined and need not be
+// shown yet: a full reply takes about as long as another block of simulated cars.
 //
 //reply:range
 type RangeGoesOnReply struct {
@@ -60,8 +60,8 @@ type RangeRow struct {
 	Exact         ExactFigures `json:"exact"`
 }
 
-// ExactFigures are those behind the rounded ones, for programs: money in minor units,
-// hours in hours; quantiles by definition 7 of Hyndman and Fan (1996).
+// ExactFigures are the figures before rounding, for programs: money in minor units, hours
+// in hours, quantiles by definition 7 of Hyndman and Fan (1996).
 type ExactFigures struct {
 	P10Minor   float64 `json:"p10_minor"`
 	P50Minor   float64 `json:"p50_minor"`
@@ -74,19 +74,20 @@ type ExactFigures struct {
 	HoursP90   float64 `json:"hours_p90"`
 }
 
-// Axis is the money axis that all rows share, from 0.
+// Axis is the money axis, from 0, that all rows share.
 type Axis struct {
 	MaxMinor int64  `json:"max_minor"`
 	Ticks    []Tick `json:"ticks"`
 }
 
-// Tick is one mark of an axis, from 0 to 1.
+// Tick is one mark of an axis. At is its position, from 0 to 1.
 type Tick struct {
 	At   float64 `json:"at"`
 	Text string  `json:"text"`
 }
 
-// Dot is one car in twenty: its middle on the axis, and how high it is stacked.
+// Dot stands for one car in twenty. At is its centre on the axis, from 0 to 1, and Stack is
+// its place in its column, from 1.
 type Dot struct {
 	At     float64 `json:"at"`
 	Column int     `json:"column"`
@@ -94,7 +95,7 @@ type Dot struct {
 	Inside bool    `json:"inside"`
 }
 
-// ZoneRow says how often anything in a zone is rusted through.
+// ZoneRow says how often at least one part of a zone is rusted through.
 type ZoneRow struct {
 	ID     string    `json:"id"`
 	Name   string    `json:"name"`
@@ -104,7 +105,7 @@ type ZoneRow struct {
 	Items  []ItemRow `json:"items"`
 }
 
-// ItemRow says how often one item is.
+// ItemRow says how often one item is rusted through.
 type ItemRow struct {
 	ID    string `json:"id"`
 	Name  string `json:"name"`
@@ -112,7 +113,7 @@ type ItemRow struct {
 	Line  string `json:"line"`
 }
 
-// KindRow is what one kind of line comes to, with its own ends.
+// KindRow is the range of one kind of line.
 type KindRow struct {
 	ID       string `json:"id"`
 	Name     string `json:"name"`
@@ -128,7 +129,7 @@ type CoverReply struct {
 	Text string `json:"text"`
 }
 
-// FitsReply says what an amount would cover.
+// FitsReply says in how many cars an amount would be enough, for each scope and standard.
 //
 //reply:fits
 type FitsReply struct {

@@ -1,7 +1,7 @@
 package message
 
-// RatesCheckedReply tells a form what is wrong with rates, what is usually a slip, and
-// what the file will be.
+// RatesCheckedReply tells a form what is wrong with rates, what looks like a slip, and what
+// the saved file will hold.
 //
 //reply:rates_checked
 type RatesCheckedReply struct {
@@ -14,7 +14,7 @@ type RatesCheckedReply struct {
 	Canonical   string      `json:"canonical"`
 }
 
-// RatesOutlineReply lists what a form of rates chooses from.
+// RatesOutlineReply lists the choices of a rates form.
 //
 //reply:rates_outline
 type RatesOutlineReply struct {
@@ -29,7 +29,7 @@ type RatesOutlineReply struct {
 	SampleUK   string                            `json:"sample_uk"`
 }
 
-// OutlineName is something to choose from, in both word sets.
+// OutlineName is one choice in a list, in both word sets.
 type OutlineName struct {
 	ID     string `json:"id"`
 	NameUS string `json:"name_us"`
@@ -44,7 +44,7 @@ type OutlinePart struct {
 	Start  object[[]float64] `json:"start"`
 }
 
-// EffectReply shows what a change of the rates does to a few cars.
+// EffectReply shows how a change of the rates affects a few cars.
 //
 //reply:effect
 type EffectReply struct {
@@ -56,8 +56,8 @@ type EffectReply struct {
 	Strip   []EffectStrip `json:"strip"`
 }
 
-// EffectCar is one car at the rates on the site, where they can be compared, and at
-// the new ones.
+// EffectCar is one car at the new rates and, if the two can be compared, at the rates on
+// the site.
 type EffectCar struct {
 	Name     string       `json:"name"`
 	Old      *EffectRange `json:"old"`
@@ -74,19 +74,19 @@ type EffectRange struct {
 	DotsText string `json:"dots_text"`
 }
 
-// EffectLine is a line in words.
+// EffectLine says how one kind of line changes.
 type EffectLine struct {
 	Text string `json:"text"`
 }
 
-// EffectStrip is the strip and survey of a car at both rates.
+// EffectStrip is the price of the strip and survey of a car at both rates.
 type EffectStrip struct {
 	Name    string `json:"name"`
 	OldText string `json:"old_text"`
 	NewText string `json:"new_text"`
 }
 
-// PricesReadReply is a pasted table as entries of the rates file.
+// PricesReadReply holds a pasted table, converted to entries of the rates file.
 //
 //reply:prices_read
 type PricesReadReply struct {
@@ -94,7 +94,7 @@ type PricesReadReply struct {
 	TableFaults
 }
 
-// PartPrice is an entry of the rates file.
+// PartPrice is one entry of the rates file.
 type PartPrice struct {
 	Part   string      `json:"part"`
 	Way    string      `json:"way"`
@@ -105,7 +105,7 @@ type PartPrice struct {
 	Source string      `json:"source"`
 }
 
-// TableFaults are the rows of a table that were refused, and what must be asked.
+// TableFaults are the refused rows of a table and the questions that the user must answer.
 type TableFaults struct {
 	Refused   int             `json:"refused"`
 	Refusals  []TableRefusal  `json:"refusals"`
@@ -123,7 +123,7 @@ type TableRefusal struct {
 	Text     string `json:"text"`
 }
 
-// TableQuestion asks which decimal mark is meant.
+// TableQuestion asks the user which decimal mark a cell uses.
 type TableQuestion struct {
 	Heading string `json:"heading"`
 	Row     int    `json:"row"`
@@ -133,7 +133,7 @@ type TableQuestion struct {
 	Text    string `json:"text"`
 }
 
-// PricesWrittenReply is the shop's own part prices as a table for a spreadsheet.
+// PricesWrittenReply holds the shop's own part prices as a table for a spreadsheet.
 //
 //reply:prices_written
 type PricesWrittenReply struct {

@@ -1,6 +1,6 @@
 package message
 
-// BeforeAfterReply is the range of each stage on one axis, and what moved it.
+// BeforeAfterReply shows the range after each stage on one axis, and what changed it.
 //
 //reply:before_after
 type BeforeAfterReply struct {
@@ -15,7 +15,7 @@ type BeforeAfterReply struct {
 	NotALimit  string      `json:"not_a_limit"`
 }
 
-// StageRow is one stage, with its range once that is done.
+// StageRow is one stage, with its range if the stage is done.
 type StageRow struct {
 	ID       string `json:"id"`
 	Name     string `json:"name"`
@@ -24,7 +24,7 @@ type StageRow struct {
 	*StageRange
 }
 
-// StageRange is the range of a stage.
+// StageRange is the range after a stage.
 type StageRange struct {
 	LowText   string `json:"low_text"`
 	HalfText  string `json:"half_text"`
@@ -35,7 +35,7 @@ type StageRange struct {
 	WiderLine string `json:"wider_line"`
 }
 
-// MovedItem is a part whose odds moved.
+// MovedItem is a part whose odds changed.
 type MovedItem struct {
 	On         string `json:"on"`
 	Name       string `json:"name"`
@@ -44,7 +44,7 @@ type MovedItem struct {
 	Text       string `json:"text"`
 }
 
-// ToDoReply is every decision that the recorded conditions ask for.
+// ToDoReply lists every decision that the recorded conditions require.
 //
 //reply:to_do
 type ToDoReply struct {
@@ -53,7 +53,7 @@ type ToDoReply struct {
 	Shared        []string   `json:"shared"`
 }
 
-// ToDoCard is one decision.
+// ToDoCard is one decision, with the ways to choose from.
 type ToDoCard struct {
 	On          string    `json:"on"`
 	Title       string    `json:"title"`
@@ -66,7 +66,7 @@ type ToDoCard struct {
 	Caution     string    `json:"caution"`
 }
 
-// ToDoWay is one way that it can be decided.
+// ToDoWay is one way that the shop can choose.
 type ToDoWay struct {
 	ID         string   `json:"id" ts:"Way"`
 	Name       string   `json:"name"`
@@ -78,7 +78,7 @@ type ToDoWay struct {
 	Allowed    bool     `json:"allowed"`
 }
 
-// CompareWaysReply sets the ways of one part against what is decided now.
+// CompareWaysReply compares the ways of one part with the current decision.
 //
 //reply:compare_ways
 type CompareWaysReply struct {
@@ -87,7 +87,7 @@ type CompareWaysReply struct {
 	HowSure string    `json:"how_sure"`
 }
 
-// WayLine is one way with what it costs more or less.
+// WayLine says how much more or less one way costs.
 type WayLine struct {
 	ID   string `json:"id" ts:"Way"`
 	Line string `json:"line"`

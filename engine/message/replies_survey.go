@@ -1,7 +1,7 @@
 package message
 
-// SheetReply is all that the survey sheet of a body needs and that recording does not
-// change.
+// SheetReply holds everything that the survey sheet of a body needs and that stays the
+// same while the shop records.
 //
 //reply:sheet
 type SheetReply struct {
@@ -21,7 +21,7 @@ type SheetReply struct {
 	Cautions         []CautionMessage  `json:"cautions"`
 }
 
-// SheetCondition is a condition with its key.
+// SheetCondition is a condition with its key on the keyboard.
 type SheetCondition struct {
 	ID        string `json:"id" ts:"Condition"`
 	Key       string `json:"key"`
@@ -29,7 +29,7 @@ type SheetCondition struct {
 	LooksLike string `json:"looks_like"`
 }
 
-// SheetFinding is a finding of one part.
+// SheetFinding is a finding that can be recorded on one part.
 type SheetFinding struct {
 	ID         string `json:"id"`
 	Key        string `json:"key"`
@@ -52,7 +52,7 @@ type SheetRow struct {
 	Lines []SheetLine `json:"lines"`
 }
 
-// SheetLine is the items of a line, left and right, or one without a side.
+// SheetLine is a line with a left and a right item, or with one item that has no side.
 type SheetLine struct {
 	Label string `json:"label"`
 	Left  string `json:"left"`
@@ -79,7 +79,7 @@ type SheetBox struct {
 	Items []string `json:"items"`
 }
 
-// WalkSection is what is checked from one standing place.
+// WalkSection lists the checks to make from one position around the car.
 type WalkSection struct {
 	ID    string     `json:"id"`
 	Name  string     `json:"name"`
@@ -101,21 +101,21 @@ type WalkLine struct {
 	BesideLead string `json:"beside_lead"`
 }
 
-// WalkTool is what checks need.
+// WalkTool is a tool that some checks need.
 type WalkTool struct {
 	ID        string `json:"id"`
 	Name      string `json:"name"`
 	LinesText string `json:"lines_text"`
 }
 
-// StripTrade is a trade whose hours in the strip can be entered.
+// StripTrade is a trade whose hours in the strip the shop can enter.
 type StripTrade struct {
 	ID         string `json:"id" ts:"Trade"`
 	Name       string `json:"name"`
 	LikelyText string `json:"likely_text"`
 }
 
-// TallyReply counts what is recorded, and names every entry that cannot stand.
+// TallyReply counts the records and names every entry that is refused.
 //
 //reply:tally
 type TallyReply struct {
@@ -131,13 +131,13 @@ type TallyReply struct {
 	Zones           []TallyZone  `json:"zones"`
 }
 
-// TallyFault is an entry that cannot stand.
+// TallyFault is an entry that is refused, and why.
 type TallyFault struct {
 	TextFault
 	On string `json:"on"`
 }
 
-// TallyStep is one count.
+// TallyStep is one count: how many are done, of how many.
 type TallyStep struct {
 	Done int    `json:"done"`
 	Of   int    `json:"of"`
@@ -149,7 +149,8 @@ type TallyLine struct {
 	Line string `json:"line"`
 }
 
-// TallyZone is the count of a zone, and what of it could be recorded as sound at once.
+// TallyZone is the count of a zone, and the remaining items that the shop could record as
+// sound in one step.
 type TallyZone struct {
 	ID string `json:"id"`
 	TallyStep
@@ -158,21 +159,21 @@ type TallyZone struct {
 	Rest     []string `json:"rest"`
 }
 
-// LookAgainReply names the records that are very unlike the rest of the car.
+// LookAgainReply names the records that differ greatly from the rest of the car.
 //
 //reply:look_again
 type LookAgainReply struct {
 	LookAgain []LookAgain `json:"look_again"`
 }
 
-// LookAgain is one of them, with what is asked at it.
+// LookAgain is one such record, with the question to ask about it.
 type LookAgain struct {
 	On   string `json:"on"`
 	Name string `json:"name"`
 	Text string `json:"text"`
 }
 
-// OddsReply compares one recorded part with what was believed before.
+// OddsReply compares the record of one part with its odds before.
 //
 //reply:odds
 type OddsReply struct {

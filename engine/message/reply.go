@@ -9,14 +9,14 @@ import (
 
 //go:generate go run ./gen
 
-// Reply is the answer to one request: one of the structs named …Reply. The command gen
-// generates from these structs the code that writes them and their types in TypeScript.
+// Reply is the answer to one request: one of the structs named …Reply. From these structs
+// the command gen generates the code that writes them and their TypeScript types.
 type Reply interface {
 	kind() string
 	write(w *strict.Writer) // its members, after id and kind
 }
 
-// Encode writes the reply to the request with an id as JSON.
+// Encode returns, as JSON, the reply r to the request with this id.
 func Encode(id int64, r Reply) []byte {
 	w := strict.NewWriter()
 	w.Object(func() {
@@ -36,48 +36,50 @@ type entry[T any] struct {
 	value T
 }
 
-// rawJSON is a value that is JSON already.
+// rawJSON is a value that is already JSON.
 type rawJSON []byte
 
-// Fault is what is wrong at one place of the user's own file.
+// Fault says what is wrong at one place of the user's own file: the path, what it holds
+// and what was expected.
 type Fault struct {
 	Path     string `json:"path"`
 	Found    string `json:"found"`
 	Expected string `json:"expected"`
 }
 
-// TextFault is a fault with what is said of it.
+// TextFault is a fault with the sentence that describes it.
 type TextFault struct {
 	Fault
 	Text string `json:"text"`
 }
 
-// RefusedReply is the reply to what cannot be answered. It never holds a figure. What
-// is wrong is its request, car, rates, sum, jobs, table or outline.
+// RefusedReply is the reply to a request that cannot be answered. It never holds a
+// figure. What names the subject that is wrong: request, car, rates, sum, jobs, table or
+// outline.
 //
 //reply:refused
 type RefusedReply struct {
 	What   string `json:"what"`
-	*Fault        // where the place is known
+	*Fault        // if its place is known
 	Text   string `json:"text"`
 }
 
-// BrokenReply is the reply when the program stopped on a mistake of its own.
+// BrokenReply is the reply after a panic, which is always a bug in the engine.
 //
 //reply:broken
 type BrokenReply struct {
 	Text  string `json:"text"`
-	*Told        // to the shop alone
+	*Told        // for the shop only
 }
 
-// Told is what a panic told, and the functions that were running, the one that panicked
-// first.
+// Told is the message of a panic and its stack of functions, beginning with the one that
+// panicked.
 type Told struct {
 	Panic string   `json:"panic"`
 	Stack []string `json:"stack"`
 }
 
-// refusal is an error with the subject that it is about.
+// refusal is an error together with its subject.
 type refusal struct {
 	what string
 	err  error
@@ -88,8 +90,8 @@ func (r *refusal) Error() string { return r.err.Error() }
 // refuse adds to an error its subject: the request, the car, the rates …
 func refuse(what string, err error) error { return &refusal{what, err} }
 
-// refused makes the reply to an error. Its subject is the one that the error names, or
-// else what.
+// refused makes the reply to an error. The subject is the one that the error names, or
+// what if it names none.
 func refused(what string, err error) *RefusedReply {
 	var r *refusal
 	if errors.As(err, &r) {

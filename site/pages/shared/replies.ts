@@ -4,7 +4,7 @@ import type { Body, Condition, PaidStage, Trade, Way } from "./carfile.ts";
 
 export type State = "rough" | "refining" | "settled" | "budget_ended";
 
-/** WorthReply says what each stage to come is worth, and which checks would make the range narrowest. */
+/** WorthReply says how much each remaining stage would narrow the range, and which checks would narrow it most. */
 export interface WorthReply {
   id: number;
   kind: "worth";
@@ -18,7 +18,7 @@ export interface WorthReply {
   looks_note: string;
 }
 
-/** StageWorth is a stage to come. */
+/** StageWorth is a remaining stage and the average width of the range after it. */
 export interface StageWorth {
   id: string;
   name: string;
@@ -26,7 +26,7 @@ export interface StageWorth {
   line: string;
 }
 
-/** LookWorth is a check that could still be made. */
+/** LookWorth is a check that someone could still make. */
 export interface LookWorth {
   look: string;
   on: string;
@@ -56,7 +56,7 @@ export interface WideReply {
   worse_note: string;
 }
 
-/** InputShare is one cause of the width. */
+/** InputShare is one cause of the width and its share. */
 export interface InputShare {
   name: string;
   why: string;
@@ -64,7 +64,7 @@ export interface InputShare {
   share: number;
 }
 
-/** WorsePart is a part that could make it worse. */
+/** WorsePart is a part that could make the range worse. */
 export interface WorsePart {
   part: string;
   name: string;
@@ -73,7 +73,7 @@ export interface WorsePart {
   find_line: string;
 }
 
-/** PlanReply is the job in stages. */
+/** PlanReply is the job divided into stages. */
 export interface PlanReply {
   id: number;
   kind: "plan";
@@ -82,7 +82,7 @@ export interface PlanReply {
   note: string;
 }
 
-/** PlanStage is one stage of the job. */
+/** PlanStage is one stage of the job, with what it costs to stop there. */
 export interface PlanStage {
   id: PaidStage;
   name: string;
@@ -94,7 +94,7 @@ export interface PlanStage {
   actual_line: string;
 }
 
-/** DecideReply says what each decision before any metal is seen would change. */
+/** DecideReply says how much each decision that you can make before seeing any metal would change the price. */
 export interface DecideReply {
   id: number;
   kind: "decide";
@@ -111,7 +111,7 @@ export interface DecideOption {
   note: string;
 }
 
-/** TwentyReply is twenty such cars, one after another. */
+/** TwentyReply holds twenty simulated cars like this one. */
 export interface TwentyReply {
   id: number;
   kind: "twenty";
@@ -122,7 +122,7 @@ export interface TwentyReply {
   note: string;
 }
 
-/** OneOfTwenty is one of them. */
+/** OneOfTwenty is one of the twenty cars, with its dot on the axis. */
 export interface OneOfTwenty {
   total_text: string;
   found_text: string;
@@ -131,7 +131,7 @@ export interface OneOfTwenty {
   stack: number;
 }
 
-/** TwoWaysReply is the range of independent panels and as cars really rust. */
+/** TwoWaysReply compares the range if every part rusted independently with the range as cars really rust. */
 export interface TwoWaysReply {
   id: number;
   kind: "two_ways";
@@ -142,7 +142,7 @@ export interface TwoWaysReply {
   note: string;
 }
 
-/** WhyRow is one row of dots. */
+/** WhyRow is one row of dots with its label and sentence. */
 export interface WhyRow {
   label: string;
   dots: Dot[];
@@ -150,7 +150,7 @@ export interface WhyRow {
   sentence: string;
 }
 
-/** SupposeReply is what one part, taken as known, does to the odds of the others and to the range. */
+/** SupposeReply says how the odds of the other parts and the range would change if the condition of one part were known. */
 export interface SupposeReply {
   id: number;
   kind: "suppose";
@@ -164,7 +164,7 @@ export interface SupposeReply {
   compared: string;
 }
 
-/** NeighbourMoved is another part whose odds move. */
+/** NeighbourMoved is another part whose odds change. */
 export interface NeighbourMoved {
   on: string;
   name: string;
@@ -173,7 +173,7 @@ export interface NeighbourMoved {
   same_water: boolean;
 }
 
-/** JobsCheckedReply tells what is wrong with a file of past jobs, or opens it. */
+/** JobsCheckedReply lists what is wrong with a file of past jobs, or describes the jobs that are now open. */
 export interface JobsCheckedReply {
   id: number;
   kind: "jobs_checked";
@@ -184,13 +184,13 @@ export interface JobsCheckedReply {
   sums: JobAmounts[];
 }
 
-/** JobAmounts are the amounts of a job in words. */
+/** JobAmounts are the amounts of a job, formatted. */
 export interface JobAmounts {
   came_to_text: string;
   said_text: string;
 }
 
-/** ScoresGoOnReply says how far scoring has got. */
+/** ScoresGoOnReply says how much of the scoring is done. */
 export interface ScoresGoOnReply {
   id: number;
   kind: "scores";
@@ -200,7 +200,7 @@ export interface ScoresGoOnReply {
   progress_text: string;
 }
 
-/** ScoresReply is what the past jobs say. */
+/** ScoresReply says how the shop's ranges compare with the prices of its past jobs. */
 export interface ScoresReply {
   id: number;
   kind: "scores";
@@ -224,13 +224,13 @@ export interface ScoresReply {
   record: Record<string, unknown> | null;
 }
 
-/** JobsBox is one of twelve boxes with its jobs. */
+/** JobsBox is one of twelve boxes (below the range, ten slots inside it, above it) and the number of jobs in it. */
 export interface JobsBox {
   name: string;
   jobs: number;
 }
 
-/** JobRow is one job. */
+/** JobRow is one scored job. Where says on which side of its range it finished. */
 export interface JobRow {
   name: string;
   finished_text: string;
@@ -242,27 +242,27 @@ export interface JobRow {
   said: boolean;
 }
 
-/** NotScored is a job without a score. */
+/** NotScored is a job without a score, and the reason. */
 export interface NotScored {
   name: string;
   why: string;
 }
 
-/** Cause is why jobs came to more. */
+/** Cause is one reason why jobs cost more than expected. */
 export interface Cause {
   name: string;
   jobs_text: string;
   amount_text: string;
 }
 
-/** Learning is what the jobs teach, figure by figure. */
+/** Learning lists what the past jobs suggest for each figure. */
 export interface Learning {
   lines: LearntLine[];
   compared: string;
   note: string;
 }
 
-/** LearntLine is one figure. Nothing is used unless the shop says so. */
+/** LearntLine is the suggestion for one figure. The engine uses it only if the shop adopts it. */
 export interface LearntLine {
   id: string;
   name: string;
@@ -276,7 +276,7 @@ export interface LearntLine {
   share_text: string;
 }
 
-/** JobsReadReply is a pasted table as entries of a file of past jobs. */
+/** JobsReadReply holds a pasted table, converted to entries of a file of past jobs. */
 export interface JobsReadReply {
   id: number;
   kind: "jobs_read";
@@ -287,14 +287,14 @@ export interface JobsReadReply {
   ignored: string[];
 }
 
-/** JobsWrittenReply is the figures of the open jobs as a table for a spreadsheet. */
+/** JobsWrittenReply holds the figures of the open jobs as a table for a spreadsheet. */
 export interface JobsWrittenReply {
   id: number;
   kind: "jobs_written";
   text: string;
 }
 
-/** AdoptedReply is the rates with the figures that the shop has chosen. */
+/** AdoptedReply holds the rates file with the figures that the shop has adopted. */
 export interface AdoptedReply {
   id: number;
   kind: "adopted";
@@ -302,7 +302,7 @@ export interface AdoptedReply {
   check_code: string;
 }
 
-/** OpenedReply tells about the shop, its rates, the bodies and the places. */
+/** OpenedReply describes the shop, its rates, the bodies and the places. */
 export interface OpenedReply {
   id: number;
   kind: "opened";
@@ -324,7 +324,7 @@ export interface OpenedReply {
   warnings: string[];
 }
 
-/** ShopName is the shop's name and how to reach it. */
+/** ShopName is the name of the shop and how to reach it. */
 export interface ShopName {
   name: string;
   town: string;
@@ -333,7 +333,7 @@ export interface ShopName {
   invented: boolean;
 }
 
-/** RatesName names rates by their dates and check code. */
+/** RatesName identifies rates by their dates and check code. */
 export interface RatesName {
   line: string;
   check_code: string;
@@ -342,26 +342,26 @@ export interface RatesName {
   past_text: string;
 }
 
-/** NamedText is a line with a name. */
+/** NamedText is a line of text with a name. */
 export interface NamedText {
   name: string;
   text: string;
 }
 
-/** IDName is something to choose from. */
+/** IDName is one choice in a list. */
 export interface IDName {
   id: string;
   name: string;
 }
 
-/** Years are the years in which a car may be made. */
+/** Years is the span of years in which a car can have been made. */
 export interface Years {
   from: number;
   to: number;
   expected: string;
 }
 
-/** OpenedBody is a body with its strip and survey, which is left out where the rates give no price for it. */
+/** OpenedBody is a body with its strip and survey. The stage is left out if the rates give no price for it. */
 export interface OpenedBody {
   id: Body;
   name: string;
@@ -370,7 +370,7 @@ export interface OpenedBody {
   stage?: StripStage;
 }
 
-/** CustomerPlace is a place that the customer is asked about. */
+/** CustomerPlace is a part of the car that we ask the customer about. */
 export interface CustomerPlace {
   id: string;
   name: string;
@@ -380,7 +380,7 @@ export interface CustomerPlace {
   whole: string[];
 }
 
-/** StripStage is the strip and survey as the customer reads it. */
+/** StripStage describes the strip and survey for the customer. */
 export interface StripStage {
   name: string;
   price_text: string;
@@ -391,7 +391,7 @@ export interface StripStage {
   includes: string;
 }
 
-/** StripLine is one step of it. */
+/** StripLine is one step of the strip and survey. */
 export interface StripLine {
   text: string;
   basis: string;
@@ -404,7 +404,7 @@ export interface CountryPlaces {
   places: Place[];
 }
 
-/** Place is a place where a car may have lived. */
+/** Place is a place where a car can have lived. */
 export interface Place {
   id: string;
   name: string;
@@ -418,7 +418,7 @@ export interface CautionMessage {
   text: string;
 }
 
-/** CarOKReply is the reply to a car file that can be used, with what it does not say. */
+/** CarOKReply is the reply to a car file that can be used, with notes on what the file does not say. */
 export interface CarOKReply {
   id: number;
   kind: "car_ok";
@@ -451,7 +451,7 @@ export interface RangeReply {
   known_limits: string[];
 }
 
-/** RangeGoesOnReply is the short reply of a range that goes on and need not be shown yet: saying a range costs about as much as another block of simulated cars. */
+/** RangeGoesOnReply is the short reply while a range is still being refined and need not be shown yet: a full reply takes about as long as another block of simulated cars. */
 export interface RangeGoesOnReply {
   id: number;
   kind: "range";
@@ -489,7 +489,7 @@ export interface RangeRow {
   exact: ExactFigures;
 }
 
-/** ExactFigures are those behind the rounded ones, for programs: money in minor units, hours in hours; quantiles by definition 7 of Hyndman and Fan (1996). */
+/** ExactFigures are the figures before rounding, for programs: money in minor units, hours in hours, quantiles by definition 7 of Hyndman and Fan (1996). */
 export interface ExactFigures {
   p10_minor: number;
   p50_minor: number;
@@ -502,19 +502,19 @@ export interface ExactFigures {
   hours_p90: number;
 }
 
-/** Axis is the money axis that all rows share, from 0. */
+/** Axis is the money axis, from 0, that all rows share. */
 export interface Axis {
   max_minor: number;
   ticks: Tick[];
 }
 
-/** Tick is one mark of an axis, from 0 to 1. */
+/** Tick is one mark of an axis. At is its position, from 0 to 1. */
 export interface Tick {
   at: number;
   text: string;
 }
 
-/** Dot is one car in twenty: its middle on the axis, and how high it is stacked. */
+/** Dot stands for one car in twenty. At is its centre on the axis, from 0 to 1, and Stack is its place in its column, from 1. */
 export interface Dot {
   at: number;
   column: number;
@@ -522,7 +522,7 @@ export interface Dot {
   inside: boolean;
 }
 
-/** ZoneRow says how often anything in a zone is rusted through. */
+/** ZoneRow says how often at least one part of a zone is rusted through. */
 export interface ZoneRow {
   id: string;
   name: string;
@@ -532,7 +532,7 @@ export interface ZoneRow {
   items: ItemRow[];
 }
 
-/** ItemRow says how often one item is. */
+/** ItemRow says how often one item is rusted through. */
 export interface ItemRow {
   id: string;
   name: string;
@@ -540,7 +540,7 @@ export interface ItemRow {
   line: string;
 }
 
-/** KindRow is what one kind of line comes to, with its own ends. */
+/** KindRow is the range of one kind of line. */
 export interface KindRow {
   id: string;
   name: string;
@@ -556,7 +556,7 @@ export interface CoverReply {
   text: string;
 }
 
-/** FitsReply says what an amount would cover. */
+/** FitsReply says in how many cars an amount would be enough, for each scope and standard. */
 export interface FitsReply {
   id: number;
   kind: "fits";
@@ -565,7 +565,7 @@ export interface FitsReply {
   note: string;
 }
 
-/** RatesCheckedReply tells a form what is wrong with rates, what is usually a slip, and what the file will be. */
+/** RatesCheckedReply tells a form what is wrong with rates, what looks like a slip, and what the saved file will hold. */
 export interface RatesCheckedReply {
   id: number;
   kind: "rates_checked";
@@ -578,7 +578,7 @@ export interface RatesCheckedReply {
   canonical: string;
 }
 
-/** RatesOutlineReply lists what a form of rates chooses from. */
+/** RatesOutlineReply lists the choices of a rates form. */
 export interface RatesOutlineReply {
   id: number;
   kind: "rates_outline";
@@ -593,7 +593,7 @@ export interface RatesOutlineReply {
   sample_uk: string;
 }
 
-/** OutlineName is something to choose from, in both word sets. */
+/** OutlineName is one choice in a list, in both word sets. */
 export interface OutlineName {
   id: string;
   name_us: string;
@@ -610,7 +610,7 @@ export interface OutlinePart {
   start: Record<string, number[]>;
 }
 
-/** EffectReply shows what a change of the rates does to a few cars. */
+/** EffectReply shows how a change of the rates affects a few cars. */
 export interface EffectReply {
   id: number;
   kind: "effect";
@@ -622,7 +622,7 @@ export interface EffectReply {
   strip: EffectStrip[];
 }
 
-/** EffectCar is one car at the rates on the site, where they can be compared, and at the new ones. */
+/** EffectCar is one car at the new rates and, if the two can be compared, at the rates on the site. */
 export interface EffectCar {
   name: string;
   old: EffectRange | null;
@@ -639,19 +639,19 @@ export interface EffectRange {
   dots_text: string;
 }
 
-/** EffectLine is a line in words. */
+/** EffectLine says how one kind of line changes. */
 export interface EffectLine {
   text: string;
 }
 
-/** EffectStrip is the strip and survey of a car at both rates. */
+/** EffectStrip is the price of the strip and survey of a car at both rates. */
 export interface EffectStrip {
   name: string;
   old_text: string;
   new_text: string;
 }
 
-/** PricesReadReply is a pasted table as entries of the rates file. */
+/** PricesReadReply holds a pasted table, converted to entries of the rates file. */
 export interface PricesReadReply {
   id: number;
   kind: "prices_read";
@@ -662,7 +662,7 @@ export interface PricesReadReply {
   ignored: string[];
 }
 
-/** PartPrice is an entry of the rates file. */
+/** PartPrice is one entry of the rates file. */
 export interface PartPrice {
   part: string;
   way: string;
@@ -673,7 +673,7 @@ export interface PartPrice {
   source: string;
 }
 
-/** TableFaults are the rows of a table that were refused, and what must be asked. */
+/** TableFaults are the refused rows of a table and the questions that the user must answer. */
 export interface TableFaults {
   refused: number;
   refusals: TableRefusal[];
@@ -691,7 +691,7 @@ export interface TableRefusal {
   text: string;
 }
 
-/** TableQuestion asks which decimal mark is meant. */
+/** TableQuestion asks the user which decimal mark a cell uses. */
 export interface TableQuestion {
   heading: string;
   row: number;
@@ -701,14 +701,14 @@ export interface TableQuestion {
   text: string;
 }
 
-/** PricesWrittenReply is the shop's own part prices as a table for a spreadsheet. */
+/** PricesWrittenReply holds the shop's own part prices as a table for a spreadsheet. */
 export interface PricesWrittenReply {
   id: number;
   kind: "prices_written";
   text: string;
 }
 
-/** BeforeAfterReply is the range of each stage on one axis, and what moved it. */
+/** BeforeAfterReply shows the range after each stage on one axis, and what changed it. */
 export interface BeforeAfterReply {
   id: number;
   kind: "before_after";
@@ -723,7 +723,7 @@ export interface BeforeAfterReply {
   not_a_limit: string;
 }
 
-/** StageRow is one stage, with its range once that is done. */
+/** StageRow is one stage, with its range if the stage is done. */
 export interface StageRow {
   id: string;
   name: string;
@@ -738,7 +738,7 @@ export interface StageRow {
   wider_line?: string;
 }
 
-/** StageRange is the range of a stage. */
+/** StageRange is the range after a stage. */
 export interface StageRange {
   low_text: string;
   half_text: string;
@@ -749,7 +749,7 @@ export interface StageRange {
   wider_line: string;
 }
 
-/** MovedItem is a part whose odds moved. */
+/** MovedItem is a part whose odds changed. */
 export interface MovedItem {
   on: string;
   name: string;
@@ -758,7 +758,7 @@ export interface MovedItem {
   text: string;
 }
 
-/** ToDoReply is every decision that the recorded conditions ask for. */
+/** ToDoReply lists every decision that the recorded conditions require. */
 export interface ToDoReply {
   id: number;
   kind: "to_do";
@@ -767,7 +767,7 @@ export interface ToDoReply {
   shared: string[];
 }
 
-/** ToDoCard is one decision. */
+/** ToDoCard is one decision, with the ways to choose from. */
 export interface ToDoCard {
   on: string;
   title: string;
@@ -780,7 +780,7 @@ export interface ToDoCard {
   caution: string;
 }
 
-/** ToDoWay is one way that it can be decided. */
+/** ToDoWay is one way that the shop can choose. */
 export interface ToDoWay {
   id: Way;
   name: string;
@@ -792,7 +792,7 @@ export interface ToDoWay {
   allowed: boolean;
 }
 
-/** CompareWaysReply sets the ways of one part against what is decided now. */
+/** CompareWaysReply compares the ways of one part with the current decision. */
 export interface CompareWaysReply {
   id: number;
   kind: "compare_ways";
@@ -801,13 +801,13 @@ export interface CompareWaysReply {
   how_sure: string;
 }
 
-/** WayLine is one way with what it costs more or less. */
+/** WayLine says how much more or less one way costs. */
 export interface WayLine {
   id: Way;
   line: string;
 }
 
-/** SheetReply is all that the survey sheet of a body needs and that recording does not change. */
+/** SheetReply holds everything that the survey sheet of a body needs and that stays the same while the shop records. */
 export interface SheetReply {
   id: number;
   kind: "sheet";
@@ -827,7 +827,7 @@ export interface SheetReply {
   cautions: CautionMessage[];
 }
 
-/** SheetCondition is a condition with its key. */
+/** SheetCondition is a condition with its key on the keyboard. */
 export interface SheetCondition {
   id: Condition;
   key: string;
@@ -835,7 +835,7 @@ export interface SheetCondition {
   looks_like: string;
 }
 
-/** SheetFinding is a finding of one part. */
+/** SheetFinding is a finding that can be recorded on one part. */
 export interface SheetFinding {
   id: string;
   key: string;
@@ -858,7 +858,7 @@ export interface SheetRow {
   lines: SheetLine[];
 }
 
-/** SheetLine is the items of a line, left and right, or one without a side. */
+/** SheetLine is a line with a left and a right item, or with one item that has no side. */
 export interface SheetLine {
   label: string;
   left: string;
@@ -885,7 +885,7 @@ export interface SheetBox {
   items: string[];
 }
 
-/** WalkSection is what is checked from one standing place. */
+/** WalkSection lists the checks to make from one position around the car. */
 export interface WalkSection {
   id: string;
   name: string;
@@ -907,21 +907,21 @@ export interface WalkLine {
   beside_lead: string;
 }
 
-/** WalkTool is what checks need. */
+/** WalkTool is a tool that some checks need. */
 export interface WalkTool {
   id: string;
   name: string;
   lines_text: string;
 }
 
-/** StripTrade is a trade whose hours in the strip can be entered. */
+/** StripTrade is a trade whose hours in the strip the shop can enter. */
 export interface StripTrade {
   id: Trade;
   name: string;
   likely_text: string;
 }
 
-/** TallyReply counts what is recorded, and names every entry that cannot stand. */
+/** TallyReply counts the records and names every entry that is refused. */
 export interface TallyReply {
   id: number;
   kind: "tally";
@@ -937,7 +937,7 @@ export interface TallyReply {
   zones: TallyZone[];
 }
 
-/** TallyFault is an entry that cannot stand. */
+/** TallyFault is an entry that is refused, and why. */
 export interface TallyFault {
   path: string;
   found: string;
@@ -946,7 +946,7 @@ export interface TallyFault {
   on: string;
 }
 
-/** TallyStep is one count. */
+/** TallyStep is one count: how many are done, of how many. */
 export interface TallyStep {
   done: number;
   of: number;
@@ -958,7 +958,7 @@ export interface TallyLine {
   line: string;
 }
 
-/** TallyZone is the count of a zone, and what of it could be recorded as sound at once. */
+/** TallyZone is the count of a zone, and the remaining items that the shop could record as sound in one step. */
 export interface TallyZone {
   id: string;
   done: number;
@@ -969,21 +969,21 @@ export interface TallyZone {
   rest: string[];
 }
 
-/** LookAgainReply names the records that are very unlike the rest of the car. */
+/** LookAgainReply names the records that differ greatly from the rest of the car. */
 export interface LookAgainReply {
   id: number;
   kind: "look_again";
   look_again: LookAgain[];
 }
 
-/** LookAgain is one of them, with what is asked at it. */
+/** LookAgain is one such record, with the question to ask about it. */
 export interface LookAgain {
   on: string;
   name: string;
   text: string;
 }
 
-/** OddsReply compares one recorded part with what was believed before. */
+/** OddsReply compares the record of one part with its odds before. */
 export interface OddsReply {
   id: number;
   kind: "odds";
@@ -993,14 +993,14 @@ export interface OddsReply {
   now_line: string;
 }
 
-/** Fault is what is wrong at one place of the user's own file. */
+/** Fault says what is wrong at one place of the user's own file: the path, what it holds and what was expected. */
 export interface Fault {
   path: string;
   found: string;
   expected: string;
 }
 
-/** TextFault is a fault with what is said of it. */
+/** TextFault is a fault with the sentence that describes it. */
 export interface TextFault {
   path: string;
   found: string;
@@ -1008,7 +1008,7 @@ export interface TextFault {
   text: string;
 }
 
-/** RefusedReply is the reply to what cannot be answered. It never holds a figure. What is wrong is its request, car, rates, sum, jobs, table or outline. */
+/** RefusedReply is the reply to a request that cannot be answered. It never holds a figure. What names the subject that is wrong: request, car, rates, sum, jobs, table or outline. */
 export interface RefusedReply {
   id: number;
   kind: "refused";
@@ -1019,7 +1019,7 @@ export interface RefusedReply {
   text: string;
 }
 
-/** BrokenReply is the reply when the program stopped on a mistake of its own. */
+/** BrokenReply is the reply after a panic, which is always a bug in the engine. */
 export interface BrokenReply {
   id: number;
   kind: "broken";
@@ -1028,7 +1028,7 @@ export interface BrokenReply {
   stack?: string[];
 }
 
-/** Told is what a panic told, and the functions that were running, the one that panicked first. */
+/** Told is the message of a panic and its stack of functions, beginning with the one that panicked. */
 export interface Told {
   panic: string;
   stack: string[];
