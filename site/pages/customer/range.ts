@@ -65,7 +65,7 @@ function rowBlock(row: RangeRow, reply: RangeReply, levels: number): HTMLElement
           el("p", { class: "set-aside" }, row.set_aside_line, " ", row.reserve_line),
           what(
             "What is “set aside”?",
-            "A sum to plan with, not a price: it is enough for all but 2 of 10 cars like yours.",
+            "An amount to plan with, not a price. It is enough for 8 in 10 cars like yours.",
           ),
         ]
       : el("p", {}, row.tax_line),

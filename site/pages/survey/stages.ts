@@ -84,7 +84,11 @@ export class StagesView {
         { class: "stage-rows" },
         reply.rows.map((row) => stageRow(row, row === newest, reply.axis, levels)),
       ),
-      el("p", { class: "hint" }, "Each dot is one car in twenty: 2 below, 16 between, 2 above."),
+      el(
+        "p",
+        { class: "hint" },
+        "Each dot stands for one car in twenty: 2 below the range, 16 inside it, 2 above.",
+      ),
       ...movedLists(reply).map(({ name, lines }) => el("section", {}, el("h2", {}, name), list(lines))),
       reply.unseen_line && el("p", {}, reply.unseen_line),
       reply.items.length > 0 && moved(reply.items),

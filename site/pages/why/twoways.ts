@@ -32,7 +32,7 @@ export function rowsOf(
   );
 }
 
-const DOTS = "Each dot is one car in twenty: 2 below, 16 between, 2 above.";
+const DOTS = "Each dot stands for one car in twenty: 2 below the range, 16 inside it, 2 above.";
 
 export interface TwoWaysHost {
   again(name: Need): void;

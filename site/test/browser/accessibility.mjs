@@ -20,7 +20,7 @@ const PAGES = {
       /heading "The cost range for a car like yours" \[level=1\]/,
       /region "The range":/,
       /listitem: 8 would cost between \$/,
-      /img "Each dot is one car in twenty: 2 below, 16 between, 2 above\."/,
+      /img "Each dot stands for one car in twenty: 2 below the range, 16 inside it, 2 above\."/,
       /group: The same in a table/,
       /region "Keep it":/,
       /button "Keep on this device"/,

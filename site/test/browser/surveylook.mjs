@@ -244,7 +244,7 @@ test("the customer's page: one look that helps, its answer redraws the range, an
     const before = await sentence(page);
     await offer.getByRole("button", { name: "Yes", exact: true }).click();
     await settled(page);
-    assert.match(await page.locator(".moved").textContent(), /^Your “yes” \([^?]+\) moved the range from/);
+    assert.match(await page.locator(".moved").textContent(), /^Your “yes” \([^?]+\) changed the range from/);
     const looks = await page.evaluate(() => history.state.car.looks);
     assert.equal(looks.length, 1);
     assert.deepEqual([looks[0].result, looks[0].by], ["yes", "customer"]);

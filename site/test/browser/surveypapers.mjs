@@ -248,7 +248,7 @@ test("changes to agree: a block for each part, every allowed way, boxes, and wha
       for (const way of await block.locator("tbody tr").allInnerTexts()) {
         assert.match(way, /^☐ /);
         assert.match(way, /about \$\d/);
-        assert.match(way, /against what is usually done|No difference/, "the effect on the total");
+        assert.match(way, /compared with what is usually done|No difference/, "the effect on the total");
       }
     }
     assert.match(await sheet.innerText(), /Small changes agreed beforehand/);
