@@ -325,9 +325,9 @@ test("what makes it wide: worked out when asked for, adds up, and says how one w
     await page.getByText("What makes it wide, and what could make it worse").click();
     await page.waitForSelector(".fold-wide[data-state=settled]", { timeout: patience(300_000) });
     const percents = (await page.locator(".wide-shares strong").allTextContents()).map((t) =>
-      Number(/^(\d+) %/.exec(t)[1]),
+      Number(/^(\d+)%/.exec(t)[1]),
     );
-    const rest = Number(/: (\d+) %/.exec(await page.locator(".wide-rest").textContent())[1]);
+    const rest = Number(/: (\d+)%/.exec(await page.locator(".wide-rest").textContent())[1]);
     const sum = percents.reduce((a, b) => a + b, rest);
     assert.ok(Math.abs(sum - 100) <= percents.length, `${percents} and ${rest} add to ${sum}`);
     assert.deepEqual(
@@ -350,7 +350,7 @@ test("a sum: how many cars it would cover, and what would fit within it", () =>
     await page.locator(".cover-more li").first().waitFor();
     const lines = await page.locator(".cover-more li").allTextContents();
     assert.equal(lines.length, 9);
-    assert.match(lines.join("\n"), /Driver standard, whole body: enough in .*cars? of/);
+    assert.match(lines.join("\n"), /Driver standard, whole body: enough in .*cars? out of/);
     assert.match(
       await page.locator(".set-aside").textContent(),
       /Keep \$[\d,]+ in reserve on top of the middle amount/,

@@ -86,7 +86,10 @@ test("a dearer hour moves three sample cars, and the lines that it moves are nam
     );
     await effectSettled(page);
     assert.equal(await page.locator(".effect-car").count(), 3);
-    assert.match(await page.locator(".effect-car p").first().textContent(), /on the site, \$.* here/);
+    assert.match(
+      await page.locator(".effect-car p").first().textContent(),
+      /on your site, \$.* with these rates/,
+    );
     assert.equal(await page.locator(".effect-car").first().locator("svg").count(), 2);
     assert.match(await page.locator("#draft-line").textContent(), /not on the site yet/);
     await type(page, "labour.metal.rate", "1x");
