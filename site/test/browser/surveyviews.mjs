@@ -236,7 +236,7 @@ test("what to do: ways as cards, choice by a press, by whom, and the difference 
       .locator(".difference")
       .first()
       .waitFor({ timeout: patience(240_000) });
-    assert.match(await card.locator(".difference").first().textContent(), /against section/);
+    assert.match(await card.locator(".difference").first().textContent(), /compared with section/);
     await card.locator('[data-way="section"]').click();
     await counted(page, "todo", "2 undecided");
     assert.equal((await saved(page)).ways, undefined);
