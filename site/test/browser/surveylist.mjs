@@ -380,7 +380,7 @@ test("the drawing outlines the part in hand and hatches by condition, without a 
     );
   }));
 
-/** The counts name these entries as unlike the rest while they stand so, as the engine
+/** The engine names these entries as unlike the rest while they are as given, as it really
  *  does. named: [item, its name, condition] */
 const namedByTheEngine = (page, named) =>
   page.workers()[0].evaluate((list) => {
@@ -389,7 +389,7 @@ const namedByTheEngine = (page, named) =>
       const reply = JSON.parse(real(text));
       const stands = ([on, , condition]) =>
         JSON.parse(text).car.survey?.some((r) => r.on === on && r.condition === condition && !r.sure);
-      if (reply.kind === "tally")
+      if (reply.kind === "look_again")
         reply.look_again = list
           .filter(stands)
           .map(([on, name]) => ({ on, name, text: "Very unlike the rest of this car. Check it again?" }));
