@@ -84,7 +84,7 @@ const CHECKS = {
         `${await page.locator(".total").textContent()} ${await page.locator(".found").textContent()}`,
       );
       const hatched = await page.locator('.twenty-picture .hatch[fill^="url"]').count();
-      const places = Number(/^(\d+) place/.exec(await page.locator(".found").textContent())?.[1] ?? 0);
+      const places = Number(/^(\d+) parts? /.exec(await page.locator(".found").textContent())?.[1] ?? 0);
       assert.equal(hatched > 0, places > 0, "the drawing shows what the words say");
     }
     assert.equal(new Set(seen.map((t) => t.replace(/^Car \d+: /, ""))).size, 3, seen.join(" | "));
