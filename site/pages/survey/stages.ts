@@ -78,7 +78,11 @@ export class StagesView {
     const parts = [
       el("p", { class: "rough-note" }, isRough(reply) ? "About: still being worked out." : "\u00a0"),
       headline(reply),
-      el("p", { class: "caveat" }, "A cost range: not an estimate, not a quotation, not a ceiling."),
+      el(
+        "p",
+        { class: "caveat" },
+        "This is a cost range. It is not an estimate, not a quotation and not a ceiling.",
+      ),
       el(
         "div",
         { class: "stage-rows" },

@@ -14,7 +14,7 @@ import { twoWays } from "./twoways.ts";
 import { shares, worse } from "./widest.ts";
 import { takesOff, whatStays } from "./widths.ts";
 
-const NOT = "A cost range: not an estimate, not a quotation, not a ceiling.";
+const NOT = "This is a cost range. It is not an estimate, not a quotation and not a ceiling.";
 const LATE = "Not worked out yet when this was printed.";
 
 const section = (title: string, ...content: Children[]) => el("section", {}, el("h2", {}, title), content);

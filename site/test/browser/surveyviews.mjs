@@ -258,7 +258,7 @@ test("before and after: a row of dots for each stage on one axis, and what the n
     assert.match(await page.locator(".before-after .sentence").innerText(), /After the survey, the range is/);
     assert.match(
       await page.locator(".before-after").innerText(),
-      /not an estimate, not a quotation(?:,| and) not a ceiling/,
+      /not an estimate, not a quotation and not a ceiling/,
     );
     await page.waitForSelector(".before-after[data-worth=settled]", { timeout: patience(300_000) });
     assert.match(await page.locator(".worth").innerText(), /for a car like this is on average/);
