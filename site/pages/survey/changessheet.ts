@@ -145,7 +145,7 @@ export function changesSheet(host: CarContext, changes: Changes, replies: Replie
       : cards.filter((c) => chosen.includes(c.on)).map((card) => block(openCar, card, replies))),
     el(
       "section",
-      { class: "after" },
+      { class: "paper-end" },
       el("h2", {}, "After this sheet"),
       openCar.car.ways?.length ? total("Range with what is decided so far", replies, "after") : null,
       more > 0 &&

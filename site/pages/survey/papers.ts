@@ -11,7 +11,6 @@ import { isRefusal } from "../shared/requests.ts";
 import { scanCode } from "../shared/scancode.ts";
 import { swap } from "../shared/swap.ts";
 import type { CarContext, Shop } from "../shared/thiscar/context.ts";
-import { fit } from "../shared/thiscar/fit.ts";
 import { Gathered, isDone, type Replies, replyOf, type Wanted } from "../shared/thiscar/gather.ts";
 import { letter, letterNeeds } from "../shared/thiscar/letter.ts";
 import { Changes, changesNeed, partsNeed } from "./changes.ts";
@@ -64,9 +63,6 @@ export class PapersView {
     this.#letters = new Gathered(host.engine);
     this.#sheets = new Gathered(host.engine);
     this.node.append(this.#links, this.#note, this.#print, this.#pick, this.#paper);
-    addEventListener("beforeprint", () => {
-      if (this.node.isConnected) fit(this.#paper);
-    });
   }
 
   get #context(): CarContext {
@@ -167,7 +163,6 @@ export class PapersView {
           : "Still being worked out; what is missing says so.";
       this.#print.hidden = !this.#paper.querySelector(".paper-head");
     }
-    if (this.node.dataset.state !== "working") fit(this.#paper);
   }
 }
 

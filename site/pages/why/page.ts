@@ -16,7 +16,6 @@ import { startOffline, watchConnection } from "../shared/offline.ts";
 import { openShop } from "../shared/openshop.ts";
 import type { OpenedReply } from "../shared/replies.ts";
 import type { ReplyTo } from "../shared/requests.ts";
-import { fit } from "../shared/thiscar/fit.ts";
 import { rangeOf } from "../shared/thiscar/gather.ts";
 import { fromLink, linkProblem } from "../shared/thiscar/start.ts";
 import { Ending } from "./ending.ts";
@@ -226,10 +225,6 @@ async function begun(reply: OpenedReply): Promise<void> {
   await begin();
 }
 
-addEventListener("beforeprint", () => {
-  const sheet = byId("paper").firstElementChild;
-  if (sheet instanceof HTMLElement) fit(sheet);
-});
 watchConnection((off) => frame.connection(off));
 whenDropped(document.body, (file) => {
   if (opened) openFile(file);

@@ -292,7 +292,7 @@ test("changes to agree: a block for each part, every allowed way, boxes, and wha
       "before anything was decided",
     );
     const after = await sheet.locator('[data-total="Range with what is decided so far"]').innerText();
-    assert.match(after, /\$[\d,]+ to \$[\d,]+ \(8 cars out of 10\)/);
+    assert.match(after, /\$[\d,]+ to \$[\d,]+ \(8 cars in 10\)/);
     assert.match(await sheet.locator('[data-change="rear_rail.left"]').innerText(), /Chosen by the customer/);
   }));
 

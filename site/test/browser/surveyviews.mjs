@@ -187,7 +187,7 @@ test("no sum and no odds while recording, until the switch shows both", () =>
       assert.doesNotMatch(text, MONEY, view);
       // The hours of the strip are told as a range; nothing of this car's metal is.
       const rest = text.replace(/In 8 cars out of 10: [\d,]+ to [\d,]+ hours/g, "");
-      assert.doesNotMatch(rest, /such cars|cars? out of \d|cars in 10/, view);
+      assert.doesNotMatch(rest, /such cars|cars like this|cars? out of \d|cars in 10/, view);
     }
     await page.evaluate(() => {
       location.hash = "survey/sill";
@@ -201,7 +201,7 @@ test("no sum and no odds while recording, until the switch shows both", () =>
     await stand(page);
     await page.keyboard.press("g");
     await page.waitForFunction(
-      () => /(Worse|Better) than .* such cars/.test(document.querySelector(".odds")?.textContent ?? ""),
+      () => /(Worse|Better) than in .* cars like this/.test(document.querySelector(".odds")?.textContent ?? ""),
       null,
       { timeout: patience(240_000) },
     );

@@ -198,7 +198,6 @@ export function letter(
     nextStage(begun(openCar.car, "survey"), range, replyOf(replies, "plan", "plan")),
     whyWide(replies),
     stages(replies, range),
-    rights(opened, range),
-    foot(opened, range, address, code),
+    el("div", { class: "paper-end" }, rights(opened, range), foot(opened, range, address, code)),
   ];
 }
