@@ -201,7 +201,8 @@ test("no sum and no odds while recording, until the switch shows both", () =>
     await stand(page);
     await page.keyboard.press("g");
     await page.waitForFunction(
-      () => /(Worse|Better) than in .* cars like this/.test(document.querySelector(".odds")?.textContent ?? ""),
+      () =>
+        /(Worse|Better) than in .* cars like this/.test(document.querySelector(".odds")?.textContent ?? ""),
       null,
       { timeout: patience(240_000) },
     );
