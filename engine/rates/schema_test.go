@@ -40,6 +40,8 @@ func TestSchemaNames(t *testing.T) {
 		"properties.tax.properties.on":            taxOnKeys,
 		"properties.time":                         timeKeys,
 		"properties.allowance":                    allowanceKeys,
+		"properties.doubt":                        doubtKeys,
+		"$defs.by_stage":                          DoubtStages,
 		"properties.own_figures":                  ownKeys,
 		"properties.own_figures.properties.hours": car.TradeIDs[:],
 		"$defs.own_figure":                        ownFigureKeys,
