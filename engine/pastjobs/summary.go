@@ -136,6 +136,7 @@ type Again struct {
 	Known            bool
 	Starting, Taught float64 // CRPS, minor units
 	Fell             scores.Finished
+	misses           map[string]scores.Miss // by stage, on what the others taught
 }
 
 // Again works one job out twice more. all has the scores of all jobs.
@@ -162,8 +163,12 @@ func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 		}
 		a.Starting = scores.CRPS(sure, found)
 	}
-	totals, sure, err := k.totals(carfile.Told, r.With(others.Own(job.Finished, "")))
+	taught := r.With(others.Own(job.Finished, ""))
+	totals, sure, err := k.totals(carfile.Told, taught)
 	if err != nil {
+		return a, err
+	}
+	if a.misses, err = k.missesOf(taught, job.Scored()); err != nil {
 		return a, err
 	}
 	a.Known, a.Taught, a.Fell = true, scores.CRPS(sure, found), finished(totals, job.Scored())

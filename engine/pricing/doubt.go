@@ -22,13 +22,25 @@ type Doubt struct {
 const WaysStage = "ways"
 
 // DoubtAt returns what a shop's rates say about the doubt at a stage, one of
-// rates.DoubtStages.
+// rates.DoubtStages. What its jobs taught at one stage moves the growth of the others by
+// as much, and scales their doubts in proportion.
 func DoubtAt(r *rates.Rates, stage string) Doubt {
-	shared, own := r.Doubt.Shared[stage], r.Doubt.Own[stage]
-	return Doubt{
-		SD:     math.Sqrt(float64(shared*shared) + float64(own*own)),
-		Growth: chance.Log(1 + float64(r.Growth(stage).Millionths())/1e8),
+	shared, own, growth := r.Doubt.Shared[stage], r.Doubt.Own[stage], grown(r.Growth(stage))
+	if l := r.Own.Doubt; l != nil {
+		shared, own = inProportion(shared, l.Shared, r.Doubt.Shared[l.From]), inProportion(own, l.Own, r.Doubt.Own[l.From])
+		growth += grown(l.Growth) - grown(r.Growth(l.From))
 	}
+	return Doubt{SD: math.Sqrt(float64(shared*shared) + float64(own*own)), Growth: growth}
+}
+
+func grown(percent float64) float64 { return chance.Log(1 + percent/100) }
+
+// inProportion scales a doubt as the one at the learnt stage went from was to is.
+func inProportion(v, is, was float64) float64 {
+	if was == 0 {
+		return v
+	}
+	return float64(v * (is / was))
 }
 
 // Doubting returns a copy of the table that doubts its figures so far. A table without

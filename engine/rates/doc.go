@@ -78,6 +78,8 @@
 //	            rust: list of group (a pocket group), factor (depth of rust × this, 0.4 to 2.5), jobs (1 to 100000)
 //	            hours: metal, prep, body, paint, fit, each may be left out: factor, jobs
 //	            spread: may be left out; factor on the spread of the depth of rust, jobs
+//	            doubt: may be left out; growth_percent (-30 to 60, in place of the allowance), shared (0.02 to 0.3),
+//	              own (0.03 to 0.25), jobs, from ("told" or "survey", the stage that they are about)
 //	record      may be left out or null; else how earlier ranges came out: below, inside, above (jobs, at least 10
 //	            together), from, to (dates on which the first and the last were finished), jobs_code
 //

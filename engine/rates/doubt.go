@@ -72,13 +72,20 @@ func byStage(f strict.Field) map[string]float64 {
 }
 
 // Growth is the growth of a job, in per cent of its work after the strip, that the range
-// includes at a stage: the shop's allowance, unless it is set apart.
-func (r *Rates) Growth(stage string) Percent {
-	switch {
-	case !r.Allowance.InRange:
-		return Percent{}
-	case slices.Index(DoubtStages, stage) < slices.Index(DoubtStages, "survey"):
-		return r.Allowance.Before
+// includes at a stage before jobs have taught another: the shop's allowance, unless it is
+// set apart.
+func (r *Rates) Growth(stage string) float64 {
+	if !r.Allowance.InRange {
+		return 0
 	}
-	return r.Allowance.After
+	return r.GrowthAllowed(stage)
+}
+
+// GrowthAllowed is the shop's allowance at a stage, in per cent, in the range or not.
+func (r *Rates) GrowthAllowed(stage string) float64 {
+	p := r.Allowance.After
+	if slices.Index(DoubtStages, stage) < slices.Index(DoubtStages, "survey") {
+		p = r.Allowance.Before
+	}
+	return p.Published.Float()
 }

@@ -60,12 +60,12 @@ func TestGrowth(t *testing.T) {
 		t.Fatal(err)
 	}
 	for n, id := range DoubtStages {
-		want := []string{"7", "7", "4", "4", "4"}[n]
-		if got := in.Growth(id).Published.String(); got != want {
-			t.Errorf("%s: %s %%, expected %s", id, got, want)
+		want := []float64{7, 7, 4, 4, 4}[n]
+		if got := in.Growth(id); got != want || apart.GrowthAllowed(id) != want {
+			t.Errorf("%s: %g %%, expected %g", id, got, want)
 		}
-		if got := apart.Growth(id); got.Millionths() != 0 {
-			t.Errorf("%s: %d, although it is apart", id, got.Millionths())
+		if got := apart.Growth(id); got != 0 {
+			t.Errorf("%s: %g, although it is apart", id, got)
 		}
 	}
 }

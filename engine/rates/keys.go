@@ -27,7 +27,8 @@ var (
 	taxKeys         = []string{"name", "percent", "on", "published", "note", "source"}
 	taxOnKeys       = []string{"labour", "materials", "parts", "supplies", "sent_out"}
 	timeKeys        = []string{"hours_a_week", "weeks_until_start", "waits_weeks", "source"}
-	ownKeys         = []string{"learnt_on", "jobs_code", "rust", "hours", "spread", "source"}
+	ownKeys         = []string{"learnt_on", "jobs_code", "rust", "hours", "spread", "doubt", "source"}
+	ownDoubtKeys    = []string{"growth_percent", "shared", "own", "jobs", "from"}
 	ownRustKeys     = []string{"group", "factor", "jobs"}
 	ownFigureKeys   = []string{"factor", "jobs"}
 	pastKeys        = []string{"below", "inside", "above", "from", "to", "jobs_code"}

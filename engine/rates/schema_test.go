@@ -44,6 +44,7 @@ func TestSchemaNames(t *testing.T) {
 		"$defs.by_stage":                          DoubtStages,
 		"properties.own_figures":                  ownKeys,
 		"properties.own_figures.properties.hours": car.TradeIDs[:],
+		"properties.own_figures.properties.doubt": ownDoubtKeys,
 		"$defs.own_figure":                        ownFigureKeys,
 		"$defs.own_rust":                          ownRustKeys,
 		"properties.record":                       pastKeys,

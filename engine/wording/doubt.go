@@ -7,9 +7,9 @@ import (
 
 // Untested says that no finished jobs have checked the shop's figures, and how much wider
 // the range is because of that. It is empty once the shop publishes how its jobs came
-// out, and where it doubts nothing.
+// out or uses what they taught about the doubt, and where it doubts nothing.
 func (t *Text) Untested(r *session.Range) string {
-	if t.rates.Past != nil || r.Wider < 1.03 {
+	if t.rates.Past != nil || t.rates.Own.Doubt != nil || r.Wider < 1.03 {
 		return ""
 	}
 	return t.say("This shop has", "This workshop has") + " not checked its figures against finished jobs yet. The range is " + wider(r.Wider) + " wider because of that."
