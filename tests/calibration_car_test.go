@@ -64,10 +64,11 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	stream := chance.NewStream(calibrationSeed, k)
 	truth := s.prior.NewCar()
 	s.prior.Draw(&stream, truth)
-	u, bill := s.table.NewUniforms(), s.table.NewBill()
+	u, bill, again := s.table.NewUniforms(), s.table.NewBill(), s.table.NewBill()
 	u.Fill(&stream)
 	s.table.Price(truth, s.histories[truth.History].LastClimate, u, bill)
-	price := int64(bill.Total)
+	wrong := chance.NewStream(calibrationSeed+2, k)
+	u.Doubt = wrong.Uniform()
 
 	covered := stream.Uniform() < s.fig.Cover.Chance[truth.Repair]
 	known := damage.Known{Body: s.body, Histories: s.histories, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
@@ -101,10 +102,6 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 			if table, err = s.table.With(d); err != nil {
 				return out, err
 			}
-			// From here on the charge of the stage follows from its hours alone.
-			again := table.NewBill()
-			table.Price(truth, s.histories[truth.History].LastClimate, u, again)
-			price += int64(again.Strip - bill.Strip)
 		case 4:
 			known = shut
 			how.read(&known, evidence.ImagineSurvey(s.body, truth, true, &stream), func(i int) bool { return !s.body.PartOf(i).SeenWhenStripped })
@@ -114,7 +111,15 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 				return out, err
 			}
 		}
-		out[stage] = rank(odds, table, price, truth, k*31+uint64(stage))
+		// What the figures have wrong is smaller at every stage, and so in the true price.
+		doubt := pricing.DoubtAt(s.table.Rates, doubted[stage])
+		s.table.Doubting(doubt).Price(truth, s.histories[truth.History].LastClimate, u, bill)
+		price := int64(bill.Total)
+		if stage >= 3 { // the charge of the strip follows from its hours alone
+			table.Price(truth, s.histories[truth.History].LastClimate, u, again)
+			price += int64(again.Strip - bill.Strip)
+		}
+		out[stage] = rank(odds, table.Doubting(doubt), price, truth, k*31+uint64(stage))
 	}
 	return out, nil
 }
@@ -129,6 +134,7 @@ func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car,
 	for n := range prices {
 		m.Draw(&stream, c)
 		u.Fill(&stream)
+		u.Doubt = stream.Uniform()
 		table.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		prices[n] = int64(bill.Total)
 		for what, v := range [measures]int64{prices[n], holes(c), steps(c)} {

@@ -31,6 +31,9 @@ const ranks = 199
 // stageNames are the stages; what is known at each adds to the one before.
 var stageNames = [...]string{"told", "walk-round", "survey", "strip hours", "opened up"}
 
+// doubted are the stages in the words of the rates.
+var doubted = [...]string{"told", "walk_round", "survey", "survey", "opening_up"}
+
 // trial is one way of inference: the right one or a wrong one.
 type trial struct {
 	name   string

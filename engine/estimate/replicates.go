@@ -25,9 +25,10 @@ const (
 // a fixed pattern shifted by the car's own pair (R. Cranley and T. N. L. Patterson, SIAM J.
 // Numer. Anal. 13, 1976).
 func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, replicates int, one *row) {
-	place := m.model.Histories[c.History].LastClimate
+	place, doubt := m.model.Histories[c.History].LastClimate, m.doubt(n)
 	for k := range replicates {
 		h, i := k/factorReplicates, k%factorReplicates
+		one.uniforms.Doubt = doubtOf(doubt, h, i)
 		if i > 0 {
 			one.uniforms.Car = pair(z, h, i)
 			one.table.Reprice(one.uniforms, one.bill)
@@ -49,6 +50,17 @@ func pair(z [factors]float64, h, i int) [factors]float64 {
 	first := (float64(i) + float64(float64(h)/hourReplicates)) / factorReplicates
 	second := (float64(i^h) + halved(h)) / factorReplicates
 	return [factors]float64{shifted(z[0], first), shifted(z[1], second)}
+}
+
+// turned multiplies by a root of x² + x + 1 in the field of four elements.
+var turned = [hourReplicates]int{0, 2, 3, 1}
+
+// doubtOf shifts a car's own uniform of doubt as [pair] shifts its factors. i, i^h and
+// i^turned[h] are orthogonal Latin squares, so all sixteen put one into every square of a
+// quarter by a quarter of doubt and either factor, and into every sixteenth of doubt
+// (R. C. Bose, Sankhyā 3, 1938).
+func doubtOf(u float64, h, i int) float64 {
+	return shifted(u, (float64(i^turned[h])+halved(i))/factorReplicates)
 }
 
 // shifted returns z plus a step, wrapped round to stay strictly between 0 and 1.

@@ -42,6 +42,13 @@ func TestPairs(t *testing.T) {
 	if n := doubles(pair); n != 0 {
 		t.Errorf("%d pairs share a place", n)
 	}
+	for f := range factors {
+		if n := doubles(func(z [factors]float64, h, i int) [factors]float64 {
+			return [factors]float64{pair([factors]float64{z[0], z[0]}, h, i)[f], doubtOf(z[1], h, i)}
+		}); n != 0 {
+			t.Errorf("factor %d and doubt: %d pairs share a place", f, n)
+		}
+	}
 	if doubles(func(z [factors]float64, h, i int) [factors]float64 {
 		p := pair(z, h, i)
 		return [factors]float64{p[0], p[0]}

@@ -18,6 +18,8 @@ const (
 	matrixStream = 0x50B02
 	partsStream  = 0x50C00
 	workStream   = 0x50D00
+	doubtMatrix  = 0x50E01
+	doubtStream  = 0x50E10
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -31,6 +33,7 @@ type sampler struct {
 	points [Randomisations]chance.Points // the two whole-car factors of hours, then the shared factors of the damage
 	parts  [Randomisations]*chance.Latin // the damage of single parts
 	work   [Randomisations]*chance.Latin // the single pieces of work
+	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -47,12 +50,16 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	m.point, m.lead = make([]float64, n), make([]float64, m.shared.Uniforms()+model.PartUniforms())
 	s, matrices := chance.NewStream(seed, pointStream), chance.NewStream(seed, matrixStream)
 	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
+	matrices = chance.NewStream(seed, doubtMatrix)
+	ofDoubt := chance.NewMatrices(1, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
 		m.parts[j] = ofParts.Shifted(&shifts)
 		shifts = chance.NewStream(seed, workStream+uint64(j))
 		m.work[j] = ofWork.Shifted(&shifts)
+		shifts = chance.NewStream(seed, doubtStream+uint64(j))
+		m.doubts[j] = ofDoubt.Shifted(&shifts)
 	}
 	return m
 }
@@ -75,6 +82,13 @@ func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), tape)
 	s := chance.FixedStream(tape)
 	u.Fill(&s)
+}
+
+// doubt is the uniform of what the figures may have wrong about car n.
+func (m *sampler) doubt(n int) float64 {
+	var u [1]float64
+	m.doubts[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
+	return u[0]
 }
 
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
@@ -110,7 +124,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
-		u.Car = z
+		u.Car, u.Doubt = z, m.doubt(k)
 		each(k, c, u, bill)
 	}
 }

@@ -1,13 +1,14 @@
 package estimate
 
 import (
+	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/shapley"
 )
 
-// The inputs of the shares. Those of the pocket groups come last.
+// The inputs of the shares. Those of the pocket groups follow, and then [DoubtInput].
 const (
 	History  = iota // the life of the car, as far as it is unknown
 	CarLuck         // how well this car came through that life
@@ -18,6 +19,10 @@ const (
 	Prices          // prices of parts and of work sent out
 	Groups          // the first pocket group; the others follow
 )
+
+// DoubtInput is the input of what the figures themselves may have wrong, which follows
+// the pocket groups of a body. A table that doubts nothing has no such input.
+func DoubtInput(b *car.Body) int { return Groups + len(b.Groups) }
 
 // Shares estimates what makes the range of prices wide: the Shapley effects of the inputs
 // above and of each pocket group of the body, under the posterior. The history is drawn
@@ -46,18 +51,27 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	for _, k := range u.Kinds() {
 		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
+	works, inputs := u.Count(), DoubtInput(m.Body)
+	if t.Doubt().SD > 0 {
+		label = append(label, inputs)
+		inputs++
+	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
 		damaged[0] = m.RootUniform(x[0], x[1], x[2])
 		copy(damaged[1:], x[3:2+len(sources)])
 		s := chance.FixedStream(damaged)
 		m.Draw(&s, c)
-		s = chance.FixedStream(x[2+len(sources):])
+		work := x[2+len(sources):]
+		s = chance.FixedStream(work[:works])
 		u.Fill(&s)
+		if works < len(work) {
+			u.Doubt = work[works]
+		}
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}
-	return &Shares{walks: shapley.New(Groups+len(m.Body.Groups), label, price), stream: chance.NewStream(seed, sharesStream)}
+	return &Shares{walks: shapley.New(inputs, label, price), stream: chance.NewStream(seed, sharesStream)}
 }
 
 // sharesStream keeps the walks independent of the cars of a run.

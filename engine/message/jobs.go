@@ -49,7 +49,7 @@ func scoreJobs(e *Engine, f strict.Field) (Reply, error) {
 	if worked {
 		return &ScoresGoOnReply{string(session.Refining), at.Scored + at.Again, 2 * at.Jobs, wording.JobsProgress(at)}, nil
 	}
-	v, err := e.jobs.Scores(r.Own, today)
+	v, err := e.jobs.Scores(r, today)
 	if err != nil {
 		return nil, refuse("jobs", err)
 	}
@@ -111,7 +111,11 @@ func adopt(e *Engine, f strict.Field) (Reply, error) {
 	if f.Err() != nil {
 		return nil, f.Err()
 	}
-	own, past, err := e.jobs.Chosen(use, publish, today)
+	inUse, err := rates.Decode(text)
+	if err != nil {
+		return nil, refuse("rates", err)
+	}
+	own, past, err := e.jobs.Chosen(use, publish, inUse, today)
 	if err != nil {
 		return nil, refuse("jobs", err)
 	}

@@ -28,8 +28,13 @@ func fileText(name string) string {
 
 func opened(t testing.TB) *Engine {
 	t.Helper()
+	return openedAt(t, rates.Sample())
+}
+
+func openedAt(t testing.TB, file []byte) *Engine {
+	t.Helper()
 	e := &Engine{}
-	text, err := json.Marshal(string(rates.Sample()))
+	text, err := json.Marshal(string(file))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -131,13 +136,49 @@ func TestSameBytes(t *testing.T) {
 	}
 }
 
-var sameBytes = []struct{ body, standard, sum string }{
+// TestWithoutDoubt: with the doubt and the growth switched off, a shop answers what it
+// answered before there was either, to the byte. Its check code differs, because its
+// file does; the line about the doubt is empty.
+func TestWithoutDoubt(t *testing.T) {
+	none := `{"told": 0, "walk_round": 0, "survey": 0, "opening_up": 0, "ways": 0}`
+	text := strings.NewReplacer(`"after_percent": "4",`, `"after_percent": "4", "in_range": false,`,
+		`"own_figures":`, `"doubt": {"shared": `+none+`, "own": `+none+`}, "own_figures":`).Replace(string(rates.Sample()))
+	r, err := rates.Decode([]byte(text))
+	if err != nil || r.Allowance.InRange || !r.Doubt.Stated {
+		t.Fatal(err)
+	}
+	sample, err := rates.Decode(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range withoutDoubt {
+		e := openedAt(t, []byte(text))
+		car := strings.NewReplacer("two_door_unitary", c.body, `"show"`, `"`+c.standard+`"`).Replace(goodCar)
+		reply := string(e.Ask([]byte(`{"id":2,"ask":"range","effort":"rough","car":` + car + `}`)))
+		reply = strings.NewReplacer(r.CheckCode(), sample.CheckCode(), `"untested_line":"",`, "").Replace(reply)
+		sum := sha256.Sum256([]byte(reply))
+		if got := hex.EncodeToString(sum[:8]); got != c.sum {
+			t.Errorf("%s %s: %s, before %s", c.body, c.standard, got, c.sum)
+		}
+	}
+}
+
+var withoutDoubt = []struct{ body, standard, sum string }{
 	{"two_door_unitary", "show", "ae6290146ec61a77"},
 	{"hardtop_on_frame", "driver", "3bd4cf62d83870f7"},
 	{"pickup", "concours", "5e31accb080b6ec6"},
 	{"open_two_seater", "not_sure", "ff34b15b7413d911"},
 	{"convertible_unitary", "show", "b5f67bf74e5b6ab9"},
 	{"four_door_saloon", "show", "39c7bce08b644cb6"},
+}
+
+var sameBytes = []struct{ body, standard, sum string }{
+	{"two_door_unitary", "show", "49bf5f7966a038fd"},
+	{"hardtop_on_frame", "driver", "301277eeb7261537"},
+	{"pickup", "concours", "c2b4ad2ce3812419"},
+	{"open_two_seater", "not_sure", "66957b792ca9d51e"},
+	{"convertible_unitary", "show", "aec32e641524cdd5"},
+	{"four_door_saloon", "show", "6e5a209b8216b7ca"},
 }
 
 // TestQuiet: the reply to a quiet slice has the state and no figure. The last reply is

@@ -470,6 +470,7 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("half_text", r.HalfText)
 	w.Member("set_aside_text", r.SetAsideText)
 	w.Member("high_text", r.HighText)
+	w.Member("untested_line", r.UntestedLine)
 	w.Key("low_minor")
 	w.Whole(int64(r.LowMinor))
 	w.Key("high_minor")

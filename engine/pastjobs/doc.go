@@ -19,6 +19,8 @@
 //     Closed boxes never count, because they are opened where something is suspected.
 //   - The hours of each trade, from hours worked against those expected after the
 //     survey. A factor on hours is also the median of the whole-car factors.
+//   - What the figures have wrong in all, and how much jobs grow, from the price of the
+//     work after the strip against what is left after all other figures are learned.
 //   - The spread of the depth of rust, from how far complete surveys were from what
 //     was expected.
 package pastjobs

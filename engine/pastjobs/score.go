@@ -38,6 +38,7 @@ type Score struct {
 
 	Modelled       bool // the range was worked out again, which gives the two scores below
 	CRPS, Interval float64
+	sureCRPS       float64 // of the same range without the doubt about the figures
 
 	Surveyed bool // there is also a range after the survey
 	Survey   scores.Finished
@@ -103,16 +104,16 @@ func (s *Score) model(job *Job, r *rates.Rates) error {
 	if err != nil {
 		return err
 	}
-	totals, err := k.totals(carfile.Told, r)
+	totals, sure, err := k.totals(carfile.Told, r)
 	if err != nil {
 		return err
 	}
 	found := job.Scored()
 	s.Modelled, s.First, s.Half = true, finished(totals, found), chance.QuantileMinor(totals, 0.5)
-	s.CRPS = scores.CRPS(totals, int64(found))
+	s.CRPS, s.sureCRPS = scores.CRPS(totals, int64(found)), scores.CRPS(sure, int64(found))
 	s.Interval = scores.IntervalScore(s.First.Low, s.First.High, float64(found), scores.Outside)
 	if job.Car.Begun(carfile.Survey) {
-		if totals, err = k.totals(job.Car.LastStage(), r); err != nil {
+		if totals, _, err = k.totals(job.Car.LastStage(), r); err != nil {
 			return err
 		}
 		s.Surveyed, s.Survey = true, finished(totals, found)
@@ -167,20 +168,24 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 }
 
 // totals returns the prices of simulated cars that agree with everything known by a
-// stage, in increasing order.
-func (k *known) totals(stage string, r *rates.Rates) ([]int64, error) {
+// stage, in increasing order: told with the doubt about the figures, as a range is, and
+// sure without it, which is what the figures alone say.
+func (k *known) totals(stage string, r *rates.Rates) (told, sure []int64, err error) {
 	m, err := k.model(stage, r.Own)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	t, err := k.table(k.car, stage, r)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	totals := make([]int64, 0, rangeCars)
-	estimate.Imagine(m, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) { totals = append(totals, int64(b.Total)) })
-	slices.Sort(totals)
-	return totals, nil
+	prices := func(t *pricing.Table) []int64 {
+		out := make([]int64, 0, rangeCars)
+		estimate.Imagine(m, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) { out = append(out, int64(b.Total)) })
+		slices.Sort(out)
+		return out
+	}
+	return prices(t.Doubting(pricing.DoubtAt(r, stage))), prices(t), nil
 }
 
 // model conditions on everything known by a stage. Its coarse grids move no probability

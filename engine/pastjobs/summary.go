@@ -130,11 +130,13 @@ type Improved struct {
 }
 
 // Again holds one job's range worked out twice more: on the starting figures, and on
-// what all the other jobs taught.
+// what all the other jobs taught. The doubt about the figures is part of a range, so of
+// where the job fell, but not of what the two sets of figures are compared by.
 type Again struct {
 	Known            bool
 	Starting, Taught float64 // CRPS, minor units
 	Fell             scores.Finished
+	misses           map[string]scores.Miss // by stage, on what the others taught
 }
 
 // Again works one job out twice more. all has the scores of all jobs.
@@ -153,19 +155,23 @@ func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 		return a, err
 	}
 	found := int64(job.Scored())
-	a.Starting = all[n].CRPS
+	a.Starting = all[n].sureCRPS
 	if r.Own.LearntOn != "" { // the range of the day used learned figures, not the starting figures
-		totals, err := k.totals(carfile.Told, r.With(nil))
+		_, sure, err := k.totals(carfile.Told, r.With(nil))
 		if err != nil {
 			return a, err
 		}
-		a.Starting = scores.CRPS(totals, found)
+		a.Starting = scores.CRPS(sure, found)
 	}
-	totals, err := k.totals(carfile.Told, r.With(others.Own(job.Finished, "")))
+	taught := r.With(others.Own(job.Finished, ""))
+	totals, sure, err := k.totals(carfile.Told, taught)
 	if err != nil {
 		return a, err
 	}
-	a.Known, a.Taught, a.Fell = true, scores.CRPS(totals, found), finished(totals, job.Scored())
+	if a.misses, err = k.missesOf(taught, job.Scored()); err != nil {
+		return a, err
+	}
+	a.Known, a.Taught, a.Fell = true, scores.CRPS(sure, found), finished(totals, job.Scored())
 	return a, nil
 }
 
@@ -186,4 +192,11 @@ func Improve(all []Again) (i Improved) {
 	i.Taught, _, _ = scores.Average(taught)
 	i.Gain, i.Error, _ = scores.Average(gain)
 	return i
+}
+
+// RangesWereNarrow says whether fewer jobs of a published record came out inside their
+// first range than chance explains.
+func RangesWereNarrow(p *rates.Past) bool {
+	c := scores.Coverage{Jobs: p.Jobs(), Below: p.Below, Inside: p.Inside, Above: p.Above}
+	return c.Judge().Verdict == scores.TooNarrow
 }

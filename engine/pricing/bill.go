@@ -32,6 +32,8 @@ type Bill struct {
 	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
 	sentIn  money.Minor       // sent out within the strip stage
 	partsIn money.Minor       // parts before handling
+	prices  []float64         // of every part, in minor units, before what the figures may have wrong
+	wrong   float64           // what hours and prices after the strip are multiplied by
 	credit  []bool
 	after   []hoursOf // every addition to AfterHours, without the whole-car factors
 	strip   []float64 // by step of the strip: hours without the whole-car factor
@@ -47,22 +49,25 @@ func (t *Table) NewBill() *Bill {
 // Price works out one simulated car. lastPlace is the id of the climate where the car
 // was last kept.
 func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
-	b.noHours()
-	b.partsIn, b.after = 0, b.after[:0]
+	b.nothing()
+	b.after, b.prices = b.after[:0], b.prices[:0]
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(u, b)
 	t.creditSeams(b)
-	f := t.factors(u)
-	t.workItems(c, u, &f, b)
-	t.getIn(lastPlace, u, &f, b)
+	strip := t.factors(u)
+	wrong := t.doubt.factor(u.Doubt)
+	after := scaled(strip, wrong)
+	b.wrong = wrong
+	t.workItems(c, u, &after, b)
+	t.getIn(lastPlace, u, &after, b)
 	for k := range t.after {
 		line := &t.after[k]
-		b.add(line, scaledDeviate(u.After[k]), f[line.trade])
+		b.add(line, scaledDeviate(u.After[k]), after[line.trade])
 	}
-	t.workWholeCar(u, &f, b)
+	t.workWholeCar(u, &after, b)
 	t.stripCar(u, b)
-	t.chargeStrip(&f, b)
+	t.chargeStrip(&strip, b)
 	t.charge(u, b)
 }
 
@@ -127,7 +132,7 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 			t.addFindings(c, i, s, f[car.Metal], b)
 		}
 		if one.price != nil {
-			b.part(i, wholeMinor(one.price.At(scaledDeviate(u.Price[i]))))
+			b.part(i, one.price.At(scaledDeviate(u.Price[i])))
 		}
 	}
 	for k := range t.above {
@@ -189,7 +194,7 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 		lifted = lifted || a.line.id == "body_off"
 		b.add(&a.line, scaledDeviate(u.Access[k]), f[a.line.trade])
 		if a.price != nil {
-			b.part(-1, wholeMinor(a.price.At(scaledDeviate(u.AccessPay[k]))))
+			b.part(-1, a.price.At(scaledDeviate(u.AccessPay[k])))
 		}
 	}
 	if !lifted {
@@ -221,10 +226,13 @@ func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
 	}
 }
 
-func (b *Bill) part(item int, price money.Minor) {
-	b.partsIn += price
+// part adds a part at a price in minor units.
+func (b *Bill) part(item int, price float64) {
+	n := wholeMinor(price * b.wrong)
+	b.partsIn += n
+	b.prices = append(b.prices, price)
 	if b.list != nil {
-		b.write(Line{ID: "part", Item: item, Price: price})
+		b.write(Line{ID: "part", Item: item, Price: n})
 	}
 }
 

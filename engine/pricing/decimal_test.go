@@ -47,11 +47,13 @@ func testTable(t *testing.T, body, standard string) (*damage.Model, *Table) {
 func TestDecimalPriceOfAList(t *testing.T) {
 	for _, body := range car.BodyIDs {
 		m, table := testTable(t, body, "show")
+		table = table.Doubting(Doubt{SD: 0.2, Growth: 0.05})
 		c, u, b := m.NewCar(), table.NewUniforms(), table.NewBill()
 		for n := range uint64(300) {
 			s := chance.NewStream(7, n)
 			m.Draw(&s, c)
 			u.Fill(&s)
+			u.Doubt = s.Uniform()
 			lines := table.Explain(c, "salt", u, b)
 			var hours [car.Trades]decimal.Decimal
 			parts := money.Minor(0)

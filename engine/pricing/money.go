@@ -166,10 +166,11 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	}
 	b.Least = t.least(hours)
 	sentIn, sentAfter := t.sentOut(u)
+	sentAfter = b.wronged(sentAfter)
 	b.SentOut = sentAfter + r.SentOut.Handling.Of(sentAfter)
 	b.sentIn = sentIn + r.SentOut.Handling.Of(sentIn)
 	b.Strip = m.stripLabour + m.stripMaterials + stripAsWorked + b.sentIn
-	b.Materials = m.materials
+	b.Materials = b.wronged(m.materials)
 	b.Consumables = 0
 	if m.wire != nil {
 		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()

@@ -7,12 +7,13 @@ import (
 	"underpaint/engine/damage"
 )
 
-// TestAgain: the same car with other whole-car factors costs the same to the minor unit
-// as when everything is worked out anew. It also checks that the price depends on the
-// factors.
+// TestAgain: the same car with other whole-car factors and another doubt costs the same
+// to the minor unit as when everything is worked out anew. It also checks that the price
+// depends on them.
 func TestAgain(t *testing.T) {
-	for _, body := range []string{"two_door_unitary", "pickup"} {
+	for body, d := range map[string]Doubt{"two_door_unitary": {}, "pickup": {SD: 0.15, Growth: 0.07}} {
 		model, table := testTable(t, body, "show")
+		table = table.Doubting(d)
 		table = with(t, table, also(table, itemNamed(t, table, "outer_sill.right"), "brazed"))
 		c, u := model.NewCar(), table.NewUniforms()
 		quick, anew := table.NewBill(), table.NewBill()
@@ -26,7 +27,7 @@ func TestAgain(t *testing.T) {
 			table.Price(c, "salt", u, quick)
 			for range 3 {
 				before := quick.Total
-				u.Car = [2]float64{s.Uniform(), s.Uniform()}
+				u.Car, u.Doubt = [2]float64{s.Uniform(), s.Uniform()}, s.Uniform()
 				table.Reprice(u, quick)
 				table.Price(c, "salt", u, anew)
 				if sums(quick) != sums(anew) {

@@ -34,6 +34,7 @@ type Table struct {
 	after      []plainLine
 	money      pricing
 	decided    *decided // nil = nothing is decided
+	doubt      Doubt
 
 	ownDisassembly bool // the customer takes the car apart
 }

@@ -10,6 +10,9 @@ import (
 // each other line; two for the whole car. All are drawn whether needed or not, so that
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
+//
+// Doubt is not among those that Fill draws: its callers give it a stream of its own, so
+// that a table without doubt prices the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -20,6 +23,7 @@ type Uniforms struct {
 	Week, Wait        float64    // hours a week, weeks of waiting
 	Car               [2]float64 // whole-car factors of hours
 	Found             []float64  // by finding of the whole car
+	Doubt             float64    // what the figures may have wrong about this car
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
@@ -33,6 +37,7 @@ func (t *Table) NewUniforms() *Uniforms {
 		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
 		Sent:  make([]float64, len(t.Rates.SentOut.Work)),
 		Found: make([]float64, t.fig.perCar()),
+		Doubt: 0.5,
 	}
 }
 

@@ -55,6 +55,10 @@ func (o *Own) text() []byte {
 			w.Key("spread")
 			w.Object(func() { figure(o.Spread) })
 		}
+		if o.Doubt != nil {
+			w.Key("doubt")
+			o.Doubt.write(w)
+		}
 		w.Member("source", "the shop's own past jobs, drawn towards the starting figures")
 	})
 	return w.Bytes()

@@ -30,6 +30,11 @@ var sections = []func(r *Rates, f strict.Field){
 	func(r *Rates, f strict.Field) { r.Tax = readTax(f.Get("tax")) },
 	func(r *Rates, f strict.Field) { r.Time = readTime(f.Get("time")) },
 	func(r *Rates, f strict.Field) { r.Allowance = readAllowance(f.Get("allowance")) },
+	func(r *Rates, f strict.Field) {
+		if r.Doubt = StartingDoubt(); f.Has("doubt") {
+			r.Doubt = readDoubt(f.Get("doubt"))
+		}
+	},
 	func(r *Rates, f strict.Field) { r.Terms = readTerms(f.Get("terms")) },
 	func(r *Rates, f strict.Field) { r.Own = readOwn(f.Get("own_figures")) },
 	func(r *Rates, f strict.Field) {

@@ -76,8 +76,9 @@ func readTime(f strict.Field) Time {
 func readAllowance(f strict.Field) Allowance {
 	f.Keys(allowanceKeys...)
 	return Allowance{
-		Before: percent(f.Get("before_percent")),
-		After:  percent(f.Get("after_percent")),
-		Source: source(f),
+		Before:  percent(f.Get("before_percent")),
+		After:   percent(f.Get("after_percent")),
+		InRange: !f.Has("in_range") || f.Get("in_range").Bool(),
+		Source:  source(f),
 	}
 }

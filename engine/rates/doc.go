@@ -66,13 +66,20 @@
 //	            published "without_tax" or "with_tax"; note (may be empty)
 //	time        hours_a_week: three figures (1 to 400), weeks_until_start (0 to 520),
 //	            waits_weeks: may be left out; three figures (0.1 to 520) of weeks waiting for others
-//	allowance   before_percent, after_percent: set apart, never in the range
+//	allowance   before_percent, after_percent: how much jobs grow, of the work after the strip;
+//	            in_range: may be left out = true: counted in the range; false: set apart and named beside it
+//	doubt       may be left out = starting figures (data/doubt.json); else how far the figures may be wrong:
+//	            shared (by all cars of the shop together), own (by one car alone), each told, walk_round, survey,
+//	            opening_up, ways: 0 to 0.5, none above the one before it; standard deviations of the log of the
+//	            price after the strip
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
 //	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
 //	            learnt_on: date; jobs_code: check code of those past jobs
 //	            rust: list of group (a pocket group), factor (depth of rust × this, 0.4 to 2.5), jobs (1 to 100000)
 //	            hours: metal, prep, body, paint, fit, each may be left out: factor, jobs
 //	            spread: may be left out; factor on the spread of the depth of rust, jobs
+//	            doubt: may be left out; growth_percent (-30 to 60, in place of the allowance), shared (0.02 to 0.3),
+//	              own (0.03 to 0.25), jobs, from ("told" or "survey", the stage that they are about)
 //	record      may be left out or null; else how earlier ranges came out: below, inside, above (jobs, at least 10
 //	            together), from, to (dates on which the first and the last were finished), jobs_code
 //

@@ -5,7 +5,7 @@ package rates
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
-		"tax", "time", "allowance", "terms", "own_figures", "record", "note", "source"}
+		"tax", "time", "allowance", "doubt", "terms", "own_figures", "record", "note", "source"}
 	shopKeys     = []string{"name", "town", "contact", "invented"}
 	contactKeys  = []string{"text", "href"}
 	wordsKeys    = []string{"us", "uk"}
@@ -27,9 +27,11 @@ var (
 	taxKeys         = []string{"name", "percent", "on", "published", "note", "source"}
 	taxOnKeys       = []string{"labour", "materials", "parts", "supplies", "sent_out"}
 	timeKeys        = []string{"hours_a_week", "weeks_until_start", "waits_weeks", "source"}
-	ownKeys         = []string{"learnt_on", "jobs_code", "rust", "hours", "spread", "source"}
+	ownKeys         = []string{"learnt_on", "jobs_code", "rust", "hours", "spread", "doubt", "source"}
+	ownDoubtKeys    = []string{"growth_percent", "shared", "own", "jobs", "from"}
 	ownRustKeys     = []string{"group", "factor", "jobs"}
 	ownFigureKeys   = []string{"factor", "jobs"}
 	pastKeys        = []string{"below", "inside", "above", "from", "to", "jobs_code"}
-	allowanceKeys   = []string{"before_percent", "after_percent", "source"}
+	allowanceKeys   = []string{"before_percent", "after_percent", "in_range", "source"}
+	doubtKeys       = []string{"shared", "own", "source"}
 )

@@ -17,6 +17,7 @@ type Own struct {
 	Rust     []OwnRust
 	Hours    [car.Trades]OwnFigure
 	Spread   OwnFigure // of the depth of rust: multiplies the model's sigma
+	Doubt    *OwnDoubt // nil = the doubt and the growth that the rates state
 	Source   string
 }
 
@@ -80,6 +81,9 @@ func readOwn(f strict.Field) *Own {
 		f.Get("spread").Keys(ownFigureKeys...)
 		o.Spread = readOwnFigure(f.Get("spread"))
 	}
+	if f.Has("doubt") {
+		o.Doubt = readOwnDoubt(f.Get("doubt"))
+	}
 	return o
 }
 
@@ -127,6 +131,9 @@ func (o *Own) Figures() int {
 		if f.Jobs > 0 {
 			n++
 		}
+	}
+	if o.Doubt != nil {
+		n++
 	}
 	return n
 }

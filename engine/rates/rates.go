@@ -31,6 +31,7 @@ type Rates struct {
 	Tax         Tax
 	Time        Time
 	Allowance   Allowance
+	Doubt       *Doubt // never nil: the starting figures unless the shop states its own
 	Terms       []string
 	Own         *Own  // never nil: factors of 1 where nothing was learnt
 	Past        *Past // how earlier ranges came out; nil = not published
@@ -109,10 +110,11 @@ type Time struct {
 	Source          string
 }
 
-// Allowance is what the shop allows for what no survey can show, in per cent. It is
-// never part of the range.
+// Allowance is what the shop allows for what no survey can show, such as breakage, wrong
+// parts and delays: before the survey and after it.
 type Allowance struct {
 	Before, After Percent
+	InRange       bool // counted in the range; otherwise set apart and named beside it
 	Source        string
 }
 

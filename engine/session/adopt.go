@@ -6,39 +6,34 @@ import (
 	"strings"
 
 	"underpaint/engine/car"
-	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
 
-// Chosen returns the figures named in use from what the jobs teach and, if publish is
+// Chosen returns, beside the rates in use, the figures named in use from what the jobs teach and, if publish is
 // set, how the ranges came out. Both are nil when nothing is asked for.
-func (p *PastJobs) Chosen(use []string, publish bool, today string) (*rates.Own, *rates.Past, error) {
+func (p *PastJobs) Chosen(use []string, publish bool, r *rates.Rates, today string) (*rates.Own, *rates.Past, error) {
 	if len(use) == 0 && !publish {
 		return nil, nil, nil
 	}
-	if p.Jobs == nil || p.of != p.Jobs || len(p.scores) < len(p.of.Jobs) {
+	if p.Jobs == nil || p.of != p.Jobs || len(p.again) < len(p.of.Jobs) {
 		return nil, nil, &strict.Error{Path: "jobs", Found: "jobs that are not scored", Expected: "past jobs to be scored first"}
 	}
-	taught, err := pastjobs.Learn(p.scores, pastjobs.EveryJob)
+	v, err := p.Scores(r, today)
 	if err != nil {
 		return nil, nil, err
 	}
-	sum, err := p.of.Sum(p.scores)
-	if err != nil {
-		return nil, nil, err
-	}
-	own, err := only(taught.Own(today, p.of.CheckCode()), use)
+	own, err := only(v.Offered, use)
 	if err != nil {
 		return nil, nil, err
 	}
 	if !publish {
 		return own, nil, nil
 	}
-	past := sum.Past(p.of.CheckCode())
+	past := v.Summary.Past(p.of.CheckCode())
 	if past == nil {
-		found := strconv.Itoa(sum.Scored) + " jobs"
-		if sum.Scored == 1 {
+		found := strconv.Itoa(v.Summary.Scored) + " jobs"
+		if v.Summary.Scored == 1 {
 			found = "1 job"
 		}
 		return nil, nil, &strict.Error{Path: "record", Found: found, Expected: "at least 10 scored jobs, because fewer say too little"}
@@ -64,6 +59,8 @@ func only(all *rates.Own, use []string) (*rates.Own, error) {
 			own.Hours[trade] = all.Hours[trade]
 		case id == "spread" && all.Spread.Jobs > 0:
 			own.Spread = all.Spread
+		case id == "doubt" && all.Doubt != nil:
+			own.Doubt = all.Doubt
 		default:
 			return nil, &strict.Error{Path: "use", Found: id, Expected: "one of the figures offered"}
 		}

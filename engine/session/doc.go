@@ -15,7 +15,7 @@
 //	shop.go places.go bodies.go               what a shop is, and what it prices
 //	walk.go sheet.go                          what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
-//	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
+//	doubt.go models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
 //	outcome.go checks.go checkvalues.go       what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
 //	session.go                                all of it together

@@ -37,5 +37,5 @@ func Example() {
 	}
 	// Output:
 	// settled two_door_unitary show
-	// $70,000 to $145,000
+	// $70,000 to $160,000
 }

@@ -90,19 +90,20 @@ type JobScores struct {
 	Summary  pastjobs.Summary
 	Taught   pastjobs.Teaching
 	Improved pastjobs.Improved
+	Doubt    pastjobs.DoubtTaught
 	InUse    *rates.Own
 	Offered  *rates.Own // what would be used from now on
 }
 
 // Scores summarizes the open jobs once [PastJobs.Step] has nothing left to do. today is
 // YYYY-MM-DD.
-func (p *PastJobs) Scores(inUse *rates.Own, today string) (JobScores, error) {
-	return NewJobScores(p.of, p.scores, p.again, inUse, today)
+func (p *PastJobs) Scores(r *rates.Rates, today string) (JobScores, error) {
+	return NewJobScores(p.of, p.scores, p.again, r, today)
 }
 
-// NewJobScores summarizes jobs from their scores. today is YYYY-MM-DD.
-func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again, inUse *rates.Own, today string) (out JobScores, err error) {
-	out = JobScores{Jobs: j, Scores: all, Improved: pastjobs.Improve(again), InUse: inUse}
+// NewJobScores summarizes jobs from their scores, beside the rates in use. today is YYYY-MM-DD.
+func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again, r *rates.Rates, today string) (out JobScores, err error) {
+	out = JobScores{Jobs: j, Scores: all, Improved: pastjobs.Improve(again), Doubt: pastjobs.LearnDoubt(r, again), InUse: r.Own}
 	if out.Summary, err = j.Sum(all); err != nil {
 		return out, err
 	}
@@ -110,5 +111,6 @@ func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again
 		return out, err
 	}
 	out.Offered = out.Taught.Own(today, j.CheckCode())
+	out.Offered.Doubt = out.Doubt.Own()
 	return out, nil
 }

@@ -54,7 +54,8 @@ func (s *Shop) faultless(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 	return b, t, nil
 }
 
-// table returns the price table of a body with everything recorded and chosen. It
+// table returns the price table of a body with everything recorded and chosen, and with
+// what the figures may have wrong. It
 // refuses a car with faults before anyone works out its odds, which takes long.
 func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Table, error) {
 	t, err := pricing.NewTable(b, s.Common, s.Rates, standard, c.Scope)
@@ -64,5 +65,8 @@ func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Tab
 	if wrong := c.Faults(b, t); len(wrong) > 0 {
 		return nil, wrong[0].Err
 	}
-	return t.With(c.Decided(b, c.LastStage(), true))
+	if t, err = t.With(c.Decided(b, c.LastStage(), true)); err != nil {
+		return nil, err
+	}
+	return s.doubted(t, c, b, c.LastStage(), true), nil
 }

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -105,7 +106,32 @@ func (t *Text) Learnt(v *session.JobScores) (out []LearntLine) {
 			percentOf(s.Low, "more", "less") + " to " + percentOf(s.High, "more", "less") + ")."
 		out = append(out, learntLine("spread", "How much cars differ", text, s.Jobs, s.Jobs >= scores.LeastJobs, v.Offered.Spread.Factor, v.InUse.Spread.Factor, s.Share))
 	}
+	if d := v.Doubt; d.Jobs > 0 {
+		moves := "falls"
+		if d.Is.SD() > d.Was.SD() {
+			moves = "rises"
+		}
+		text := "Once all other figures are learned, the work after the strip comes out " + comesOut(d.Is.Growth) + ". Before these jobs we allowed " + percent(chance.Exp(d.Was.Growth)-1) +
+			" for growth. How far the figures may still be off for one car " + moves + " from " + percent(d.Was.SD()) + " to " + percent(d.Is.SD()) + "."
+		l := learntLine("doubt", "Growth, and what we may have wrong", text, d.Jobs, v.Offered.Doubt != nil, 1, 1, 0)
+		l.Factor, l.FactorText, l.InUseText = chance.Exp(d.Is.Growth), times(chance.Exp(d.Is.Growth)), times(chance.Exp(d.Was.Growth))
+		if u := v.InUse.Doubt; u != nil {
+			l.InUseText = times(1 + u.Growth/100)
+		}
+		if d.Was.Shared > 0 {
+			l.ShareText = percent(1-float64(d.Is.Shared*d.Is.Shared)/float64(d.Was.Shared*d.Was.Shared)) + " from your own jobs"
+		}
+		out = append(out, l)
+	}
 	return out
+}
+
+// comesOut compares bills with the figures, by the log of the ratio.
+func comesOut(growth float64) string {
+	if math.Abs(growth) < 0.005 {
+		return "as the figures say"
+	}
+	return percentOf(chance.Exp(growth), "higher", "lower") + " than the figures say"
 }
 
 // LearningNote says how the figures are learnt from the jobs.

@@ -103,8 +103,11 @@ func (t *Text) taxedKinds() string {
 }
 
 // Allowance says how much to allow, on top of the range, for what no survey can show. It
-// is empty where the shop makes no allowance.
+// is empty where the range includes it, and where the shop makes no allowance.
 func (t *Text) Allowance(r *session.Range) string {
+	if t.rates.Allowance.InRange || t.rates.Own.Doubt != nil {
+		return ""
+	}
 	p := t.rates.Allowance.Before
 	v := p.Of(r.Shown.Half)
 	if v == 0 {

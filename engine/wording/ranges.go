@@ -37,7 +37,7 @@ func (t *Text) goodTo(r *session.Range) string {
 func (t *Text) OwnRecord() (out []string) {
 	if p := t.rates.Past; p != nil {
 		out = append(out, "Of "+Jobs(p.Jobs())+" that "+t.say("this shop", "this workshop")+" finished from "+t.Date(p.From)+" to "+t.Date(p.To)+", "+strconv.Itoa(p.Above)+
-			" came out above the first range, "+strconv.Itoa(p.Below)+" below it and "+strconv.Itoa(p.Inside)+" inside it. We expect 2 in 10 outside.")
+			" came out above the first range, "+strconv.Itoa(p.Below)+" below it and "+strconv.Itoa(p.Inside)+" inside it. We expect 2 in 10 outside."+recordJudged(p))
 	}
 	if n := t.rates.Own.Figures(); n > 0 {
 		out = append(out, counted(n, "figure comes", "figures come")+" from "+t.say("this shop's", "this workshop's")+" own finished jobs, as of "+t.Date(t.rates.Own.LearntOn)+". All others are starting figures.")

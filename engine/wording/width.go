@@ -31,6 +31,8 @@ func (t *Text) Input(b *car.Body, input int) (name, why string) {
 		return "The hours on each part", "The work on a part can go well or badly. Over many parts that evens out."
 	case estimate.Prices:
 		return "Prices of parts and of work sent out", "They are certain once everything is ordered."
+	case estimate.DoubtInput(b):
+		return "What we may have wrong", "The hours and odds are the opinion of one trade. Only finished jobs can check them."
 	}
 	return "Rust: " + lowerFirst(t.In(b.Groups[input-estimate.Groups].Name)), "What goes beyond the car as a whole. Checks on these parts tell you about it."
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"underpaint/engine/rates"
@@ -59,6 +60,40 @@ func TestAmountsAndShares(t *testing.T) {
 	} {
 		if got != want {
 			t.Errorf("%q, expected %q", got, want)
+		}
+	}
+}
+
+// TestUntested: until a shop publishes how its jobs came out, a range says how much wider
+// the doubt makes it; after that the record speaks, and says so when too few came out
+// inside.
+func TestUntested(t *testing.T) {
+	shop, err := session.OpenShop(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := For(shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for ratio, want := range map[float64]string{1: "", 1.02: "", 1.05: "about a twentieth", 1.1: "about a tenth", 1.2: "about a fifth", 1.25: "about a quarter", 1.33: "about a third", 1.5: "about half as much", 3: "much"} {
+		line := text.Untested(&session.Range{Wider: ratio})
+		if want == "" && line != "" || want != "" && line != "This shop has not checked its figures against finished jobs yet. The range is "+want+" wider because of that." {
+			t.Errorf("%g: %q", ratio, line)
+		}
+	}
+	r := *shop.Rates
+	for inside, narrow := range map[int]bool{10: true, 16: false} {
+		r.Past = &rates.Past{Inside: inside, Above: 20 - inside, From: "2025-01-01", To: "2026-01-01"}
+		told, err := For(&session.Shop{Rates: &r, Common: shop.Common})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if line := told.Untested(&session.Range{Wider: 1.3}); line != "" {
+			t.Errorf("beside a record: %q", line)
+		}
+		if got := strings.Contains(told.OwnRecord()[0], "fewer inside than we say"); got != narrow {
+			t.Errorf("%d of 20: %q", inside, told.OwnRecord()[0])
 		}
 	}
 }

@@ -22,6 +22,7 @@ var files = []file{
 	{"car/data/convertible_unitary.json", "convertible", "Convertible in one shell", bodyAbout},
 	{"car/data/open_two_seater.json", "two-seater", "Open two-seater on a frame or chassis", bodyAbout},
 	{"car/data/pickup.json", "pickup", "Pickup", bodyAbout},
+	{"rates/data/doubt.json", "doubt-of-figures", "What the figures may have wrong", "How far the price of all work after the strip may be off because the figures themselves are: as a standard deviation of its logarithm, by stage. Growth comes on top: it is the shop's own figure."},
 	{"wording/data/words.json", "cautions", "Cautions and wording", "What is said wherever work can hurt someone, and what that rests on."},
 	{"rates/data/sample.json", "sample", "The sample rates in dollars", "Of an invented shop. A shop that puts this page on its site has its own."},
 	{"rates/data/sample_uk.json", "sample-uk", "The sample rates in pounds", "Of an invented shop, in other words and units."},

@@ -46,7 +46,7 @@ func (c command) score(args []string) int {
 		return c.fail(1, "%v", err)
 	}
 	today := time.Now().Format(time.DateOnly)
-	v, err := session.NewJobScores(jobs, all, again, r.Own, today)
+	v, err := session.NewJobScores(jobs, all, again, r, today)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
@@ -64,7 +64,7 @@ func (c command) score(args []string) int {
 	if code := c.print(scoreReport(text, &v)); code != 0 || *write == "" {
 		return code
 	}
-	return c.writeLearnt(*write, ratesText, jobs, all, today)
+	return c.writeLearnt(*write, ratesText, &v)
 }
 
 // pastJobs reads one file, or every file of a folder, as one record.
@@ -107,16 +107,8 @@ func (c command) scoreAll(j *pastjobs.Jobs) ([]pastjobs.Score, []pastjobs.Again,
 	return all, again, errors.Join(errs...)
 }
 
-func (c command) writeLearnt(name string, ratesText []byte, j *pastjobs.Jobs, all []pastjobs.Score, today string) int {
-	taught, err := pastjobs.Learn(all, pastjobs.EveryJob)
-	if err != nil {
-		return c.fail(1, "%v", err)
-	}
-	sum, err := j.Sum(all)
-	if err != nil {
-		return c.fail(1, "%v", err)
-	}
-	out, adopted, err := rates.Adopt(ratesText, taught.Own(today, j.CheckCode()), sum.Past(j.CheckCode()))
+func (c command) writeLearnt(name string, ratesText []byte, v *session.JobScores) int {
+	out, adopted, err := rates.Adopt(ratesText, v.Offered, v.Summary.Past(v.Jobs.CheckCode()))
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}

@@ -26,6 +26,7 @@ function figuresIn(rates: RatesFile): Set<string> {
     ...own.rust.map((r) => `rust.${r.group}`),
     ...Object.keys(own.hours).map((trade) => `hours.${trade}`),
     ...(own.spread ? ["spread"] : []),
+    ...(own.doubt ? ["doubt"] : []),
   ]);
 }
 

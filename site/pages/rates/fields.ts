@@ -43,6 +43,8 @@ export interface LongField extends Common {
  *  each way. lines: paragraphs. yes: one box to tick. */
 export interface PlainField extends Common {
   kind: "name" | "three" | "row" | "lines" | "yes" | "currency" | "supplies";
+  /** The one box is ticked where the file has no such member. */
+  ticked?: boolean;
 }
 
 export interface ChoiceField extends Common {

@@ -174,7 +174,7 @@ function yes({ field, host, id, described, label, put }: Making<PlainField>): Ma
   const one: HTMLInputElement = el("input", {
     type: "checkbox",
     id,
-    checked: host.draft.get(field.path) === true,
+    checked: (host.draft.get(field.path) ?? field.ticked) === true,
     "aria-describedby": described,
     on: { change: () => put(one.checked) },
   });

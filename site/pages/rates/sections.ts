@@ -183,7 +183,7 @@ export const sections: readonly [Section, ...Section[]] = [
   },
   {
     id: "time",
-    title: "Time, queue and allowance",
+    title: "Time and queue",
     fields: [
       weeks,
       { path: "time.weeks_until_start", label: "Weeks until you can start", kind: "number", unit: "weeks" },
@@ -194,16 +194,31 @@ export const sections: readonly [Section, ...Section[]] = [
         optional: true,
         hint: "Blasting, panels, plating. All three empty: not reckoned",
       },
+    ],
+  },
+  {
+    id: "trust",
+    title: "How far you trust your figures",
+    intro:
+      "Every range also allows for what no figure stands for: jobs grow, and the hours and odds may be off for all your cars or for one. The page of figures lists how far off we think they may be at each stage.",
+    fields: [
       {
         path: "allowance.before_percent",
-        label: "Allowance for the unknown before the survey",
+        label: "How much a job grows, from before the survey",
         kind: "percent",
-        why: "Set apart and named; never in the range. The range already holds what is usually found.",
+        why: "Breakage, wrong parts, delays. Not the rust: the range already has that.",
       },
       {
         path: "allowance.after_percent",
-        label: "Allowance for the unknown after the survey",
+        label: "How much a job grows, from the survey on",
         kind: "percent",
+      },
+      {
+        path: "allowance.in_range",
+        label: "The growth is in the range",
+        kind: "yes",
+        ticked: true,
+        why: "Untick it to name the growth beside the range instead.",
       },
     ],
   },

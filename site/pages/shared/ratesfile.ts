@@ -32,6 +32,7 @@ export interface OwnFigures {
   rust: { group: string; factor: number; jobs: number }[];
   hours: Partial<Record<Trade, { factor: number; jobs: number }>>;
   spread?: { factor: number; jobs: number };
+  doubt?: { growth_percent: number; shared: number; own: number; jobs: number; from: "told" | "survey" };
 }
 
 /** Rates in the form. The form needs these members, so they are there; everything in

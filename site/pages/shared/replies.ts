@@ -470,6 +470,7 @@ export interface RangeRow {
   half_text: string;
   set_aside_text: string;
   high_text: string;
+  untested_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;

@@ -1,0 +1,101 @@
+package pastjobs
+
+import (
+	"math"
+
+	"underpaint/engine/carfile"
+	"underpaint/engine/chance"
+	"underpaint/engine/damage"
+	"underpaint/engine/estimate"
+	"underpaint/engine/money"
+	"underpaint/engine/pastjobs/scores"
+	"underpaint/engine/pricing"
+	"underpaint/engine/rates"
+)
+
+// DoubtTaught is what finished jobs say about the doubt and growth of the figures at one
+// stage. It is learnt last, on what the other learned figures leave, so that nothing
+// counts twice.
+type DoubtTaught struct {
+	From    string // the stage: after the survey where enough jobs have one
+	Jobs    int
+	Was, Is scores.Doubt
+}
+
+// LearnDoubt learns from jobs that were worked out again, each by what all the others
+// teach. r has the doubt and the growth from which to start.
+func LearnDoubt(r *rates.Rates, all []Again) DoubtTaught {
+	misses := map[string][]scores.Miss{}
+	for _, a := range all {
+		for stage, m := range a.misses {
+			misses[stage] = append(misses[stage], m)
+		}
+	}
+	out := DoubtTaught{From: carfile.Told}
+	if len(misses[carfile.Survey]) >= LeastToUse {
+		out.From = carfile.Survey
+	}
+	out.Jobs = len(misses[out.From])
+	out.Was = scores.Doubt{Growth: chance.Log(1 + r.GrowthAllowed(out.From)/100), Shared: r.Doubt.Shared[out.From], Own: r.Doubt.Own[out.From]}
+	out.Is = scores.LearnDoubt(out.Was, misses[out.From])
+	return out
+}
+
+// Own returns what was learnt in the form that a rates file stores, to a tenth of a per
+// cent, within the bounds of the file; nil from too few jobs.
+func (d DoubtTaught) Own() *rates.OwnDoubt {
+	if d.Jobs < LeastToUse {
+		return nil
+	}
+	round := func(v, step, least, most float64) float64 { return max(least, min(most, math.Floor(v/step+0.5)*step)) }
+	percent := func(v, least, most float64) float64 { return round(v*1000, 1, least*1000, most*1000) / 1000 }
+	return &rates.OwnDoubt{
+		Growth: round((chance.Exp(d.Is.Growth)-1)*1000, 1, 10*rates.LeastGrowth, 10*rates.MostGrowth) / 10,
+		Shared: percent(d.Is.Shared, rates.LeastShared, rates.MostShared),
+		Own:    percent(d.Is.Own, rates.LeastAlone, rates.MostAlone),
+		Jobs:   d.Jobs, From: d.From,
+	}
+}
+
+// miss compares what a job's work after the strip came to with what the figures alone say
+// at a stage. The strip of the job is taken at its mean, because a finished job does not
+// tell it apart. ok is false where less than that was paid in all.
+func (k *known) miss(stage string, r *rates.Rates, found money.Minor) (m scores.Miss, ok bool, err error) {
+	model, err := k.model(stage, r.Own)
+	if err != nil {
+		return m, false, err
+	}
+	t, err := k.table(k.car, stage, r)
+	if err != nil {
+		return m, false, err
+	}
+	logs, strip := make([]float64, 0, rangeCars), 0.0
+	estimate.Imagine(model, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) {
+		logs = append(logs, chance.Log(float64(b.Total-b.Strip)))
+		strip += float64(b.Strip) / rangeCars
+	})
+	after := float64(found) - strip
+	if after <= 0 {
+		return m, false, nil
+	}
+	mean, variance := moments(logs)
+	return scores.Miss{Residual: chance.Log(after) - mean, Variance: variance}, true, nil
+}
+
+// missesOf reads a job at every stage from which the doubt can be learnt.
+func (k *known) missesOf(r *rates.Rates, found money.Minor) (map[string]scores.Miss, error) {
+	out := map[string]scores.Miss{}
+	for _, stage := range []string{carfile.Told, carfile.Survey} {
+		if stage != carfile.Told && !k.car.Begun(stage) {
+			continue
+		}
+		m, ok, err := k.miss(stage, r, found)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			out[stage] = m
+		}
+	}
+	return out, nil
+}
