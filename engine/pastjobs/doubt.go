@@ -47,12 +47,13 @@ func (d DoubtTaught) Own() *rates.OwnDoubt {
 	if d.Jobs < LeastToUse {
 		return nil
 	}
-	round := func(v, step, least, most float64) float64 { return max(least, min(most, math.Floor(v/step+0.5)*step)) }
-	percent := func(v, least, most float64) float64 { return round(v*1000, 1, least*1000, most*1000) / 1000 }
+	tenths := func(percent, least, most float64) float64 {
+		return max(least, min(most, math.Floor(float64(percent*10)+0.5)/10))
+	}
 	return &rates.OwnDoubt{
-		Growth: round((chance.Exp(d.Is.Growth)-1)*1000, 1, 10*rates.LeastGrowth, 10*rates.MostGrowth) / 10,
-		Shared: percent(d.Is.Shared, rates.LeastShared, rates.MostShared),
-		Own:    percent(d.Is.Own, rates.LeastAlone, rates.MostAlone),
+		Growth: tenths(100*(chance.Exp(d.Is.Growth)-1), rates.LeastGrowth, rates.MostGrowth),
+		Shared: tenths(100*d.Is.Shared, 100*rates.LeastShared, 100*rates.MostShared) / 100,
+		Own:    tenths(100*d.Is.Own, 100*rates.LeastAlone, 100*rates.MostAlone) / 100,
 		Jobs:   d.Jobs, From: d.From,
 	}
 }
@@ -69,12 +70,12 @@ func (k *known) miss(stage string, r *rates.Rates, found money.Minor) (m scores.
 	if err != nil {
 		return m, false, err
 	}
-	logs, strip := make([]float64, 0, rangeCars), 0.0
+	logs, strips := make([]float64, 0, rangeCars), money.Minor(0)
 	estimate.Imagine(model, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) {
 		logs = append(logs, chance.Log(float64(b.Total-b.Strip)))
-		strip += float64(b.Strip) / rangeCars
+		strips += b.Strip
 	})
-	after := float64(found) - strip
+	after := float64(found) - float64(float64(strips)/rangeCars)
 	if after <= 0 {
 		return m, false, nil
 	}

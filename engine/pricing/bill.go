@@ -228,7 +228,7 @@ func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
 
 // part adds a part at a price in minor units.
 func (b *Bill) part(item int, price float64) {
-	n := wholeMinor(price * b.wrong)
+	n := wholeMinor(float64(price * b.wrong))
 	b.partsIn += n
 	b.prices = append(b.prices, price)
 	if b.list != nil {

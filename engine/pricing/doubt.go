@@ -75,5 +75,5 @@ func (b *Bill) wronged(amount money.Minor) money.Minor {
 	if b.wrong == 1 {
 		return amount
 	}
-	return wholeMinor(float64(amount) * b.wrong)
+	return wholeMinor(float64(float64(amount) * b.wrong))
 }

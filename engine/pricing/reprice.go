@@ -20,7 +20,7 @@ func (t *Table) Reprice(u *Uniforms, b *Bill) {
 		b.AfterHours[h.trade] += thousandths(h.hours * after[h.trade])
 	}
 	for _, price := range b.prices {
-		b.partsIn += wholeMinor(price * b.wrong)
+		b.partsIn += wholeMinor(float64(price * b.wrong))
 	}
 	t.chargeStrip(&strip, b)
 	t.charge(u, b)

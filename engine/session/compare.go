@@ -55,7 +55,7 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 		if err != nil {
 			return Comparison{}, err
 		}
-		tables = append(tables, s.doubted(t, c, j.body, c.LastStage(), true))
+		tables = append(tables, doubted(s.Rates, t, c, j.body, c.LastStage(), true))
 	}
 	run := estimate.NewRun(now.model, tables, Seed)
 	for run.Cars() < Compared {

@@ -76,7 +76,7 @@ func newRatesSide(ratesText string, cars []*carfile.Car) (*ratesSide, error) {
 		if err != nil {
 			return nil, err
 		}
-		priced = s.doubted(priced, c, j.body, c.LastStage(), true)
+		priced = doubted(s.Rates, priced, c, j.body, c.LastStage(), true)
 		side.cars = append(side.cars, ratesCar{j.plain, estimate.NewRun(now.model, []*pricing.Table{priced}, Seed)})
 	}
 	return side, nil

@@ -68,7 +68,7 @@ func (s *Session) offer(c *carfile.Car, b *car.Body) (list []Option, tables []*p
 		if tables[k], err = tables[k].With(decided); err != nil {
 			return nil, nil, false, err
 		}
-		tables[k] = s.doubted(tables[k], c, b, c.LastStage(), false)
+		tables[k] = doubted(s.Rates, tables[k], c, b, c.LastStage(), false)
 	}
 	return list, tables, leftOut, nil
 }

@@ -12,10 +12,11 @@
 // The files build on one another in this order, and none uses a later one:
 //
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
+//	undecided.go doubt.go                     what is left to choose, and how far figures are doubted
 //	shop.go places.go bodies.go               what a shop is, and what it prices
 //	walk.go sheet.go                          what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
-//	doubt.go models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
+//	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
 //	outcome.go checks.go checkvalues.go       what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
 //	session.go                                all of it together

@@ -19,7 +19,7 @@ func TestDoubtOfTheStage(t *testing.T) {
 		t.Fatal(err)
 	}
 	of := func(stage string, chosen bool) pricing.Doubt {
-		return s.doubted(stages.plain, c, stages.body, stage, chosen).Doubt()
+		return doubted(s.Rates, stages.plain, c, stages.body, stage, chosen).Doubt()
 	}
 	for _, id := range append([]string{carfile.Told}, carfile.StageIDs...) {
 		if got, want := of(id, false), pricing.DoubtAt(s.Rates, id); got != want || got.SD == 0 {

@@ -48,7 +48,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 	}
 	m, err := damage.New(o.known, damage.ImaginedGrids)
 	if err == nil {
-		t := stages.shop.doubted(o.table, stages.car, stages.body, stage, false)
+		t := doubted(stages.shop.Rates, o.table, stages.car, stages.body, stage, false)
 		o.run = estimate.NewRun(m, []*pricing.Table{t}, outcomeSeed+uint64(n)+1)
 	}
 	return err

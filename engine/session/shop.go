@@ -68,5 +68,5 @@ func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Tab
 	if t, err = t.With(c.Decided(b, c.LastStage(), true)); err != nil {
 		return nil, err
 	}
-	return s.doubted(t, c, b, c.LastStage(), true), nil
+	return doubted(s.Rates, t, c, b, c.LastStage(), true), nil
 }

@@ -114,7 +114,7 @@ func (j *stageRanges) need(r *stageRun) error {
 		return err
 	}
 	j.models.ofStages = append(j.models.ofStages, k)
-	t = j.shop.doubted(t, j.car, j.body, j.reached(r.id), r.id == Chosen)
+	t = doubted(j.shop.Rates, t, j.car, j.body, j.reached(r.id), r.id == Chosen)
 	r.conditionedModel, r.run = k, estimate.NewRun(k.model, []*pricing.Table{t}, Seed)
 	r.run.Remember(true)
 	return nil
@@ -180,5 +180,5 @@ func (j *stageRanges) priced() *pricing.Table {
 	if err != nil {
 		panic("engine: internal error: what was decided could be priced a moment ago")
 	}
-	return j.shop.doubted(t, j.car, j.body, j.car.LastStage(), false)
+	return doubted(j.shop.Rates, t, j.car, j.body, j.car.LastStage(), false)
 }

@@ -111,31 +111,3 @@ func answered(c *carfile.Car) int {
 	}
 	return min(n, Questions)
 }
-
-// damagedItems returns the items recorded in any condition but sound, which all need a
-// decision.
-func damagedItems(c *carfile.Car, b *car.Body) (out []int) {
-	for i := range b.Items {
-		if c.RecordedCondition(b.Items[i].ID) > 0 {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// chosenWay returns the way chosen for an item, or nil.
-func chosenWay(c *carfile.Car, on string) *carfile.Choice {
-	if n := slices.IndexFunc(c.Ways, func(w carfile.Choice) bool { return w.On == on }); n >= 0 {
-		return &c.Ways[n]
-	}
-	return nil
-}
-
-func undecided(c *carfile.Car, b *car.Body) (n int) {
-	for _, i := range damagedItems(c, b) {
-		if chosenWay(c, b.Items[i].ID) == nil {
-			n++
-		}
-	}
-	return n
-}
