@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"flag"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -58,9 +59,14 @@ func TestSite(t *testing.T) {
 	}
 }
 
+var slow = flag.Bool("slow", false, "also make whole folders and compare them")
+
 // TestSiteIsThatOfTheBuild: this command and ./site build, which `make dist` runs, make
 // the same folder, byte for byte.
 func TestSiteIsThatOfTheBuild(t *testing.T) {
+	if !*slow {
+		t.Skip("not run without -slow")
+	}
 	_, ratesFile := files(t, nil)
 	engine := smallEngine(t)
 	a, b := t.TempDir(), t.TempDir()
