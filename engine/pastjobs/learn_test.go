@@ -51,6 +51,9 @@ func truth() *rates.Own {
 // TestLearnFromAShopThatDiffers: learning recovers known shifts within their stated
 // error, and ranges based on what the other jobs taught miss by less.
 func TestLearnFromAShopThatDiffers(t *testing.T) {
+	if !*slow {
+		t.Skip("not run without -slow")
+	}
 	own := truth()
 	j := jobsOf(t, own, 11, 40)
 	all := scoreAll(j)

@@ -34,9 +34,9 @@ func StartingDoubt() *Doubt { return readStarting() }
 var readStarting = sync.OnceValue(func() *Doubt {
 	f, err := strict.Parse(startingDoubt)
 	if err == nil {
-		f.Keys(append([]string{"format"}, doubtKeys...)...)
+		f.Keys("format", "shared_by_all_cars", "of_one_car", "source")
 		f.Get("format").OneOf("underpaint doubt 1")
-		d := doubtIn(f)
+		d := &Doubt{Shared: byStage(f.Get("shared_by_all_cars"), "ways_chosen"), Own: byStage(f.Get("of_one_car"), "ways_chosen"), Source: source(f)}
 		if err = f.Err(); err == nil {
 			return d
 		}
@@ -46,25 +46,22 @@ var readStarting = sync.OnceValue(func() *Doubt {
 
 func readDoubt(f strict.Field) *Doubt {
 	f.Keys(doubtKeys...)
-	d := doubtIn(f)
-	d.Stated = true
-	return d
+	last := DoubtStages[len(DoubtStages)-1]
+	return &Doubt{Shared: byStage(f.Get("shared"), last), Own: byStage(f.Get("own"), last), Source: source(f), Stated: true}
 }
 
-func doubtIn(f strict.Field) *Doubt {
-	return &Doubt{Shared: byStage(f.Get("shared")), Own: byStage(f.Get("own")), Source: source(f)}
-}
-
-// byStage reads one figure for each stage. A later stage knows more, so its figure is not
-// above that of the one before it.
-func byStage(f strict.Field) map[string]float64 {
-	f.Keys(DoubtStages...)
+// byStage reads one figure for each stage; last is what the file calls the last of them. A
+// later stage knows more, so its figure is not above that of the one before it.
+func byStage(f strict.Field, last string) map[string]float64 {
+	names := slices.Clone(DoubtStages)
+	names[len(names)-1] = last
+	f.Keys(names...)
 	out := map[string]float64{}
 	before := mostDoubt
-	for _, id := range DoubtStages {
-		v := f.Get(id).Number(0, mostDoubt)
+	for n, id := range DoubtStages {
+		v := f.Get(names[n]).Number(0, mostDoubt)
 		if v > before {
-			f.Get(id).Complain("no more than at the stage before it, " + plain(before))
+			f.Get(names[n]).Complain("no more than at the stage before it, " + plain(before))
 		}
 		out[id], before = v, v
 	}

@@ -39,7 +39,7 @@ func prompt(args ...string) (code int, out, complaints string) {
 const surveyed = "../../../site/pages/samples/two-door-surveyed.json"
 
 func TestExitCodes(t *testing.T) {
-	dir, ratesFile := files(t, map[string]string{"good.json": goodCar, "broken.json": goodCar[:50], "young.json": strings.Replace(goodCar, "1950", "1955", 1),
+	dir, ratesFile := files(t, map[string]string{"good.json": goodCar, "broken.json": goodCar[:50], "walked.json": strings.TrimSuffix(goodCar, "}") + `,"stages":[{"stage":"walk_round","on":"2026-06-02"}]}`, "young.json": strings.Replace(goodCar, "1950", "1955", 1),
 		"unlike.json": strings.TrimSuffix(goodCar, "}") + `,"survey":[{"on":"roof_rack.whole","stage":"survey","condition":"gone"}]}`})
 	at := func(name string) string { return filepath.Join(dir, name) }
 	cases := []struct {
@@ -61,7 +61,7 @@ func TestExitCodes(t *testing.T) {
 		{"a decade that is none", []string{"range", at("young.json"), "--rates", ratesFile}, 1, "made.decade"},
 		{"a car for rates", []string{"range", at("good.json"), "--rates", at("good.json")}, 1, "good.json"},
 		{"stages in words", []string{"stages", surveyed, "--rates", ratesFile}, 0, "After the survey, the range is"},
-		{"stages as they are", []string{"stages", surveyed, "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
+		{"stages as they are", []string{"stages", at("walked.json"), "--rates", ratesFile, "--json"}, 0, `"kind":"before_after"`},
 		{"why in words", []string{"why", at("good.json"), "--rates", ratesFile}, 0, "The luck of this car"},
 		{"decide in words", []string{"decide", at("good.json"), "--rates", ratesFile}, 0, "You take the car apart yourself"},
 		{"plan in words", []string{"plan", at("good.json"), "--rates", ratesFile}, 0, "The job is done."},
@@ -171,6 +171,9 @@ func TestScore(t *testing.T) {
 
 // TestSamplePastJobs: the command prints the same sample that is beside the pages.
 func TestSamplePastJobs(t *testing.T) {
+	if !*slow {
+		t.Skip("not run without -slow")
+	}
 	want, err := os.ReadFile("../../../site/pages/samples/past-jobs.json")
 	if err != nil {
 		t.Fatal(err)

@@ -59,7 +59,7 @@ func TestSite(t *testing.T) {
 	}
 }
 
-var slow = flag.Bool("slow", false, "also make whole folders and compare them")
+var slow = flag.Bool("slow", false, "run the long tests as well")
 
 // TestSiteIsThatOfTheBuild: this command and ./site build, which `make dist` runs, make
 // the same folder, byte for byte.

@@ -204,13 +204,13 @@ export const sections: readonly [Section, ...Section[]] = [
     fields: [
       {
         path: "allowance.before_percent",
-        label: "How much a job grows, from before the survey",
+        label: "How much a job grows: ranges before the survey",
         kind: "percent",
         why: "Breakage, wrong parts, delays. Not the rust: the range already has that.",
       },
       {
         path: "allowance.after_percent",
-        label: "How much a job grows, from the survey on",
+        label: "How much a job grows: ranges from the survey on",
         kind: "percent",
       },
       {
