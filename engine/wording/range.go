@@ -40,7 +40,7 @@ func (t *Text) SetAside(r *session.Range) string {
 
 // Reserve says how much to hold in reserve above the middle amount.
 func (t *Text) Reserve(r *session.Range) string {
-	return "Keep " + t.Amount(r.Shown.High-r.Shown.Half) + " in reserve on top of the middle amount. You spend it only if the metal is worse than usual. 1 car in 10 would need even more."
+	return "Keep " + t.Amount(r.Shown.High-r.Shown.Half) + " in reserve on top of the middle amount. You spend it only if the metal or the work turns out worse than usual. 1 car in 10 would need even more."
 }
 
 // The texts that go with every range.
