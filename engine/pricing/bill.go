@@ -43,7 +43,7 @@ type Bill struct {
 // NewBill allocates a bill for [Table.Price].
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
-	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n)}
+	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses))}
 }
 
 // Price works out one simulated car. lastPlace is the id of the climate where the car
