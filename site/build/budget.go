@@ -3,7 +3,7 @@ package build
 import "fmt"
 
 // Budgets, in bytes compressed with Brotli: an alarm with room for ordinary changes,
-// not an aim. Reached were 1,185,000, 1,352,000 and 1,292,000.
+// not an aim. Reached were 1,191,000, 1,363,000 and 1,264,000.
 const (
 	customerBudget   = 1_250_000
 	wholeBudget      = 1_420_000
