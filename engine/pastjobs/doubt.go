@@ -5,11 +5,7 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
-	"underpaint/engine/damage"
-	"underpaint/engine/estimate"
-	"underpaint/engine/money"
 	"underpaint/engine/pastjobs/scores"
-	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 )
 
@@ -56,47 +52,4 @@ func (d DoubtTaught) Own() *rates.OwnDoubt {
 		Own:    tenths(100*d.Is.Own, 100*rates.LeastAlone, 100*rates.MostAlone) / 100,
 		Jobs:   d.Jobs, From: d.From,
 	}
-}
-
-// miss compares what a job's work after the strip came to with what the figures alone say
-// at a stage. The strip of the job is taken at its mean, because a finished job does not
-// tell it apart. ok is false where less than that was paid in all.
-func (k *known) miss(stage string, r *rates.Rates, found money.Minor) (m scores.Miss, ok bool, err error) {
-	model, err := k.model(stage, r.Own)
-	if err != nil {
-		return m, false, err
-	}
-	t, err := k.table(k.car, stage, r)
-	if err != nil {
-		return m, false, err
-	}
-	logs, strips := make([]float64, 0, rangeCars), money.Minor(0)
-	estimate.Imagine(model, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) {
-		logs = append(logs, chance.Log(float64(b.Total-b.Strip)))
-		strips += b.Strip
-	})
-	after := float64(found) - float64(float64(strips)/rangeCars)
-	if after <= 0 {
-		return m, false, nil
-	}
-	mean, variance := moments(logs)
-	return scores.Miss{Residual: chance.Log(after) - mean, Variance: variance}, true, nil
-}
-
-// missesOf reads a job at every stage from which the doubt can be learnt.
-func (k *known) missesOf(r *rates.Rates, found money.Minor) (map[string]scores.Miss, error) {
-	out := map[string]scores.Miss{}
-	for _, stage := range []string{carfile.Told, carfile.Survey} {
-		if stage != carfile.Told && !k.car.Begun(stage) {
-			continue
-		}
-		m, ok, err := k.miss(stage, r, found)
-		if err != nil {
-			return nil, err
-		}
-		if ok {
-			out[stage] = m
-		}
-	}
-	return out, nil
 }

@@ -71,3 +71,14 @@ func TestDoubtOfNoJobs(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 }
+
+// TestRangesWereNarrow: of 20 jobs with ranges that hold 8 in 10, the two-sided 5 % level
+// lies between 11 inside, P(X ≤ 11) = .010, and 12, P(X ≤ 12) = .032 (binomial
+// distribution, summed by hand).
+func TestRangesWereNarrow(t *testing.T) {
+	for inside, want := range map[int]bool{10: true, 11: true, 12: false, 16: false, 20: false} {
+		if got := pastjobs.RangesWereNarrow(&rates.Past{Inside: inside, Above: 20 - inside}); got != want {
+			t.Errorf("%d of 20: narrow %v", inside, got)
+		}
+	}
+}

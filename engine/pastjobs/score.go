@@ -1,13 +1,10 @@
 package pastjobs
 
 import (
-	"slices"
-
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
-	"underpaint/engine/estimate"
 	"underpaint/engine/exposure"
 	"underpaint/engine/money"
 	"underpaint/engine/pastjobs/scores"
@@ -104,19 +101,20 @@ func (s *Score) model(job *Job, r *rates.Rates) error {
 	if err != nil {
 		return err
 	}
-	totals, sure, err := k.totals(carfile.Told, r)
+	at, err := k.at(carfile.Told, r)
 	if err != nil {
 		return err
 	}
+	totals := at.told()
 	found := job.Scored()
 	s.Modelled, s.First, s.Half = true, finished(totals, found), chance.QuantileMinor(totals, 0.5)
-	s.CRPS, s.sureCRPS = scores.CRPS(totals, int64(found)), scores.CRPS(sure, int64(found))
+	s.CRPS, s.sureCRPS = scores.CRPS(totals, int64(found)), scores.CRPS(at.sure(), int64(found))
 	s.Interval = scores.IntervalScore(s.First.Low, s.First.High, float64(found), scores.Outside)
 	if job.Car.Begun(carfile.Survey) {
-		if totals, _, err = k.totals(job.Car.LastStage(), r); err != nil {
+		if at, err = k.at(job.Car.LastStage(), r); err != nil {
 			return err
 		}
-		s.Surveyed, s.Survey = true, finished(totals, found)
+		s.Surveyed, s.Survey = true, finished(at.told(), found)
 		if s.Rust, s.All, err = k.expected(); err != nil {
 			return err
 		}
@@ -165,27 +163,6 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 		return nil, wrong[0].Err
 	}
 	return t.With(c.Decided(k.body, stage, stage == c.LastStage()))
-}
-
-// totals returns the prices of simulated cars that agree with everything known by a
-// stage, in increasing order: told with the doubt about the figures, as a range is, and
-// sure without it, which is what the figures alone say.
-func (k *known) totals(stage string, r *rates.Rates) (told, sure []int64, err error) {
-	m, err := k.model(stage, r.Own)
-	if err != nil {
-		return nil, nil, err
-	}
-	t, err := k.table(k.car, stage, r)
-	if err != nil {
-		return nil, nil, err
-	}
-	prices := func(t *pricing.Table) []int64 {
-		out := make([]int64, 0, rangeCars)
-		estimate.Imagine(m, t, scoreSeed, rangeCars, func(_ int, _ *damage.Car, b *pricing.Bill) { out = append(out, int64(b.Total)) })
-		slices.Sort(out)
-		return out
-	}
-	return prices(t.Doubting(pricing.DoubtAt(r, stage))), prices(t), nil
 }
 
 // model conditions on everything known by a stage. Its coarse grids move no probability

@@ -157,21 +157,31 @@ func (j *Jobs) Again(n int, all []Score) (a Again, err error) {
 	found := int64(job.Scored())
 	a.Starting = all[n].sureCRPS
 	if r.Own.LearntOn != "" { // the range of the day used learned figures, not the starting figures
-		_, sure, err := k.totals(carfile.Told, r.With(nil))
+		starting, err := k.at(carfile.Told, r.With(nil))
 		if err != nil {
 			return a, err
 		}
-		a.Starting = scores.CRPS(sure, found)
+		a.Starting = scores.CRPS(starting.sure(), found)
 	}
 	taught := r.With(others.Own(job.Finished, ""))
-	totals, sure, err := k.totals(carfile.Told, taught)
+	at, err := k.at(carfile.Told, taught)
 	if err != nil {
 		return a, err
 	}
-	if a.misses, err = k.missesOf(taught, job.Scored()); err != nil {
-		return a, err
+	a.misses = map[string]scores.Miss{}
+	if m, ok := at.miss(job.Scored()); ok {
+		a.misses[carfile.Told] = m
 	}
-	a.Known, a.Taught, a.Fell = true, scores.CRPS(sure, found), finished(totals, job.Scored())
+	if job.Car.Begun(carfile.Survey) {
+		bare, err := k.at(carfile.Survey, taught)
+		if err != nil {
+			return a, err
+		}
+		if m, ok := bare.miss(job.Scored()); ok {
+			a.misses[carfile.Survey] = m
+		}
+	}
+	a.Known, a.Taught, a.Fell = true, scores.CRPS(at.sure(), found), finished(at.told(), job.Scored())
 	return a, nil
 }
 

@@ -72,8 +72,5 @@ func scaled(f [car.Trades]float64, by float64) [car.Trades]float64 {
 
 // wronged is an amount with what the figures have wrong about this car.
 func (b *Bill) wronged(amount money.Minor) money.Minor {
-	if b.wrong == 1 {
-		return amount
-	}
 	return wholeMinor(float64(float64(amount) * b.wrong))
 }

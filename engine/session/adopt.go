@@ -10,8 +10,9 @@ import (
 	"underpaint/engine/strict"
 )
 
-// Chosen returns, beside the rates in use, the figures named in use from what the jobs teach and, if publish is
-// set, how the ranges came out. Both are nil when nothing is asked for.
+// Chosen returns the figures named in use from what the jobs teach and, if publish is
+// set, how the ranges came out. Both are nil when nothing is asked for. r are the rates
+// in use, from whose doubt the jobs teach another.
 func (p *PastJobs) Chosen(use []string, publish bool, r *rates.Rates, today string) (*rates.Own, *rates.Past, error) {
 	if len(use) == 0 && !publish {
 		return nil, nil, nil

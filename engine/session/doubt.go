@@ -3,7 +3,6 @@ package session
 import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
-	"underpaint/engine/pastjobs"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 )
@@ -17,7 +16,3 @@ func doubted(r *rates.Rates, t *pricing.Table, c *carfile.Car, b *car.Body, stag
 	}
 	return t.Doubting(pricing.DoubtAt(r, stage))
 }
-
-// RecordIsNarrow says whether fewer finished jobs came out inside their first range than
-// chance explains.
-func RecordIsNarrow(p *rates.Past) bool { return pastjobs.RangesWereNarrow(p) }

@@ -6,7 +6,6 @@ import (
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/pricing"
-	"underpaint/engine/rates"
 )
 
 // TestDoubtOfTheStage: every stage is priced with its own doubt. That of chosen ways
@@ -54,16 +53,5 @@ func TestDoubtAddsUp(t *testing.T) {
 	}
 	if got := math.Exp(pricing.DoubtAt(s.Rates, "told").Growth); math.Abs(got-1.07) > 1e-12 {
 		t.Errorf("grows by %.4f, expected 1.07", got)
-	}
-}
-
-// TestRecordIsNarrow: of 20 jobs with ranges that hold 8 in 10, the two-sided 5 % level
-// lies between 11 inside, P(X ≤ 11) = .010, and 12, P(X ≤ 12) = .032 (binomial
-// distribution, summed by hand).
-func TestRecordIsNarrow(t *testing.T) {
-	for inside, want := range map[int]bool{10: true, 11: true, 12: false, 16: false, 20: false} {
-		if got := RecordIsNarrow(&rates.Past{Inside: inside, Above: 20 - inside}); got != want {
-			t.Errorf("%d of 20: narrow %v", inside, got)
-		}
 	}
 }

@@ -101,7 +101,8 @@ func (p *PastJobs) Scores(r *rates.Rates, today string) (JobScores, error) {
 	return NewJobScores(p.of, p.scores, p.again, r, today)
 }
 
-// NewJobScores summarizes jobs from their scores, beside the rates in use. today is YYYY-MM-DD.
+// NewJobScores summarizes jobs from their scores, beside the rates in use. today is
+// YYYY-MM-DD.
 func NewJobScores(j *pastjobs.Jobs, all []pastjobs.Score, again []pastjobs.Again, r *rates.Rates, today string) (out JobScores, err error) {
 	out = JobScores{Jobs: j, Scores: all, Improved: pastjobs.Improve(again), Doubt: pastjobs.LearnDoubt(r, again), InUse: r.Own}
 	if out.Summary, err = j.Sum(all); err != nil {

@@ -55,8 +55,8 @@ func (s *Shop) faultless(c *carfile.Car) (*car.Body, *pricing.Table, error) {
 }
 
 // table returns the price table of a body with everything recorded and chosen, and with
-// what the figures may have wrong. It
-// refuses a car with faults before anyone works out its odds, which takes long.
+// what the figures may have wrong. It refuses a car with faults before anyone works out
+// its odds, which takes long.
 func (s *Shop) table(c *carfile.Car, b *car.Body, standard string) (*pricing.Table, error) {
 	t, err := pricing.NewTable(b, s.Common, s.Rates, standard, c.Scope)
 	if err != nil {

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
 	"underpaint/engine/session"
 )
@@ -31,7 +32,7 @@ func wider(ratio float64) string {
 // recordJudged follows the record of finished jobs where it disagrees with what the
 // ranges promise.
 func recordJudged(p *rates.Past) string {
-	if session.RecordIsNarrow(p) {
+	if pastjobs.RangesWereNarrow(p) {
 		return " That is fewer inside than we say."
 	}
 	return ""

@@ -40,16 +40,27 @@ func TestLeadMelts(t *testing.T) {
 	t.Error("no caution on lead")
 }
 
-// TestAmountsAndShares: figures are written as worked out by hand here.
-func TestAmountsAndShares(t *testing.T) {
+func sampleShop(t *testing.T) *session.Shop {
+	t.Helper()
 	shop, err := session.OpenShop(rates.Sample())
 	if err != nil {
 		t.Fatal(err)
 	}
+	return shop
+}
+
+func textOf(t *testing.T, shop *session.Shop) *Text {
+	t.Helper()
 	text, err := For(shop)
 	if err != nil {
 		t.Fatal(err)
 	}
+	return text
+}
+
+// TestAmountsAndShares: figures are written as worked out by hand here.
+func TestAmountsAndShares(t *testing.T) {
+	text := textOf(t, sampleShop(t))
 	for got, want := range map[string]string{
 		text.Amount(123456700): "$1,234,567", text.ToTheUnit(14950): "$150", text.Likely(1_234_567): "$12,500", text.signed(-500): "−$5",
 		Grouped(16384): "16,384", Tick(50_000): "50k", Tick(2_000_000): "2m", Tick(500): "500", text.Date("2026-06-03"): "June 3, 2026", dateIn("uk", "2026-06-03"): "3 June 2026", text.Date(""): "",
@@ -68,14 +79,8 @@ func TestAmountsAndShares(t *testing.T) {
 // the doubt makes it; after that the record speaks, and says so when too few came out
 // inside.
 func TestUntested(t *testing.T) {
-	shop, err := session.OpenShop(rates.Sample())
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := For(shop)
-	if err != nil {
-		t.Fatal(err)
-	}
+	shop := sampleShop(t)
+	text := textOf(t, shop)
 	for ratio, want := range map[float64]string{1: "", 1.02: "", 1.05: "about a twentieth", 1.1: "about a tenth", 1.2: "about a fifth", 1.25: "about a quarter", 1.33: "about a third", 1.5: "about half as much", 3: "much"} {
 		line := text.Untested(&session.Range{Wider: ratio})
 		if want == "" && line != "" || want != "" && line != "This shop has not checked its figures against finished jobs yet. The range is "+want+" wider because of that." {
@@ -85,10 +90,7 @@ func TestUntested(t *testing.T) {
 	r := *shop.Rates
 	for inside, narrow := range map[int]bool{10: true, 16: false} {
 		r.Past = &rates.Past{Inside: inside, Above: 20 - inside, From: "2025-01-01", To: "2026-01-01"}
-		told, err := For(&session.Shop{Rates: &r, Common: shop.Common})
-		if err != nil {
-			t.Fatal(err)
-		}
+		told := textOf(t, &session.Shop{Rates: &r, Common: shop.Common})
 		if line := told.Untested(&session.Range{Wider: 1.3}); line != "" {
 			t.Errorf("beside a record: %q", line)
 		}
