@@ -89,7 +89,16 @@ func ratesOutline(_ *Engine, f strict.Field) (Reply, error) {
 		}
 		out.WhatIsDone = append(out.WhatIsDone, entry[object[object[[]float64]]]{standard, kinds})
 	}
+	doubt := rates.StartingDoubt()
+	out.Doubt = object[object[float64]]{{"shared", byDoubtStage(doubt.Shared)}, {"own", byDoubtStage(doubt.Own)}}
 	return out, nil
+}
+
+func byDoubtStage(of map[string]float64) (out object[float64]) {
+	for _, stage := range rates.DoubtStages {
+		out = append(out, entry[float64]{stage, of[stage]})
+	}
+	return out
 }
 
 func outlineNames(ids []string, words []car.Words) (out []OutlineName) {

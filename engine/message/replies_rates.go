@@ -24,6 +24,7 @@ type RatesOutlineReply struct {
 	Ways       []OutlineName                     `json:"ways"`
 	Conditions []OutlineName                     `json:"conditions"`
 	WhatIsDone object[object[object[[]float64]]] `json:"what_is_done"`
+	Doubt      object[object[float64]]           `json:"doubt"` // the starting figures, as a rates file states its own
 	Currencies []string                          `json:"currencies"`
 	SampleUS   string                            `json:"sample_us"`
 	SampleUK   string                            `json:"sample_uk"`

@@ -625,6 +625,18 @@ func (r *RatesOutlineReply) write(w *strict.Writer) {
 			})
 		}
 	})
+	w.Key("doubt")
+	w.Object(func() {
+		for _, v0 := range r.Doubt {
+			w.Key(v0.key)
+			w.Object(func() {
+				for _, v1 := range v0.value {
+					w.Key(v1.key)
+					w.Number(v1.value)
+				}
+			})
+		}
+	})
 	w.Texts("currencies", r.Currencies)
 	w.Member("sample_us", r.SampleUS)
 	w.Member("sample_uk", r.SampleUK)

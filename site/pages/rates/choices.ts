@@ -44,6 +44,13 @@ export const CHARGED: readonly Option[] = [
   ["by_the_hour", "by the hour"],
   ["at_cost", "at cost"],
 ];
+export const STAGES_OF_DOUBT: readonly Option[] = [
+  ["told", "From the customer's answers"],
+  ["walk_round", "After the walk-around", "After the walk-round"],
+  ["survey", "After the survey"],
+  ["opening_up", "After opening up"],
+  ["ways", "Once every repair is chosen"],
+];
 export const KINDS: Record<string, string> = {
   outer: "outer panels",
   hidden: "hidden parts",

@@ -89,7 +89,7 @@ export interface Section {
   list?: ListName;
 }
 
-export type ListName = "materials" | "parts" | "done" | "steps" | "sent";
+export type ListName = "materials" | "parts" | "done" | "steps" | "sent" | "doubt";
 
 const TRADE_NAMES: Record<Words, Record<Trade, string>> = {
   us: {

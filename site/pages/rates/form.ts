@@ -28,6 +28,7 @@ const LISTED: Record<string, string> = {
   consumables: "materials",
   "parts.prices": "parts",
   what_is_done: "done",
+  doubt: "trust",
   "strip_and_survey.charged": "stage",
   "sent_out.work": "sent",
   "tax.on": "tax",

@@ -4,6 +4,7 @@ import { button, type Children, el } from "../shared/dom.ts";
 import type { Charge, SentWork } from "../shared/ratesfile.ts";
 import { CHARGED, SCOPES, STAGES, STANDARDS } from "./choices.ts";
 import { done } from "./done.ts";
+import { doubt } from "./doubt.ts";
 import {
   add,
   entry,
@@ -108,4 +109,5 @@ export const lists: Record<ListName, (host: FormHost) => Children[]> = {
   steps,
   parts,
   done,
+  doubt,
 };

@@ -200,7 +200,7 @@ export const sections: readonly [Section, ...Section[]] = [
     id: "trust",
     title: "How far you trust your figures",
     intro:
-      "Every range also allows for what no figure stands for: jobs grow, and the hours and odds may be off for all your cars or for one. The page of figures lists how far off we think they may be at each stage.",
+      "Every range also allows for what no figure stands for: jobs grow, and the hours and odds may be off for all your cars or for one.",
     fields: [
       {
         path: "allowance.before_percent",
@@ -221,6 +221,7 @@ export const sections: readonly [Section, ...Section[]] = [
         why: "Untick it to name the growth beside the range instead.",
       },
     ],
+    list: "doubt",
   },
   {
     id: "words",

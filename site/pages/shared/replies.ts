@@ -589,6 +589,7 @@ export interface RatesOutlineReply {
   ways: OutlineName[];
   conditions: OutlineName[];
   what_is_done: Record<string, Record<string, Record<string, number[]>>>;
+  doubt: Record<string, Record<string, number>>;
   currencies: string[];
   sample_us: string;
   sample_uk: string;

@@ -195,3 +195,29 @@ test("other words and another currency show at once", () =>
     await field(page, "labour.body.rate").waitFor();
     assert.match(await field(page, "labour.body.rate").textContent(), /Filling and flatting.*GBP an hour/);
   }));
+
+test("a shop sets its own doubt of its figures; a later stage above an earlier one is refused at its entry", () =>
+  visit({}, async (page, { origin }) => {
+    await openRates(page, origin);
+    await page.evaluate(() => {
+      location.hash = "trust";
+    });
+    await page.getByText("all your cars together 0.12, one car by itself 0.09").waitFor();
+    await changed(page, () => named(page, "Set our own, beginning from the starting figures").press("Enter"));
+    const shared = page.locator('details[data-path="doubt.shared"]');
+    await shared.locator("summary").click();
+    await type(page, "doubt.shared.survey", "0.2");
+    assert.match(await field(page, "doubt.shared.survey").locator(".error").textContent(), /stage before/);
+    await type(page, "doubt.shared.survey", "0.08");
+    await page.waitForFunction(
+      () => !document.querySelector('[data-path="doubt.shared"] [aria-invalid]'),
+      null,
+      {
+        timeout: patience(20000),
+      },
+    );
+    assert.equal((await draftOf(page)).doubt.shared.survey, 0.08);
+    assert.equal((await draftOf(page)).doubt.source, "the shop's own figures");
+    await changed(page, () => named(page, "Go back to the starting figures").press("Enter"));
+    assert.equal("doubt" in (await draftOf(page)), false);
+  }));
