@@ -146,3 +146,9 @@ func (r *Run) Mean(k int, kind Kind, cars int) float64 {
 	}
 	return float64(sum) / float64(max(1, len(first)))
 }
+
+// ReplacedM2 is the mean area of the parts replaced at the k-th standard, in m²
+// ([pricing.Bill.ReplacedM2]).
+func (r *Run) ReplacedM2(k int) float64 {
+	return float64(r.rows[k].replaced) / 1e4 / float64(max(1, len(r.rows[k].total)))
+}

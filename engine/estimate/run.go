@@ -64,6 +64,7 @@ type row struct {
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	kinds    [Kinds][]int64
+	replaced int64   // cm², of all replicates of all cars together
 	known    ends    // of the first knownAt replicates, so that asking again costs nothing
 	knownAt  int     // in replicates
 	ordered  []int32 // cars by price, once asked for
@@ -167,6 +168,7 @@ func (one *row) keep() {
 	for t := range b.AfterHours {
 		hours += b.StripHours[t] + b.AfterHours[t]
 	}
+	one.replaced += int64(float64(b.ReplacedM2*1e4) + 0.5)
 	one.total = append(one.total, int64(b.Total))
 	one.hours = append(one.hours, hours)
 	one.metal = append(one.metal, b.AfterHours[car.Metal])

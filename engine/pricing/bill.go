@@ -17,6 +17,8 @@ type Bill struct {
 	Covered                []bool
 	RaisedBy               []int16 // index of the opening that raised it; −1 if none did, or if a panel is fitted whole
 
+	ReplacedM2 float64 // area of the parts replaced, of the faces that primer reaches
+
 	Strip       money.Minor             // the strip and survey stage
 	Labour      [car.Trades]money.Minor // after the survey
 	Least       money.Minor             // tops a small job up to the least charge
@@ -54,6 +56,7 @@ func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(u, b)
+	b.ReplacedM2 = t.replacedM2(b)
 	t.creditSeams(b)
 	strip := t.factors(u)
 	wrong := t.doubt.factor(u.Doubt)

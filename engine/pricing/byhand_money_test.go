@@ -56,7 +56,7 @@ func TestTaxByHand(t *testing.T) {
 	for trade, l := range b.Labour {
 		labour += l + table.Rates.Labour.Trades[trade].Rate.Of(b.billed[trade])
 	}
-	materials := table.money.stripMaterials + b.Materials + b.Consumables
+	materials := table.money.stripMaterials + table.primer(b.ReplacedM2) + b.Materials + b.Consumables
 	for _, c := range []struct {
 		name   string
 		change func(*rates.Tax)
@@ -87,32 +87,6 @@ func TestLeastCharge(t *testing.T) {
 	for hours, want := range map[int64]money.Minor{0: 17000, 500: 12750, 1999: 9, 2000: 0, 2001: 0} {
 		if got := table.least(hours); got != want {
 			t.Errorf("%d thousandths of an hour: topped up by %d, by hand %d", hours, got, want)
-		}
-	}
-}
-
-// TestOutsideOnlyReaches: outside only means all of the outer skins and a third of the
-// inside (.33, like the hours of those steps). Primer reaches 1.75 faces of each sheet.
-func TestOutsideOnlyReaches(t *testing.T) {
-	_, table := testTable(t, "two_door_unitary", "show")
-	all, outer := 0.0, 0.0
-	for i := range table.Body.Items {
-		p := table.Body.PartOf(i)
-		all += p.AreaM2
-		if p.Face == car.Outer {
-			outer += p.AreaM2
-		}
-	}
-	for k, id := range rates.ScopeIDs {
-		table.Scope = k
-		reached := all * 1.75
-		if id == "outside_only" {
-			reached = outer + .33*(reached-outer)
-		}
-		for area, want := range map[string]float64{rates.Reached: reached, rates.Outer: outer, rates.InsideAndUnder: reached - outer} {
-			if got := table.area(area); math.Abs(got-want) > 1e-9 {
-				t.Errorf("%s, %s: %.4f m², by hand %.4f", id, area, got, want)
-			}
 		}
 	}
 }

@@ -21,6 +21,8 @@
 //     changes.
 //   - It fits a full panel where the pieces would cost clearly more (panels.go), and
 //     drops what full panels cover.
+//   - It adds up the area of what is replaced, which is not primed with the rest
+//     (faces.go).
 //   - It credits the seam that two new neighbours share.
 //   - It charges each line for getting in once.
 //

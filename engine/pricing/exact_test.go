@@ -82,7 +82,7 @@ func (x *exact) addFactors(zMetal, zOwn, weight float64) {
 	rate := func(trade car.Trade) float64 {
 		return 100 * t.Rates.Labour.Trades[trade].Rate.Published.Float()
 	}
-	fixed := float64(t.money.stripLabour + t.money.stripMaterials + t.money.materials)
+	fixed := float64(t.money.stripLabour + t.money.stripMaterials + t.primer(0) + t.money.materials)
 	handling := 1 + t.Rates.Parts.Handling.Published.Float()/100
 	sentHandling := 1 + t.Rates.SentOut.Handling.Published.Float()/100
 	for n, omega := range x.omega {
@@ -128,6 +128,10 @@ func (x *exact) items(omega float64, f [car.Trades]float64, rate func(car.Trade)
 			})
 			if one.price != nil {
 				way[w] *= spread(omega, func(s float64) float64 { return handling * one.price.At(s) })
+			}
+			if car.Way(w) >= car.Full { // primed one coat later, on the new part alone
+				area := t.surfaces.byItem[i]
+				way[w] *= cmplx.Exp(complex(0, omega*float64(t.onNewParts(area)+t.primer(area)-t.primer(0))))
 			}
 		}
 		for c := range byCondition[i] {

@@ -94,7 +94,7 @@ type figures struct {
 	takeOut, failedLead   car.Hours
 	finding               [3]car.Hours // patch over rust, filler over a hole, filler over a dent
 	found                 []Finding
-	reached               float64
+	reach                 reach
 	steps                 []step
 	after                 []afterWork
 }
@@ -132,7 +132,7 @@ func readFigures() (*figures, error) {
 	g.takeOut = triple(f.Get("lead_joint").Get("take_out"))
 	g.readFindings(f.Get("findings"))
 	strip := f.Get("strip_and_survey")
-	g.reached = strip.Get("faces_reached_for_primer").Number(1, 2)
+	g.readReach(strip)
 	for _, s := range strip.Get("steps").Items() {
 		g.steps = append(g.steps, g.readStep(s))
 	}

@@ -42,16 +42,24 @@ type StageLine struct {
 type Stage struct {
 	Lines     []StageLine
 	Materials money.Minor
+	Paints    []Paint     // of the materials, those mixed from a base
 	Fixed     money.Minor // labour and materials of everything charged at a fixed price or by the piece
 	Likely    money.Minor // Fixed plus the likely amount of what is charged as worked
 	ToStop    money.Minor
 	SentOut   bool // some of the stage is sent out and charged at cost
 }
 
-// StagePrice works out the strip and survey. Once the hours of a trade are known, its
+// StagePrice works out the strip and survey of a car of which nothing is known: as if
+// every part were primed.
+func (t *Table) StagePrice() Stage { return t.StagePriceFor(0) }
+
+// StagePriceFor works out the strip and survey where parts of this area are to be
+// replaced, in m² ([Bill.ReplacedM2]), so that they need no primer. A price fixed
+// beforehand takes the mean over simulated cars. Once the hours of a trade are known, its
 // charge as worked is certain and no longer just likely.
-func (t *Table) StagePrice() Stage {
-	s := Stage{Materials: t.money.stripMaterials, Fixed: t.money.stripLabour + t.money.stripMaterials, ToStop: t.Rates.Strip.ToStop}
+func (t *Table) StagePriceFor(replaced float64) Stage {
+	materials := t.money.stripMaterials + t.primer(replaced)
+	s := Stage{Materials: materials, Fixed: t.money.stripLabour + materials, ToStop: t.Rates.Strip.ToStop, Paints: t.stripPaints(replaced)}
 	s.Likely = s.Fixed
 	for k := range t.strip {
 		l := &t.strip[k]

@@ -18,8 +18,8 @@ type pricing struct {
 	nutChance map[string]float64
 
 	stripLabour    money.Minor // the labour of the fixed part of the stage
-	stripMaterials money.Minor
-	materials      money.Minor // after the survey
+	stripMaterials money.Minor // without primers whose quantity depends on the parts replaced
+	materials      money.Minor // after the survey, without those on the parts replaced
 	wire           *chance.ThreePoint
 	sent           []*chance.ThreePoint // minor units; nil = not at this standard or scope
 	week, wait     *chance.ThreePoint
@@ -49,6 +49,7 @@ func (t *Table) setMoney() error {
 			m.nutChance = g.chance
 		}
 	}
+	t.setSurfaces()
 	m.stripMaterials = t.materialsOf(rates.StripStage)
 	m.materials = t.materialsOf(rates.AfterStage)
 	m.stripLabour = t.fixedLabour()
@@ -107,44 +108,24 @@ func (t *Table) fixedLabour() (sum money.Minor) {
 
 func (l *stripLine) chargedAsWorked() bool { return l.how == rates.ByTheHour || l.how == rates.AtCost }
 
-// area returns an area of the body in m² by its id in package rates: what primer
-// reaches, the outer skins, or the rest of what is reached.
-func (t *Table) area(id string) float64 {
-	all, outer := t.Body.AreaM2()
-	reached := float64(all * t.fig.reached)
-	if t.outsideOnly() {
-		// When underside and inside stay painted, primer reaches a third of the inside,
-		// like the hours of those steps (assumption).
-		reached = outer + float64((reached-outer)*0.33)
-	}
-	switch id {
-	case rates.Reached:
-		return reached
-	case rates.Outer:
-		return outer
-	case rates.InsideAndUnder:
-		return reached - outer
-	}
-	return 0
-}
-
 // Quantity is how much of a material this car takes, in thousandths of the material's
-// unit.
+// unit, without what goes on the parts that are replaced.
 func (t *Table) Quantity(m rates.Material) int64 {
-	q := m.UnitsPerM2() * t.area(m.Area)
+	q := m.UnitsPerM2() * t.area(&m)
 	if m.How == rates.PerCar {
 		q = m.Quantity
 	}
 	standard := t.Standard
-	if m.Area == rates.InsideAndUnder {
+	if m.Area == rates.InsideAndUnder || m.Area == rates.Frame {
 		standard = t.Unseen
 	}
 	return int64(float64(q*m.Factor[standard]*1000) + 0.5)
 }
 
+// materialsOf is what the materials of a stage cost that every car takes alike.
 func (t *Table) materialsOf(stage string) (sum money.Minor) {
 	for _, m := range t.Rates.Materials {
-		if m.Stage == stage && m.Scopes[t.Scope] {
+		if m.Stage == stage && m.Scopes[t.Scope] && !(isPrimer(&m) && len(t.surfaces.primers) > 0) {
 			sum += m.Price.Of(t.Quantity(m))
 		}
 	}
@@ -169,8 +150,9 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	sentAfter = b.wronged(sentAfter)
 	b.SentOut = sentAfter + r.SentOut.Handling.Of(sentAfter)
 	b.sentIn = sentIn + r.SentOut.Handling.Of(sentIn)
-	b.Strip = m.stripLabour + m.stripMaterials + stripAsWorked + b.sentIn
-	b.Materials = b.wronged(m.materials)
+	stripMaterials := m.stripMaterials + t.primer(b.ReplacedM2)
+	b.Strip = m.stripLabour + stripMaterials + stripAsWorked + b.sentIn
+	b.Materials = b.wronged(m.materials + t.onNewParts(b.ReplacedM2))
 	b.Consumables = 0
 	if m.wire != nil {
 		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
@@ -183,7 +165,7 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	for _, l := range b.Labour {
 		b.Total += l
 	}
-	b.Tax = t.tax(labour, m.stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
+	b.Tax = t.tax(labour, stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
 	b.Weeks = float64(hours) / 1000 / m.week.At(scaledDeviate(u.Week))
 	if m.wait != nil {
 		b.Weeks += m.wait.At(scaledDeviate(u.Wait))

@@ -101,7 +101,7 @@ func TestZeroRates(t *testing.T) {
 		if b.Labour != [car.Trades]money.Minor{} {
 			t.Fatalf("car %d: labour %v", n, b.Labour)
 		}
-		if want := table.money.stripMaterials + b.sentIn; b.Strip != want {
+		if want := table.money.stripMaterials + table.primer(b.ReplacedM2) + b.sentIn; b.Strip != want {
 			t.Fatalf("car %d: strip %d, materials and work sent out are %d", n, b.Strip, want)
 		}
 		if b.AfterHours == [car.Trades]int64{} {

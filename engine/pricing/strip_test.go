@@ -132,7 +132,7 @@ func TestStripSum(t *testing.T) {
 }
 
 // TestWorkedHoursAreASum: with every trade entered, the stage costs the same on every
-// car except for what is sent out, and its hours are those entered; with one entered,
+// car except for what is sent out and the primer, and its hours are those entered; with one entered,
 // the others remain uncertain.
 func TestWorkedHoursAreASum(t *testing.T) {
 	model, table := testTable(t, "two_door_unitary", "show")
@@ -149,7 +149,7 @@ func TestWorkedHoursAreASum(t *testing.T) {
 		model.Draw(&s, c)
 		u.Fill(&s)
 		known.Price(c, "salt", u, b)
-		costs[b.Strip-b.sentIn] = true
+		costs[b.Strip-b.sentIn-known.primer(b.ReplacedM2)] = true
 		for _, trade := range stripTrades {
 			if want := int64(math.Round(d.StripHours[trade] * 1000)); b.StripHours[trade] != want {
 				t.Fatalf("%s: %d, worked %d", car.TradeIDs[trade], b.StripHours[trade], want)
@@ -173,7 +173,7 @@ func TestWorkedHoursAreASum(t *testing.T) {
 		u.Sent[k] = .5
 	}
 	known.Price(c, "salt", u, b)
-	if stage := known.StagePrice().Likely; stage-b.Strip > 12 || b.Strip-stage > 12 {
+	if stage := known.StagePriceFor(b.ReplacedM2).Likely; stage-b.Strip > 12 || b.Strip-stage > 12 {
 		t.Errorf("the stage is written out at %d and paid at %d", stage, b.Strip)
 	}
 	// Undercoat, sealer and pits are charged as worked: without ceilings their share of

@@ -33,6 +33,7 @@ type Table struct {
 	strip      []stripLine
 	after      []plainLine
 	money      pricing
+	surfaces   surfaces
 	decided    *decided // nil = nothing is decided
 	doubt      Doubt
 

@@ -36,7 +36,7 @@ func readMaterial(f strict.Field, c money.Currency) Material {
 		Name:   words(f.Get("name")),
 		Unit:   f.Get("unit").OneOf(Litre, Kilogram, Each),
 		Price:  price(f.Get("price"), c),
-		Area:   f.Get("area").OneOf(Reached, Outer, InsideAndUnder, NoArea),
+		Area:   f.Get("area").OneOf(Reached, Outer, InsideAndUnder, Frame, Replaced, NoArea),
 		Stage:  f.Get("stage").OneOf(StripStage, AfterStage),
 		Note:   note(f),
 		Source: text(f.Get("source"), longestSource),
@@ -47,6 +47,9 @@ func readMaterial(f strict.Field, c money.Currency) Material {
 	}
 	if (m.How == PerCar) != (m.Area == NoArea) {
 		f.Get("area").Complain("\"none\" with a quantity for the car, an area with any other")
+	}
+	if m.Area == Replaced && m.Stage == StripStage {
+		f.Get("area").Complain("another area: no part is replaced before the survey")
 	}
 	readFactor(f, &m)
 	m.Scopes = [3]bool{true, true, true}
@@ -77,6 +80,10 @@ func readHow(f strict.Field, m *Material) {
 		DryUM:        one.Get("dry_um").Number(1, 2000),
 		VolumeSolids: one.Get("volume_solids").Number(0.02, 1),
 		Transfer:     one.Get("transfer").Number(0.1, 1),
+		BaseShare:    1,
+	}
+	if one.Has("base_share") {
+		m.Film.BaseShare = one.Get("base_share").Number(0.05, 1)
 	}
 }
 

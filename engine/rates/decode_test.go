@@ -12,7 +12,7 @@ import (
 )
 
 // optionalNames may be left out anywhere; every other member is required.
-var optionalNames = []string{"source", "note", "href", "factor", "scopes", "no_more_than", "waits_weeks", "percent"}
+var optionalNames = []string{"source", "note", "href", "factor", "scopes", "no_more_than", "waits_weeks", "percent", "base_share"}
 
 // leftOutAt matches places where a name that is required elsewhere may be left out.
 var leftOutAt = regexp.MustCompile(`\.factor\.(driver|concours)$|^parts\.prices\[\d+\]\.body$`)

@@ -34,11 +34,14 @@
 //	            price (decimal a unit, 0 to 1000000), source (needed here)
 //	            how: exactly one of film, per_m2, per_car
 //	              film: coats (0.5 to 12), dry_um (dry film of one coat, 1 to 2000 µm), volume_solids (0.02 to 1, by
-//	                volume, ready to spray), transfer (0.1 to 1, share of what leaves the gun that stays on the car);
+//	                volume, ready to spray), transfer (0.1 to 1, share of what leaves the gun that stays on the car),
+//	                base_share (may be left out = 1; 0.05 to 1, share of the litres that is the tin of base);
 //	                the unit is a litre ready to spray, hardener and reducer included
 //	              per_m2, per_car: quantity (0.0001 to 10000 units per square metre, or per car)
 //	            area: "reached" (every face the gun reaches), "outer" (outer skins), "inside_and_under" (reached
-//	              less outer), "none" (goes with per_car)
+//	              less outer), "frame" (a separate frame), "replaced" (parts replaced, only after the survey), "none"
+//	              (goes with per_car); a paint leaves out of "reached" a frame with a material of its own, and in the
+//	              strip stage the parts replaced where these have one
 //	            stage: "strip" (strip and survey) or "after"
 //	            standards: those that use it, of driver, show, concours; a strip material serves all three, since that
 //	              stage does not depend on the standard

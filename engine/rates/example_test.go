@@ -20,6 +20,6 @@ func ExampleDecode() {
 	_, err = rates.Decode(bytes.Replace(rates.Sample(), []byte(`"USD"`), []byte(`"dollars"`), 1))
 	fmt.Println(err)
 	// Output:
-	// rates of 2026-06-03 in USD with 21 materials
+	// rates of 2026-06-03 in USD with 23 materials
 	// currency: expected the three capital letters of a currency this tool knows, such as "USD" or "GBP", found "dollars" (line 5)
 }

@@ -14,7 +14,7 @@ var (
 	materialKeys = []string{"id", "name", "unit", "price", "how", "area", "stage", "standards", "factor", "scopes",
 		"note", "source"}
 	howKeys         = []string{ByFilm, PerM2, PerCar}
-	filmKeys        = []string{"coats", "dry_um", "volume_solids", "transfer"}
+	filmKeys        = []string{"coats", "dry_um", "volume_solids", "transfer", "base_share"}
 	quantityKeys    = []string{"quantity"}
 	consumablesKeys = []string{"money_per_metal_hour", "source"}
 	partsKeys       = []string{"price_factor", "handling_percent", "prices", "source"}

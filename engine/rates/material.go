@@ -15,6 +15,8 @@ const (
 	Reached        = "reached"
 	Outer          = "outer"
 	InsideAndUnder = "inside_and_under"
+	Frame          = "frame"
+	Replaced       = "replaced"
 	NoArea         = "none"
 
 	StripStage = "strip"
@@ -30,7 +32,7 @@ type Material struct {
 	How      string // ByFilm, PerM2 or PerCar
 	Film     Film   // if How is ByFilm
 	Quantity float64
-	Area     string // Reached, Outer, InsideAndUnder; NoArea with PerCar
+	Area     string // Reached, Outer, InsideAndUnder, Frame, Replaced; NoArea with PerCar
 	Stage    string // StripStage or AfterStage
 	// Factor multiplies the quantity, by index in car.Standards; 0 = not used at
 	// that standard.
@@ -57,6 +59,7 @@ type Film struct {
 	DryUM        float64 // dry film of one coat, µm
 	VolumeSolids float64 // share by volume that remains when dry, of paint ready to spray
 	Transfer     float64 // share of what leaves the gun that stays on the car
+	BaseShare    float64 // share of the litres ready to spray that is the tin of base; 1 = not said
 }
 
 // LitresPerM2 returns litres ready to spray per square metre.

@@ -91,7 +91,7 @@ func TestSchemaIDs(t *testing.T) {
 		"$defs.standards.items":                            car.Standards,
 		"$defs.scopes.items":                               ScopeIDs,
 		"$defs.material.properties.unit":                   {Litre, Kilogram, Each},
-		"$defs.material.properties.area":                   {Reached, Outer, InsideAndUnder, NoArea},
+		"$defs.material.properties.area":                   {Reached, Outer, InsideAndUnder, Frame, Replaced, NoArea},
 		"$defs.material.properties.stage":                  {StripStage, AfterStage},
 		"$defs.part_price.properties.body":                 car.BodyIDs,
 		"$defs.part_price.properties.way":                  car.WayIDs[car.Patch:],
@@ -154,7 +154,7 @@ func TestSchemaRequired(t *testing.T) {
 
 // acrossEntries matches errors that the schema leaves to the program: how entries go
 // together, bounds of decimals written as text, and the form of a number, date or line.
-var acrossEntries = regexp.MustCompile(`not before|only once|a different id|film of paint|for the car|with any other|all three|` +
+var acrossEntries = regexp.MustCompile(`not before|only once|no part is replaced|a different id|film of paint|for the car|with any other|all three|` +
 	`for the strip stage|standards that use|none below|id of a part|in which this part|null, because|or both|one entry for|as in the entry|` +
 	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
 

@@ -142,7 +142,7 @@ type PricedCar struct {
 
 func (c *ratesCar) priced() PricedCar {
 	x := c.run.Price(0)
-	return PricedCar{x, RoundEnds(x.Low, x.Half, x.SetAside, x.High), c.plain.StagePrice()}
+	return PricedCar{x, RoundEnds(x.Low, x.Half, x.SetAside, x.High), c.plain.StagePriceFor(c.run.ReplacedM2(0))}
 }
 
 // Car returns the k-th car at the old rates (nil where the two sides cannot be compared)

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strconv"
 	"strings"
 
 	"underpaint/engine/money"
@@ -33,7 +34,21 @@ func (t *Text) StripLines(st *pricing.Stage) (out []StripLine) {
 		out = append(out, line)
 	}
 	if !t.rates.Strip.PriceSet && st.Materials > 0 {
-		out = append(out, StripLine{"Materials for this stage", "fixed", t.ToTheUnit(st.Materials)})
+		out = append(out, StripLine{"Materials for this stage" + t.paints(st.Paints), "fixed", t.ToTheUnit(st.Materials)})
+	}
+	return out
+}
+
+// paints says how much paint is in the materials, because base and activator come in tins
+// of their own.
+func (t *Text) paints(list []pricing.Paint) (out string) {
+	for k, p := range list {
+		activator := "half"
+		if p.Base != 0.5 {
+			activator = strconv.Itoa(int(float64((1-p.Base)*100)+0.5)) + "%"
+		}
+		out += []string{", with", " and"}[min(k, 1)] + " about " + counted(int(p.Litres+0.5), t.say("liter", "litre"), t.say("liters", "litres")) +
+			" of " + lowerFirst(t.In(p.Name)) + ", " + activator + " of it activator"
 	}
 	return out
 }

@@ -57,7 +57,7 @@ var labels = map[string]string{
 	"stage_factor": "Hours of strip and survey, times", "after_survey_factor": "hours after the survey, times",
 	"dry_um": "dry film, micrometres", "per_m2": "a square metre", "per_car": "a car",
 	"money_per_metal_hour": "money an hour of metalwork", "no_more_than": "no more than, hours", "on": "charged on", "waits_weeks": "waits, weeks",
-	"before_percent": "before the strip, percent", "after_percent": "after the survey, percent", "faces_reached_for_primer": "faces reached for primer",
+	"before_percent": "before the strip, percent", "after_percent": "after the survey, percent", "hidden_open": "hidden, open", "hidden_closed": "hidden, closed box", "outside_only_share": "share reached inside when only the outside is done", "base_share": "share that is the tin of base",
 	"per_lead_joint": "hours a leaded joint", "volume_solids": "solids by volume", "seen_when_stripped": "seen once stripped", "near_mounting": "near a mounting", "lead_joints": "leaded joints",
 	"outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
 }

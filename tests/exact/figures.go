@@ -39,7 +39,15 @@ type workFile struct {
 			Hours three
 		}
 	}
-	Strip struct{ Steps []stepFigures } `json:"strip_and_survey"`
+	Strip struct {
+		Steps []stepFigures
+		Faces struct {
+			Outer  float64 `json:"outer"`
+			Seen   float64 `json:"seen_when_open"`
+			Open   float64 `json:"hidden_open"`
+			Closed float64 `json:"hidden_closed"`
+		}
+	} `json:"strip_and_survey"`
 	After struct {
 		Work []struct {
 			ID, Trade string

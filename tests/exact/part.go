@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
+	"underpaint/engine/rates"
 )
 
 // scoreAt is the grid of the score that sets the hours of all trades on one item.
@@ -21,6 +22,7 @@ type partWork struct {
 	price   [car.Ways][]float64               // minor units with handling, nil = no part
 	extra   [4][]float64                      // patch, filler over a hole, over a dent, a lead joint
 	joints  int
+	primed  float64 // what primer costs more if the part is replaced, in minor units
 	anyWays [car.Ways]bool
 }
 
@@ -28,7 +30,7 @@ type partWork struct {
 var extraIDs = [4]string{"patch_over_rust", "filler_over_hole", "filler_over_dent", "cracked_lead"}
 
 func (c *Case) partWork(p *car.Part) (w *partWork, err error) {
-	w = &partWork{joints: p.LeadJoints}
+	w = &partWork{joints: p.LeadJoints, primed: c.primed(p)}
 	standard := c.Figures.work.Standards.Factors["show"]
 	for way := car.Leave; way < car.Ways; way++ {
 		one := &p.Ways[way]
@@ -81,6 +83,31 @@ func (c *Case) partPrice(p *car.Part, way car.Way) ([]float64, error) {
 	return figure(price, factor*c.minorPerMajor()*(1+c.Rates.Parts.Handling.Published.Float()/100), scoreAt)
 }
 
+// primed is how much more primer costs if a part is replaced: one coat later instead of
+// those in the strip stage.
+func (c *Case) primed(p *car.Part) (sum float64) {
+	faces := c.Figures.work.Strip.Faces
+	of := faces.Closed
+	switch {
+	case p.Face == car.Outer:
+		of = faces.Outer
+	case p.Face == car.SeenWhenOpen:
+		of = faces.Seen
+	case p.SeenWhenStripped:
+		of = faces.Open
+	}
+	for _, m := range c.Rates.Materials {
+		cost := p.AreaM2 * of * m.UnitsPerM2() * m.Price.Published.Float() * c.minorPerMajor()
+		switch {
+		case m.Area == rates.Replaced:
+			sum += cost
+		case m.Area == rates.Reached && m.How == rates.ByFilm && m.Stage == rates.StripStage:
+			sum -= cost
+		}
+	}
+	return sum
+}
+
 // costs are characteristic functions of one item's cost, by condition, finding and
 // presence of filler over a dent.
 type costs [car.Conditions][damage.Findings][2]complex128
@@ -109,7 +136,7 @@ func (w *partWork) costs(theta float64, hour, f *factors, fails float64, counted
 				case way < car.Full:
 					each[found][dent] = dot(work, more[found][dent]) * price
 				default:
-					each[found][dent] = mean(work) * price
+					each[found][dent] = mean(work) * price * cmplx.Rect(1, theta*w.primed)
 				}
 			}
 		}

@@ -27,6 +27,8 @@ export const AREAS: readonly Option[] = [
   ["reached", "every face that the gun reaches"],
   ["outer", "outer skins"],
   ["inside_and_under", "inside and underneath"],
+  ["frame", "a separate frame", "a separate chassis"],
+  ["replaced", "parts that are replaced"],
   ["none", "reckoned by the car"],
 ];
 export const UNITS: readonly Option[] = [

@@ -182,8 +182,24 @@ func (f flat) money(t *Table) {
 	f.put("supplies", supplies) // a share of labour, per cent, capped, no more than
 	f.put("tax", append([]float64{percent}, taxed...))
 	f.put("fixed", []float64{float64(m.stripLabour), float64(m.stripMaterials), float64(m.materials), float64(thousandths(r.Labour.LeastHours)), t.minorPerMajor()})
+	f.surfaces(t)
 	f.put("wire_week_wait", append(append(six(m.wire), six(m.week)...), six(m.wait)...))
 	f.put("whole_car", []float64{t.fig.sdMetal, t.fig.sdOther, t.fig.rho, m.rhoRest, t.fig.seam, q90, float64(t.fig.perCar())})
+}
+
+// surfaces are what primer takes: on everything reached but the parts replaced, and later
+// on these.
+func (f flat) surfaces(t *Table) {
+	f.put("item_faces", t.surfaces.byItem)
+	f.put("faces", []float64{t.surfaces.reached})
+	for name, list := range map[string][]coat{"primers": t.surfaces.primers, "new_parts": t.surfaces.newParts} {
+		var out []float64
+		for _, c := range list {
+			n, d := c.price.Rate.Ratio()
+			out = append(out, c.perM2, float64(n), float64(max(d, 1)))
+		}
+		f.put(name, out) // thousandths of a unit per m², price, divisor
+	}
 }
 
 func (f flat) lists(name string, of [][]int) {

@@ -163,7 +163,8 @@ static int states, groups, group_levels, pocket_levels, car_levels, items, nuts,
 static double *state_up_to, *group_chance, *pocket_chance, *car_term, *group_term, *side_term, *mu, *threshold, *lead_chance;
 static double *own, *knock, *repaired, *kinds, *dent_chance, *found, *then, *missed, *hurt_from, *spared, *hurt_then, *spared_then;
 static int *group_pockets, *item_drawn, *pocket_items, *class_of, *is_hidden, *joints;
-static double *way_chance, *likely_metal, *handling, *supplies, *fixed, *whole, *nut_chance, *rate, *tax;
+static double *way_chance, *likely_metal, *handling, *supplies, *fixed, *whole, *nut_chance, *rate, *tax, *faces, *item_faces, *primers, *new_parts;
+static int primer_count, new_part_count;
 static double *panel_times, *panel_money;
 static int *instead, *lines, *first_line, *line_trade, *once, *left_out, *opening_least, *opening_unless_least, *raise_to, *panel, *seam, *above, *access_rule, *nut_trade, *strip_rule, *after_trade, *sent_in;
 static figure *line_hours, *price, *finding_hours, *above_hours, *access_hours, *access_price, *nut_hours, *strip_hours, *after_hours, *sent, *wire;
@@ -219,6 +220,8 @@ static void set_rest(void) {
     after_trade = wholes("after_trade"), afters = size("after_trade"), after_hours = figures("after_hours");
     rate = reals("rate"), sent = figures("sent_price"), sent_in = wholes("sent_in_strip"), sents = size("sent_in_strip");
     handling = reals("handling"), supplies = reals("supplies"), tax = reals("tax"), fixed = reals("fixed"), wire = figures("wire_week_wait"), whole = reals("whole_car");
+    faces = reals("faces"), item_faces = reals("item_faces"), primers = reals("primers"), primer_count = size("primers") / 3;
+    new_parts = reals("new_parts"), new_part_count = size("new_parts") / 3;
     per_car = (int)whole[6];
     if (strips > MOST || nuts > MOST || accesses > MOST || sents > MOST || afters > MOST) stop("too many lines", "");
 }
@@ -404,7 +407,7 @@ static void fill_all(stream *s, uniforms *u) {
 typedef struct {
     uint8_t way[MOST], covered[MOST], credit[MOST];
     int64_t after[TRADES], strip[TRADES], billed[TRADES], parts;
-    double factor[TRADES];
+    double factor[TRADES], new_area;
 } bill;
 
 static inline int any_at_least(const bill *b, const ragged *r, int row, int least) {
@@ -530,6 +533,12 @@ static void drop_covered(const uniforms *u, bill *b) {
         if (b->covered[i] && !(once[i] && b->way[i] == FULL)) b->way[i] = LEAVE;
 }
 
+static void replaced_area(bill *b) {
+    b->new_area = 0;
+    for (int i = 0; i < items; i++)
+        if (b->covered[i] || b->way[i] >= FULL) b->new_area += item_faces[i];
+}
+
 static void credit_seams(bill *b) {
     for (int n = 0; n < seams; n++) {
         int x = seam[2 * n], y = seam[2 * n + 1];
@@ -597,6 +606,12 @@ static void work_car(const imagined *c, const uniforms *u, bill *b) {
     }
 }
 
+static int64_t coats(const double *list, int n, double area) {
+    int64_t sum = 0;
+    for (int k = 0; k < n; k++) sum += share((int64_t)list[3 * k + 1], (int64_t)(list[3 * k] * area + 0.5), (int64_t)list[3 * k + 2]);
+    return sum;
+}
+
 typedef struct {
     int64_t total, tax, hours, weeks, replaced, own_cause;
 } priced;
@@ -618,7 +633,7 @@ static priced set_price(const uniforms *u, const bill *b) {
     int64_t all_labour = labour + fixed[0] + as_worked + least, small = 0;
     if (supplies[0] > 0) small = share(supplies[1], all_labour, 100000000);
     if (supplies[2] > 0 && small > supplies[3]) small = supplies[3];
-    int64_t kind[5] = {all_labour, (int64_t)fixed[1] + (int64_t)fixed[2] + used, parts, small, in + out}, base = 0;
+    int64_t kind[5] = {all_labour, (int64_t)fixed[1] + (int64_t)fixed[2] + used + coats(primers, primer_count, faces[0] - b->new_area) + coats(new_parts, new_part_count, b->new_area), parts, small, in + out}, base = 0;
     priced x = {.hours = hours};
     for (int k = 0; k < 5; k++) {
         x.total += kind[k];
@@ -649,6 +664,7 @@ static priced car(uint64_t seed, int n) {
     draw_ways(&c, &u, &b);
     raise_ways(&b);
     drop_covered(&u, &b);
+    replaced_area(&b);
     credit_seams(&b);
     set_factors(&u, &b);
     work_items(&c, &u, &b);

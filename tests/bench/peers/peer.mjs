@@ -76,7 +76,7 @@ const accessHours = reals("access_hours"), accessPrice = reals("access_price"), 
 const nutTrade = wholes("nut_trade"), nutHours = reals("nut_hours"), nutChance = reals("nut_chance"), liftedInStrip = wholes("lifted_in_strip")[0];
 const stripRule = wholes("strip_rule"), stripHours = reals("strip_hours"), strips = stripRule.length / 4, afterTrade = wholes("after_trade"), afterHours = reals("after_hours");
 const rate = reals("rate"), sent = reals("sent_price"), sentIn = wholes("sent_in_strip"), handling = reals("handling");
-const supplies = reals("supplies"), tax = reals("tax"), fixed = reals("fixed"), wire = reals("wire_week_wait");
+const supplies = reals("supplies"), tax = reals("tax"), fixed = reals("fixed"), faces = reals("faces")[0], itemFaces = reals("item_faces"), primers = reals("primers"), newParts = reals("new_parts"), wire = reals("wire_week_wait");
 const [sdMetal, sdOther, rho, rhoRest, seamShare, q90] = reals("whole_car");
 
 // ---- uniforms ----
@@ -497,6 +497,19 @@ function dropCovered() {
   for (let i = 0; i < items; i++) if (covered[i] && !(once[i] && way[i] === FULL)) way[i] = LEAVE;
 }
 
+let newArea = 0; // of the parts replaced, m²
+
+function replacedArea() {
+  newArea = 0;
+  for (let i = 0; i < items; i++) if (covered[i] || way[i] >= FULL) newArea += itemFaces[i];
+}
+
+function coats(list, area) {
+  let sum = 0;
+  for (let n = 0; n < list.length; n += 3) sum += share(list[n + 1], Math.floor(list[n] * area + 0.5), list[n + 2]);
+  return sum;
+}
+
 function creditSeams() {
   for (let n = 0; n < seam.length; n += 2) {
     const x = seam[n], y = seam[n + 1];
@@ -588,7 +601,7 @@ function setPrice() {
   }
   const away = sentFirst + share(handling[1], sentFirst, HUNDRED) + sentThen + share(handling[1], sentThen, HUNDRED);
   const used = wire[0] > 0 ? minor(at(wire, 0, score(u[WIRE])) * fixed[4] * after[METAL] / 1000) : 0;
-  const parts = partsIn + share(handling[0], partsIn, HUNDRED), materials = fixed[1] + fixed[2] + used;
+  const parts = partsIn + share(handling[0], partsIn, HUNDRED), materials = fixed[1] + fixed[2] + used + coats(primers, faces - newArea) + coats(newParts, newArea);
   labour += fixed[0] + asWorked + least;
   let small = supplies[0] ? share(supplies[1], labour, HUNDRED) : 0;
   if (supplies[2] && small > supplies[3]) small = supplies[3];
@@ -623,6 +636,7 @@ function car(seedLow, seedHigh, n) {
   drawWays();
   raiseWays();
   dropCovered();
+  replacedArea();
   creditSeams();
   setFactors();
   workItems();
