@@ -8,7 +8,7 @@ var (
 	madeKeys   = []string{"year", "decade", "not_sure"}
 	lifeKeys   = []string{"place", "shore", "kept", "road_years", "years"}
 	lookKeys   = []string{"look", "on", "result", "by"}
-	stageKeys  = []string{"stage", "on", "rates"}
+	stageKeys  = []string{"stage", "on", "rates", "figures"}
 	recordKeys = []string{"on", "stage", "condition", "finding", "dent", "also", "lead_failed", "could_not_see", "sure", "note", "photo", "at", "was"}
 	wasKeys    = []string{"condition", "at"}
 	openedKeys = []string{"box", "at"}

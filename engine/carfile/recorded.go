@@ -41,8 +41,9 @@ type Recorded struct {
 // StepIDs are the stages of the work, after each of which it can stop.
 var StepIDs = [...]string{"strip_and_survey", "structure", "outer_metal", "paint", "assembly"}
 
-// Stage is a stage that was begun: its date, and the check code of that day's rates.
-type Stage struct{ Stage, On, Rates string }
+// Stage is a stage that was begun: its date, and the codes of that day's rates and of the
+// program's own figures.
+type Stage struct{ Stage, On, Rates, Figures string }
 
 // Record is what was recorded of one item at one stage. Blank members were not
 // recorded.
@@ -76,6 +77,12 @@ func (c *Car) readRecorded(f strict.Field) {
 		one := Stage{Stage: s.Get("stage").OneOf(StageIDs...), On: s.Get("on").Date()}
 		if s.Has("rates") {
 			one.Rates = s.Get("rates").Text(20)
+		}
+		if s.Has("figures") {
+			one.Figures = s.Get("figures").Text(20)
+			if !strict.IsCheckCode(one.Figures) {
+				s.Get("figures").Complain(`a figures code, such as "0a1b2 c3d4e"`)
+			}
 		}
 		r.Stages = append(r.Stages, one)
 	}

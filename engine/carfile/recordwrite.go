@@ -12,6 +12,7 @@ func (c *Car) writeRecorded(w *strict.Writer) {
 		w.Member("stage", r.Stages[i].Stage)
 		w.Member("on", r.Stages[i].On)
 		w.MemberIf("rates", r.Stages[i].Rates)
+		w.MemberIf("figures", r.Stages[i].Figures)
 	})
 	w.ObjectsIf("survey", len(r.Survey), func(i int) { r.Survey[i].write(w) })
 	w.ObjectsIf("opened", len(r.Opened), func(i int) {

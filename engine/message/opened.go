@@ -34,10 +34,10 @@ func openRates(e *Engine, f strict.Field) (Reply, error) {
 func newOpened(o *openShop) *OpenedReply {
 	r, t := o.Rates, o.text
 	out := &OpenedReply{
-		Version: Version,
-		Shop:    ShopName{r.Shop.Name, r.Shop.Town, r.Shop.Contact.Text, r.Shop.Contact.Href, r.Shop.Invented},
-		Rates:   RatesName{wording.RatesLine(r), r.CheckCode(), r.RatesOf, r.ValidUntil, t.RatesPast()},
-		Words:   r.Words, Units: r.Units, Currency: r.Currency.Code, CurrencySymbol: r.Currency.Symbol,
+		Version: Version, FiguresCode: session.FiguresCode(),
+		Shop:  ShopName{r.Shop.Name, r.Shop.Town, r.Shop.Contact.Text, r.Shop.Contact.Href, r.Shop.Invented},
+		Rates: RatesName{wording.RatesLine(r), r.CheckCode(), r.RatesOf, r.ValidUntil, t.RatesPast()},
+		Words: r.Words, Units: r.Units, Currency: r.Currency.Code, CurrencySymbol: r.Currency.Symbol,
 		LabourNote: t.LabourIncludes(),
 		Made:       Years{carfile.OldestYear, carfile.NewestYear, wording.YearExpected},
 		Terms:      r.Terms, NotInIt: t.NotInIt(), Cautions: cautions(t), Warnings: t.RatesWarnings(),

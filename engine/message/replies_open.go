@@ -5,6 +5,7 @@ package message
 //reply:opened
 type OpenedReply struct {
 	Version        string           `json:"version"`
+	FiguresCode    string           `json:"figures_code"`
 	Shop           ShopName         `json:"shop"`
 	Rates          RatesName        `json:"rates"`
 	Words          string           `json:"words" ts:"\"us\" | \"uk\""`

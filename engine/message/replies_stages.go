@@ -4,15 +4,16 @@ package message
 //
 //reply:before_after
 type BeforeAfterReply struct {
-	State      string      `json:"state" ts:"State"`
-	Axis       Axis        `json:"axis"`
-	Rows       []StageRow  `json:"rows"`
-	Headline   []string    `json:"headline"`
-	Worse      []string    `json:"worse"`
-	Better     []string    `json:"better"`
-	UnseenLine string      `json:"unseen_line"`
-	Items      []MovedItem `json:"items"`
-	NotALimit  string      `json:"not_a_limit"`
+	State            string      `json:"state" ts:"State"`
+	Axis             Axis        `json:"axis"`
+	Rows             []StageRow  `json:"rows"`
+	Headline         []string    `json:"headline"`
+	Worse            []string    `json:"worse"`
+	Better           []string    `json:"better"`
+	UnseenLine       string      `json:"unseen_line"`
+	OtherFiguresLine string      `json:"other_figures_line,omitempty"`
+	Items            []MovedItem `json:"items"`
+	NotALimit        string      `json:"not_a_limit"`
 }
 
 // StageRow is one stage, with its range if the stage is done.

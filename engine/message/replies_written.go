@@ -311,6 +311,7 @@ func (r *OpenedReply) kind() string { return "opened" }
 
 func (r *OpenedReply) write(w *strict.Writer) {
 	w.Member("version", r.Version)
+	w.Member("figures_code", r.FiguresCode)
 	w.Key("shop")
 	w.Object(func() { r.Shop.write(w) })
 	w.Key("rates")
@@ -785,6 +786,7 @@ func (r *BeforeAfterReply) write(w *strict.Writer) {
 	w.Texts("worse", r.Worse)
 	w.Texts("better", r.Better)
 	w.Member("unseen_line", r.UnseenLine)
+	w.MemberIf("other_figures_line", r.OtherFiguresLine)
 	w.Objects("items", len(r.Items), func(i int) { r.Items[i].write(w) })
 	w.Member("not_a_limit", r.NotALimit)
 }

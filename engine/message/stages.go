@@ -25,7 +25,7 @@ func NewBeforeAfter(s *session.Session, t *wording.Text, v session.StageRanges) 
 
 func newBeforeAfter(s *session.Session, t *wording.Text, v session.StageRanges, least int64) *BeforeAfterReply {
 	a, b := session.NewAxis(s.Rates.Currency, max(v.MostDot, 1), least), v.Tally.Body
-	out := &BeforeAfterReply{State: string(v.State), Axis: newAxis(a), UnseenLine: wording.Unseen(&v.Tally), NotALimit: wording.NotALimit}
+	out := &BeforeAfterReply{State: string(v.State), Axis: newAxis(a), UnseenLine: wording.Unseen(&v.Tally), OtherFiguresLine: t.OtherFigures(v.Other), NotALimit: wording.NotALimit}
 	for k := range v.Rows {
 		r := &v.Rows[k]
 		row := StageRow{ID: r.ID, Name: t.Stage(r.ID), DateText: t.Date(r.On), Done: r.Done}

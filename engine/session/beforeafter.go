@@ -14,7 +14,8 @@ type StageRanges struct {
 	Moved   []PocketMoved // the pockets by how unlike most other cars they are, most unlike first
 	Items   []ItemMoved   // the items whose odds changed most
 	Tally   Tally
-	MostDot float64 // the most expensive of all dots, in minor units
+	Other   carfile.Stage // the first recorded with other figures of the program than today's; zero if none is
+	MostDot float64       // the most expensive of all dots, in minor units
 }
 
 // StageRange is the range after one stage. Its id is one of the car file's stages,
@@ -50,6 +51,7 @@ func (s *Session) StageRanges(c *carfile.Car) (out StageRanges, err error) {
 		out.MostDot = max(out.MostDot, out.Rows[k].Exact.Dots[19])
 	}
 	out.Tally = countUp(c, j.body)
+	out.Other, _ = OtherFigures(c)
 	if out.State == Settled {
 		out.Moved = j.movedPockets()
 		out.Items, err = j.movedItems()

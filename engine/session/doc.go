@@ -19,6 +19,7 @@
 //	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
 //	outcome.go checks.go checkvalues.go       what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
+//	figurescode.go                            which figures of the program they rest on
 //	session.go                                all of it together
 //	ranges.go cover.go plan.go decide.go …    one file for each question about a car
 //	comparison.go ratescheck.go outline.go …  about rates, prices and past jobs

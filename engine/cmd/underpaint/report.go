@@ -29,7 +29,7 @@ func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges
 	for _, line := range t.OwnRecord() {
 		fmt.Fprintf(&b, "%s\n", line)
 	}
-	fmt.Fprintf(&b, "\n%s Worked out with rates check code %s, start number %d.\n", t.HowSure(&r), s.Rates.CheckCode(), session.Seed)
+	fmt.Fprintf(&b, "\n%s Worked out with rates check code %s, figures code %s, start number %d.\n", t.HowSure(&r), s.Rates.CheckCode(), session.FiguresCode(), session.Seed)
 	fmt.Fprintf(&b, "%s\n", t.LocalCaution())
 	_, err := out.Write(b.Bytes())
 	return err

@@ -36,6 +36,9 @@ func (q question) stages(out *bytes.Buffer) (message.Reply, error) {
 		fmt.Fprintln(out, line)
 	}
 	fmt.Fprintf(out, "%s\n\n", wording.Unseen(&v.Tally))
+	if line := t.OtherFigures(v.Other); line != "" {
+		fmt.Fprintf(out, "%s\n\n", line)
+	}
 	for _, m := range v.Items {
 		fmt.Fprintf(out, "  %-56s %s\n", t.Item(b, m.Item), wording.MovedItem(m))
 	}

@@ -36,7 +36,12 @@ const FILM = [
     "0 to 1",
     "0.65 is the least that one air-quality rule asks of a spray gun (South Coast AQMD)",
   ],
-  ["base_share", "Share of it that is the tin of base", "0 to 1", "Empty: not said. Mixed one to one it is 0.5"],
+  [
+    "base_share",
+    "Share of it that is the tin of base",
+    "0 to 1",
+    "Empty: not said. Mixed one to one it is 0.5",
+  ],
 ] as const;
 
 export function materials(host: FormHost): Children[] {

@@ -67,11 +67,13 @@ export interface Look {
   by: Teller;
 }
 
-/** A stage, with the day it began and the check code of the rates it was priced with. */
+/** A stage, with the day it began and the codes of the rates and of the program's own
+ *  figures that it was priced with. */
 export interface Stage {
   stage: "walk_round" | RecordStage;
   on: string;
   rates?: string;
+  figures?: string;
 }
 
 /** What was recorded of one part at one stage. */

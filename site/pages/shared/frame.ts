@@ -49,12 +49,18 @@ export class Frame {
     byId("loading").hidden = true;
   }
 
-  shop({ shop, rates, words }: Pick<OpenedReply, "shop" | "rates" | "words">): void {
+  shop({
+    shop,
+    rates,
+    words,
+    figures_code: figures,
+  }: Pick<OpenedReply, "shop" | "rates" | "words" | "figures_code">): void {
     document.documentElement.lang = words === "uk" ? "en-GB" : "en-US";
     byId("shop-name").textContent =
       shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
     byId("rates-line").textContent = rates.line;
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
+    byId("figures-code").textContent = `Figures code ${figures}`;
     const safe = /^(mailto:|tel:|https:)/.test(shop.contact_href ?? "");
     byId("contact").replaceChildren(
       safe ? el("a", { href: shop.contact_href, rel: "noopener" }, shop.contact_text) : shop.contact_text,

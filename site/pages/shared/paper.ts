@@ -31,7 +31,7 @@ export function paperFoot(
     el(
       "p",
       {},
-      `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} simulated cars · seed ${reply.seed} · sums version ${opened.version}`,
+      `Rates check code ${opened.rates.check_code} · ${reply.imagined_cars_text} simulated cars · seed ${reply.seed} · figures code ${opened.figures_code} · sums version ${opened.version}`,
     ),
     el("p", { class: "paper-link" }, "To open these answers again: ", address),
   );

@@ -307,6 +307,7 @@ export interface OpenedReply {
   id: number;
   kind: "opened";
   version: string;
+  figures_code: string;
   shop: ShopName;
   rates: RatesName;
   words: "us" | "uk";
@@ -721,6 +722,7 @@ export interface BeforeAfterReply {
   worse: string[];
   better: string[];
   unseen_line: string;
+  other_figures_line?: string;
   items: MovedItem[];
   not_a_limit: string;
 }

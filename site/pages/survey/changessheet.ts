@@ -172,7 +172,7 @@ export function changesSheet(host: CarContext, changes: Changes, replies: Replie
         "Time is for the part alone, likely first; getting in, materials of the whole car, supplies and tax are in the total. Money is at the likely hours and the likely price of the part. Effects on the total are ranges too: not an estimate, not a quotation, not a ceiling. You may say no, and the shop may decline a way. Local rules on written approval come before this sheet.",
       ),
       toDo.shared.map((t) => el("p", {}, t)),
-      before && codeLine(before, opened.version),
+      before && codeLine(before, opened),
     ),
   ];
 }

@@ -42,8 +42,8 @@ interface Done {
 
 export interface OpenCarHost {
   engine: EngineClient;
-  /** The check code of the shop's rates. */
-  rates(): string;
+  /** The codes of the shop's rates and of the program's own figures. */
+  codes(): { rates: string; figures: string };
   /** Saves the car, at once. */
   save(): void;
   /** What has changed. */
@@ -112,7 +112,7 @@ export class OpenCar implements ThisCar {
   act(list: ActList, next: CarFile, { stage = null, at = null, said = "" }: ActNote = {}): boolean {
     const before = this.car;
     if (next === before) return false;
-    const whole = stage ? begin(next, stage, today(), this.#host.rates()) : next;
+    const whole = stage ? begin(next, stage, today(), this.#host.codes()) : next;
     const stagesAdded = (whole.stages ?? [])
       .filter((s) => !(before.stages ?? []).includes(s))
       .map((s) => s.stage);

@@ -60,7 +60,7 @@ const engine = new EngineClient(
 );
 const openCar = new OpenCar({
   engine,
-  rates: () => shop.opened.rates.check_code,
+  codes: () => ({ rates: shop.opened.rates.check_code, figures: shop.opened.figures_code }),
   save: () => {
     saving.panel.save();
     historyState.later();

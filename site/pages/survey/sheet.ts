@@ -129,6 +129,10 @@ export function paperView(openCar: OpenCar, opened: OpenedReply, host: PaperHost
       {},
       "This sheet says what was seen. It is no estimate, no quotation and no statement that a car is safe; local rules and licensed practice come first.",
     ),
-    el("p", {}, `Rates check code ${opened.rates.check_code} · sums version ${opened.version}`),
+    el(
+      "p",
+      {},
+      `Rates check code ${opened.rates.check_code} · figures code ${opened.figures_code} · sums version ${opened.version}`,
+    ),
   );
 }

@@ -95,6 +95,7 @@ export class StagesView {
       ),
       ...movedLists(reply).map(({ name, lines }) => el("section", {}, el("h2", {}, name), list(lines))),
       reply.unseen_line && el("p", {}, reply.unseen_line),
+      reply.other_figures_line && el("p", {}, reply.other_figures_line),
       reply.items.length > 0 && moved(reply.items),
       reply.not_a_limit && el("p", { class: "hint" }, reply.not_a_limit),
     ];

@@ -77,7 +77,7 @@ export function whyPaper(opened: OpenedReply, uk: boolean, hand: Hand, replies: 
       el(
         "p",
         { class: "code" },
-        `Rates check code ${opened.rates.check_code} · sums version ${opened.version}`,
+        `Rates check code ${opened.rates.check_code} · figures code ${opened.figures_code} · sums version ${opened.version}`,
       ),
     ),
   );

@@ -134,6 +134,7 @@ function beforeAfter(replies: Replies, range: RangeReply): HTMLElement | null {
     ),
     movedLists(reply).map(({ name, lines }) => el("p", {}, el("strong", {}, `${name}: `), lines.join(" "))),
     reply.unseen_line && el("p", {}, reply.unseen_line),
+    reply.other_figures_line && el("p", {}, reply.other_figures_line),
     el("p", {}, reply.not_a_limit),
     differs && el("p", {}, fewerCars()),
   );

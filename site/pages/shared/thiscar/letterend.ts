@@ -49,7 +49,7 @@ export function foot(
       {},
       `Simulated cars are cars like yours that we make up from the odds of rust. ${range.known_limits.join(" ")}`,
     ),
-    codeLine(range, opened.version),
+    codeLine(range, opened),
     line && el("p", { class: "address" }, line),
   );
 }

@@ -36,12 +36,12 @@ export const columnHeads = (names: readonly string[]): HTMLTableSectionElement =
 /** The shop's papers say this in small print: which rates, how many simulated cars. */
 export const codeLine = (
   range: { check_code: string; imagined_cars_text: string; seed: number },
-  version: string,
+  opened: { figures_code: string; version: string },
 ): HTMLParagraphElement =>
   el(
     "p",
     { class: "code" },
-    `Rates check code ${range.check_code} · ${range.imagined_cars_text} simulated cars · seed ${range.seed} · sums version ${version}`,
+    `Rates check code ${range.check_code} · ${range.imagined_cars_text} simulated cars · seed ${range.seed} · figures code ${opened.figures_code} · sums version ${opened.version}`,
   );
 
 /** Why rows beside the range may differ from it a little. */

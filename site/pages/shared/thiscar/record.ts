@@ -10,6 +10,8 @@ import { withMember } from "./carmembers.ts";
 const MOST_EARLIER = 20;
 
 type StageID = Stage["stage"];
+/** The codes of the rates and of the program's own figures on the day. */
+type Codes = Pick<Stage, "rates" | "figures">;
 /** The stages in their order. */
 const STAGES: readonly StageID[] = ["walk_round", "survey", "opening_up"];
 
@@ -17,14 +19,13 @@ export const begun = (car: Pick<CarFile, "stages">, stage: StageID): boolean =>
   Boolean(car.stages?.some((s) => s.stage === stage));
 
 /** Begins a stage on a day, such as 2026-06-20. A stage that is begun late keeps its place
- *  in the order, so its day is not after the day of the next one. rates: their check
- *  code. */
-export function begin(car: CarFile, stage: StageID, day: string, rates?: string): CarFile {
+ *  in the order, so its day is not after the day of the next one. */
+export function begin(car: CarFile, stage: StageID, day: string, codes: Codes = {}): CarFile {
   const stages = car.stages ?? [];
   if (begun(car, stage)) return { ...car, stages };
   const at = stages.findIndex((s) => STAGES.indexOf(s.stage) > STAGES.indexOf(stage));
   const next = stages[at];
-  const entry: Stage = { stage, on: next && next.on < day ? next.on : day, ...(rates ? { rates } : {}) };
+  const entry: Stage = { stage, on: next && next.on < day ? next.on : day, ...codes };
   return { ...car, stages: next ? stages.toSpliced(at, 0, entry) : [...stages, entry] };
 }
 

@@ -1,0 +1,12 @@
+package evidence
+
+import "underpaint/engine/strict"
+
+// DataFiles returns the data files of this package in the order of their paths. Callers
+// must not change them.
+func DataFiles() []strict.DataFile {
+	return []strict.DataFile{
+		{Path: "evidence/data/looks.json", Text: looksFile},
+		{Path: "evidence/data/reading.json", Text: readingFile},
+	}
+}
