@@ -66,6 +66,11 @@ func TestWorkInRange(t *testing.T) {
 	if !slices.Equal(ways[sill], []car.Way{car.Section}) {
 		t.Errorf("chosen: %v", ways[sill])
 	}
+	// Work on the inner sill opens the outer one, whatever its own condition.
+	condition[sill] = 0
+	if got := with(t, table, choose(table, itemNamed(t, table, "inner_sill.left"), car.Section)).WaysInRange(condition)[sill]; len(got) != 1 {
+		t.Errorf("opened for other work: %v", got)
+	}
 	has := func(lines []WorkLine, id string) bool {
 		return slices.ContainsFunc(lines, func(l WorkLine) bool { return l.ID == id })
 	}
