@@ -40,7 +40,7 @@ func newOpened(o *openShop) *OpenedReply {
 		Words: r.Words, Units: r.Units, Currency: r.Currency.Code, CurrencySymbol: r.Currency.Symbol,
 		LabourNote: t.LabourIncludes(),
 		Made:       Years{carfile.OldestYear, carfile.NewestYear, wording.YearExpected},
-		Terms:      r.Terms, NotInIt: t.NotInIt(), Cautions: cautions(t), Warnings: t.RatesWarnings(),
+		Terms:      r.Terms, NotInIt: t.NotInIt(), Cautions: customersCautions(t, nil), Warnings: t.RatesWarnings(),
 	}
 	for k := range r.Labour.Trades {
 		out.Labour = append(out.Labour, NamedText{t.Trade(k), t.AnHour(k)})
@@ -80,13 +80,6 @@ func stripStage(o *openShop, st *pricing.Stage) StripStage {
 		GetLine: wording.StripGet, StopLine: t.StripStop(st), Includes: o.Rates.Strip.Includes}
 	for _, l := range t.StripLines(st) {
 		out.Lines = append(out.Lines, StripLine{l.Text, l.Basis, l.Amount})
-	}
-	return out
-}
-
-func cautions(t *wording.Text) (out []CautionMessage) {
-	for _, c := range t.Cautions() {
-		out = append(out, CautionMessage{c.ID, c.Where, t.Caution(c)})
 	}
 	return out
 }

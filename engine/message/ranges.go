@@ -55,10 +55,11 @@ func NewRange(s *session.Session, t *wording.Text, r session.Ranges) *RangeReply
 func newRange(o *openShop, r session.Ranges, view rangeView) *RangeReply {
 	t := o.text
 	a := session.NewAxis(o.Rates.Currency, r.MostDot(), view.axisAtLeast)
+	work := o.OpenWork()
 	out := &RangeReply{
 		State: string(r.State), ImaginedCarsText: wording.Grouped(int64(r.Cars)), Seed: session.Seed, CheckCode: o.Rates.CheckCode(),
 		CarLine: t.Car(&r), Axis: newAxis(a),
-		NotInIt: t.NotInRange(&r), Cautions: cautions(t), HowSure: t.HowSure(&r), OwnRecord: t.OwnRecord(), Warnings: t.Warnings(&r), KnownLimits: t.KnownLimits(),
+		NotInIt: t.NotInRange(&r), Cautions: customersCautions(t, &work), HowSure: t.HowSure(&r), OwnRecord: t.OwnRecord(), Warnings: t.Warnings(&r), KnownLimits: t.KnownLimits(),
 	}
 	for k := range r.Rows {
 		out.Rows = append(out.Rows, rangeRow(o, &r.Rows[k], a, view.before))

@@ -111,11 +111,13 @@ type Place struct {
 	Coast bool   `json:"coast"`
 }
 
-// CautionMessage is a caution with the place where it belongs.
+// CautionMessage is a caution with the place where it belongs. CustomerDoes says that the
+// customer is known to do the work that needs it, so that paper has it in full.
 type CautionMessage struct {
-	ID    string `json:"id"`
-	Where string `json:"where"`
-	Text  string `json:"text"`
+	ID           string `json:"id"`
+	Where        string `json:"where"`
+	Text         string `json:"text"`
+	CustomerDoes bool   `json:"customer_does"`
 }
 
 // CarOKReply is the reply to a car file that can be used, with notes on what the file does

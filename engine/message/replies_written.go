@@ -170,6 +170,20 @@ func (r *NeighbourMoved) write(w *strict.Writer) {
 	w.Bool(r.SameWater)
 }
 
+func (r *DangersReply) kind() string { return "dangers" }
+
+func (r *DangersReply) write(w *strict.Writer) {
+	w.Objects("strip", len(r.Strip), func(i int) { r.Strip[i].write(w) })
+	w.Objects("to_do", len(r.ToDo), func(i int) { r.ToDo[i].write(w) })
+	w.Member("closing", r.Closing)
+}
+
+func (r *DangerLine) write(w *strict.Writer) {
+	w.Member("on", r.On)
+	w.Member("line", r.Line)
+	w.Objects("cautions", len(r.Cautions), func(i int) { r.Cautions[i].write(w) })
+}
+
 func (r *JobsCheckedReply) kind() string { return "jobs_checked" }
 
 func (r *JobsCheckedReply) write(w *strict.Writer) {
@@ -419,6 +433,8 @@ func (r *CautionMessage) write(w *strict.Writer) {
 	w.Member("id", r.ID)
 	w.Member("where", r.Where)
 	w.Member("text", r.Text)
+	w.Key("customer_does")
+	w.Bool(r.CustomerDoes)
 }
 
 func (r *CarOKReply) kind() string { return "car_ok" }

@@ -25,6 +25,7 @@ var (
 		{name: "before_after", car: askBeforeAfter},
 		{name: "to_do", car: askToDo},
 		{name: "compare_ways", car: askCompareWays},
+		{name: "dangers", car: askDangers},
 		{name: "twenty", car: askTwenty},
 		{name: "two_ways", car: askTwoWays},
 		{name: "suppose", car: askSuppose},

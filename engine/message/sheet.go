@@ -20,7 +20,7 @@ func askSheet(o *openShop, q carRequest) (Reply, error) {
 		return nil, err
 	}
 	b, t := v.Body, o.text
-	out := &SheetReply{Body: b.ID, BodyName: t.In(b.Name), Drawing: b.ID, Cautions: cautions(t)}
+	out := &SheetReply{Body: b.ID, BodyName: t.In(b.Name), Drawing: b.ID, Cautions: customersCautions(t, nil)}
 	for k, id := range car.ConditionIDs {
 		out.Conditions = append(out.Conditions, SheetCondition{id, conditionKeys[k], t.Condition(k), t.ConditionLooks(k)})
 	}

@@ -201,20 +201,32 @@ func TestFits(t *testing.T) {
 	}
 }
 
-// TestDuties: every caution that a tool like this owes its readers is there, at the work
-// that causes the hazard.
+// TestDuties: every caution that a tool like this owes its readers is there: the
+// customer's beside the range, at the line where it belongs, and those of the shop floor
+// at the work that causes the hazard.
 func TestDuties(t *testing.T) {
-	reply := ask(t, opened(t), `"range","effort":"rough"`, goodCar)
+	e := opened(t)
+	reply := ask(t, e, `"range","effort":"rough"`, goodCar)
 	where := map[string]string{}
-	for _, c := range listIn(t, reply, "cautions") {
-		where[c["id"].(string)] = c["where"].(string)
-		if len(c["text"].(string)) < 30 {
-			t.Errorf("%v", c)
+	note := func(cautions []map[string]any, at string) {
+		for _, c := range cautions {
+			where[c["id"].(string)] = c["where"].(string) + at
+			if len(c["text"].(string)) < 30 {
+				t.Errorf("%v", c)
+			}
 		}
 	}
-	for id, at := range map[string]string{"not_seen": "range", "rights": "stage", "strip_first": "stage", "blasting": "stage", "lead": "stage", "asbestos": "stage",
-		"lifting": "stage", "epoxy": "stage", "bare_steel": "stage", "numbers": "stage", "fuel": "floors", "paint": "paint", "noise": "structure", "structure": "structure",
-		"belts": "structure", "local": "foot"} {
+	dangers := ask(t, e, `"dangers"`, goodCar)
+	for _, list := range []string{"to_do", "strip"} {
+		for _, line := range listIn(t, dangers, list) {
+			note(listIn(t, line, "cautions"), ": "+line["line"].(string))
+		}
+	}
+	note(listIn(t, reply, "cautions"), "")
+	for id, at := range map[string]string{"not_seen": "range", "rights": "stage", "strip_first": "stage", "numbers": "stage", "structure": "structure", "belts": "structure", "local": "foot",
+		"lifting": "own_work", "asbestos": "own_work", "blasting": "work: Blast the shell, inside and underneath", "lead": "work: Melt and wipe out lead at factory joints, wash out the flux",
+		"epoxy": "work: Epoxy primer, two coats, inside, outside and underneath", "bare_steel": "work: Blast the shell, inside and underneath", "fuel": "work: Fuel, battery and fluids out; tank vented and put away",
+		"noise": "work: Strip the big skins by sander, stripper or fine media", "paint": "work: Fill, high-build and block the outer skins"} {
 		if where[id] != at {
 			t.Errorf("caution %s stands at %q, expected %q", id, where[id], at)
 		}

@@ -6,7 +6,7 @@
 // constants. Lists of plain sentences and the cautions, with their sources, are in
 // data/words.json.
 //
-// The files build on one another: text.go, amounts.go, shares.go and names.go come
+// The files build on one another: caution.go, text.go, amounts.go, shares.go and names.go come
 // first, then shop.go, strip.go, jobs.go, ranges.go and range.go, then one file for each
 // kind of answer. Of these only tally.go and todo.go are used by others.
 package wording

@@ -57,12 +57,6 @@ func (t *Text) all(list []car.Words) (out []string) {
 	return out
 }
 
-// Caution is one caution, with the part of the page where it belongs.
-type Caution struct {
-	ID, Where string
-	text      car.Words
-}
-
 // lists holds the plain sentences of data/words.json.
 type lists struct {
 	notInIt, limits []car.Words
@@ -79,8 +73,7 @@ func readLists() (*lists, error) {
 	}
 	l := &lists{notInIt: wordList(f.Get("not_in_it")), limits: wordList(f.Get("known_limits"))}
 	for _, c := range f.Get("cautions").Items() {
-		c.Keys("id", "where", "text", "source")
-		l.cautions = append(l.cautions, Caution{c.Get("id").Text(40), c.Get("where").Text(40), readWords(c.Get("text"))})
+		l.cautions = append(l.cautions, readCaution(c))
 	}
 	return l, f.Err()
 }
@@ -91,14 +84,6 @@ func wordList(f strict.Field) (out []car.Words) {
 	}
 	return out
 }
-
-func readWords(f strict.Field) car.Words {
-	f.Keys("us", "uk")
-	return car.Words{US: f.Get("us").Text(400), UK: f.Get("uk").Text(400)}
-}
-
-// Cautions returns all cautions, in the order of the data.
-func (t *Text) Cautions() []Caution { return t.lists.cautions }
 
 // LocalCaution returns the caution that belongs at the foot of every page.
 func (t *Text) LocalCaution() string {

@@ -59,20 +59,20 @@ var labels = map[string]string{
 	"money_per_metal_hour": "money an hour of metalwork", "no_more_than": "no more than, hours", "on": "charged on", "waits_weeks": "waits, weeks",
 	"before_percent": "before the strip, percent", "after_percent": "after the survey, percent", "hidden_open": "hidden, open", "hidden_closed": "hidden, closed box", "outside_only_share": "share reached inside when only the outside is done", "base_share": "share that is the tin of base",
 	"per_lead_joint": "hours a leaded joint", "volume_solids": "solids by volume", "seen_when_stripped": "seen once stripped", "near_mounting": "near a mounting", "lead_joints": "leaded joints",
-	"outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
+	"made_from": "on cars made from", "outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
 }
 
 // unshown are members that hold no figure: names, wording, ties between parts.
 var unshown = map[string]bool{
 	"name": true, "sources": true, "why": true, "if": true, "when": true, "when_front": true, "when_rear": true, "items": true, "covered_by": true,
-	"covers": true, "raise": true, "unless": true, "terms": true, "contact": true, "drilled_from_above": true,
+	"covers": true, "because_of": true, "raise": true, "unless": true, "terms": true, "contact": true, "drilled_from_above": true,
 }
 
 // unread are members that hold no figure when they are texts, or lists of texts.
 var unread = map[string]bool{
 	"id": true, "format": true, "source": true, "about": true, "note": true, "how": true, "needs": true, "caution": true, "key": true, "zone": true,
 	"group": true, "face": true, "table": true, "where": true, "country": true, "href": true, "looks_like": true, "parts": true, "part": true, "way": true,
-	"step": true, "currency": true, "units": true, "words": true,
+	"step": true, "for": true, "customer_does": true, "currency": true, "units": true, "words": true,
 }
 
 // values are what words in the place of a figure are called, where their own name

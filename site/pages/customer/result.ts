@@ -49,7 +49,7 @@ function distinct(rows: readonly RangeRow[], part: (row: RangeRow) => unknown): 
 
 /** Cautions are at the lines they belong to; those without a line of their own here are at
  *  the end. */
-const OWN_LINES = ["range", "stage", "structure", "floors", "paint"];
+const OWN_LINES = ["range", "stage", "own_work", "structure"];
 const cautionsAt = (reply: RangeReply, ...lines: string[]): CautionMessage[] =>
   reply.cautions.filter((c) => lines.includes(OWN_LINES.includes(c.where) ? c.where : "end"));
 const cautionLines = (reply: RangeReply, ...lines: string[]): HTMLElement[] =>
@@ -62,7 +62,7 @@ function stages(reply: RangeReply): HTMLElement[] {
   return rows.map((row, i) =>
     stageSection(
       row.stage,
-      i === rows.length - 1 ? cautionsAt(reply, "stage") : [],
+      i === rows.length - 1 ? cautionsAt(reply, "stage", "own_work", "end") : [],
       rows.length > 1 ? row.label : "",
     ),
   );
@@ -77,7 +77,7 @@ function zones(reply: RangeReply, bodies: readonly Body[], words: OpenedReply["w
   if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
   return [
     ...shown.map(({ row, body }) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
-    ...cautionLines(reply, "structure", "floors"),
+    ...cautionLines(reply, "structure"),
   ];
 }
 
@@ -160,12 +160,7 @@ export class ResultPage {
     exchange(boxes.absent, notInIt(reply));
     exchange(boxes.zones, zones(reply, bodies, opened.words));
     const [row, second] = reply.rows;
-    exchange(
-      boxes.long,
-      howLong(reply),
-      row && !second ? whereMoneyGoes(row) : null,
-      cautionLines(reply, "paint"),
-    );
+    exchange(boxes.long, howLong(reply), row && !second ? whereMoneyGoes(row) : null);
     // An amount can be compared with one range only.
     if (second) boxes.cover.replaceChildren();
     else if (!boxes.cover.hasChildNodes()) boxes.cover.append(this.#host.cover);

@@ -89,19 +89,20 @@ export function stagePrices(stage: StripStage, rows: readonly RangeRow[]): HTMLE
 export const cautionLine = (c: CautionMessage): HTMLElement =>
   el("p", { class: "caution", "data-caution": c.id }, c.text);
 
-/** A customer sees at once what to know before agreeing. What matters to whoever does the work
- *  is one press away, and open on paper. */
-const BEFORE_AGREEING = ["rights", "strip_first", "numbers"];
+/** A customer sees at once what to know before agreeing. What matters to a customer who works
+ *  on the car is one press away; paper has it where the customer is known to do that work. */
 function stageCautions(cautions: readonly CautionMessage[]): Children {
-  const folded = cautions.filter((c) => !BEFORE_AGREEING.includes(c.id));
+  const own = cautions.filter((c) => c.where === "own_work");
+  const known = own.some((c) => c.customer_does);
   return [
-    cautions.filter((c) => BEFORE_AGREEING.includes(c.id)).map(cautionLine),
-    folded.length > 0 &&
+    cautions.filter((c) => c.where === "stage").map(cautionLine),
+    own.length > 0 &&
       el(
         "details",
-        { "data-paper": true },
-        el("summary", {}, "Dangers of this work"),
-        folded.map(cautionLine),
+        { class: known ? "own-work" : "own-work off-paper", ...(known && { "data-paper": true }) },
+        el("summary", {}, "If you do some of the work yourself"),
+        own.map((c) => el("div", { class: c.customer_does ? "" : "off-paper" }, cautionLine(c))),
+        cautions.filter((c) => c.where === "foot").map((c) => el("p", { class: "hint" }, c.text)),
       ),
   ];
 }

@@ -173,6 +173,22 @@ export interface NeighbourMoved {
   same_water: boolean;
 }
 
+/** DangersReply has the cautions of the work on one car for whoever does it: of the strip and survey, and of the work after it. Each list has each caution once, at the first line that causes it, and ends with Closing. */
+export interface DangersReply {
+  id: number;
+  kind: "dangers";
+  strip: DangerLine[];
+  to_do: DangerLine[];
+  closing: string;
+}
+
+/** DangerLine is a line of work with its cautions. On is the id of its part, empty for work on the car as a whole. */
+export interface DangerLine {
+  on: string;
+  line: string;
+  cautions: CautionMessage[];
+}
+
 /** JobsCheckedReply lists what is wrong with a file of past jobs, or describes the jobs that are now open. */
 export interface JobsCheckedReply {
   id: number;
@@ -412,11 +428,12 @@ export interface Place {
   coast: boolean;
 }
 
-/** CautionMessage is a caution with the place where it belongs. */
+/** CautionMessage is a caution with the place where it belongs. CustomerDoes says that the customer is known to do the work that needs it, so that paper has it in full. */
 export interface CautionMessage {
   id: string;
   where: string;
   text: string;
+  customer_does: boolean;
 }
 
 /** CarOKReply is the reply to a car file that can be used, with notes on what the file does not say. */
@@ -1046,6 +1063,7 @@ export type EngineReply =
   | TwentyReply
   | TwoWaysReply
   | SupposeReply
+  | DangersReply
   | JobsCheckedReply
   | ScoresGoOnReply
   | ScoresReply

@@ -41,6 +41,7 @@ interface Exchanges {
   before_after: [AboutCar & { axis_at_least?: number }, R.BeforeAfterReply];
   to_do: [AboutCar, R.ToDoReply];
   compare_ways: [AboutPart, R.CompareWaysReply];
+  dangers: [AboutCar, R.DangersReply];
   twenty: [AboutCar, R.TwentyReply];
   two_ways: [AboutCar, R.TwoWaysReply];
   suppose: [AboutPart & { condition: "sound" | "rusted_through" }, R.SupposeReply];

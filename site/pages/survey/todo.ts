@@ -4,11 +4,12 @@
 import type { CarFile, Teller, Way } from "../shared/carfile.ts";
 import { button, el, list } from "../shared/dom.ts";
 import type { EngineClient } from "../shared/engineclient.ts";
-import type { ToDoCard, ToDoWay } from "../shared/replies.ts";
+import type { DangersReply, ToDoCard, ToDoWay } from "../shared/replies.ts";
 import type { ReplyTo } from "../shared/requests.ts";
 import { swap } from "../shared/swap.ts";
 import { wayOf, withWay } from "../shared/thiscar/carmembers.ts";
 import type { Failure } from "../shared/thiscar/gather.ts";
+import { askDangers, dangersFold } from "./dangers.ts";
 import type { OpenCar } from "./opencar.ts";
 
 export interface ToDoHost {
@@ -52,7 +53,10 @@ export class ToDoView {
       this.node.replaceChildren(el("p", { class: "error" }, text));
       return;
     }
+    const dangers = await askDangers(this.#openCar, this.#host.engine);
+    if (asked !== this.#asked) return;
     const { cards } = reply;
+    const listed = dangers.kind === "dangers" ? dangers : null;
     swap(
       this.node,
       cards.length === 0 && el("p", {}, "Nothing recorded asks for a decision yet."),
@@ -65,7 +69,9 @@ export class ToDoView {
           "The sums price every way that is allowed; which one is cut and which saved the customer chooses, and the shop may decline. Frame, sills, posts, floors and mounts are priced here, not approved: fitness for the road is for a competent inspector under local rules.",
         ),
       reply.shared.map((text) => el("p", {}, text)),
-      cards.map((card) => this.#card(card)),
+      cards.map((card) => this.#card(card, listed)),
+      listed && wholeCar(listed),
+      dangers.kind === "failed" && el("p", { class: "error" }, dangers.text),
     );
   }
 
@@ -86,7 +92,7 @@ export class ToDoView {
     );
   }
 
-  #card(card: ToDoCard): HTMLElement {
+  #card(card: ToDoCard, dangers: DangersReply | null): HTMLElement {
     const compared = this.#compared.get(card.on);
     const fresh = compared && this.#openCar.is(compared.car) ? compared.reply : null;
     const ways = fresh?.kind === "compare_ways" ? fresh : null;
@@ -112,6 +118,12 @@ export class ToDoView {
           ),
         ),
       ),
+      dangers &&
+        dangersFold(
+          dangers.to_do.filter((d) => d.on === card.on),
+          dangers.closing,
+          card.on,
+        ),
       card.cannot_leave && el("p", { class: "hint" }, card.cannot_leave),
       card.opened.map((text) => el("p", { class: "hint" }, text)),
       fresh && fresh.kind !== "compare_ways" && el("p", { class: "error" }, fresh.text),
@@ -166,4 +178,15 @@ export class ToDoView {
     }
     if (this.#openCar.hasCar) this.show();
   }
+}
+
+/** The dangers of what is done for the car as a whole, and of what is likely on parts that
+ *  nobody has recorded. */
+function wholeCar({ to_do, closing }: DangersReply): HTMLElement | null {
+  const fold = dangersFold(
+    to_do.filter((d) => d.on === ""),
+    closing,
+    "whole-car",
+  );
+  return fold && el("section", { "aria-label": "Dangers of the rest of the work" }, fold);
 }

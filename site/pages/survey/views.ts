@@ -10,6 +10,7 @@ import type { Failure } from "../shared/thiscar/gather.ts";
 import { standing, withSure } from "../shared/thiscar/record.ts";
 import { startView, type TakeCar } from "../shared/thiscar/start.ts";
 import { AnswersPane } from "./answerspane.ts";
+import { stripDangers } from "./dangers.ts";
 import { hoursSection } from "./hours.ts";
 import { showKeys } from "./keysdialog.ts";
 import { ListView } from "./list.ts";
@@ -147,7 +148,13 @@ export class Views {
     if (!same)
       this.#fill(
         NAMES[view],
-        el("div", {}, this.#list.node, view === "survey" && hoursSection(this.#host.openCar)),
+        el(
+          "div",
+          {},
+          this.#list.node,
+          view === "survey" && hoursSection(this.#host.openCar),
+          view === "survey" && stripDangers(this.#host.openCar, this.#host.engine),
+        ),
         false,
       );
     this.#list.show(view === "opening", rest, focus, this.#wanted);

@@ -9,8 +9,6 @@ import { cautionLines, columnHeads, failed, fewerCars, section, waiting } from "
 export function nextStage(done: boolean, range: RangeReply, plan: PlanReply | null): HTMLElement | null {
   const stage = range.rows[0]?.stage;
   if (!stage) return null;
-  const dangers = (ids: readonly string[]) =>
-    el("div", { class: "dangers" }, el("h3", {}, "Dangers of this work"), cautionLines(range.cautions, ids));
   if (!done) {
     const charged = stage.lines.filter((l) => l.basis !== "fixed");
     return section(
@@ -21,7 +19,7 @@ export function nextStage(done: boolean, range: RangeReply, plan: PlanReply | nu
       stage.includes ? el("p", {}, stage.includes) : el("p", {}, stage.get_line),
       el("p", {}, el("strong", {}, stage.stop_line)),
       cautionLines(range.cautions, ["strip_first", "numbers"]),
-      dangers(["blasting", "lead", "asbestos", "lifting", "epoxy"]),
+      ownWork(range),
     );
   }
   const next = plan?.stages[1];
@@ -44,7 +42,20 @@ export function nextStage(done: boolean, range: RangeReply, plan: PlanReply | nu
       ),
     el("p", {}, stage.stop_line),
     cautionLines(range.cautions, ["numbers"]),
-    dangers(["lead", "asbestos", "lifting", "epoxy"]),
+    ownWork(range),
+  );
+}
+
+/** The dangers of work that the customer is known to do. Those of the shop's own work are
+ *  on its pages. */
+function ownWork({ cautions }: RangeReply): HTMLElement | null {
+  const own = cautions.filter((c) => c.where === "own_work" && c.customer_does).map((c) => c.id);
+  if (own.length === 0) return null;
+  return el(
+    "div",
+    { class: "dangers" },
+    el("h3", {}, "If you do some of the work yourself"),
+    cautionLines(cautions, own),
   );
 }
 
@@ -79,7 +90,7 @@ function lineTable(lines: readonly StripLine[]): HTMLTableElement {
 
 /** All stages, with the price to stop after each. */
 export function stages(replies: Replies, range: RangeReply): HTMLElement {
-  const cautions = cautionLines(range.cautions, ["structure", "belts", "fuel", "paint"]);
+  const cautions = cautionLines(range.cautions, ["structure", "belts"]);
   const plan = replyOf(replies, "plan", "plan");
   const failure: Failure | null = failureOf(replies, "plan");
   if (!plan) return section("The stages", failure ? failed(failure) : waiting(), cautions);
