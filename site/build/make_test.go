@@ -91,7 +91,7 @@ func TestRefusedRatesWriteNothing(t *testing.T) {
 		{"nothing", nil, []string{"an empty file"}},
 		{"no text", []byte("{\"format\": \"\xff\"}"), []string{"expected UTF-8 text", "found byte 0xff"}},
 		{"too large", bytes.Repeat([]byte(" "), maxRates+1), []string{"expected at most 2097152 bytes", "found 2097153"}},
-		{"another version", changed(rates.Format, "underpaint rates 2"), []string{"format: expected", "version", `found "underpaint rates 2"`}},
+		{"a newer version", changed(rates.Format, "underpaint rates 2"), []string{"format: expected", "newer version", `found "underpaint rates 2"`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			fresh := filepath.Join(t.TempDir(), "new")
