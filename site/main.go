@@ -1,15 +1,18 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
 	"time"
 
 	"underpaint/site/build"
+	"underpaint/site/serve"
 )
 
 const usage = `usage:
@@ -80,6 +83,8 @@ func runBuild(o build.Order, out io.Writer) error {
 }
 
 func runServe(addr, dir, rates, engine string, out io.Writer) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
 	if dir == "" {
 		if rates == "" {
 			return errors.New("serve needs -dir DIR, or -rates FILE to build first")
@@ -94,5 +99,5 @@ func runServe(addr, dir, rates, engine string, out io.Writer) error {
 		}
 		dir = temporary
 	}
-	return serve(addr, dir, out)
+	return serve.Folder(ctx, addr, dir, out)
 }
