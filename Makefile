@@ -47,7 +47,7 @@ test: lint test-go test-wasm test-page
 test-go:
 	go test ./...
 	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
-	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence ./engine/cmd/underpaint -run 'LearnFrom|Joining|SchemaRequired|Properties|SiteIsThatOfTheBuild|SamplePastJobs' -timeout 1h -args -slow
+	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence ./engine/cmd/underpaint -run 'LearnFrom|Joining|SchemaRequired|Properties|SiteIsThatOfTheBuild|SamplePastJobs|TestRelease' -timeout 1h -args -slow
 	go test $(BENCH) ./tests/bench
 
 # The engine's own tests once more where its customers run it, and whole questions

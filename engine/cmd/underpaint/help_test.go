@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -60,6 +61,36 @@ func TestHelpNamesEveryFlag(t *testing.T) {
 				t.Errorf("%s: the usage does not name %s", cmd.Name(), name)
 			}
 		}
+	}
+}
+
+// TestDocumentsNameRealCommands: every command line in the documents has a command that
+// exists, and flags of that command.
+func TestDocumentsNameRealCommands(t *testing.T) {
+	line := regexp.MustCompile("(?m)(?:`|^    )(?:go run \\./engine/cmd/)?underpaint ([a-z][^`\\n]*)")
+	seen := map[string]bool{}
+	for _, name := range []string{"README.md", "DEVELOPERS.md"} {
+		text, err := os.ReadFile("../../../" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range line.FindAllStringSubmatch(string(text), -1) {
+			args := strings.Fields(m[1])
+			cmd, _, err := (command{}).tree().Find(args[:1])
+			if err != nil || !cmd.HasParent() {
+				t.Errorf("%s: there is no command %q", name, m[1])
+				continue
+			}
+			seen[cmd.Name()] = true
+			for _, arg := range args {
+				if flag, is := strings.CutPrefix(arg, "--"); is && cmd.Flags().Lookup(flag) == nil {
+					t.Errorf("%s: %q has no flag --%s", name, m[1], flag)
+				}
+			}
+		}
+	}
+	if len(seen) < 8 {
+		t.Errorf("only %v are named", seen)
 	}
 }
 
