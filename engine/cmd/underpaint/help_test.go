@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 
+	"underpaint/engine/rates"
+	"underpaint/engine/session"
 	"underpaint/site/schema"
 )
 
@@ -148,7 +150,7 @@ func TestSchema(t *testing.T) {
 
 func TestVersion(t *testing.T) {
 	code, out, complaints := prompt("--version")
-	for _, want := range []string{"underpaint ", "underpaint rates 1", "underpaint car 1", "underpaint past jobs 1", "damage 2"} {
+	for _, want := range []string{"underpaint ", "underpaint rates 1", "underpaint car 1", "underpaint past jobs 1", "damage 2", "figures code " + session.FiguresCode()} {
 		if code != 0 || complaints != "" || !strings.Contains(out, want) {
 			t.Errorf("code %d: no %q in %s%s", code, want, out, complaints)
 		}
@@ -242,13 +244,17 @@ func TestCheckAsJSON(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &all); err != nil || code != 1 || complaints != "" || len(all.Files) != len(names) {
 		t.Fatalf("code %d, %v, %s%s", code, err, complaints, out)
 	}
+	sample, err := rates.Decode(rates.Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
 	first := func(n int) fault {
 		if f := all.Files[n]; f.OK || len(f.Errors) == 0 || f.File != names[n] || f.CheckCode != "" {
 			t.Fatalf("%+v", f)
 		}
 		return all.Files[n].Errors[0]
 	}
-	if r, car := all.Files[0], all.Files[1]; !r.OK || r.Format != "underpaint rates 1" || r.CheckCode != "7316f 7f39f" || !car.OK || car.Format != "underpaint car 1" {
+	if r, car := all.Files[0], all.Files[1]; !r.OK || r.Format != "underpaint rates 1" || r.CheckCode != sample.CheckCode() || !car.OK || car.Format != "underpaint car 1" {
 		t.Errorf("%+v, %+v", r, car)
 	}
 	if f := first(2); f.Found != "the end of the file" || f.Line != 1 {

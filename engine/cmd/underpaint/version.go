@@ -10,6 +10,7 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/pastjobs"
 	"underpaint/engine/rates"
+	"underpaint/engine/session"
 	"underpaint/site/figures"
 )
 
@@ -26,7 +27,7 @@ func (c command) version() int {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s %s, built with %s for %s/%s\n", programName, versionOf(released, info), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 	fmt.Fprintf(&b, "reads files of the formats %s, %s and %s\n", rates.Format, carfile.Format, pastjobs.Format)
-	fmt.Fprintf(&b, "rests on the figures %s\n", strings.Join(formats, ", "))
+	fmt.Fprintf(&b, "rests on figures code %s (formats %s)\n", session.FiguresCode(), strings.Join(formats, ", "))
 	return c.print(b.Bytes())
 }
 
