@@ -15,10 +15,14 @@ BENCH = -tags bench -overlay tests/bench/overlay.json
 # would take the short name from the car that many methods are about.
 STATICCHECK = go tool -modfile=tests/lint.mod staticcheck -checks all,-ST1016
 
+RELEASE   ?= site/dist-release
+PLATFORMS ?= linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64 windows/arm64
+VERSION   ?= $(shell git describe --tags --always --dirty 2>/dev/null)
+
 CARS  ?= 2000
 ADDRESS ?=
 
-.PHONY: sweeps calibrate faults yardstick growth load pace run dist test test-go test-wasm test-page page-test site-built lint bench bench-go fuzz prompt pictures
+.PHONY: sweeps calibrate faults yardstick growth load pace run dist release test test-go test-wasm test-page page-test site-built lint bench bench-go fuzz prompt pictures
 
 run: ## build everything and serve the pages with the sample shop
 	go run ./site serve -addr $(ADDR) -rates $(RATES)
@@ -26,12 +30,24 @@ run: ## build everything and serve the pages with the sample shop
 dist: ## the folder for a web host, compressed variants included
 	go run ./site build -out $(OUT) -rates $(RATES) $(if $(ADDRESS),-address $(ADDRESS))
 
+# Each program has the engines in it, so that it needs neither Go nor the sources.
+release: ## the command for each system and its manual page, into site/dist-release
+	rm -rf site/build/ready && go run ./site engines -out site/build/ready
+	rm -rf $(RELEASE) && mkdir -p $(RELEASE)
+	go run ./engine/cmd/underpaint man > $(RELEASE)/underpaint.1
+	set -e; for p in $(PLATFORMS); do \
+		os=$${p%/*}; end=; name=$$os; case $$os in darwin) name=macos ;; windows) end=.exe ;; esac; \
+		echo "$$name, $${p#*/}"; \
+		CGO_ENABLED=0 GOOS=$$os GOARCH=$${p#*/} go build -tags release -trimpath -ldflags '-s -w -X main.released=$(VERSION)' \
+			-o $(RELEASE)/underpaint-$$name-$${p#*/}$$end ./engine/cmd/underpaint; \
+	done
+
 test: lint test-go test-wasm test-page
 
 test-go:
 	go test ./...
 	go test ./engine/damage -run 'GridsHaveConverged|ImaginedGrids' -timeout 1h -args -slow
-	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence ./engine/cmd/underpaint -run 'LearnFrom|Joining|SchemaRequired|Properties|SiteIsThatOfTheBuild|SamplePastJobs' -timeout 1h -args -slow
+	go test ./engine/pastjobs ./engine/exposure ./engine/rates ./engine/evidence ./engine/cmd/underpaint -run 'LearnFrom|Joining|SchemaRequired|Properties|SiteIsThatOfTheBuild|SamplePastJobs|TestRelease' -timeout 1h -args -slow
 	go test $(BENCH) ./tests/bench
 
 # The engine's own tests once more where its customers run it, and whole questions

@@ -3,12 +3,10 @@
 // pages: the customer's (pages/page.js), the shop's "This car"
 // (pages/survey/page.js) and others in folders of their own, and some plain ones.
 //
-// Start reading at main.go (the command line) and serve.go (how a folder is
-// served), and folder/weigh.go (what a folder comes to).
+// Start reading at main.go (the command line); packages build and serve do the work, and
+// build/weigh.go says what a folder comes to.
 //
 // Guarantees:
 //
-//   - Only reading is possible, only of the kinds of file that pages consist of,
-//     and only below the folder that is served.
 //   - No page asks another host for anything; a test reads every file for that.
 package main

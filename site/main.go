@@ -1,23 +1,28 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
 	"time"
 
 	"underpaint/site/build"
+	"underpaint/site/serve"
 )
 
 const usage = `usage:
   site build -out DIR -rates FILE [-engine FILE] [-address URL]
+  site engines -out DIR
   site weigh [-dir DIR]
   site serve [-addr 127.0.0.1:8080] [-dir DIR | -rates FILE [-engine FILE]]
 
 build   puts the pages, the engine and the rates into DIR
+engines puts the engines into DIR as a released program has them in it
 weigh   says where the bytes of the customer's engine go, by section and package;
         with -dir only what a built folder comes to, an error when over budget
 serve   serves DIR; without -dir it builds into a folder of its own first
@@ -36,7 +41,7 @@ func main() {
 // run carries out one command line. What a person wants to read goes to out.
 func run(args []string, out io.Writer) error {
 	if len(args) == 0 {
-		return errors.New("say build, weigh or serve\n" + strings.TrimSpace(usage))
+		return errors.New("say build, engines, weigh or serve\n" + strings.TrimSpace(usage))
 	}
 	flags := flag.NewFlagSet(args[0], flag.ContinueOnError)
 	flags.Usage = func() { fmt.Fprint(flags.Output(), usage) }
@@ -55,6 +60,11 @@ func run(args []string, out io.Writer) error {
 	switch args[0] {
 	case "build":
 		return runBuild(build.Order{Out: *outDir, RatesName: *rates, Engine: *engine, Address: *address}, out)
+	case "engines":
+		if *outDir == "" {
+			return errors.New("engines needs -out DIR")
+		}
+		return build.WriteReady(*outDir)
 	case "weigh":
 		if *dir != "" {
 			return build.Measured(*dir, out)
@@ -63,7 +73,7 @@ func run(args []string, out io.Writer) error {
 	case "serve":
 		return runServe(*addr, *dir, *rates, *engine, out)
 	}
-	return fmt.Errorf("%q: expected build, weigh or serve\n%s", args[0], usage)
+	return fmt.Errorf("%q: expected build, engines, weigh or serve\n%s", args[0], usage)
 }
 
 func runBuild(o build.Order, out io.Writer) error {
@@ -80,6 +90,8 @@ func runBuild(o build.Order, out io.Writer) error {
 }
 
 func runServe(addr, dir, rates, engine string, out io.Writer) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
 	if dir == "" {
 		if rates == "" {
 			return errors.New("serve needs -dir DIR, or -rates FILE to build first")
@@ -94,5 +106,5 @@ func runServe(addr, dir, rates, engine string, out io.Writer) error {
 		}
 		dir = temporary
 	}
-	return serve(addr, dir, out)
+	return serve.Folder(ctx, addr, dir, out)
 }

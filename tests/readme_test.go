@@ -30,3 +30,34 @@ func TestPicturesOfTheReadme(t *testing.T) {
 		t.Errorf("%d pictures there, %d named (%v)", len(there), len(named), err)
 	}
 }
+
+// TestDocumentsNameRealTargets: whatever the documents say to make is in the Makefile, and
+// every target that is explained there is in the table of commands.
+func TestDocumentsNameRealTargets(t *testing.T) {
+	read := func(name string) string {
+		text, err := os.ReadFile("../" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	makefile, developers := read("Makefile"), read("DEVELOPERS.md")
+	targets := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(?m)^([a-z-]+):`).FindAllStringSubmatch(makefile, -1) {
+		targets[m[1]] = true
+	}
+	named := regexp.MustCompile("(?m)(?:`|^    )make ([a-z-]+)").FindAllStringSubmatch(read("README.md")+developers, -1)
+	if len(targets) < 15 || len(named) < 20 {
+		t.Errorf("only %d targets, named %d times", len(targets), len(named))
+	}
+	for _, m := range named {
+		if !targets[m[1]] {
+			t.Errorf("there is no target for make %s", m[1])
+		}
+	}
+	for _, m := range regexp.MustCompile(`(?m)^([a-z-]+):[^\n]* ## `).FindAllStringSubmatch(makefile, -1) {
+		if !regexp.MustCompile("(?m)^\\| `make " + m[1] + "[ `]").MatchString(developers) {
+			t.Errorf("make %s is not in the table of DEVELOPERS.md", m[1])
+		}
+	}
+}

@@ -74,3 +74,13 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+// TestNewerFile: a file of a later version is said to be one, whatever members it has that
+// are not known here.
+func TestNewerFile(t *testing.T) {
+	newer := strings.NewReplacer("car 1", "car 2", `"made":`, `"brought_on":1,"made":`).Replace(goodCar)
+	_, err := Decode([]byte(newer))
+	if want := `format: expected "underpaint car 1" (this file was made by a newer version`; err == nil || !strings.HasPrefix(err.Error(), want) {
+		t.Errorf("%v, want %s", err, want)
+	}
+}

@@ -64,8 +64,8 @@ func Decode(data []byte) (*Car, error) {
 }
 
 func Read(f strict.Field) *Car {
+	f.Get("format").Format(Format)
 	f.Keys(fileKeys...)
-	f.Get("format").OneOf(Format)
 	c := &Car{AskedIn: f.Get("asked_in").Whole(2020, 2200)}
 	c.readBodies(f.Get("bodies"))
 	c.readMade(f.Get("made"))

@@ -6,7 +6,6 @@ import (
 	"io"
 	"slices"
 	"strconv"
-	"strings"
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
@@ -139,11 +138,7 @@ func within(err error, path string, line int) error {
 }
 
 func (j *Jobs) readHead(f strict.Field) {
-	format := f.Get("format")
-	if id := format.Text(60); id != Format && strings.HasPrefix(id, "underpaint past jobs ") {
-		format.Complain("\"" + Format + "\": this is a file of another version than the one known here")
-	}
-	format.OneOf(Format)
+	f.Get("format").Format(Format)
 	f.Keys(fileKeys...)
 	if f.Has("note") {
 		f.Get("note").Text(300)

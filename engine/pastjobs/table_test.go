@@ -73,7 +73,7 @@ func TestRefusedFiles(t *testing.T) {
 		want []string
 	}{
 		{head + job, []string{"a closing ]"}},
-		{strings.Replace(head, "jobs 1", "jobs 2", 1) + `]}`, []string{"another version"}},
+		{strings.Replace(head, "jobs 1", "jobs 2", 1) + `]}`, []string{"newer version"}},
 		{strings.Replace(head, "USD", "XXX", 1) + `]}`, []string{"currency"}},
 		{head + job + `,` + job + `]}`, []string{"jobs[1].name: expected a name of its own"}},
 		{head + strings.Replace(job, `"1500"`, `"1500.555"`, 1) + `,` + strings.Replace(job, `"2000"`, `"900"`, 1) + `]}`,

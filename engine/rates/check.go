@@ -11,7 +11,12 @@ import (
 
 // sections read the parts of the file, each up to its first fault.
 var sections = []func(r *Rates, f strict.Field){
-	func(r *Rates, f strict.Field) { readFormat(f); f.Keys(fileKeys...); note(f); source(f) },
+	func(r *Rates, f strict.Field) {
+		f.Get("format").Format(Format)
+		f.Keys(fileKeys...)
+		note(f)
+		source(f)
+	},
 	func(r *Rates, f strict.Field) { r.Shop = readShop(f.Get("shop")) },
 	func(r *Rates, f strict.Field) { r.readDates(f) },
 	func(r *Rates, f strict.Field) {
@@ -56,7 +61,7 @@ func Check(data []byte) (*Rates, []error) {
 	if parseErr != nil {
 		return nil, []error{parseErr}
 	}
-	if readFormat(f); f.Err() != nil {
+	if f.Get("format").Format(Format); f.Err() != nil {
 		return nil, []error{f.Err()}
 	}
 	var faults []error

@@ -53,6 +53,9 @@ func TestCheckCodeSame(t *testing.T) {
 	if got := decode(t, spread.Bytes()).CheckCode(); got != want {
 		t.Errorf("indented: %s, want %s", got, want)
 	}
+	if got := decode(t, append([]byte("\xef\xbb\xbf"), Sample()...)).CheckCode(); got != want {
+		t.Errorf("with a byte order mark: %s, want %s", got, want)
+	}
 	if got := decode(t, changed(t, Sample(), "time.weeks_until_start", raw("1.0e1"))).CheckCode(); got != want {
 		t.Errorf("10 as 1.0e1: %s, want %s", got, want)
 	}

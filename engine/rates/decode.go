@@ -15,7 +15,7 @@ func Decode(data []byte) (*Rates, error) {
 	if err != nil {
 		return nil, err
 	}
-	readFormat(f)
+	f.Get("format").Format(Format) // first, so that the error for another kind of file says what kind it is
 	r := &Rates{Currency: readCurrency(f.Get("currency"))}
 	for _, read := range sections {
 		read(r, f)
@@ -25,17 +25,6 @@ func Decode(data []byte) (*Rates, error) {
 	}
 	r.code = checkCode(f)
 	return r, nil
-}
-
-// readFormat runs first, so that the error for another kind of file says what kind it
-// is.
-func readFormat(f strict.Field) {
-	format := f.Get("format")
-	if id := format.Text(60); id != Format && strings.HasPrefix(id, "underpaint rates ") {
-		format.Complain("\"" + Format + "\": this is a rates file of another version than the one known here")
-		return
-	}
-	format.OneOf(Format)
 }
 
 func (r *Rates) readDates(f strict.Field) {

@@ -32,7 +32,7 @@ func CheckRates(text []byte, today string) RatesCheck {
 	if err != nil {
 		panic("engine: internal error: rates that were read cannot be parsed")
 	}
-	return RatesCheck{Rates: r, Faults: faults, Warnings: r.Warnings(today), StripBelow: stripBelow(r), Canonical: string(strict.Indented(parsed))}
+	return RatesCheck{Rates: r, Faults: faults, Warnings: append(r.Warnings(today), r.Leftovers()...), StripBelow: stripBelow(r), Canonical: string(strict.Indented(parsed))}
 }
 
 // stripBelow compares the price with the hours on the two-door, because the steps of the

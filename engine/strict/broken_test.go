@@ -17,7 +17,9 @@ var broken = []struct {
 }{
 	{"empty", "", "the file: expected some data, found an empty file (line 1)", false},
 	{"blank", " \r\n\t", "the file: expected some data, found an empty file (line 1)", false},
-	{"BOM", "\xef\xbb\xbf{}", "the file: expected plain UTF-8 text (save it again as UTF-8 without a byte order mark), found a byte order mark (line 1)", false},
+	{"BOM and nothing else", "\xef\xbb\xbf \n", "the file: expected some data, found an empty file (line 1)", false},
+	{"BOM twice", "\xef\xbb\xbf\xef\xbb\xbf{}", "the file: expected a number, a text in double quotes, a list [ ] or a group { }, found \"\\ufeff\" (line 1)", false},
+	{"BOM after the value", "{}\xef\xbb\xbf", "the file: expected nothing more after the end of the data, found \"\\ufeff\" (line 1)", false},
 	{"UTF-16", "\xff\xfe{\x00}\x00", "the file: expected plain UTF-8 text (save it again with the encoding UTF-8), found UTF-16 text (line 1)", false},
 	{"UTF-16 the other way", "\xfe\xff\x00{\x00}", "the file: expected plain UTF-8 text (save it again with the encoding UTF-8), found UTF-16 text (line 1)", false},
 	{"invalid UTF-8 in a text", "{\"a\":\n\"x\xff\"}", "a: expected UTF-8 text (save it again with the encoding UTF-8), found byte 0xff (line 2)", true},

@@ -5,9 +5,10 @@
 // [Field.Number] show how all getters work. [Writer] and [Canonical] write text.
 //
 // Guarantees:
-//   - The document is RFC 7493 (I-JSON): one value, UTF-8, no member twice. A byte order
-//     mark, bytes after the value and numbers too large for a 64-bit binary float are
-//     also errors.
+//   - The document is RFC 7493 (I-JSON): one value, UTF-8, no member twice. Bytes after
+//     the value and numbers too large for a 64-bit binary float are also errors. A byte
+//     order mark in front is passed over, as RFC 8259, section 8.1 allows: some editors
+//     write one.
 //   - Memory is bounded before it is used: see [MaxBytes], [MaxDepth] and [MaxMembers].
 //   - Nothing is guessed. A missing member, an unknown member, a wrong type or a value
 //     out of bounds is a complaint, never a default.

@@ -14,8 +14,12 @@ import (
 // This file turns errors of the tokeniser into sentences for people who edit the file in
 // a text editor and do not know JSON's grammar.
 
+// Unmarked returns the text without the byte order mark that some editors put in front of
+// UTF-8. It is a slice of data.
+func Unmarked(data []byte) []byte { return bytes.TrimPrefix(data, []byte("\xef\xbb\xbf")) }
+
 // refuseWhole checks what can be checked before reading: the length, whether the text is
-// empty, and the marks that some editors put in front.
+// empty, and the marks of another encoding.
 func refuseWhole(data []byte, most int) error {
 	switch {
 	case len(data) > most:
@@ -23,13 +27,10 @@ func refuseWhole(data []byte, most int) error {
 			Found:    strconv.Itoa(len(data)) + " bytes",
 			Expected: "at most " + strconv.Itoa(most) + " bytes",
 		}
-	case bytes.HasPrefix(data, []byte("\xef\xbb\xbf")):
-		return &Error{Found: "a byte order mark", Line: 1, Column: 1,
-			Expected: "plain UTF-8 text (save it again as UTF-8 without a byte order mark)"}
 	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return &Error{Found: "UTF-16 text", Line: 1, Column: 1,
 			Expected: "plain UTF-8 text (save it again with the encoding UTF-8)"}
-	case skipSpace(data, 0) == len(data):
+	case len(bytes.Trim(Unmarked(data), " \t\r\n")) == 0:
 		return &Error{Found: "an empty file", Expected: "some data", Line: 1, Column: 1}
 	}
 	return nil

@@ -110,7 +110,7 @@ func expectedName(found string, known []string) string {
 	if len(known) == 0 {
 		return "no entries here"
 	}
-	if near := nearest(found, known); near != "" {
+	if near := Nearest(found, known); near != "" {
 		return quote(near)
 	}
 	return "one of " + list(known)
@@ -132,10 +132,10 @@ func list(names []string) string {
 	return b.String()
 }
 
-// nearest returns the known name most similar to the one found: the one with the fewest
+// Nearest returns the known name most similar to the one found: the one with the fewest
 // single-letter slips, if those are at most a third of its letters. Capitals do not count
 // as slips. The first wins a tie. It returns "" if no name is near.
-func nearest(found string, known []string) string {
+func Nearest(found string, known []string) string {
 	best, least := "", -1
 	from := []rune(strings.ToLower(shorten(found)))
 	for _, name := range known {

@@ -59,10 +59,11 @@ func Parse(data []byte) (Field, error) { return parseUpTo(data, MaxBytes) }
 func ParseRequest(data []byte) (Field, error) { return parseUpTo(data, MaxRequest) }
 
 func parseUpTo(data []byte, most int) (Field, error) {
-	doc := &document{data: data}
 	if err := refuseWhole(data, most); err != nil {
 		return Field{}, err
 	}
+	data = Unmarked(data)
+	doc := &document{data: data}
 	p := &parser{doc: doc, dec: jsontext.NewDecoder(bytes.NewBuffer(data)), nameAt: -1}
 	for {
 		more, err := p.step()

@@ -22,6 +22,7 @@ func SplitList(data []byte, name string, mostBytes, mostItems int) (head Field, 
 	if err := refuseWhole(data, mostBytes); err != nil {
 		return head, nil, err
 	}
+	data = Unmarked(data)
 	dec := jsontext.NewDecoder(bytes.NewBuffer(data))
 	open := findList(dec, data, name)
 	if open < 0 {

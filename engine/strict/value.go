@@ -124,7 +124,7 @@ func (f Field) OneOf(ids ...string) string {
 	}
 	if !slices.Contains(ids, n.text) {
 		expected := "one of " + list(ids)
-		if near := nearest(n.text, ids); near != "" && len(ids) > mostNames {
+		if near := Nearest(n.text, ids); near != "" && len(ids) > mostNames {
 			expected = quote(near)
 		}
 		f.Complain(expected)

@@ -69,9 +69,13 @@ type listed struct {
 	Shop      bool   `json:"shop,omitempty"` // only where a page of the shop is used
 }
 
-// arrange names the build after its content and puts every file in its place.
-func arrange(parts map[string][]byte, r *Rates) (folder, error) {
+// arrange names the build after its content and puts every file in its place. packed has
+// parts that are compressed already, by name.
+func arrange(parts map[string][]byte, r *Rates, packed map[string][]byte) (folder, error) {
 	f := folder{id: buildID(parts), files: map[string][]byte{ratesName: r.text}, packed: map[string][]variant{}}
+	for name, data := range packed {
+		f.packed[f.dir()+name] = []variant{{".br", data}, {".gz", gzipOf(parts[name])}}
+	}
 	var pages []string
 	for _, name := range slices.Sorted(maps.Keys(parts)) {
 		if !isPage(name) {

@@ -37,7 +37,7 @@ func Build(outDir string, r *Rates, e Engine) (Made, error) {
 		return Made{}, err
 	}
 	parts[engineName], parts[customerName], parts[loaderName] = e.Code, e.Customer, e.Loader
-	f, err := arrange(parts, r)
+	f, err := arrange(parts, r, e.packed)
 	if err != nil {
 		return Made{}, err
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"html"
 	"os"
+	"os/exec"
 	"path"
 	"path/filepath"
 	"regexp"
@@ -36,26 +37,52 @@ func licenceIn(t *testing.T, page, file string) {
 	}
 }
 
-func TestEveryPartByOthersIsListedWithItsLicence(t *testing.T) {
-	page := componentsPage(t)
-	list, err := goTool("list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}\t{{.Dir}}{{end}}{{end}}", wholeProgram, customerProgram)
+// modulesOf lists the modules by others in programs for one system: name and version to
+// folder.
+func modulesOf(t *testing.T, system, kind string, programs ...string) map[string]string {
+	t.Helper()
+	list := exec.Command("go", append([]string{"list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}\t{{.Dir}}{{end}}{{end}}"}, programs...)...)
+	list.Env = append(os.Environ(), "GOOS="+system, "GOARCH="+kind)
+	out, err := list.Output()
 	if err != nil {
 		t.Fatal(err)
 	}
 	modules := map[string]string{}
-	for line := range strings.Lines(list) {
+	for line := range strings.Lines(string(out)) {
 		if name, dir, is := strings.Cut(strings.TrimSpace(line), "\t"); is {
 			modules[name] = dir
 		}
 	}
-	if len(modules) < 3 {
-		t.Errorf("only %v found in the engines: the list is no longer made", modules)
-	}
-	for name, dir := range modules {
-		if !strings.Contains(page, ">"+name+"<") {
-			t.Errorf("%s is in an engine and not in components.html", name)
+	return modules
+}
+
+func TestEveryPartByOthersIsListedWithItsLicence(t *testing.T) {
+	page := componentsPage(t)
+	const program = "underpaint/engine/cmd/underpaint"
+	for _, of := range []struct {
+		system, kind string
+		programs     []string
+		atLeast      int
+	}{
+		{"js", "wasm", []string{wholeProgram, customerProgram}, 3},
+		{"linux", "amd64", []string{program}, 6},
+		{"darwin", "arm64", []string{program}, 6},
+		{"windows", "amd64", []string{program}, 7},
+	} {
+		modules := modulesOf(t, of.system, of.kind, of.programs...)
+		if len(modules) < of.atLeast {
+			t.Errorf("%s: only %v found: the list is no longer made", of.system, modules)
 		}
-		licenceIn(t, page, filepath.Join(dir, "LICENSE"))
+		for name, dir := range modules {
+			if !strings.Contains(page, ">"+name+"<") {
+				t.Errorf("%s: %s is in a program and not in components.html", of.system, name)
+			}
+			licences, err := filepath.Glob(filepath.Join(dir, "LICENSE*"))
+			if err != nil || len(licences) != 1 {
+				t.Fatalf("%s: licences %q (%v)", name, licences, err)
+			}
+			licenceIn(t, page, licences[0])
+		}
 	}
 	tests, err := goTool("list", "-m", "-f", "{{.Path}} {{.Version}}\t{{.Dir}}", "github.com/leanovate/gopter")
 	name, dir, _ := strings.Cut(tests, "\t")

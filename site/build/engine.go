@@ -16,7 +16,11 @@ import (
 // Engine is the engine for a browser, whole and as much of it as the customer's page
 // needs, and the loader that starts either. All come from the same Go release, or
 // the engine does not start.
-type Engine struct{ Code, Customer, Loader []byte }
+type Engine struct {
+	Code, Customer, Loader []byte
+
+	packed map[string][]byte // by name, compressed with brotliOf; may be empty
+}
 
 const (
 	engineName   = "engine.wasm"
@@ -26,10 +30,14 @@ const (
 
 // FindEngine reads a built engine. With it come the customer's engine and the loader
 // that lie beside it, as they do in a folder that is already made, or else the whole
-// engine for the customer too and the loader of the Go tool. Without a name it
-// builds everything with the Go tool, which needs the sources.
+// engine for the customer too and the loader of the Go tool. Without a name they are
+// those that a released program has in it; any other builds everything with the Go
+// tool, which needs the sources.
 func FindEngine(name string) (e Engine, err error) {
-	if name == "" {
+	switch {
+	case name == "" && ready != nil:
+		return readReady(ready)
+	case name == "":
 		return buildEngines()
 	}
 	if e.Code, err = readModule(name); err != nil {

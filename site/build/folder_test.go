@@ -114,7 +114,7 @@ func TestMissingMarkFailsTheBuild(t *testing.T) {
 		{added(strings.Replace(page, "../", "", 1)), "later/index.html"},
 		{added(`<link href="../build/customer.css">`), ""},
 	} {
-		f, err := arrange(c.parts, sample(t))
+		f, err := arrange(c.parts, sample(t), nil)
 		if c.names != "" {
 			if err == nil || !strings.Contains(err.Error(), "pages/"+c.names) {
 				t.Errorf("expected a fault of %s, got %v", c.names, err)

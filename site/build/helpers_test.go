@@ -58,7 +58,7 @@ func sample(t *testing.T) *Rates {
 
 func arranged(t *testing.T, p map[string][]byte) folder {
 	t.Helper()
-	f, err := arrange(p, sample(t))
+	f, err := arrange(p, sample(t), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -52,7 +52,7 @@ func TestPagesNameTheSumsOfWhatTheyLoad(t *testing.T) {
 func TestNothingIsSealedThatIsNotThere(t *testing.T) {
 	p := parts(t)
 	p["index.html"] = []byte(strings.Replace(string(p["index.html"]), `"build/customer.css"`, `"build/costumer.css"`, 1))
-	if _, err := arrange(p, sample(t)); err == nil || !strings.Contains(err.Error(), "costumer.css") {
+	if _, err := arrange(p, sample(t), nil); err == nil || !strings.Contains(err.Error(), "costumer.css") {
 		t.Errorf("built with a style sheet that is missing: %v", err)
 	}
 }

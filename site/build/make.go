@@ -16,9 +16,10 @@ type Order struct {
 	Address   string // where the folder will stand on the web, or ""
 }
 
-// Make carries out an order and says on out what it came to: the rates with their
-// warnings at once, the sizes at the end. After an error the output folder is as
-// it was, unless it could not be written.
+// Make carries out an order and then says on out what it came to: the rates with their
+// check code and warnings, and the sizes. After an error it has said nothing, because a
+// check code would read as if the folder were there, and the output folder is as it was,
+// unless it could not be written.
 func Make(o Order, out io.Writer) (Made, error) {
 	r, err := Check(o.Rates, o.Today)
 	if err != nil {
@@ -27,10 +28,6 @@ func Make(o Order, out io.Writer) (Made, error) {
 	if r.address, err = checkedAddress(o.Address); err != nil {
 		return Made{}, err
 	}
-	fmt.Fprintf(out, "%s. Rates check code %s\n", r.Line, r.CheckCode)
-	for _, w := range r.Warnings {
-		fmt.Fprintf(out, "  warning: %s\n", w)
-	}
 	e, err := FindEngine(o.Engine)
 	if err != nil {
 		return Made{}, err
@@ -38,6 +35,10 @@ func Make(o Order, out io.Writer) (Made, error) {
 	m, err := Build(o.Out, r, e)
 	if err != nil {
 		return m, err
+	}
+	fmt.Fprintf(out, "%s. Rates check code %s\n", r.Line, r.CheckCode)
+	for _, w := range r.Warnings {
+		fmt.Fprintf(out, "  warning: %s\n", w)
 	}
 	fmt.Fprintf(out, "built %s in %s: %d files, %d bytes with their compressed variants\n", m.ID, o.Out, m.Files, m.Bytes)
 	fmt.Fprintf(out, "a customer's first visit loads %d bytes (brotli), of them the engine %d (unpacked %d); the shop's pages load the whole engine, %d\n", m.FirstVisitBrotli, m.EngineBrotli, m.EngineBytes, m.WholeBrotli)

@@ -64,6 +64,30 @@ func TestWarningsAreSaid(t *testing.T) {
 	}
 }
 
+// TestNoCheckCodeBesideAFailure: the rates are good and something else is not.
+func TestNoCheckCodeBesideAFailure(t *testing.T) {
+	for name, spoil := range map[string]func(o *Order){
+		"no engine":  func(o *Order) { o.Engine = "none.wasm" },
+		"no address": func(o *Order) { o.Address = "shop.example" },
+		"no folder":  func(o *Order) { o.Out = o.Engine },
+	} {
+		var said bytes.Buffer
+		o := order(t, t.TempDir(), rates.Sample())
+		spoil(&o)
+		if _, err := Make(o, &said); err == nil || said.Len() > 0 {
+			t.Errorf("%s: %v, and it says %q", name, err, said.String())
+		}
+	}
+}
+
+// TestByteOrderMarkStaysOut: what a host hands out is the plain text.
+func TestByteOrderMarkStaysOut(t *testing.T) {
+	r, err := Check(append([]byte("\xef\xbb\xbf"), rates.Sample()...), "2026-06-04")
+	if err != nil || !bytes.Equal(r.text, rates.Sample()) {
+		t.Errorf("%v: %.20q", err, r.text)
+	}
+}
+
 // TestRefusedRatesWriteNothing: each fault with its path, what was found and what
 // was expected, and the folder of before as it was.
 func TestRefusedRatesWriteNothing(t *testing.T) {
@@ -91,7 +115,8 @@ func TestRefusedRatesWriteNothing(t *testing.T) {
 		{"nothing", nil, []string{"an empty file"}},
 		{"no text", []byte("{\"format\": \"\xff\"}"), []string{"expected UTF-8 text", "found byte 0xff"}},
 		{"too large", bytes.Repeat([]byte(" "), maxRates+1), []string{"expected at most 2097152 bytes", "found 2097153"}},
-		{"another version", changed(rates.Format, "underpaint rates 2"), []string{"format: expected", "version", `found "underpaint rates 2"`}},
+		{"a real shop called invented", changed(`"invented": true`, `"invented": false`), []string{"terms[0]: expected terms of your own", `found "This shop is invented and so are its rates.`}},
+		{"a newer version", changed(rates.Format, "underpaint rates 2"), []string{"format: expected", "newer version", `found "underpaint rates 2"`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			fresh := filepath.Join(t.TempDir(), "new")

@@ -4,10 +4,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"underpaint/engine/message"
 	"underpaint/engine/rates"
+	"underpaint/engine/strict"
 )
 
 // maxRates is the largest rates file taken, in bytes; the page refuses a
@@ -28,13 +30,20 @@ type Rates struct {
 
 // Check reads a rates file. today is YYYY-MM-DD, for rates past their date. The
 // error has a line for each fault, with its path in the file, what was found and
-// what was expected.
+// what was expected. Terms that call a real shop invented are a fault here, because what
+// is built is for customers to read.
 func Check(text []byte, today string) (*Rates, error) {
 	if len(text) > maxRates {
 		return nil, fmt.Errorf("the file: expected at most %d bytes, found %d", maxRates, len(text))
 	}
-	if _, faults := rates.Check(text); len(faults) > 0 {
+	text = strict.Unmarked(text)
+	decoded, faults := rates.Check(text)
+	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
+	}
+	if n := decoded.CalledInvented(); n >= 0 {
+		return nil, &strict.Error{Path: fmt.Sprintf("terms[%d]", n), Found: strconv.Quote(decoded.Terms[n]),
+			Expected: "terms of your own, or shop.invented true: your customers would read that you do not exist"}
 	}
 	r := &Rates{text: text}
 	var reply struct {

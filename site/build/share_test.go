@@ -15,7 +15,7 @@ func TestShared(t *testing.T) {
 		if r.address, err = checkedAddress(address); err != nil || r.address != want {
 			t.Fatalf("%q: %q, %v", address, r.address, err)
 		}
-		f, err := arrange(parts(t), r)
+		f, err := arrange(parts(t), r, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

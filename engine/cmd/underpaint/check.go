@@ -1,121 +1,187 @@
 package main
 
 import (
+	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
 
-	"underpaint/engine/car"
+	"github.com/spf13/cobra"
+
 	"underpaint/engine/carfile"
 	"underpaint/engine/pastjobs"
-	"underpaint/engine/pastjobs/invented"
 	"underpaint/engine/rates"
+	"underpaint/engine/session"
 	"underpaint/engine/strict"
+	"underpaint/engine/wording"
 )
 
-// check says for each file what it is and whether it can be used.
-func (c command) check(names []string) int {
-	if len(names) == 0 {
-		return c.fail(2, "check needs one file or more\n%s", usage)
-	}
-	code := 0
-	for _, name := range names {
-		text, err := c.read(name)
-		if err != nil {
-			code = c.fail(1, "%v", err)
-			continue
+// checkCommand says for each file what it is and whether it can be used.
+func (c command) checkCommand() *cobra.Command {
+	cmd := c.named("check")
+	asJSON := cmd.Flags().Bool("json", false, "print one JSON document about all files")
+	takesFiles(cmd)
+	cmd.RunE = does(func(names []string) int {
+		if len(names) == 0 {
+			return c.misused("check", "check needs one file or more")
 		}
-		what, err := checkText(text)
-		if err != nil {
-			code = c.fail(1, "%s: %v", name, err)
-			continue
+		found := make([]checked, len(names))
+		code := 0
+		for k, name := range names {
+			found[k] = c.checkFile(name)
+			if !found[k].OK {
+				code = 1
+			}
 		}
-		fmt.Fprintf(c.out, "%s: %s\n", name, what)
-	}
-	return code
+		if *asJSON {
+			return max(code, c.print(document(found)))
+		}
+		for _, f := range found {
+			c.sayChecked(f)
+		}
+		return code
+	})
+	return cmd
 }
 
-// checkText recognizes a file by its format member.
-func checkText(text []byte) (what string, err error) {
-	f, err := strict.Parse(text)
+// checked is what check finds of one file.
+type checked struct {
+	File      string    `json:"file"`
+	OK        bool      `json:"ok"`
+	Format    string    `json:"format,omitempty"`     // of a file that can be used
+	CheckCode string    `json:"check_code,omitempty"` // of rates and past jobs
+	Errors    []fault   `json:"errors"`
+	Warnings  []warning `json:"warnings"`
+
+	what string // the file in words
+	err  error
+}
+
+// fault is why a file cannot be used, at one entry.
+type fault struct {
+	Path     string `json:"path"` // "" = the file as a whole
+	Found    string `json:"found"`
+	Expected string `json:"expected"`
+	Line     int    `json:"line,omitempty"`
+	Text     string `json:"text"` // all of it as a sentence
+}
+
+// warning is about an entry that is allowed but usually a slip.
+type warning struct {
+	Path string `json:"path"`
+	Text string `json:"text"`
+}
+
+func document(found []checked) []byte {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	must(e.Encode(struct {
+		Files []checked `json:"files"`
+	}{found}))
+	return b.Bytes()
+}
+
+func (c command) sayChecked(f checked) {
+	if !f.OK {
+		c.fail(1, "%v", f.err)
+		return
+	}
+	fmt.Fprintf(c.out, "%s: %s\n", f.File, f.what)
+	for _, w := range f.Warnings {
+		fmt.Fprintf(c.out, "  warning: %s\n", w.Text)
+	}
+}
+
+// checkFile reads a file and recognizes it by its format member.
+func (c command) checkFile(name string) checked {
+	f := checked{File: name, Errors: []fault{}, Warnings: []warning{}}
+	text, err := c.read(name)
 	if err != nil {
-		return "", err
+		f.err = err
+		f.Errors = []fault{{Expected: "a file that can be read", Found: err.Error(), Text: err.Error()}}
+		return f
 	}
-	format := f.Get("format").OneOf(rates.Format, carfile.Format, pastjobs.Format)
-	if f.Err() != nil {
-		return "", f.Err()
+	faults := f.check(text)
+	for _, err := range faults {
+		f.Errors = append(f.Errors, faultOf(err))
 	}
-	if format == rates.Format {
-		r, err := rates.Decode(text)
-		if err != nil {
-			return "", err
+	f.OK = len(faults) == 0
+	if !f.OK {
+		f.err = fmt.Errorf("%s: %w", name, errors.Join(faults...))
+	}
+	return f
+}
+
+func faultOf(err error) fault {
+	var at *strict.Error
+	if !errors.As(err, &at) {
+		return fault{Expected: err.Error(), Text: err.Error()}
+	}
+	return fault{at.Path, at.Found, at.Expected, at.Line, at.Error()}
+}
+
+// check fills in what the file is, or returns its faults.
+func (f *checked) check(text []byte) []error {
+	format, err := formatOf(text)
+	if err != nil {
+		return []error{err}
+	}
+	f.Format = format
+	switch format {
+	case rates.Format:
+		return f.checkRates(text)
+	case pastjobs.Format:
+		j, faults := pastjobs.Decode(text)
+		if len(faults) > 0 {
+			return faults
 		}
-		what = "rates of " + r.RatesOf + ", check code " + r.CheckCode()
-		for _, w := range r.Warnings(time.Now().Format(time.DateOnly)) {
-			what += "\n  warning: " + w.Text
-		}
-		return what, nil
+		f.CheckCode = j.CheckCode()
+		f.what = fmt.Sprintf("%d past jobs, check code %s", len(j.Jobs), f.CheckCode)
+		return nil
 	}
-	if format == pastjobs.Format {
-		return checkJobs(text)
-	}
+	f.what = "a car file, ready to use"
 	decoded, err := carfile.Decode(text)
 	if err != nil {
+		return []error{err}
+	}
+	return decoded.Check()
+}
+
+// formatOf reads the format of a file. Past jobs may have more entries than are read at
+// once, so their list is left out.
+func formatOf(text []byte) (string, error) {
+	f, _, err := strict.SplitList(text, "jobs", pastjobs.MostBytes, pastjobs.MostJobs)
+	if err != nil {
 		return "", err
 	}
-	if wrong := decoded.Check(); len(wrong) > 0 {
-		return "", errors.Join(wrong...)
-	}
-	return "a car file, ready to use", nil
+	format := f.Get("format").Format(rates.Format, carfile.Format, pastjobs.Format)
+	return format, f.Err()
 }
 
-func checkJobs(text []byte) (what string, err error) {
-	j, faults := pastjobs.Decode(text)
-	if len(faults) > 0 {
-		return "", errors.Join(faults...)
+func (f *checked) checkRates(text []byte) []error {
+	v := session.CheckRates(text, time.Now().Format(time.DateOnly))
+	if v.Rates == nil {
+		return v.Faults
 	}
-	return fmt.Sprintf("%d past jobs, check code %s", len(j.Jobs), j.CheckCode()), nil
-}
-
-// sampleJobs is the number of finished jobs of the invented shop.
-const sampleJobs = 24
-
-// samplePastJobs makes the finished jobs of the invented shop. Its floors are worse and
-// its metalwork is slower than the starting figures say, so that there is something to
-// learn.
-func samplePastJobs() ([]byte, error) {
-	r, err := rates.Decode(rates.Sample())
+	f.CheckCode = v.Rates.CheckCode()
+	f.what = "rates of " + v.Rates.RatesOf + ", check code " + f.CheckCode
+	for _, w := range v.Warnings {
+		f.Warnings = append(f.Warnings, warning(w))
+	}
+	if v.StripBelow == nil {
+		return nil
+	}
+	shop, err := session.NewShop(v.Rates)
 	if err != nil {
-		return nil, err
+		return []error{err}
 	}
-	truth := rates.NothingLearnt()
-	truth.Rust = []rates.OwnRust{{Group: "floor", OwnFigure: rates.OwnFigure{Factor: 1.4, Jobs: 1}}}
-	truth.Hours[car.Metal].Factor = 1.15
-	j, err := invented.Shop{Rates: r, Truth: truth, Seed: 2, Year: 2024}.Jobs(sampleJobs)
+	t, err := wording.For(shop)
 	if err != nil {
-		return nil, err
+		return []error{err}
 	}
-	middle := make([]float64, len(j.Jobs))
-	for n := range middle {
-		middle[n] = j.Score(n).Half
-	}
-	invented.Explained(j, middle)
-	return append(j.Text([][]byte{rates.Sample()}), '\n'), nil
-}
-
-func (c command) sample(args []string) int {
-	if len(args) == 1 && args[0] == "rates" {
-		return c.print(rates.Sample())
-	}
-	if len(args) == 1 && args[0] == "rates-uk" {
-		return c.print(rates.SampleUK())
-	}
-	if len(args) == 1 && args[0] == "past-jobs" {
-		text, err := samplePastJobs()
-		if err != nil {
-			return c.fail(1, "%v", err)
-		}
-		return c.print(text)
-	}
-	return c.fail(2, "sample needs rates, rates-uk or past-jobs\n%s", usage)
+	f.Warnings = append(f.Warnings, warning{"strip_and_survey.price", t.StripBelow(v.StripBelow)})
+	return nil
 }

@@ -1,35 +1,10 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"io"
 	"os"
 )
-
-const usage = `usage:
-  underpaint range CAR.json --rates RATES.json [--json]   show the range of one car
-  underpaint range FOLDER   --rates RATES.json [--json]   show the range of every car file in a folder
-  underpaint stages CAR.json --rates RATES.json [--json]  show its range at each stage, and what changed it
-  underpaint worth  CAR.json --rates RATES.json [--json]  show what each later stage is worth, and the best checks
-                                     [--for customer]     only checks that the customer can do
-  underpaint why    CAR.json --rates RATES.json [--json]  show what makes its range wide and what could make it worse
-  underpaint plan   CAR.json --rates RATES.json [--json]  show the job in stages, and what it costs to stop at each
-  underpaint decide CAR.json --rates RATES.json [--json]  show what other standards and scopes would change
-  underpaint ways   CAR.json --rates RATES.json [--json]  show how each damaged part can be repaired
-  underpaint score JOBS.json --rates RATES.json [--json]  show how the ranges of finished jobs came out, and what they teach
-  underpaint score FOLDER    --rates RATES.json           the same for all files of past jobs in a folder together
-                                     [--write NEW.json]   save the rates with everything learnt, and the record
-  underpaint check FILE...                                say whether Underpaint can use these files
-  underpaint sample rates|rates-uk|past-jobs              print an invented shop's rates or past jobs
-  underpaint site --rates RATES.json --out DIR            make the folder of pages for a web host
-                                     [--engine FILE]      use this engine instead of building one
-                                     [--address URL]      the folder's web address, for the picture beside a shared link
-  underpaint help
-
-Use "-" as a file name for standard input. With --json you get the engine's own reply,
-one line per car; without it, a report in words.
-`
 
 // command holds the input and output streams of one run.
 type command struct {
@@ -38,24 +13,15 @@ type command struct {
 }
 
 func (c command) fail(code int, format string, args ...any) int {
-	fmt.Fprintf(c.complaints, "underpaint: "+format+"\n", args...)
+	fmt.Fprintf(c.complaints, programName+": "+format+"\n", args...)
 	return code
 }
 
-// parse reads flags before and after the operands, as people expect of a command.
-func (c command) parse(args []string, flags *flag.FlagSet) (operands []string, ok bool) {
-	flags.SetOutput(c.complaints)
-	flags.Usage = func() { fmt.Fprint(c.complaints, usage) }
-	for {
-		if err := flags.Parse(args); err != nil {
-			return nil, false
-		}
-		if flags.NArg() == 0 {
-			return operands, true
-		}
-		operands = append(operands, flags.Arg(0))
-		args = flags.Args()[1:]
+func (c command) print(text []byte) int {
+	if _, err := c.out.Write(text); err != nil {
+		return c.fail(1, "%v", err)
 	}
+	return 0
 }
 
 // maxFile is longer than any file we can use, in bytes. We refuse a longer one without

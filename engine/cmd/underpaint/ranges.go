@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -12,49 +11,48 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"underpaint/engine/carfile"
 	"underpaint/engine/message"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
 )
 
-func (c command) ranges(args []string) int {
-	flags := flag.NewFlagSet("range", flag.ContinueOnError)
-	rates := flags.String("rates", "", "the shop's rates file")
-	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	operands, ok := c.parse(args, flags)
-	if !ok {
-		return 2
-	}
-	if len(operands) != 1 || *rates == "" {
-		return c.fail(2, "range needs one car file or one folder, and --rates RATES.json\n%s", usage)
-	}
-	ratesText, err := c.read(*rates)
+func (c command) rangeCommand() *cobra.Command {
+	cmd := c.named("range")
+	rates, asJSON := ratesFlag(cmd, "the shop's rates"), jsonFlag(cmd)
+	takesFiles(cmd)
+	cmd.RunE = does(func(args []string) int {
+		if len(args) != 1 || *rates == "" {
+			return c.misused("range", "range needs one car file or one folder, and --rates RATES.json")
+		}
+		return c.ranges(args[0], *rates, *asJSON)
+	})
+	return cmd
+}
+
+// ranges shows the range of one car, or of a folder of them.
+func (c command) ranges(name, rates string, asJSON bool) int {
+	ratesText, err := c.read(rates)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
 	if _, err := session.OpenShop(ratesText); err != nil {
-		return c.fail(1, "%s: %v", *rates, err)
+		return c.fail(1, "%s: %v", rates, err)
 	}
-	if info, err := os.Stat(operands[0]); err == nil && info.IsDir() {
-		return c.folder(operands[0], ratesText, *asJSON)
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
+		return c.folder(name, ratesText, asJSON)
 	}
-	text, err := c.read(operands[0])
+	text, err := c.read(name)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
 	var report bytes.Buffer
-	if err := one(&report, text, ratesText, *asJSON); err != nil {
-		return c.fail(1, "%s: %v", operands[0], err)
+	if err := one(&report, text, ratesText, asJSON); err != nil {
+		return c.fail(1, "%s: %v", name, err)
 	}
 	return c.print(report.Bytes())
-}
-
-func (c command) print(text []byte) int {
-	if _, err := c.out.Write(text); err != nil {
-		return c.fail(1, "%v", err)
-	}
-	return 0
 }
 
 // one works out one car. It writes nothing after an error.

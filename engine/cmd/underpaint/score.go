@@ -2,12 +2,13 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
+
+	"github.com/spf13/cobra"
 
 	"underpaint/engine/message"
 	"underpaint/engine/pastjobs"
@@ -16,28 +17,32 @@ import (
 	"underpaint/engine/wording"
 )
 
+func (c command) scoreCommand() *cobra.Command {
+	cmd := c.named("score")
+	rates, asJSON := ratesFlag(cmd, "the shop's current rates"), jsonFlag(cmd)
+	write := cmd.Flags().String("write", "", "save the rates with every learnt figure and the record in this `FILE`")
+	completeFiles(cmd, "write", "json")
+	takesFiles(cmd)
+	cmd.RunE = does(func(args []string) int {
+		if len(args) != 1 || *rates == "" {
+			return c.misused("score", "score needs one file or one folder of past jobs, and --rates RATES.json")
+		}
+		return c.score(args[0], *rates, *write, *asJSON)
+	})
+	return cmd
+}
+
 // score reports how the ranges of finished jobs came out and what the jobs teach.
-func (c command) score(args []string) int {
-	flags := flag.NewFlagSet("score", flag.ContinueOnError)
-	ratesName := flags.String("rates", "", "the shop's current rates")
-	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	write := flags.String("write", "", "write to this file the rates with every learnt figure and the record")
-	operands, ok := c.parse(args, flags)
-	if !ok {
-		return 2
-	}
-	if len(operands) != 1 || *ratesName == "" {
-		return c.fail(2, "score needs one file or one folder of past jobs, and --rates RATES.json\n%s", usage)
-	}
-	ratesText, err := c.read(*ratesName)
+func (c command) score(name, ratesName, write string, asJSON bool) int {
+	ratesText, err := c.read(ratesName)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
 	r, err := rates.Decode(ratesText)
 	if err != nil {
-		return c.fail(1, "%s: %v", *ratesName, err)
+		return c.fail(1, "%s: %v", ratesName, err)
 	}
-	jobs, err := c.pastJobs(operands[0])
+	jobs, err := c.pastJobs(name)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
@@ -58,13 +63,13 @@ func (c command) score(args []string) int {
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	if *asJSON {
+	if asJSON {
 		return c.print(append(message.Encode(0, message.NewScores(text, v)), '\n'))
 	}
-	if code := c.print(scoreReport(text, &v)); code != 0 || *write == "" {
+	if code := c.print(scoreReport(text, &v)); code != 0 || write == "" {
 		return code
 	}
-	return c.writeLearnt(*write, ratesText, &v)
+	return c.writeLearnt(write, ratesText, &v)
 }
 
 // pastJobs reads one file, or every file of a folder, as one record.

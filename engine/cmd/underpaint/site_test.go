@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"flag"
 	"io/fs"
 	"os"
@@ -9,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"underpaint/engine/rates"
 )
 
 // smallEngine writes the shortest possible module (WebAssembly Core Specification 1.0,
@@ -56,6 +59,52 @@ func TestSite(t *testing.T) {
 	}
 	if code, _, complaints := prompt("site", "--rates", ratesFile); code != 2 || !strings.Contains(complaints, "--out DIR") {
 		t.Errorf("without --out: exit code %d: %s", code, complaints)
+	}
+}
+
+// TestOneListOfWarnings: check, check --json and site warn of the same, which is what the
+// rates page shows: it asks the engine what the folder asks it.
+func TestOneListOfWarnings(t *testing.T) {
+	real := strings.NewReplacer(`"invented": true`, `"invented": false`, "\"price\": null,\n  \"to_stop\"", "\"price\": \"12\",\n  \"to_stop\"").Replace(string(rates.Sample()))
+	dir, _ := files(t, map[string]string{"called.json": real, "real.json": strings.Replace(real, "This shop is invented and", "These rates are ours and", 1)})
+	warnings := func(out string) (all []string) {
+		for line := range strings.Lines(out) {
+			if text, is := strings.CutPrefix(strings.TrimSpace(line), "warning: "); is {
+				all = append(all, text)
+			}
+		}
+		return all
+	}
+	name := filepath.Join(dir, "real.json")
+	_, words, _ := prompt("check", name)
+	_, asJSON, _ := prompt("check", "--json", name)
+	_, made, complaints := prompt("site", "--rates", name, "--out", t.TempDir(), "--engine", smallEngine(t))
+	var all struct{ Files []checked }
+	if err := json.Unmarshal([]byte(asJSON), &all); err != nil {
+		t.Fatal(err)
+	}
+	want, inSite := warnings(words), warnings(made)
+	if len(want) < 6 || len(inSite) != len(want) || len(all.Files[0].Warnings) != len(want) {
+		t.Fatalf("%d, %d and %d warnings: %s%s", len(want), len(inSite), len(all.Files[0].Warnings), made, complaints)
+	}
+	for k, w := range all.Files[0].Warnings {
+		if want[k] != w.Text || inSite[k] != strings.TrimPrefix(w.Path+": "+w.Text, ": ") {
+			t.Errorf("check %q, site %q, JSON %+v", want[k], inSite[k], w)
+		}
+	}
+	for _, must := range []string{"The note on tax is still the sample's", "The strip and survey is priced at $12,", "figures are still exactly those of the invented sample"} {
+		if !strings.Contains(words, must) {
+			t.Errorf("no %q in %s", must, words)
+		}
+	}
+
+	name, out := filepath.Join(dir, "called.json"), filepath.Join(t.TempDir(), "new")
+	if code, said, _ := prompt("check", name); code != 0 || !strings.Contains(said, "warning: The terms still say that the shop is invented.") {
+		t.Errorf("check: code %d, %s", code, said)
+	}
+	code, said, complaints := prompt("site", "--rates", name, "--out", out, "--engine", smallEngine(t))
+	if _, err := os.Stat(out); code != 1 || said != "" || !strings.Contains(complaints, "terms[0]: expected terms of your own") || err == nil {
+		t.Errorf("site: code %d, %q, %s", code, said, complaints)
 	}
 }
 

@@ -2,7 +2,8 @@ package main
 
 import (
 	"bytes"
-	"flag"
+
+	"github.com/spf13/cobra"
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/message"
@@ -14,40 +15,50 @@ import (
 var answers = map[string]func(q question, out *bytes.Buffer) (message.Reply, error){
 	"stages": question.stages, "worth": question.worth, "ways": question.ways, "why": question.why, "plan": question.plan, "decide": question.decide}
 
-// thisCar answers the commands about one car.
-func (c command) thisCar(name string, args []string) int {
-	flags := flag.NewFlagSet(name, flag.ContinueOnError)
-	rates := flags.String("rates", "", "the shop's rates file")
-	asJSON := flags.Bool("json", false, "print the engine's own reply")
-	whom := flags.String("for", "shop", "checks for the customer or for the shop")
-	operands, ok := c.parse(args, flags)
-	if !ok {
-		return 2
+// carCommands are the commands about one car, in the order of the overview.
+var carCommands = []string{"stages", "worth", "why", "plan", "decide", "ways"}
+
+func (c command) carCommand(of string) *cobra.Command {
+	cmd := c.named(of)
+	rates, asJSON := ratesFlag(cmd, "the shop's rates"), jsonFlag(cmd)
+	whom := cmd.Flags().String("for", "shop", "checks for the `customer` or for the shop")
+	must(cmd.RegisterFlagCompletionFunc("for", cobra.FixedCompletions([]string{"shop", "customer"}, cobra.ShellCompDirectiveNoFileComp)))
+	if of != "worth" { // the others take it and have no use for it
+		must(cmd.Flags().MarkHidden("for"))
 	}
-	if len(operands) != 1 || *rates == "" || *whom != "shop" && *whom != "customer" {
-		return c.fail(2, "%s needs one car file, --rates RATES.json and, if given, --for shop or --for customer\n%s", name, usage)
-	}
-	ratesText, err := c.read(*rates)
+	takesFiles(cmd)
+	cmd.RunE = does(func(args []string) int {
+		if len(args) != 1 || *rates == "" || *whom != "shop" && *whom != "customer" {
+			return c.misused(of, "%s needs one car file, --rates RATES.json and, if given, --for shop or --for customer", of)
+		}
+		return c.thisCar(of, args[0], *rates, *whom, *asJSON)
+	})
+	return cmd
+}
+
+// thisCar answers one of the commands about one car.
+func (c command) thisCar(of, name, rates, whom string, asJSON bool) int {
+	ratesText, err := c.read(rates)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	text, err := c.read(operands[0])
+	text, err := c.read(name)
 	if err != nil {
 		return c.fail(1, "%v", err)
 	}
-	q := question{whom: *whom}
+	q := question{whom: whom}
 	if q.s, q.t, err = openSession(ratesText); err != nil {
-		return c.fail(1, "%s: %v", *rates, err)
+		return c.fail(1, "%s: %v", rates, err)
 	}
 	if q.car, err = carfile.Decode(text); err != nil {
-		return c.fail(1, "%s: %v", operands[0], err)
+		return c.fail(1, "%s: %v", name, err)
 	}
 	var report bytes.Buffer
-	reply, err := answers[name](q, &report)
+	reply, err := answers[of](q, &report)
 	if err != nil {
-		return c.fail(1, "%s: %v", operands[0], err)
+		return c.fail(1, "%s: %v", name, err)
 	}
-	if *asJSON {
+	if asJSON {
 		return c.print(append(message.Encode(0, reply), '\n'))
 	}
 	return c.print(report.Bytes())

@@ -10,14 +10,13 @@ import { whenDropped } from "../shared/files.ts";
 import { Frame } from "../shared/frame.ts";
 import { startOffline, watchConnection } from "../shared/offline.ts";
 import { headed } from "../shared/openshop.ts";
-import { type DraftRates, draftRatesIn } from "../shared/ratesfile.ts";
+import type { DraftRates } from "../shared/ratesfile.ts";
 import type { RatesCheckedReply, RatesOutlineReply } from "../shared/replies.ts";
 import { Draft } from "./draft.ts";
 import { Effect } from "./effect.ts";
 import { FormView } from "./form.ts";
 import { faultText } from "./inputs.ts";
 import { Leaving } from "./leaving.ts";
-import { leftovers } from "./leftover.ts";
 import { Opening } from "./opening.ts";
 import { Publish } from "./publish.ts";
 import { draftPanel, draftStore } from "./savepanel.ts";
@@ -37,7 +36,6 @@ const client = new EngineClient({
 });
 let checked: RatesCheckedReply | null = null;
 let received: RatesOutlineReply | null = null;
-let samples: DraftRates[] = [];
 let asked = 0;
 
 /** What the form chooses from. Nothing is drawn before start() has received it. */
@@ -93,7 +91,7 @@ async function check(): Promise<void> {
     return;
   }
   if (mine !== asked) return;
-  checked = reply.ok ? { ...reply, warnings: [...reply.warnings, ...leftovers(draft, samples)] } : reply;
+  checked = reply;
   frame.put("engine", null);
   form.notes();
   lookAt(checked);
@@ -192,7 +190,6 @@ async function start(): Promise<void> {
   const reply = await client.ask({ ask: "rates_outline" });
   if (reply.kind !== "rates_outline") throw new Error(reply.text);
   received = reply;
-  samples = [reply.sample_us, reply.sample_uk].map(draftRatesIn).filter((rates) => rates !== null);
   frame.loaded();
   await opening.fromSite();
   await draftStore.settle();

@@ -130,7 +130,7 @@ test("a broken file is refused with its reason and its line, and the draft stays
     await page.locator('[data-band="arrival"]').waitFor();
     assert.match(
       await page.locator('[data-band="arrival"]').textContent(),
-      /draft stays as it was.*another version/s,
+      /draft stays as it was.*newer version/s,
     );
     await give('{"format":"underpaint rates 1",\n"shop":{"na');
     await page.waitForFunction(

@@ -1,6 +1,8 @@
-package main
+package serve
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"io"
 	"net"
@@ -32,15 +34,21 @@ var types = map[string]string{
 	".wasm": "application/wasm",
 }
 
-// serve listens until the process ends and says where on out.
-func serve(addr, dir string, out io.Writer) error {
-	listener, err := net.Listen("tcp", addr)
+// Folder serves the built folder dir at a network address such as "127.0.0.1:8080" until
+// ctx is done, and says where on out.
+func Folder(ctx context.Context, address, dir string, out io.Writer) error {
+	listener, err := net.Listen("tcp", address)
 	if err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "serving %s on http://%s/\n", dir, listener.Addr())
 	server := &http.Server{Handler: handler(dir), ReadHeaderTimeout: 10 * time.Second}
-	return server.Serve(listener)
+	stop := context.AfterFunc(ctx, func() { server.Close() })
+	defer stop()
+	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
 }
 
 // handler serves the built folder: right types, security headers, and the
