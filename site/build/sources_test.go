@@ -26,7 +26,11 @@ func TestSourcesAskNobodyElseAndRunNoText(t *testing.T) {
 		if m := banned.Find(data); m != nil {
 			t.Errorf("pages/%s holds %q", name, m)
 		}
+		if path.Ext(name) == ".txt" {
+			continue // a licence, which names its authors
+		}
 		rest := bytes.ReplaceAll(data, []byte("http://www.w3.org/2000/svg"), nil)
+		rest = regexp.MustCompile(`(?s)<pre class="licence".*?</pre>`).ReplaceAll(rest, nil)
 		if m := foreign.Find(rest); m != nil {
 			t.Errorf("pages/%s names another host: %q", name, m)
 		}

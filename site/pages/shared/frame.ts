@@ -58,7 +58,7 @@ export class Frame {
     document.documentElement.lang = words === "uk" ? "en-GB" : "en-US";
     byId("shop-name").textContent =
       shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
-    byId("rates-line").textContent = rates.line;
+    this.#ratesLine(rates.line);
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
     byId("figures-code").textContent = `Figures code ${figures}`;
     const safe = /^(mailto:|tel:|https:)/.test(shop.contact_href ?? "");
@@ -69,7 +69,12 @@ export class Frame {
 
   /** Without figures the line of rates that the build wrote into the page is not true. */
   withoutRates(): void {
-    byId("rates-line").textContent = "";
+    this.#ratesLine("");
+  }
+
+  /** At the head, and at the foot for a phone, which has no room at the head. */
+  #ratesLine(text: string): void {
+    for (const id of ["rates-line", "rates-foot"]) byId(id).textContent = text;
   }
 
   onBack(act: () => unknown): void {
