@@ -10,7 +10,7 @@ const LOADING_AFTER_MS = 1000;
 
 /** Five questions come before the range; the customer may skip those after it. */
 const BEFORE_RANGE = 5;
-const countOf = (number: number): string =>
+export const countOf = (number: number): string =>
   number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`;
 
 export class Frame {
@@ -94,12 +94,15 @@ export class Frame {
 
   /** Draws the screen. moved: the visitor came here by a step, so the focus goes to the
    *  heading of the screen. */
-  content(main: HTMLElement | null, notes: HTMLElement | null, moved: boolean): void {
+  content(main: HTMLElement | null, moved: boolean): void {
     const screen = byId("screen");
-    screen.replaceChildren(...[main, notes].filter((node) => node !== null));
+    screen.replaceChildren(...(main ? [main] : []));
     byId("effect").replaceChildren();
     byId("range-title").hidden = document.body.dataset.step !== "range";
-    const focus = screen.querySelector("h1") ?? byId("range-title");
+    const focus =
+      screen.querySelector<HTMLElement>("#question-title") ??
+      screen.querySelector("h1") ??
+      byId("range-title");
     document.title = `${this.#count}${focus.textContent} | ${this.#title}`;
     // A frame that is as tall as its content cannot scroll: the page around it has to.
     if (moved) {
