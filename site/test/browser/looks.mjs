@@ -116,7 +116,7 @@ async function everyScreen(page, origin, look) {
   await page.getByRole("button", { name: "Make a link" }).click();
   await page.getByLabel("The link").waitFor();
   await look("link made");
-  await page.getByRole("button", { name: "See what would make it closer" }).click();
+  await page.getByRole("button", { name: "Answer another question" }).click();
   await settled(page);
   await look("covered");
   await press(page, "yes");
