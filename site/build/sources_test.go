@@ -67,6 +67,7 @@ func TestFirstVisit(t *testing.T) {
 	f := arranged(t, parts(t))
 	for name, counted := range map[string]bool{
 		"index.html": true, "rates.json": true, f.dir() + "customer.wasm": true, f.dir() + "engine.wasm": false, f.dir() + "customer.js": true, f.dir() + "drawings/sides.json": true,
+		f.dir() + "fonts/besley.woff2": true, f.dir() + "fonts/franklin.woff2": true,
 		"about.html": false, "survey/index.html": false, f.dir() + "survey.js": false, f.dir() + "plain.css": false, f.dir() + "samples/two-door.json": false,
 	} {
 		if _, there := f.files[name]; !there {
