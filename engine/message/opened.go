@@ -76,7 +76,7 @@ func openedBody(o *openShop, b session.Body) OpenedBody {
 
 func stripStage(o *openShop, st *pricing.Stage) StripStage {
 	t := o.text
-	out := StripStage{Name: wording.StripAndSurvey, PriceText: t.ToTheUnit(st.Likely), FixedLine: t.StripFixed(st),
+	out := StripStage{Name: wording.StripAndSurvey, PriceText: t.ToTheUnit(st.Likely), Price: int64(st.Likely), FixedLine: t.StripFixed(st),
 		GetLine: wording.StripGet, StopLine: t.StripStop(st), Includes: o.Rates.Strip.Includes}
 	for _, l := range t.StripLines(st) {
 		out.Lines = append(out.Lines, StripLine{l.Text, l.Basis, l.Amount})

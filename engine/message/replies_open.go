@@ -84,6 +84,7 @@ type CustomerPlace struct {
 type StripStage struct {
 	Name      string      `json:"name"`
 	PriceText string      `json:"price_text"`
+	Price     int64       `json:"price_minor"` // what PriceText rounds, in minor units
 	Lines     []StripLine `json:"lines"`
 	FixedLine string      `json:"fixed_line"`
 	GetLine   string      `json:"get_line"`

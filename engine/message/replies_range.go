@@ -88,12 +88,14 @@ type Tick struct {
 }
 
 // Dot stands for one car in twenty. At is its centre on the axis, from 0 to 1, and Stack is
-// its place in its column, from 1.
+// its place in its column, from 1, for dots of a thirtieth of the axis. Exact is where its
+// price is, to a thousandth of the axis, for larger ones.
 type Dot struct {
 	At     float64 `json:"at"`
 	Column int     `json:"column"`
 	Stack  int     `json:"stack"`
 	Inside bool    `json:"inside"`
+	Exact  float64 `json:"exact"`
 }
 
 // ZoneRow says how often at least one part of a zone is rusted through.

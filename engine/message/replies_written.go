@@ -404,6 +404,8 @@ func (r *CustomerPlace) write(w *strict.Writer) {
 func (r *StripStage) write(w *strict.Writer) {
 	w.Member("name", r.Name)
 	w.Member("price_text", r.PriceText)
+	w.Key("price_minor")
+	w.Whole(r.Price)
 	w.Objects("lines", len(r.Lines), func(i int) { r.Lines[i].write(w) })
 	w.Member("fixed_line", r.FixedLine)
 	w.Member("get_line", r.GetLine)
@@ -558,6 +560,8 @@ func (r *Dot) write(w *strict.Writer) {
 	w.Whole(int64(r.Stack))
 	w.Key("inside")
 	w.Bool(r.Inside)
+	w.Key("exact")
+	w.Number(r.Exact)
 }
 
 func (r *ZoneRow) write(w *strict.Writer) {

@@ -36,11 +36,13 @@ func NewAxis(c money.Currency, most float64, least int64) Axis {
 }
 
 // Dot is one car in twenty: its middle on the axis, from 0 to 1, and how high it is
-// stacked.
+// stacked. Exact is where its price is, to a thousandth of the axis, for whoever draws
+// larger dots.
 type Dot struct {
 	At            float64
 	Column, Stack int
 	Inside        bool
+	Exact         float64
 }
 
 // dotColumns is how many dots fit side by side on the axis.
@@ -53,7 +55,10 @@ func PackDots(values [20]float64, a Axis) (dots [20]Dot) {
 	for i, v := range values {
 		column := min(dotColumns-1, max(0, int(v/float64(a.Max)*dotColumns)))
 		height[column]++
-		dots[i] = Dot{At: (float64(column) + 0.5) / dotColumns, Column: column, Stack: height[column], Inside: i >= 2 && i < 18}
+		dots[i] = Dot{
+			At: (float64(column) + 0.5) / dotColumns, Column: column, Stack: height[column], Inside: i >= 2 && i < 18,
+			Exact: math.Round(min(1, max(0, v/float64(a.Max)))*1000) / 1000,
+		}
 	}
 	return dots
 }

@@ -81,9 +81,9 @@ func turn(name string) int {
 }
 
 // variants are the compressed forms of a file, brotli first; empty ones for the
-// rates, which a shop replaces alone.
+// rates, which a shop replaces alone, and for type faces, which are compressed already.
 func (f folder) variants(name string) []variant {
-	if name == ratesName {
+	if name == ratesName || path.Ext(name) == ".woff2" {
 		return []variant{{".br", nil}, {".gz", nil}}
 	}
 	v, made := f.packed[name]

@@ -75,6 +75,10 @@ func fromSources(sources map[string][]byte) api.Plugin {
 		if _, there := sources[name]; !there {
 			return api.OnResolveResult{}, fmt.Errorf("pages/%s: expected an imported file that exists, found %q", args.Importer, args.Path)
 		}
+		// Every style sheet lies at the top of the build, so that is where addresses in it begin.
+		if args.Kind == api.ResolveCSSURLToken {
+			return api.OnResolveResult{Path: name, External: true}, nil
+		}
 		return api.OnResolveResult{Path: name, Namespace: namespace}, nil
 	}
 	loaders := map[string]api.Loader{".ts": api.LoaderTS, ".js": api.LoaderJS, ".css": api.LoaderCSS}
@@ -89,7 +93,7 @@ func fromSources(sources map[string][]byte) api.Plugin {
 }
 
 // assemble gives everything that a folder has of the pages: pages, scripts and style
-// sheets made of the sources, and drawings, samples and the icon as they are.
+// sheets made of the sources, and drawings, samples, type faces and the icon as they are.
 func assemble(sources map[string][]byte) (map[string][]byte, error) {
 	parts, err := layOut(sources)
 	if err != nil {
@@ -103,7 +107,7 @@ func assemble(sources map[string][]byte) (map[string][]byte, error) {
 		parts[name] = data
 	}
 	for name, data := range sources {
-		if slices.Contains([]string{".json", ".svg"}, path.Ext(name)) {
+		if slices.Contains([]string{".json", ".svg", ".woff2"}, path.Ext(name)) {
 			parts[name] = data
 		}
 	}

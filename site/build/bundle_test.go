@@ -57,9 +57,9 @@ func TestFaultsOfSourcesStopTheBuild(t *testing.T) {
 // TestEveryPageNamesTheOthers: the foot leads everywhere else, and not to the page itself.
 func TestEveryPageNamesTheOthers(t *testing.T) {
 	for name, foot := range map[string]string{
-		"index.html":         `<footer>` + "\n" + `<p><a href="about.html">About the figures</a> · <a href="words.html">Words</a> ·`,
-		"survey/index.html":  `<p><a href="../">The customer's page</a> · <a href="../rates/">Rates</a> ·`,
-		"figures/index.html": `<p><a href="../">The customer's page</a> · <a href="../about.html">About the figures</a> ·`,
+		"index.html":         `<footer>` + "\n" + `<p id="foot-links"><a href="about.html">About the figures</a> <a href="words.html">Words</a> <a`,
+		"survey/index.html":  `<p id="foot-links"><a href="../">The customer's page</a> <a href="../rates/">Rates</a> <a`,
+		"figures/index.html": `<p id="foot-links"><a href="../">The customer's page</a> <a href="../about.html">About the figures</a> <a`,
 	} {
 		if !bytes.Contains(parts(t)[name], []byte(foot)) {
 			t.Errorf("%s: expected the foot %s", name, foot)

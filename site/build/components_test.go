@@ -95,10 +95,18 @@ func TestEveryPartByOthersIsListedWithItsLicence(t *testing.T) {
 		t.Fatal(err)
 	}
 	licenceIn(t, page, filepath.Join(root, "LICENSE"))
+	licences := 0
 	for name := range sources(t) {
-		if strings.HasPrefix(name, "vendor/") && !strings.Contains(page, ">"+name+"<") {
+		if (strings.HasPrefix(name, "vendor/") || path.Ext(name) == ".woff2") && !strings.Contains(page, ">"+name+"<") {
 			t.Errorf("%s is by others and not in components.html", name)
 		}
+		if path.Ext(name) == ".txt" {
+			licenceIn(t, page, filepath.Join("..", "pages", filepath.FromSlash(name)))
+			licences++
+		}
+	}
+	if licences != 2 {
+		t.Errorf("%d licences of type faces, expected 2", licences)
 	}
 	text, err := os.ReadFile(filepath.Join("..", "package.json"))
 	var pinned struct{ DevDependencies map[string]string }

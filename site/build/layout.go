@@ -13,7 +13,7 @@ import (
 // Level 3, Trusted Types). Strings never become HTML or script, and only
 // pages/shared/trustedtypes.ts says which addresses are scripts.
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-	"img-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; object-src 'none'; " +
+	"img-src 'self'; font-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; object-src 'none'; " +
 	"require-trusted-types-for 'script'; trusted-types default"
 
 // layoutName is the template that all pages share: head, policy, header and foot.

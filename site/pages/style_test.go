@@ -60,7 +60,8 @@ func colours(key, value string) string {
 }
 
 func TestColoursAndSizesAreTokens(t *testing.T) {
-	size := regexp.MustCompile(`^(?:inherit|var\(--(?:(?:fine|small|text|lead|head|title)(?:-in)?|talk|print(?:-tight)?)\))$`)
+	size := regexp.MustCompile(`^(?:inherit|var\(--(?:(?:fine|small|text|lead|head|title)(?:-in)?|figure|talk|print(?:-tight)?)\))$`)
+	face := regexp.MustCompile(`^(?:inherit|var\(--(?:serif|sans)\)|ui-monospace, monospace)$`)
 	var seen, tokens int
 	for name, css := range sheets(t) {
 		for _, d := range declarations(css) {
@@ -76,10 +77,11 @@ func TestColoursAndSizesAreTokens(t *testing.T) {
 			if c := colours(key, value); c != "" {
 				t.Errorf("%s: %s { %s: %s }: %q is no token", name, selector, key, value, c)
 			}
-			// The size that all others are a part of.
-			root := name == "styles/base.css" && selector == ":root" && value == "112.5%"
-			if key == "font-size" && !root && !size.MatchString(value) {
+			if key == "font-size" && !size.MatchString(value) {
 				t.Errorf("%s: %s { font-size: %s }: no size of the scale", name, selector, value)
+			}
+			if key == "font-family" && selector != "@font-face" && !face.MatchString(value) {
+				t.Errorf("%s: %s { font-family: %s }: not one of the two faces", name, selector, value)
 			}
 			if key == "font" && value != "inherit" {
 				t.Errorf("%s: %s { font: %s }: the size is hidden in it", name, selector, value)
@@ -91,24 +93,24 @@ func TestColoursAndSizesAreTokens(t *testing.T) {
 	}
 }
 
-// TestRedOxideIsForHeadingsAndRulesOnly, since a red that means something would be
-// the beginning of traffic lights.
-func TestRedOxideIsForHeadingsAndRulesOnly(t *testing.T) {
+// TestRedOxideMarksHeadsAndTheNextAction and nothing else, since a red that means something
+// would be the beginning of traffic lights.
+func TestRedOxideMarksHeadsAndTheNextAction(t *testing.T) {
 	found := 0
 	for name, css := range sheets(t) {
 		for _, d := range declarations(css) {
-			if !strings.Contains(d[2], "--oxide") {
+			if name == tokenSheet || !strings.Contains(d[2], "--oxide") {
 				continue
 			}
 			found++
-			heading := d[1] == "color" && regexp.MustCompile(`^(?:h1, h2|\.paper-sheet h2\.title)$`).MatchString(d[0])
-			rule := d[1] == "border-bottom" && d[0] == ".shop"
-			if !heading && !rule {
-				t.Errorf("%s: %s { %s: %s }: red oxide is for headings and rules only", name, d[0], d[1], d[2])
+			head := d[1] == "color" && regexp.MustCompile(`^(?:h2|\.paper-sheet h2\.title)$`).MatchString(d[0])
+			action := d[0] == "button.go" && regexp.MustCompile(`^(?:background|border-color)$`).MatchString(d[1])
+			if !head && !action {
+				t.Errorf("%s: %s { %s: %s }: red oxide is for section heads and the next action only", name, d[0], d[1], d[2])
 			}
 		}
 	}
-	if found < 3 {
+	if found < 4 {
 		t.Errorf("red oxide is found %d times", found)
 	}
 }

@@ -25,13 +25,14 @@ const (
 
 // types by extension. A file of another kind is not served.
 var types = map[string]string{
-	".html": "text/html; charset=utf-8",
-	".css":  "text/css; charset=utf-8",
-	".js":   "text/javascript; charset=utf-8",
-	".json": "application/json; charset=utf-8",
-	".svg":  "image/svg+xml",
-	".png":  "image/png",
-	".wasm": "application/wasm",
+	".html":  "text/html; charset=utf-8",
+	".css":   "text/css; charset=utf-8",
+	".js":    "text/javascript; charset=utf-8",
+	".json":  "application/json; charset=utf-8",
+	".svg":   "image/svg+xml",
+	".png":   "image/png",
+	".wasm":  "application/wasm",
+	".woff2": "font/woff2",
 }
 
 // Folder serves the built folder dir at a network address such as "127.0.0.1:8080" until

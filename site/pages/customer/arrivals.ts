@@ -164,8 +164,8 @@ export class Arrivals {
     await this.#take(await response.json(), { kind: "sample" });
   }
 
-  /** What is below the first question. */
-  firstScreen(sample: () => unknown): HTMLElement {
+  /** What else one can begin with, beside the first answers. */
+  otherWays(): HTMLElement {
     const input: HTMLInputElement = el("input", {
       type: "file",
       accept: ".json,application/json",
@@ -182,15 +182,10 @@ export class Arrivals {
     });
     return el(
       "div",
-      { class: "first-notes" },
-      el("p", {}, "Worked out on this device. Nothing you enter is sent to us."),
-      el(
-        "p",
-        { class: "side-ways" },
-        button("See one worked out (an invented car)", sample, { class: "quiet" }),
-        button("Open a saved file", () => input.click(), { class: "quiet" }),
-        input,
-      ),
+      { class: "side-ways" },
+      button("See one worked out", () => this.openSample(), { class: "quiet way-on" }),
+      button("Open a saved file", () => input.click(), { class: "quiet way-on" }),
+      input,
     );
   }
 

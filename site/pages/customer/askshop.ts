@@ -41,7 +41,7 @@ export function askShop(opened: OpenedReply, address: () => Promise<string>): HT
   return el(
     "div",
     { class: "ask-shop" },
-    button("Ask the shop about strip and survey", mail),
+    button("Ask the shop about strip and survey", mail, { class: "go" }),
     hint(
       "Opens your own mail with the link to these answers in it; you send it, not this page. Nothing is agreed here.",
     ),

@@ -15,6 +15,7 @@ import { button, el } from "../shared/dom.ts";
 import type { QuestionStep } from "../shared/flow.ts";
 import type { Answer, Questions } from "../shared/question.ts";
 import type { OpenedReply } from "../shared/replies.ts";
+import { sec } from "./sec.ts";
 import type { Said } from "./visithistory.ts";
 
 const MARK_TEXT: Record<Mark, string> = {
@@ -134,11 +135,5 @@ export function basisSection(
       ),
     ),
   );
-  return el(
-    "section",
-    { class: "basis", "aria-labelledby": "basis-title" },
-    el("h2", { id: "basis-title" }, "What it rests on"),
-    el("p", { class: "hint" }, by),
-    el("dl", {}, rows),
-  );
+  return sec("basis", "basis-title", "What it rests on", el("p", { class: "hint" }, by), el("dl", {}, rows));
 }

@@ -4,6 +4,7 @@
 import { showError } from "../shared/ask.ts";
 import { button, el, freshId, list } from "../shared/dom.ts";
 import type { ReplyTo } from "../shared/requests.ts";
+import { sec } from "./sec.ts";
 
 const STOPPED = "The sums stopped. Try once more.";
 
@@ -52,10 +53,10 @@ export function coverSection(
       el("p", { class: "hint" }, reply.note),
     );
   };
-  return el(
-    "section",
-    { class: "cover", "aria-labelledby": "cover-title" },
-    el("h2", { id: "cover-title" }, "Would this much cover it?"),
+  return sec(
+    "cover",
+    "cover-title",
+    "Would this much cover it?",
     el(
       "form",
       { novalidate: true, on: { submit } },

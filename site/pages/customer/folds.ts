@@ -7,6 +7,7 @@ import { el, list } from "../shared/dom.ts";
 import { type EngineClient, Overtaken } from "../shared/engineclient.ts";
 import type { BrokenReply, DecideReply, PlanReply, RefusedReply, WideReply } from "../shared/replies.ts";
 import { isRefusal } from "../shared/requests.ts";
+import { sec } from "./sec.ts";
 
 /** How long to wait before asking again when something else took the engine. */
 const AGAIN_MS = 500;
@@ -138,9 +139,10 @@ export interface FoldsHost {
 }
 
 export function askedFolds({ engine, car }: FoldsHost): HTMLElement {
-  return el(
-    "div",
-    { class: "asked-folds" },
+  return sec(
+    "asked-folds",
+    "folds-title",
+    "Why it is so wide",
     askedFold({
       kind: "wide",
       title: "What makes it wide, and what could make it worse",

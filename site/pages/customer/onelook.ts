@@ -20,6 +20,7 @@ const RESULTS: readonly (readonly [result: CheckResult, text: string])[] = [
   ["no", "No"],
   ["could_not", "Could not look"],
 ];
+const MAKE_NARROWER = "Make it narrower";
 const SAID: Record<CheckResult, string> = { yes: "yes", no: "no", could_not: "could not look" };
 
 /** An answer as it is called away from its check, for "… moved the range". */
@@ -51,7 +52,34 @@ export class OneLook {
     this.#host = host;
     this.node.append(this.#offer, this.#made);
     this.#askCovered();
+    this.#reservePlace();
     this.#listMade();
+  }
+
+  /** The place of the check, so that nothing moves under a finger when it comes. */
+  #reservePlace(): void {
+    const id = freshId("look");
+    this.#offer.append(
+      el(
+        "section",
+        { "aria-labelledby": id, class: "act" },
+        el("h2", { id }, MAKE_NARROWER),
+        el(
+          "div",
+          { class: "act-text" },
+          el(
+            "p",
+            { class: "act-ask" },
+            "We are working out which quick check would tell most about this car.",
+          ),
+        ),
+        el(
+          "div",
+          { class: "marks" },
+          RESULTS.map(([, text]) => button(text, () => {}, { disabled: true })),
+        ),
+      ),
+    );
   }
 
   #askCovered(): void {
@@ -61,10 +89,14 @@ export class OneLook {
     this.first.append(
       el(
         "section",
-        { "aria-labelledby": id, class: "covered-first" },
+        { "aria-labelledby": id, class: "covered-first act" },
         el("h2", { id }, "First, about the paint"),
-        el("p", {}, q.title),
-        el("p", { class: "hint" }, q.hint),
+        el(
+          "div",
+          { class: "act-text" },
+          el("p", { class: "act-ask" }, q.title),
+          el("p", { class: "hint" }, q.hint),
+        ),
         el(
           "div",
           { class: "marks" },
@@ -104,6 +136,7 @@ export class OneLook {
   #took(reply: ReplyTo<"worth">): void {
     if (reply.kind !== "worth" || !this.node.isConnected) return;
     const [look] = reply.looks ?? [];
+    if (!look) this.#offer.replaceChildren();
     if (look && this.#offer.dataset.look !== `${look.look} ${look.on}`) this.#show(look);
     const line = (reply.stages ?? []).find((s) => s.id === "survey")?.line;
     this.stage.hidden = !line;
@@ -119,15 +152,23 @@ export class OneLook {
     this.#offer.replaceChildren(
       el(
         "section",
-        { "aria-labelledby": id },
-        el("h2", { id }, "One look that helps"),
-        el("p", { class: "look-ask" }, look.text),
-        look.how && el("p", {}, look.how),
-        look.needs && el("p", {}, `You need: ${look.needs}.`),
-        look.caution && el("p", { class: "caution" }, look.caution),
-        !/\bjack\b/.test(look.caution ?? "") &&
-          el("p", { class: "caution" }, "Never put any part of yourself under a car that stands on a jack."),
-        [look.place_line, look.whole_line].filter(Boolean).map((text) => el("p", { class: "hint" }, text)),
+        { "aria-labelledby": id, class: "act" },
+        el("h2", { id }, MAKE_NARROWER),
+        el(
+          "div",
+          { class: "act-text" },
+          el("p", { class: "look-ask act-ask" }, look.text),
+          look.how && el("p", {}, look.how),
+          el(
+            "p",
+            { class: "hint" },
+            look.needs && `You need: ${look.needs}. `,
+            look.caution,
+            !/\bjack\b/.test(look.caution ?? "") &&
+              " Never put any part of yourself under a car that stands on a jack.",
+          ),
+          el("p", { class: "hint" }, [look.place_line, look.whole_line].filter(Boolean).join(" ")),
+        ),
         el(
           "div",
           { class: "marks" },

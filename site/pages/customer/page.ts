@@ -138,9 +138,8 @@ function show(state: VisitState, { moved }: { moved: boolean }): void {
         visit.erase(blank);
       },
     });
-  const main = step === "range" ? (shown.result?.node ?? null) : screenFor(state, app);
-  const notes = step === "body" ? arrivals.firstScreen(() => arrivals.openSample()) : null;
-  frame.content(main, notes, moved);
+  const main = step === "range" ? (shown.result?.node ?? null) : screenFor(state, app, arrivals.otherWays());
+  frame.content(main, moved);
   arrivals.bands(state);
   if (isComplete(car) && (step === "range" || afterRange(step))) wantRange(state);
   else frame.waiting(false);

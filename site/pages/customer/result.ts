@@ -2,13 +2,14 @@
 // are replaced while it refines. What the visitor typed or unfolded, and the focus, stay.
 
 import type { Body } from "../shared/carfile.ts";
-import { button, byId, el } from "../shared/dom.ts";
+import { button, byId, type Children, el } from "../shared/dom.ts";
 import { paperFoot, paperHead } from "../shared/paper.ts";
 import type { CautionMessage, OpenedReply, RangeReply, RangeRow } from "../shared/replies.ts";
 import { scanCode } from "../shared/scancode.ts";
 import { askShop } from "./askshop.ts";
 import type { OneLook } from "./onelook.ts";
 import { rangeFigure } from "./range.ts";
+import { sec } from "./sec.ts";
 import {
   cautionLine,
   howLong,
@@ -55,17 +56,20 @@ const cautionsAt = (reply: RangeReply, ...lines: string[]): CautionMessage[] =>
 const cautionLines = (reply: RangeReply, ...lines: string[]): HTMLElement[] =>
   cautionsAt(reply, ...lines).map(cautionLine);
 
-function stages(reply: RangeReply): HTMLElement[] {
+/** ask: how to reach the shop, below the last of them. */
+function stages(reply: RangeReply, ...ask: Children[]): HTMLElement[] {
   const rows = distinct(reply.rows, (r) => r.stage);
   const [first] = rows;
-  if (first && rows.length > 2) return [stagePrices(first.stage, rows)];
-  return rows.map((row, i) =>
-    stageSection(
+  if (first && rows.length > 2) return [stagePrices(first.stage, rows, ask)];
+  return rows.map((row, i) => {
+    const last = i === rows.length - 1;
+    return stageSection(
       row.stage,
-      i === rows.length - 1 ? cautionsAt(reply, "stage", "own_work", "end") : [],
+      last ? cautionsAt(reply, "stage", "own_work", "end") : [],
       rows.length > 1 ? row.label : "",
-    ),
-  );
+      last && ask,
+    );
+  });
 }
 
 function zones(reply: RangeReply, bodies: readonly Body[], words: OpenedReply["words"]): HTMLElement[] {
@@ -74,11 +78,20 @@ function zones(reply: RangeReply, bodies: readonly Body[], words: OpenedReply["w
     const row = reply.rows[i];
     return row ? [{ row, body }] : [];
   });
-  if (shown.length > 2) return [el("p", { class: "hint" }, "Choose a body to see it zone by zone.")];
-  return [
-    ...shown.map(({ row, body }) => zonesSection(row, body, words, shown.length > 1 ? row.label : "")),
-    ...cautionLines(reply, "structure"),
-  ];
+  const cautions = cautionLines(reply, "structure");
+  if (shown.length > 2)
+    return [
+      sec(
+        "zones",
+        "zones-title",
+        "Where the rust hides",
+        el("p", { class: "hint" }, "Choose a body to see it zone by zone."),
+        cautions,
+      ),
+    ];
+  return shown.map(({ row, body }, i) =>
+    zonesSection(row, body, words, shown.length > 1 ? row.label : "", i === shown.length - 1 && cautions),
+  );
 }
 
 const box = (name: string): HTMLElement => el("div", { class: `box box-${name}` });
@@ -106,12 +119,13 @@ export class ResultPage {
     figure: box("figure"),
     closer: box("closer"),
     next: box("next"),
-    absent: box("absent"),
+    wide: box("wide"),
     zones: box("zones"),
+    absent: box("absent"),
     long: box("long"),
     cover: box("cover"),
-    basis: box("basis"),
     sure: box("sure"),
+    basis: box("basis"),
     keep: box("keep"),
     foot: box("foot"),
   };
@@ -121,10 +135,16 @@ export class ResultPage {
     this.#host = host;
     this.#boxes.basis.append(host.basis);
     this.#boxes.keep.append(host.savePanel);
-    if (host.goCloser)
-      this.#boxes.closer.append(button("See what would make it closer", host.goCloser, { class: "go" }));
     if (host.look) this.#boxes.closer.append(host.look.first, host.look.node);
-    if (host.folds) this.#boxes.closer.append(host.folds);
+    if (host.goCloser)
+      this.#boxes.closer.append(
+        el(
+          "p",
+          { class: "act-more" },
+          button("Answer another question", host.goCloser, { class: "quiet way-on" }),
+        ),
+      );
+    if (host.folds) this.#boxes.wide.append(host.folds);
     this.node = el("div", { class: "result" }, Object.values(this.#boxes));
   }
 
@@ -153,18 +173,17 @@ export class ResultPage {
         ),
       ),
     );
-    exchange(boxes.next, stages(reply), askShop(opened, this.#host.address));
     const { look } = this.#host;
-    if (look) boxes.next.querySelector(".next details")?.before(look.stage);
+    exchange(boxes.next, stages(reply, look?.stage, askShop(opened, this.#host.address)));
     if (look && last && reply.rows.length === 1) look.settled();
     exchange(boxes.absent, notInIt(reply));
     exchange(boxes.zones, zones(reply, bodies, opened.words));
     const [row, second] = reply.rows;
-    exchange(boxes.long, howLong(reply), row && !second ? whereMoneyGoes(row) : null);
+    exchange(boxes.long, howLong(reply, row && !second ? whereMoneyGoes(row) : null));
     // An amount can be compared with one range only.
     if (second) boxes.cover.replaceChildren();
     else if (!boxes.cover.hasChildNodes()) boxes.cover.append(this.#host.cover);
-    exchange(boxes.sure, howSure(reply), cautionLines(reply, "end"));
+    exchange(boxes.sure, howSure(reply, cautionLines(reply, "end")));
     if (last) this.#foot(reply);
   }
 

@@ -11,6 +11,7 @@ import type { OpenedReply, RangeReply } from "../shared/replies.ts";
 import { FULL, NOT_ERASED, REPLACE_CAR, replaceQuestion } from "../shared/savewords.ts";
 import type { Saving } from "../shared/saving.ts";
 import { customerStore as store } from "../shared/storage.ts";
+import { sec } from "./sec.ts";
 
 export interface SavePanelHost {
   car: CarFile;
@@ -76,10 +77,10 @@ export function savePanel(host: SavePanelHost): HTMLElement {
     }
   };
 
-  return el(
-    "section",
-    { class: "keep", "aria-labelledby": "keep-title" },
-    el("h2", { id: "keep-title" }, "Keep it"),
+  return sec(
+    "keep",
+    "keep-title",
+    "Keep it",
     el(
       "div",
       { class: "keep-buttons" },

@@ -8,6 +8,7 @@ import { button, el, list } from "../shared/dom.ts";
 import type { Choice, ChoiceStep, DraftQuestion, Question } from "../shared/question.ts";
 import { type App, isOpen, type OpenApp } from "./app.ts";
 import { earlierParts, earlierYear } from "./earlier.ts";
+import { firstScreen } from "./first.ts";
 import { askHoles, askSeen } from "./looks.ts";
 import { askPlace } from "./places.ts";
 import { stageSection } from "./sections.ts";
@@ -23,8 +24,8 @@ function wholeNumber(text: string, from: number, to: number, sentence: string): 
   return value;
 }
 
-/** The screen of a step; the range has none of its own here. */
-export function screenFor(state: VisitState, app: App): HTMLElement | null {
+/** The screen of a step; the range has none of its own here. ways: what else one can begin with. */
+export function screenFor(state: VisitState, app: App, ways: HTMLElement): HTMLElement | null {
   const { step, car } = state;
   const { q } = app;
   switch (step) {
@@ -51,14 +52,21 @@ export function screenFor(state: VisitState, app: App): HTMLElement | null {
     case "not_covered":
       return notCovered(app);
     default:
-      return choiceScreen(step, q[step], state, app);
+      return choiceScreen(step, q[step], state, app, ways);
   }
 }
 
-function choiceScreen(step: ChoiceStep, q: Choice, { car, said }: VisitState, app: App): HTMLElement {
-  return askButtons(q, q.chosen(car, said[step]), (id, text) =>
-    app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text)),
-  );
+function choiceScreen(
+  step: ChoiceStep,
+  q: Choice,
+  { car, said, changing }: VisitState,
+  app: App,
+  ways: HTMLElement,
+): HTMLElement {
+  const chosen = q.chosen(car, said[step]);
+  const take = (id: string, text: string): void =>
+    app.answer({ car: q.apply(car, id), said: { ...said, [step]: id } }, id, meaning(q, id, text));
+  return step === "body" && !changing ? firstScreen(q, chosen, take, ways) : askButtons(q, chosen, take);
 }
 
 /** An answer as it is called away from its question, for "… moved the range". */

@@ -3,24 +3,26 @@
 
 import { type Children, el, freshId, list, what } from "../shared/dom.ts";
 import type { CautionMessage, RangeReply, RangeRow, StripStage } from "../shared/replies.ts";
+import { sec } from "./sec.ts";
 
 /** The next step with its price and its lines. cautions: those at its lines. of: whose it is,
- *  where there are several. */
+ *  where there are several. more: what belongs below its sentences. */
 export function stageSection(
   stage: StripStage,
   cautions: readonly CautionMessage[] = [],
   of = "",
+  ...more: Children[]
 ): HTMLElement {
-  const id = freshId("next");
-  return el(
-    "section",
-    { class: "next", "aria-labelledby": id },
-    el("h2", { id }, of ? `The next step: ${of}` : "The next step"),
+  return sec(
+    "next",
+    freshId("next"),
+    of ? `The next step: ${of}` : "The next step",
     el("p", { class: "stage-price" }, el("span", {}, stage.name), " ", el("strong", {}, stage.price_text)),
     el("p", {}, stage.fixed_line),
     el("p", {}, stage.get_line),
     el("p", {}, stage.stop_line),
     stage.includes && el("p", {}, stage.includes),
+    more,
     what(
       "What is strip and survey?",
       "The car comes apart and the paint comes off. Then every part of the bare metal is looked at, and what it is like is written down. A closed box, such as the one below the doors, is shut on all sides: its inside is seen only once it is opened.",
@@ -63,12 +65,11 @@ export function stageSection(
 
 /** The price of the stage for many bodies at once, while the body is not known. stage: of the
  *  first of them. */
-export function stagePrices(stage: StripStage, rows: readonly RangeRow[]): HTMLElement {
-  const id = freshId("next");
-  return el(
-    "section",
-    { class: "next", "aria-labelledby": id },
-    el("h2", { id }, "The next step"),
+export function stagePrices(stage: StripStage, rows: readonly RangeRow[], ...more: Children[]): HTMLElement {
+  return sec(
+    "next",
+    freshId("next"),
+    "The next step",
     el("p", {}, `${stage.name}, by body:`),
     el(
       "table",
@@ -83,6 +84,7 @@ export function stagePrices(stage: StripStage, rows: readonly RangeRow[]): HTMLE
     ),
     el("p", {}, stage.get_line),
     el("p", {}, stage.stop_line),
+    more,
   );
 }
 
@@ -108,10 +110,10 @@ function stageCautions(cautions: readonly CautionMessage[]): Children {
 }
 
 export function notInIt(reply: RangeReply): HTMLElement {
-  return el(
-    "section",
-    { class: "not-in-it", "aria-labelledby": "not-title" },
-    el("h2", { id: "not-title" }, "Not in the range"),
+  return sec(
+    "not-in-it",
+    "not-title",
+    "Not in the range",
     list(reply.not_in_it),
     reply.rows
       .filter((r) => r.allowance_line)
@@ -119,11 +121,11 @@ export function notInIt(reply: RangeReply): HTMLElement {
   );
 }
 
-export function howLong(reply: RangeReply): HTMLElement {
-  return el(
-    "section",
-    { class: "how-long", "aria-labelledby": "long-title" },
-    el("h2", { id: "long-title" }, "How long"),
+export function howLong(reply: RangeReply, ...more: Children[]): HTMLElement {
+  return sec(
+    "how-long",
+    "long-title",
+    "How long",
     reply.rows.map((row) =>
       el(
         "div",
@@ -133,6 +135,7 @@ export function howLong(reply: RangeReply): HTMLElement {
         el("p", {}, row.weeks_line),
       ),
     ),
+    more,
   );
 }
 
@@ -174,11 +177,11 @@ export function whereMoneyGoes(row: RangeRow): HTMLElement {
   );
 }
 
-export function howSure(reply: RangeReply): HTMLElement {
-  return el(
-    "section",
-    { class: "how-sure", "aria-labelledby": "sure-title" },
-    el("h2", { id: "sure-title" }, "How sure is this"),
+export function howSure(reply: RangeReply, ...more: Children[]): HTMLElement {
+  return sec(
+    "how-sure",
+    "sure-title",
+    "How sure is this",
     el("p", {}, reply.how_sure),
     reply.own_record.map((line) => el("p", {}, line)),
     el(
@@ -194,5 +197,6 @@ export function howSure(reply: RangeReply): HTMLElement {
         el("summary", {}, "What the sums cannot know"),
         list(reply.known_limits),
       ),
+    more,
   );
 }

@@ -1,9 +1,10 @@
 // Where to expect rust: a list in words, with the drawing of the car opened out beside it. The
 // drawing outlines the zone that is open or pointed at; it says nothing that the list does not.
 
-import { el, freshId, what } from "../shared/dom.ts";
+import { type Children, el, freshId, what } from "../shared/dom.ts";
 import { openedOut } from "../shared/drawing.ts";
 import type { OpenedReply, RangeRow, ZoneRow } from "../shared/replies.ts";
+import { sec } from "./sec.ts";
 
 const SIDE = "A rear quarter is the side behind the door.";
 const WHERE = {
@@ -11,14 +12,16 @@ const WHERE = {
   uk: `A sill is the long closed box below the doors. The scuttle is the box in front of the windscreen. ${SIDE}`,
 };
 
-/** row: of the range. body: whose drawing. of: the label of the row, where there are several. */
-export function zonesSection(row: RangeRow, body: string, words: OpenedReply["words"], of = ""): HTMLElement {
-  const id = freshId("zones");
-  const box = el(
-    "section",
-    { class: "zones", "aria-labelledby": id },
-    el("h2", { id }, of ? `Zone by zone: ${of}` : "Zone by zone"),
-  );
+/** row: of the range. body: whose drawing. of: the label of the row, where there are several.
+ *  more: what belongs below. */
+export function zonesSection(
+  row: RangeRow,
+  body: string,
+  words: OpenedReply["words"],
+  of = "",
+  ...more: Children[]
+): HTMLElement {
+  const box = el("div", {});
   const items = el(
     "div",
     { class: "zone-list" },
@@ -35,7 +38,13 @@ export function zonesSection(row: RangeRow, body: string, words: OpenedReply["wo
       picture.append(el("p", { class: "hint" }, "The drawing could not be loaded; the list says the same."));
     },
   );
-  return box;
+  return sec(
+    "zones",
+    freshId("zones"),
+    of ? `Where the rust hides: ${of}` : "Where the rust hides",
+    box,
+    more,
+  );
 }
 
 function zoneEntry(zone: ZoneRow, box: HTMLElement): HTMLElement {

@@ -23,16 +23,26 @@ export function askButtons(
     heading(q.title),
     q.hint && el("p", { id: hintId, class: "hint" }, q.hint),
     q.drawing === "under_the_door" && underTheDoor(),
-    el(
-      "div",
-      {
-        class: q.answers.some((a) => a.drawing) ? "answers drawn" : "answers",
-        role: "group",
-        "aria-labelledby": "question-title",
-        "aria-describedby": hintId,
-      },
-      q.answers.map((a) => answerButton(a, a.id === chosen, answer)),
-    ),
+    answerButtons(q, chosen, answer, hintId),
+  );
+}
+
+/** The answers of a question as one group. hintId: of what describes them, if anything does. */
+export function answerButtons(
+  q: Question & { answers: readonly Answer[] },
+  chosen: string | null,
+  answer: AnswerTaker,
+  hintId: string | null = null,
+): HTMLElement {
+  return el(
+    "div",
+    {
+      class: q.answers.some((a) => a.drawing) ? "answers drawn" : "answers",
+      role: "group",
+      "aria-labelledby": "question-title",
+      "aria-describedby": hintId,
+    },
+    q.answers.map((a) => answerButton(a, a.id === chosen, answer)),
   );
 }
 

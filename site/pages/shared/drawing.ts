@@ -39,20 +39,36 @@ async function read(name: string): Promise<Response> {
 /** The drawing of a body, by the name that the engine gives. */
 export const readDrawing = async (name: string): Promise<Drawing> => (await read(name)).json();
 
-const readSides = async (): Promise<{ sides: Record<Body, DrawnLine[]> }> => (await read("sides")).json();
+/** A line or face of a side view. kind: what it is of, which the styles draw. */
+interface SideLine {
+  d: string;
+  kind:
+    | "body"
+    | "glass"
+    | "line"
+    | "fine"
+    | "bright"
+    | "chrome"
+    | "solid"
+    | "ground"
+    | "tyre"
+    | "rim"
+    | "hub";
+}
+const readSides = async (): Promise<{ sides: Record<Body, SideLine[]> }> => (await read("sides")).json();
 
 let sides: ReturnType<typeof readSides> | null = null;
 /** Side view of a body. It draws itself once it is loaded; until then the words are enough. */
 export function sideView(body: Body): SVGSVGElement {
   const figure = svg("svg", {
-    viewBox: "0 0 150 56",
+    viewBox: "10 4 380 126",
     class: "side-view",
     "aria-hidden": "true",
     focusable: "false",
   });
   sides ??= readSides();
   sides.then(
-    (all) => figure.append(...all.sides[body].map(stroke)),
+    (all) => figure.append(...all.sides[body].map(({ d, kind }) => svg("path", { d, class: kind }))),
     () => {},
   );
   return figure;

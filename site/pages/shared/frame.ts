@@ -10,7 +10,7 @@ const LOADING_AFTER_MS = 1000;
 
 /** Five questions come before the range; the customer may skip those after it. */
 const BEFORE_RANGE = 5;
-const countOf = (number: number): string =>
+export const countOf = (number: number): string =>
   number > BEFORE_RANGE ? "One more (optional)" : `Question ${number} of ${BEFORE_RANGE}`;
 
 export class Frame {
@@ -58,7 +58,7 @@ export class Frame {
     document.documentElement.lang = words === "uk" ? "en-GB" : "en-US";
     byId("shop-name").textContent =
       shop.invented && !/invented/.test(shop.name) ? `${shop.name} (an invented shop)` : shop.name;
-    byId("rates-line").textContent = rates.line;
+    this.#ratesLine(rates.line);
     byId("check-code").textContent = `Rates check code ${rates.check_code}`;
     byId("figures-code").textContent = `Figures code ${figures}`;
     const safe = /^(mailto:|tel:|https:)/.test(shop.contact_href ?? "");
@@ -69,7 +69,12 @@ export class Frame {
 
   /** Without figures the line of rates that the build wrote into the page is not true. */
   withoutRates(): void {
-    byId("rates-line").textContent = "";
+    this.#ratesLine("");
+  }
+
+  /** At the head, and at the foot for a phone, which has no room at the head. */
+  #ratesLine(text: string): void {
+    for (const id of ["rates-line", "rates-foot"]) byId(id).textContent = text;
   }
 
   onBack(act: () => unknown): void {
@@ -89,12 +94,15 @@ export class Frame {
 
   /** Draws the screen. moved: the visitor came here by a step, so the focus goes to the
    *  heading of the screen. */
-  content(main: HTMLElement | null, notes: HTMLElement | null, moved: boolean): void {
+  content(main: HTMLElement | null, moved: boolean): void {
     const screen = byId("screen");
-    screen.replaceChildren(...[main, notes].filter((node) => node !== null));
+    screen.replaceChildren(...(main ? [main] : []));
     byId("effect").replaceChildren();
     byId("range-title").hidden = document.body.dataset.step !== "range";
-    const focus = screen.querySelector("h1") ?? byId("range-title");
+    const focus =
+      screen.querySelector<HTMLElement>("#question-title") ??
+      screen.querySelector("h1") ??
+      byId("range-title");
     document.title = `${this.#count}${focus.textContent} | ${this.#title}`;
     // A frame that is as tall as its content cannot scroll: the page around it has to.
     if (moved) {

@@ -401,6 +401,7 @@ export interface CustomerPlace {
 export interface StripStage {
   name: string;
   price_text: string;
+  price_minor: number;
   lines: StripLine[];
   fixed_line: string;
   get_line: string;
@@ -533,12 +534,13 @@ export interface Tick {
   text: string;
 }
 
-/** Dot stands for one car in twenty. At is its centre on the axis, from 0 to 1, and Stack is its place in its column, from 1. */
+/** Dot stands for one car in twenty. At is its centre on the axis, from 0 to 1, and Stack is its place in its column, from 1, for dots of a thirtieth of the axis. Exact is where its price is, to a thousandth of the axis, for larger ones. */
 export interface Dot {
   at: number;
   column: number;
   stack: number;
   inside: boolean;
+  exact: number;
 }
 
 /** ZoneRow says how often at least one part of a zone is rusted through. */

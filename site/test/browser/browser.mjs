@@ -164,7 +164,7 @@ export async function visitor(b, origin, { worker = "block", ...options } = {}) 
 }
 
 export const press = (page, answer) => page.locator(`[data-answer="${answer}"]`).click();
-export const heading = (page) => page.locator("h1:visible").first().textContent();
+export const heading = (page) => page.locator("#question-title, h1:visible").last().textContent();
 export const settled = (page) =>
   page.waitForSelector("body[data-range=settled], body[data-range=budget_ended]", {
     timeout: patience(240_000),

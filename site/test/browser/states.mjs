@@ -58,7 +58,7 @@ test("rates past their date are said under the range, in its size, and printed",
         .locator(s)
         .first()
         .evaluate((n) => getComputedStyle(n).fontSize);
-    assert.equal(await size(".past"), await size(".sentence li"));
+    assert.equal(await size(".past"), await size(".sentence"));
     await page.emulateMedia({ media: "print" });
     assert.ok(await page.locator(".past").isVisible());
   }));
@@ -156,7 +156,7 @@ test("a worker that dies is started again, and nothing entered is lost", () =>
       await page.locator('[data-band="restarted"]').innerText(),
       /started again. Nothing you entered is lost/,
     );
-    await page.getByRole("button", { name: "See what would make it closer" }).click();
+    await page.getByRole("button", { name: "Answer another question" }).click();
     await press(page, "no");
     await press(page, "10_to_20");
     await settled(page);
@@ -307,7 +307,7 @@ test("a refused entry is said with the way to its question, and no figure", () =
 test("a newer answer overtakes an older one", () =>
   visit({}, async (page, { origin }) => {
     await firstRange(page, origin);
-    await page.getByRole("button", { name: "See what would make it closer" }).click();
+    await page.getByRole("button", { name: "Answer another question" }).click();
     for (const a of ["no", "under_10", "no", "not_known_of"]) await press(page, a);
     await settled(page);
     const shown = await sentence(page);
