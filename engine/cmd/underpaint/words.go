@@ -92,7 +92,7 @@ var commands = []described{
 		"Prints a complete file of an invented shop to start from: rates in dollars, rates in pounds, or two dozen past jobs.",
 		[]string{"underpaint sample rates > my-rates.json"}},
 	{[]form{{"schema rates|car|past-jobs", "print the JSON Schema of such a file"}},
-		"Prints the JSON Schema of a kind of file, for editors that complete names and mark slips. Whether a file can be used is for \"underpaint check\" to say, which looks at more.",
+		"Prints the JSON Schema of a kind of file, for editors that complete names and mark slips. Only \"underpaint check\" says whether a file can be used: a schema does not know everything that a file must be.",
 		[]string{"underpaint schema rates > rates.schema.json"}},
 	{[]form{
 		{"site --rates RATES.json --out DIR", "make the folder of pages for a web host"},
