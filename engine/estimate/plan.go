@@ -33,28 +33,29 @@ type StepPlan struct{ Money, ByThen, Hours Quantiles }
 //
 // cameTo holds the actual costs of the finished stages, from the first on, in minor units.
 // ByThen uses them instead of the simulated costs, and left is the cost of the stages that
-// remain. Plan does not make later stages more expensive because a finished one was: the
+// remain. still is the hours left to be worked when the shop's promise about its prices
+// ends. Plan does not make later stages more expensive because a finished one was: the
 // hours actually worked in the strip already reach it through the table.
-func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
+func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left, still Quantiles) {
 	var money, byThen, hours [Steps][]float64
-	var rest []float64
+	var rest, unworked []float64
 	explained(m, t, seed, n, func(_ int, _ *damage.Car, bill *pricing.Bill, lines []pricing.Line) {
 		cost, worked := stepsOf(m.Body, t, lines, bill)
-		sum, still := 0.0, 0.0
+		sum, toCome := 0.0, 0.0
 		for s := range cost {
 			if s < len(cameTo) {
 				sum += float64(cameTo[s])
 			} else {
-				sum, still = sum+cost[s], still+cost[s]
+				sum, toCome = sum+cost[s], toCome+cost[s]
 			}
 			money[s], byThen[s], hours[s] = append(money[s], cost[s]), append(byThen[s], sum), append(hours[s], worked[s])
 		}
-		rest = append(rest, still)
+		rest, unworked = append(rest, toCome), append(unworked, float64(bill.Left)/1000)
 	})
 	for s := range plan {
 		plan[s] = StepPlan{quantilesOf(money[s]), quantilesOf(byThen[s]), quantilesOf(hours[s])}
 	}
-	return plan, quantilesOf(rest)
+	return plan, quantilesOf(rest), quantilesOf(unworked)
 }
 
 // stepsOf returns the cost in minor units and the hours of each stage of one car.

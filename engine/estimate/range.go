@@ -22,12 +22,11 @@ type PriceRange struct {
 
 // Range is the full result of a run at one standard: prices and kinds of line in minor
 // units; hours, weeks and metalwork hours in thousandths. Rise is how much of the price is
-// there because prices rise while the job runs, and Left the hours still to be worked when
-// the shop's promise ends; both are 0 where prices do not rise.
+// there because prices rise while the job runs.
 type Range struct {
 	PriceRange
 	Hours, Weeks, Metal Quantiles
-	Rise, Left          Quantiles
+	Rise                Quantiles
 	Kinds               [Kinds]Quantiles
 }
 
@@ -92,7 +91,7 @@ func (r *Run) Range(k int) Range {
 	out := Range{PriceRange: r.Price(k)}
 	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
 	if len(one.rise) > 0 {
-		out.Rise, out.Left = quantiles(one.rise), quantiles(one.left)
+		out.Rise = quantiles(one.rise)
 	}
 	for kind := range out.Kinds {
 		out.Kinds[kind] = quantiles(one.kinds[kind])

@@ -64,7 +64,6 @@ type row struct {
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	rise     []int64 // minor units that are there because prices rise; empty where none does
-	left     []int64 // thousandths of hours left when the shop's promise ends; likewise
 	kinds    [Kinds][]int64
 	replaced int64   // cm², of all replicates of all cars together
 	known    ends    // of the first knownAt replicates, so that asking again costs nothing
@@ -176,7 +175,7 @@ func (one *row) keep() {
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
 	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
 	if one.table.Rises() {
-		one.rise, one.left = append(one.rise, int64(b.Rise)), append(one.left, b.Left)
+		one.rise = append(one.rise, int64(b.Rise))
 	}
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
 		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}

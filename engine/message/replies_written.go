@@ -79,6 +79,7 @@ func (r *PlanReply) kind() string { return "plan" }
 func (r *PlanReply) write(w *strict.Writer) {
 	w.Objects("stages", len(r.Stages), func(i int) { r.Stages[i].write(w) })
 	w.Member("so_far_line", r.SoFarLine)
+	w.Member("promise_end_line", r.PromiseEndLine)
 	w.Member("note", r.Note)
 }
 
@@ -442,6 +443,7 @@ func (r *RangeReply) write(w *strict.Writer) {
 	w.Whole(int64(r.Seed))
 	w.Member("check_code", r.CheckCode)
 	w.Member("car_line", r.CarLine)
+	w.Member("promise_line", r.PromiseLine)
 	w.Key("axis")
 	w.Object(func() { r.Axis.write(w) })
 	w.Objects("rows", len(r.Rows), func(i int) { r.Rows[i].write(w) })
@@ -472,6 +474,7 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("set_aside_text", r.SetAsideText)
 	w.Member("high_text", r.HighText)
 	w.Member("untested_line", r.UntestedLine)
+	w.Member("prices_line", r.PricesLine)
 	w.Key("low_minor")
 	w.Whole(int64(r.LowMinor))
 	w.Key("high_minor")

@@ -2,7 +2,6 @@ package rates
 
 import (
 	"slices"
-	"strconv"
 
 	"underpaint/engine/strict"
 )
@@ -129,28 +128,6 @@ func dateIn(f strict.Field) (string, bool) {
 	return s, strict.IsDate(s)
 }
 
-// Longest is the most weeks of a job for which [Rates.Warnings] and pages find nothing odd
-// about prices that are held throughout: two years (assumption).
-const Longest = 104
-
-// DaysBetween counts the days from one date to a later one, both YYYY-MM-DD and checked.
-func DaysBetween(from, to string) int { return dayNumber(to) - dayNumber(from) }
-
-// dayNumber counts days in the Gregorian calendar from 1 March of the year 0 (the year
-// that begins in March has its leap day last; the months' lengths then follow
-// (153·m + 2) ÷ 5: H. F. Fliegel and T. C. Van Flandern, Comm. ACM 11, 1968).
-func dayNumber(date string) int {
-	y, m, d := number(date[:4]), number(date[5:7]), number(date[8:])
-	if m <= 2 {
-		y, m = y-1, m+12
-	}
-	return 365*y + y/4 - y/100 + y/400 + (153*(m-3)+2)/5 + d - 1
-}
-
-func number(digits string) int {
-	n, err := strconv.Atoi(digits)
-	if err != nil {
-		panic("engine: internal error: date " + digits)
-	}
-	return n
-}
+// LongestHeld is the most weeks of a job for which nobody finds it odd that prices are
+// held throughout: two years (assumption).
+const LongestHeld = 104

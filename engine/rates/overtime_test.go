@@ -81,13 +81,24 @@ func TestSampleRises(t *testing.T) {
 	}
 }
 
-// TestDaysBetween compares with Go's own calendar.
-func TestDaysBetween(t *testing.T) {
+// TestCalendar compares with Go's own calendar.
+func TestCalendar(t *testing.T) {
 	first := time.Date(1999, time.December, 30, 0, 0, 0, 0, time.UTC)
+	from := first.Format(time.DateOnly)
 	for n := range 12000 {
-		to := first.AddDate(0, 0, n)
-		if got := DaysBetween(first.Format(time.DateOnly), to.Format(time.DateOnly)); got != n {
-			t.Fatalf("%d days to %s, by the calendar %d", got, to.Format(time.DateOnly), n)
+		to := first.AddDate(0, 0, n).Format(time.DateOnly)
+		if got, back := DaysBetween(from, to), AfterDays(from, n); got != n || back != to || AfterDays(to, -n) != from {
+			t.Fatalf("%d days to %s, by the calendar %d; after them %s", got, to, n, back)
 		}
+	}
+	for n := range 60 {
+		// Days up to the 28th are in every month.
+		want := time.Date(2026, time.June, 22, 0, 0, 0, 0, time.UTC).AddDate(0, n, 0).Format(time.DateOnly)
+		if got := AfterMonths("2026-06-22", n); got != want {
+			t.Errorf("%d months: %s, by the calendar %s", n, got, want)
+		}
+	}
+	if a, b := AfterMonths("2027-08-31", 6), AfterMonths("2026-12-31", 2); a != "2028-02-29" || b != "2027-02-28" {
+		t.Errorf("the last of a shorter month: %s, %s", a, b)
 	}
 }

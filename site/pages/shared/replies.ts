@@ -79,6 +79,7 @@ export interface PlanReply {
   kind: "plan";
   stages: PlanStage[];
   so_far_line: string;
+  promise_end_line: string;
   note: string;
 }
 
@@ -442,6 +443,7 @@ export interface RangeReply {
   seed: number;
   check_code: string;
   car_line: string;
+  promise_line: string;
   axis: Axis;
   rows: RangeRow[];
   not_in_it: string[];
@@ -472,6 +474,7 @@ export interface RangeRow {
   set_aside_text: string;
   high_text: string;
   untested_line: string;
+  prices_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
