@@ -99,6 +99,9 @@ func (r *Run) Range(k int) Range {
 	return out
 }
 
+// Weeks is how long the job takes on the k-th table, in thousandths of weeks.
+func (r *Run) Weeks(k int) Quantiles { return quantiles(r.rows[k].weeks) }
+
 func quantiles(v []int64) Quantiles {
 	s := slices.Clone(v)
 	slices.Sort(s)

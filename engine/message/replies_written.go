@@ -674,6 +674,7 @@ func (r *EffectReply) kind() string { return "effect" }
 func (r *EffectReply) write(w *strict.Writer) {
 	w.Member("state", r.State)
 	w.Member("why_not", r.WhyNot)
+	w.Member("warning", r.Warning)
 	w.Key("axis")
 	w.Object(func() { r.Axis.write(w) })
 	w.Objects("cars", len(r.Cars), func(i int) { r.Cars[i].write(w) })

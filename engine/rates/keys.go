@@ -35,5 +35,5 @@ var (
 	allowanceKeys   = []string{"before_percent", "after_percent", "in_range", "source"}
 	doubtKeys       = []string{"shared", "own", "source"}
 	overTimeKeys    = []string{"promise", "labour_percent_a_year", "parts_percent_a_year", "materials_percent_a_year", "source"}
-	promiseKeys     = []string{"how", "months", "until", "on", "from"}
+	promiseKeys     = []string{"how", "months", "until", "on", "from", "source"}
 )

@@ -41,6 +41,7 @@ type Promise struct {
 	From   string   // of HeldMonths: [FromAuthorized] or [FromBegun]
 	Until  string   // of [HeldUntil]: YYYY-MM-DD, the last day
 	On     []string // [OnLabour], [OnMaterials], in this order; none with [NotHeld]
+	Source string
 }
 
 // Holds says whether the promise is about a kind of line.
@@ -81,6 +82,7 @@ func rise(f strict.Field) [3]float64 {
 
 func readPromise(f, ratesOf strict.Field) (p Promise) {
 	f.Keys(promiseKeys...)
+	p.Source = source(f)
 	p.How = f.Get("how").OneOf(HeldThroughout, HeldUntil, HeldMonths, NotHeld)
 	only(f, "until", p.How == HeldUntil, "\""+HeldUntil+"\"")
 	only(f, "months", p.How == HeldMonths, "\""+HeldMonths+"\"")

@@ -73,6 +73,15 @@ func (t *Text) PromiseEnd(e *session.PromiseEnd) string {
 	return line + ". In the middle, about " + Grouped(half) + " hours of work are left then. In 1 car in 10, it is more than " + Grouped(high) + "."
 }
 
+// HeldLong warns the shop about prices that it holds for a very long job. It is empty
+// where there is nothing to warn about.
+func HeldLong(weeks float64) string {
+	if weeks == 0 {
+		return ""
+	}
+	return "You hold prices for the whole job, and 1 job in 10 like these takes more than " + Grouped(int64(weeks)) + " weeks. If prices rise, you pay the difference."
+}
+
 // hoursLeft rounds hours to tens, since nobody knows them better.
 func hoursLeft(hours float64) int64 { return 10 * int64(float64(hours/10)+0.5) }
 

@@ -622,6 +622,7 @@ export interface EffectReply {
   kind: "effect";
   state: State;
   why_not: string;
+  warning: string;
   axis: Axis;
   cars: EffectCar[];
   changed: EffectLine[];
