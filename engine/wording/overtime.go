@@ -8,25 +8,31 @@ import (
 	"underpaint/engine/session"
 )
 
-// PricesLine says to the customer how long prices hold and what rising prices add to the
-// range. It is empty where the rates say nothing about it.
-func (t *Text) PricesLine(r *session.Range) string {
+// Held says to the customer how long prices hold. It is empty where the rates say nothing
+// about it.
+func (t *Text) Held() string {
 	o := t.rates.OverTime
-	if o == nil {
+	switch {
+	case o == nil:
+		return ""
+	case o.Promise.How == rates.NotHeld:
+		return "We hold no prices. Everything is charged at the prices of its day."
+	}
+	line := upperFirst(t.held(&o.Promise)) + " are held " + t.howLong(&o.Promise) + ". "
+	if ends(&o.Promise) {
+		line += "A longer job pays the " + ratesOrPrices(&o.Promise) + " of its day. "
+	}
+	return line + upperFirst(t.notHeld(&o.Promise)) + " are charged at the prices of their day."
+}
+
+// Rise says how much of a range is there because prices rise while the job runs. It is
+// empty where none does.
+func (t *Text) Rise(r *session.Range) string {
+	x := r.Exact.Rise
+	if x.High <= 0 {
 		return ""
 	}
-	line := "We hold no prices. Everything is charged at the prices of its day."
-	if o.Promise.How != rates.NotHeld {
-		line = upperFirst(t.held(&o.Promise)) + " are held " + t.howLong(&o.Promise) + ". "
-		if ends(&o.Promise) {
-			line += "A longer job pays the " + ratesOrPrices(&o.Promise) + " of its day. "
-		}
-		line += upperFirst(t.notHeld(&o.Promise)) + " are charged at the prices of their day."
-	}
-	if x := r.Exact.Rise; x.High > 0 {
-		line += " That is in the range: about " + t.roughly(x.Half) + " in the middle, and more than " + t.roughly(x.High) + " in 1 car in 10."
-	}
-	return line
+	return "Rising prices add about " + t.roughly(x.Half) + " in the middle, and more than " + t.roughly(x.High) + " in 1 car in 10. The range includes that."
 }
 
 // Promise says in one sentence how long the shop holds its prices. It is empty where the

@@ -14,7 +14,7 @@ import (
 func TestPromiseInWords(t *testing.T) {
 	labour, both := []string{rates.OnLabour}, []string{rates.OnLabour, rates.OnMaterials}
 	r := &session.Range{Exact: estimate.Range{Rise: estimate.Quantiles{Low: 30_000, Half: 70_000, High: 250_000}}}
-	inRange := " That is in the range: about $700 in the middle, and more than $2,500 in 1 car in 10."
+	const added = "Rising prices add about $700 in the middle, and more than $2,500 in 1 car in 10. The range includes that."
 	for _, c := range []struct {
 		promise              rates.Promise
 		customer, letter, uk string
@@ -40,23 +40,23 @@ func TestPromiseInWords(t *testing.T) {
 		own := *shop.Rates
 		own.OverTime = &rates.OverTime{Promise: c.promise}
 		text := textOf(t, &session.Shop{Rates: &own, Common: shop.Common})
-		if got := text.PricesLine(r); got != c.customer+inRange {
+		if got := text.Held(); got != c.customer {
 			t.Errorf("%s: customer %q", c.promise.How, got)
 		}
-		if got := text.PricesLine(&session.Range{}); got != c.customer {
-			t.Errorf("%s: nothing rises: %q", c.promise.How, got)
+		if got, none := text.Rise(r), text.Rise(&session.Range{}); got != added || none != "" {
+			t.Errorf("%s: %q; where nothing rises %q", c.promise.How, got, none)
 		}
 		if got := text.Promise(); got != c.letter {
 			t.Errorf("%s: letter %q", c.promise.How, got)
 		}
 		british := own
 		british.Words = "uk"
-		if got := textOf(t, &session.Shop{Rates: &british, Common: shop.Common}).PricesLine(r); !strings.Contains(got, c.uk) || strings.Contains(got, "Labor,") {
+		if got := textOf(t, &session.Shop{Rates: &british, Common: shop.Common}).Held(); !strings.Contains(got, c.uk) || strings.Contains(got, "Labor,") {
 			t.Errorf("%s: UK %q", c.promise.How, got)
 		}
 		own.OverTime = nil
-		if text = textOf(t, &session.Shop{Rates: &own, Common: shop.Common}); text.PricesLine(r)+text.Promise() != "" {
-			t.Errorf("nothing is said, yet %q %q", text.PricesLine(r), text.Promise())
+		if text = textOf(t, &session.Shop{Rates: &own, Common: shop.Common}); text.Held()+text.Promise() != "" {
+			t.Errorf("nothing is said, yet %q %q", text.Held(), text.Promise())
 		}
 	}
 }

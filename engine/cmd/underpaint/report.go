@@ -46,7 +46,7 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 	if untested := t.Untested(r); untested != "" {
 		fmt.Fprintf(b, "%s\n", untested)
 	}
-	if prices := t.PricesLine(r); prices != "" {
+	if prices := strings.TrimSpace(t.Held() + " " + t.Rise(r)); prices != "" {
 		fmt.Fprintf(b, "%s\n", prices)
 	}
 	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", wording.NotAnEstimate, t.Tax(&r.Exact), t.SetAside(r), t.Reserve(r))

@@ -72,10 +72,15 @@ function rowBlock(row: RangeRow, reply: RangeReply, levels: number): HTMLElement
     (row.headline || row === reply.rows[0]) &&
       row.untested_line &&
       el("p", { class: "untested" }, row.untested_line),
-    (row.headline || row === reply.rows[0]) &&
-      row.prices_line &&
-      el("p", { class: "prices-line" }, row.prices_line),
+    pricesLine(row, reply),
   );
+}
+
+/** What is promised about prices, once, and what their rise adds to this row. */
+function pricesLine(row: RangeRow, reply: RangeReply): HTMLElement | null {
+  const held = row.headline || row === reply.rows[0] ? reply.held_line : "";
+  const text = [held, row.rise_line].filter(Boolean).join(" ");
+  return text ? el("p", { class: "prices-line" }, text) : null;
 }
 
 /** What a screen reader says once the range has settled. */

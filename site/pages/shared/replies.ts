@@ -443,6 +443,7 @@ export interface RangeReply {
   seed: number;
   check_code: string;
   car_line: string;
+  held_line: string;
   promise_line: string;
   axis: Axis;
   rows: RangeRow[];
@@ -474,7 +475,7 @@ export interface RangeRow {
   set_aside_text: string;
   high_text: string;
   untested_line: string;
-  prices_line: string;
+  rise_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
