@@ -60,8 +60,8 @@ func (t *Table) NewBill() *Bill {
 // was last kept.
 func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.nothing()
-	b.after, b.prices, b.partPhases = b.after[:0], b.prices[:0], b.partPhases[:0]
 	b.over = t.overTime
+	b.after, b.prices, b.partPhases = b.after[:0], b.prices[:0], b.partPhases[:0]
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(u, b)
@@ -232,9 +232,13 @@ func (b *Bill) add(line *plainLine, s, factor float64) {
 func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
 	n := thousandths(h * factor)
 	b.AfterHours[trade] += n
-	phase := b.over.phase(item, trade)
-	b.byPhase[phase][trade] += n
-	b.after = append(b.after, hoursOf{h, int8(trade), int8(phase)})
+	one := hoursOf{hours: h, trade: int8(trade)}
+	if b.over != nil {
+		phase := b.over.phase(item, trade)
+		b.byPhase[phase][trade] += n
+		one.phase = int8(phase)
+	}
+	b.after = append(b.after, one)
 	if b.list != nil {
 		b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
 	}
@@ -244,9 +248,12 @@ func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
 func (b *Bill) part(item int, price float64) {
 	n := wholeMinor(float64(price * b.wrong))
 	b.partsIn += n
-	phase := b.over.phase(item, car.Metal)
-	b.partsByPhase[phase] += n
-	b.prices, b.partPhases = append(b.prices, price), append(b.partPhases, int8(phase))
+	b.prices = append(b.prices, price)
+	if b.over != nil {
+		phase := b.over.phase(item, car.Metal)
+		b.partsByPhase[phase] += n
+		b.partPhases = append(b.partPhases, int8(phase))
+	}
 	if b.list != nil {
 		b.write(Line{ID: "part", Item: item, Price: n})
 	}

@@ -83,12 +83,8 @@ func (t *Table) holdsWeeks(p *rates.Promise) float64 {
 // Rises says whether any price of the table rises over time.
 func (t *Table) Rises() bool { return t.overTime != nil }
 
-// phase is the stage of work on an item, −1 for the car as a whole. Without rising prices
-// it does not matter, and all is counted as one stage.
+// phase is the stage of work on an item, −1 for the car as a whole.
 func (o *overTime) phase(item int, trade car.Trade) Phase {
-	if o == nil {
-		return PhaseStrip
-	}
 	if item < 0 {
 		return phaseOfTrade(trade)
 	}

@@ -168,6 +168,11 @@ func TestHeldThroughout(t *testing.T) {
 			u.Rise = s.Uniform()
 			plain.Price(c, "salt", u, before)
 			held.Price(c, "salt", u, b)
+			held.Price(c, "salt", u, nothing)
+			plain.Price(c, "salt", u, nothing) // one bill serves tables that rise and that do not
+			if sums(nothing) != sums(before) {
+				t.Fatalf("%s: car %d: %+v after a rise, before %+v", p.How, n, sums(nothing), sums(before))
+			}
 			all.Price(c, "salt", u, nothing)
 			if b.Labour != before.Labour || b.Strip != before.Strip || b.Materials != before.Materials || b.Consumables != before.Consumables || b.Supplies != before.Supplies {
 				t.Fatalf("%s: car %d: %+v, before %+v", p.How, n, sums(b), sums(before))
