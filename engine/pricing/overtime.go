@@ -73,7 +73,7 @@ func (t *Table) holdsWeeks(p *rates.Promise) float64 {
 	case rates.HeldUntil:
 		return float64(rates.DaysBetween(t.Rates.RatesOf, p.Until)) / 7
 	}
-	weeks := float64(p.Months) * (weeksAYear / 12)
+	weeks := float64(float64(p.Months) * (weeksAYear / 12))
 	if p.From == rates.FromBegun {
 		weeks += t.Rates.Time.WeeksUntilStart
 	}
@@ -113,11 +113,11 @@ func (o *overTime) setRise(u *Uniforms, b *Bill, hoursAWeek, waits float64) {
 	begun, left := o.queue, 0.0
 	for s := range Phases {
 		if s == PhaseStructure || s == PhaseAssembly {
-			begun += waits / 2
+			begun += float64(waits / 2)
 		}
 		takes := float64(worked[s]) / 1000 / hoursAWeek
 		if s > PhaseStrip || o.strip {
-			o.rise(s, &pace, begun+takes/2, b)
+			o.rise(s, &pace, begun+float64(takes/2), b)
 		}
 		if begun+takes > ends {
 			left += float64(math.Min(takes, begun+takes-ends) * hoursAWeek)
