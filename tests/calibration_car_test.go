@@ -68,7 +68,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	u.Fill(&stream)
 	s.table.Price(truth, s.histories[truth.History].LastClimate, u, bill)
 	wrong := chance.NewStream(calibrationSeed+2, k)
-	u.Doubt = wrong.Uniform()
+	u.Doubt, u.Rise = wrong.Uniform(), wrong.Uniform()
 
 	covered := stream.Uniform() < s.fig.Cover.Chance[truth.Repair]
 	known := damage.Known{Body: s.body, Histories: s.histories, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
@@ -134,7 +134,7 @@ func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car,
 	for n := range prices {
 		m.Draw(&stream, c)
 		u.Fill(&stream)
-		u.Doubt = stream.Uniform()
+		u.Doubt, u.Rise = stream.Uniform(), stream.Uniform()
 		table.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		prices[n] = int64(bill.Total)
 		for what, v := range [measures]int64{prices[n], holes(c), steps(c)} {

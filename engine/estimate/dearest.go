@@ -27,7 +27,7 @@ func Dearest(m *damage.Model, t *pricing.Table, seed uint64, n int) []PartCost {
 		for _, l := range lines {
 			if l.Item >= 0 {
 				p := m.Body.Items[l.Item].Part
-				cost[k*parts+p] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths) + l.Price)
+				cost[k*parts+p] += atItsDay(t, bill, l)
 			}
 		}
 		total[k] = int64(bill.Total)
@@ -57,6 +57,14 @@ func Dearest(m *damage.Model, t *pricing.Table, seed uint64, n int) []PartCost {
 		out[p].Dearest, out[p].HoledDearest = out[p].Dearest/dearest, out[p].HoledDearest/dearest
 	}
 	return out
+}
+
+// atItsDay is what the hours or the part of a line cost at the stage they belong to, in
+// minor units.
+func atItsDay(t *pricing.Table, bill *pricing.Bill, l pricing.Line) float64 {
+	s := pricing.PhaseOf(t.Body, l)
+	labour, parts := bill.PriceLevel(pricing.RisingLabour, s), bill.PriceLevel(pricing.RisingParts, s)
+	return float64(float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths))*labour) + float64(float64(l.Price)*parts)
 }
 
 func (p *PartCost) add(cost float64, holed, dearest bool) {
@@ -94,7 +102,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	out := make([]int64, n)
 	for k, c := range mixed {
 		by.fill(k, 0, u)
-		u.Car, u.Doubt = hard[k], by.doubt(k)
+		u.Car, u.Doubt, u.Rise = hard[k], by.doubt(k), by.rise(k)
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}

@@ -10,17 +10,16 @@ import (
 )
 
 // Step is one stage of a job. The job can stop at the end of each.
-type Step int
+type Step = pricing.Phase
 
-// The stages in working order. Each ends where a job can naturally stop (common practice,
-// no published source).
+// The stages in working order; see package pricing.
 const (
-	StepStrip     Step = iota // strip and survey, shell in primer
-	StepStructure             // hidden and structural metal, with the access work
-	StepOuter                 // outer metal
-	StepPaint                 // body and block, paint, materials
-	StepAssembly              // assembly, work sent out, supplies
-	Steps                     // number of stages
+	StepStrip     = pricing.PhaseStrip
+	StepStructure = pricing.PhaseStructure
+	StepOuter     = pricing.PhaseOuter
+	StepPaint     = pricing.PhasePaint
+	StepAssembly  = pricing.PhaseAssembly
+	Steps         = pricing.Phases
 )
 
 // StepPlan holds the cost and hours of one stage, and the cost of the whole job up to its
@@ -30,32 +29,33 @@ type StepPlan struct{ Money, ByThen, Hours Quantiles }
 // Plan splits the prices of n simulated cars into stages. The stages of a car add up to
 // its price. Labour and parts belong to the stage of their item, and access work to the
 // structure. Consumables are divided between the two metal stages by their hours of
-// metalwork. The rest belongs to the stage that causes it.
+// metalwork, at the prices of each. The rest belongs to the stage that causes it.
 //
 // cameTo holds the actual costs of the finished stages, from the first on, in minor units.
 // ByThen uses them instead of the simulated costs, and left is the cost of the stages that
-// remain. Plan does not make later stages more expensive because a finished one was: the
+// remain. still is the hours left to be worked when the shop's promise about its prices
+// ends. Plan does not make later stages more expensive because a finished one was: the
 // hours actually worked in the strip already reach it through the table.
-func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left Quantiles) {
+func Plan(m *damage.Model, t *pricing.Table, seed uint64, n int, cameTo []int64) (plan [Steps]StepPlan, left, still Quantiles) {
 	var money, byThen, hours [Steps][]float64
-	var rest []float64
+	var rest, unworked []float64
 	explained(m, t, seed, n, func(_ int, _ *damage.Car, bill *pricing.Bill, lines []pricing.Line) {
 		cost, worked := stepsOf(m.Body, t, lines, bill)
-		sum, still := 0.0, 0.0
+		sum, toCome := 0.0, 0.0
 		for s := range cost {
 			if s < len(cameTo) {
 				sum += float64(cameTo[s])
 			} else {
-				sum, still = sum+cost[s], still+cost[s]
+				sum, toCome = sum+cost[s], toCome+cost[s]
 			}
 			money[s], byThen[s], hours[s] = append(money[s], cost[s]), append(byThen[s], sum), append(hours[s], worked[s])
 		}
-		rest = append(rest, still)
+		rest, unworked = append(rest, toCome), append(unworked, float64(bill.Left)/1000)
 	})
 	for s := range plan {
 		plan[s] = StepPlan{quantilesOf(money[s]), quantilesOf(byThen[s]), quantilesOf(hours[s])}
 	}
-	return plan, quantilesOf(rest)
+	return plan, quantilesOf(rest), quantilesOf(unworked)
 }
 
 // stepsOf returns the cost in minor units and the hours of each stage of one car.
@@ -65,14 +65,14 @@ func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.
 		if l.Strip {
 			continue
 		}
-		s := stepOf(b, l)
+		s := pricing.PhaseOf(b, l)
 		h := float64(l.Thousandths) / 1000
 		hours[s] += h
 		if l.Trade == car.Metal {
-			metal[s] += h
+			metal[s] += float64(h * bill.PriceLevel(pricing.RisingMaterials, s))
 		}
-		cost[s] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths))
-		cost[s] += float64(l.Price + t.Rates.Parts.Handling.Of(l.Price))
+		cost[s] += float64(float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths)) * bill.PriceLevel(pricing.RisingLabour, s))
+		cost[s] += float64(float64(l.Price+t.Rates.Parts.Handling.Of(l.Price)) * bill.PriceLevel(pricing.RisingParts, s))
 	}
 	for _, h := range bill.StripHours {
 		hours[StepStrip] += float64(h) / 1000
@@ -90,22 +90,6 @@ func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.
 	}
 	cost[StepAssembly] = float64(bill.Total) - before
 	return cost, hours
-}
-
-// stepOf returns the stage that a line of work belongs to.
-func stepOf(b *car.Body, l pricing.Line) Step {
-	switch {
-	case l.Trade == car.BodyWork || l.Trade == car.Paint:
-		return StepPaint
-	case l.Item >= 0:
-		if p := b.PartOf(l.Item); p.Structural || p.Face != car.Outer {
-			return StepStructure
-		}
-		return StepOuter
-	case l.Trade == car.Metal || l.Trade == car.Prep:
-		return StepStructure
-	}
-	return StepAssembly
 }
 
 func quantilesOf(v []float64) Quantiles {

@@ -21,10 +21,12 @@ type PriceRange struct {
 }
 
 // Range is the full result of a run at one standard: prices and kinds of line in minor
-// units; hours, weeks and metalwork hours in thousandths.
+// units; hours, weeks and metalwork hours in thousandths. Rise is how much of the price is
+// there because prices rise while the job runs.
 type Range struct {
 	PriceRange
 	Hours, Weeks, Metal Quantiles
+	Rise                Quantiles
 	Kinds               [Kinds]Quantiles
 }
 
@@ -88,11 +90,17 @@ func (r *Run) Range(k int) Range {
 	one := &r.rows[k]
 	out := Range{PriceRange: r.Price(k)}
 	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
+	if len(one.rise) > 0 {
+		out.Rise = quantiles(one.rise)
+	}
 	for kind := range out.Kinds {
 		out.Kinds[kind] = quantiles(one.kinds[kind])
 	}
 	return out
 }
+
+// Weeks is how long the job takes on the k-th table, in thousandths of weeks.
+func (r *Run) Weeks(k int) Quantiles { return quantiles(r.rows[k].weeks) }
 
 func quantiles(v []int64) Quantiles {
 	s := slices.Clone(v)

@@ -25,10 +25,10 @@ const (
 // a fixed pattern shifted by the car's own pair (R. Cranley and T. N. L. Patterson, SIAM J.
 // Numer. Anal. 13, 1976).
 func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, replicates int, one *row) {
-	place, doubt := m.model.Histories[c.History].LastClimate, m.doubt(n)
+	place, doubt, rise := m.model.Histories[c.History].LastClimate, m.doubt(n), m.rise(n)
 	for k := range replicates {
 		h, i := k/factorReplicates, k%factorReplicates
-		one.uniforms.Doubt = doubtOf(doubt, h, i)
+		one.uniforms.Doubt, one.uniforms.Rise = doubtOf(doubt, h, i), riseOf(rise, h, i)
 		if i > 0 {
 			one.uniforms.Car = pair(z, h, i)
 			one.table.Reprice(one.uniforms, one.bill)
@@ -61,6 +61,12 @@ var turned = [hourReplicates]int{0, 2, 3, 1}
 // (R. C. Bose, Sankhyā 3, 1938).
 func doubtOf(u float64, h, i int) float64 {
 	return shifted(u, (float64(i^turned[h])+halved(i))/factorReplicates)
+}
+
+// riseOf does the same to the uniform of how fast prices rise, with the last of the
+// squares that are orthogonal to those.
+func riseOf(u float64, h, i int) float64 {
+	return shifted(u, (float64(i^turned[turned[h]])+halved(i))/factorReplicates)
 }
 
 // shifted returns z plus a step, wrapped round to stay strictly between 0 and 1.

@@ -48,6 +48,16 @@ func TestPairs(t *testing.T) {
 		}); n != 0 {
 			t.Errorf("factor %d and doubt: %d pairs share a place", f, n)
 		}
+		if n := doubles(func(z [factors]float64, h, i int) [factors]float64 {
+			return [factors]float64{pair([factors]float64{z[0], z[0]}, h, i)[f], riseOf(z[1], h, i)}
+		}); n != 0 {
+			t.Errorf("factor %d and rising prices: %d pairs share a place", f, n)
+		}
+	}
+	if n := doubles(func(z [factors]float64, h, i int) [factors]float64 {
+		return [factors]float64{doubtOf(z[0], h, i), riseOf(z[1], h, i)}
+	}); n != 0 {
+		t.Errorf("doubt and rising prices: %d pairs share a place", n)
 	}
 	if doubles(func(z [factors]float64, h, i int) [factors]float64 {
 		p := pair(z, h, i)

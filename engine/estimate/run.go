@@ -63,6 +63,7 @@ type row struct {
 	hours    []int64 // thousandths
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
+	rise     []int64 // minor units that are there because prices rise; empty where none does
 	kinds    [Kinds][]int64
 	replaced int64   // cm², of all replicates of all cars together
 	known    ends    // of the first knownAt replicates, so that asking again costs nothing
@@ -173,6 +174,9 @@ func (one *row) keep() {
 	one.hours = append(one.hours, hours)
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
 	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
+	if one.table.Rises() {
+		one.rise = append(one.rise, int64(b.Rise))
+	}
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
 		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}
 	for t, v := range b.Labour {

@@ -20,6 +20,8 @@ const (
 	workStream   = 0x50D00
 	doubtMatrix  = 0x50E01
 	doubtStream  = 0x50E10
+	riseMatrix   = 0x52501
+	riseStream   = 0x52510
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -34,6 +36,7 @@ type sampler struct {
 	parts  [Randomisations]*chance.Latin // the damage of single parts
 	work   [Randomisations]*chance.Latin // the single pieces of work
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
+	rises  [Randomisations]*chance.Latin // how fast prices rise
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -52,6 +55,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
 	matrices = chance.NewStream(seed, doubtMatrix)
 	ofDoubt := chance.NewMatrices(1, &matrices)
+	matrices = chance.NewStream(seed, riseMatrix)
+	ofRise := chance.NewMatrices(1, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
@@ -60,6 +65,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 		m.work[j] = ofWork.Shifted(&shifts)
 		shifts = chance.NewStream(seed, doubtStream+uint64(j))
 		m.doubts[j] = ofDoubt.Shifted(&shifts)
+		shifts = chance.NewStream(seed, riseStream+uint64(j))
+		m.rises[j] = ofRise.Shifted(&shifts)
 	}
 	return m
 }
@@ -88,6 +95,13 @@ func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 func (m *sampler) doubt(n int) float64 {
 	var u [1]float64
 	m.doubts[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
+	return u[0]
+}
+
+// rise is the uniform of how fast prices rise while the work on car n is done.
+func (m *sampler) rise(n int) float64 {
+	var u [1]float64
+	m.rises[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
 	return u[0]
 }
 
@@ -124,7 +138,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
-		u.Car, u.Doubt = z, m.doubt(k)
+		u.Car, u.Doubt, u.Rise = z, m.doubt(k), m.rise(k)
 		each(k, c, u, bill)
 	}
 }

@@ -8,7 +8,8 @@ import (
 	"underpaint/engine/shapley"
 )
 
-// The inputs of the shares. Those of the pocket groups follow, and then [DoubtInput].
+// The inputs of the shares. Those of the pocket groups follow, then [DoubtInput] and
+// [RiseInput].
 const (
 	History  = iota // the life of the car, as far as it is unknown
 	CarLuck         // how well this car came through that life
@@ -23,6 +24,10 @@ const (
 // DoubtInput is the input of what the figures themselves may have wrong, which follows
 // the pocket groups of a body. A table that doubts nothing has no such input.
 func DoubtInput(b *car.Body) int { return Groups + len(b.Groups) }
+
+// RiseInput is the input of prices that rise while the job runs, which comes after that.
+// A table whose prices stay as published has no such input.
+func RiseInput(b *car.Body) int { return DoubtInput(b) + 1 }
 
 // Shares estimates what makes the range of prices wide: the Shapley effects of the inputs
 // above and of each pocket group of the body, under the posterior. The history is drawn
@@ -52,9 +57,12 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
 	works, inputs := u.Count(), DoubtInput(m.Body)
+	ofCar := []*float64{}
 	if t.Doubt().SD > 0 {
-		label = append(label, inputs)
-		inputs++
+		label, ofCar, inputs = append(label, DoubtInput(m.Body)), append(ofCar, &u.Doubt), DoubtInput(m.Body)+1
+	}
+	if t.Rises() {
+		label, ofCar, inputs = append(label, RiseInput(m.Body)), append(ofCar, &u.Rise), RiseInput(m.Body)+1
 	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
@@ -65,8 +73,8 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		work := x[2+len(sources):]
 		s = chance.FixedStream(work[:works])
 		u.Fill(&s)
-		if works < len(work) {
-			u.Doubt = work[works]
+		for k, v := range work[works:] {
+			*ofCar[k] = v
 		}
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)

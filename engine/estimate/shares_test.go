@@ -163,11 +163,11 @@ func TestDearest(t *testing.T) {
 // stages count at their actual costs, and no stage has a negative cost or negative hours.
 func TestPlan(t *testing.T) {
 	model, table := sharesSetting(t)
-	plan, left := Plan(model, table, 3, 800, nil)
+	plan, left, _ := Plan(model, table, 3, 800, nil)
 	if left != plan[StepAssembly].ByThen {
 		t.Errorf("nothing is done, yet %v is left of %v", left, plan[StepAssembly].ByThen)
 	}
-	done, left := Plan(model, table, 3, 800, []int64{2_000_000, 5_000_000})
+	done, left, _ := Plan(model, table, 3, 800, []int64{2_000_000, 5_000_000})
 	if done[StepStructure].ByThen != (Quantiles{7_000_000, 7_000_000, 7_000_000}) || math.Abs(done[StepAssembly].ByThen.Half-left.Half-7_000_000) > 1e-6 {
 		t.Errorf("done %v, left %v, in all %v", done[StepStructure].ByThen, left, done[StepAssembly].ByThen)
 	}

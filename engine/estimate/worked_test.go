@@ -33,12 +33,22 @@ func testRun(t testing.TB, change func(*rates.Rates)) *Run {
 	must(err)
 	r, err := rates.Decode(rates.Sample())
 	must(err)
+	r.OverTime = nil // most tests look at prices as published; rising puts it back
 	if change != nil {
 		change(r)
 	}
 	table, err := pricing.NewTable(body, common, r, "show", "whole_body")
 	must(err)
 	return NewRun(model, []*pricing.Table{table}, 1)
+}
+
+// rising lets the prices rise as at the sample's shop.
+func rising(r *rates.Rates) {
+	sample, err := rates.Decode(rates.Sample())
+	if err != nil {
+		panic(err)
+	}
+	r.OverTime = sample.OverTime
 }
 
 func allAt(pace float64) func(*rates.Rates) {
@@ -134,6 +144,9 @@ func BenchmarkImaginedCar(b *testing.B) {
 }
 
 func BenchmarkAllReplicates(b *testing.B) { benchmarkCars(b, testRun(b, nil)) }
+
+// BenchmarkRising is BenchmarkAllReplicates with prices that rise while the job runs.
+func BenchmarkRising(b *testing.B) { benchmarkCars(b, testRun(b, rising)) }
 
 func benchmarkCars(b *testing.B, run *Run) {
 	one := &run.rows[0]

@@ -44,7 +44,7 @@ func newEffect(j *session.RatesComparison, names []string, state session.State) 
 		return nil, refuse("rates", err)
 	}
 	a := session.NewAxis(j.New().Rates.Currency, j.MostDot(), 0)
-	out := &EffectReply{State: string(state), WhyNot: wording.WhyNotComparable(j), Axis: newAxis(a)}
+	out := &EffectReply{State: string(state), WhyNot: wording.WhyNotComparable(j), Warning: wording.HeldLong(j.HeldLong()), Axis: newAxis(a)}
 	for k, name := range names {
 		old, now := j.Car(k)
 		car := EffectCar{Name: name, New: effectRange(t, &now, a), Sentence: t.AtBothRates(old, now, state)}

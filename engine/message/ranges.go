@@ -58,7 +58,7 @@ func newRange(o *openShop, r session.Ranges, view rangeView) *RangeReply {
 	work := o.OpenWork()
 	out := &RangeReply{
 		State: string(r.State), ImaginedCarsText: wording.Grouped(int64(r.Cars)), Seed: session.Seed, CheckCode: o.Rates.CheckCode(),
-		CarLine: t.Car(&r), Axis: newAxis(a),
+		CarLine: t.Car(&r), HeldLine: t.Held(), PromiseLine: t.Promise(), Axis: newAxis(a),
 		NotInIt: t.NotInRange(&r), Cautions: customersCautions(t, &work), HowSure: t.HowSure(&r), OwnRecord: t.OwnRecord(), Warnings: t.Warnings(&r), KnownLimits: t.KnownLimits(),
 	}
 	for k := range r.Rows {
@@ -72,8 +72,8 @@ func rangeRow(o *openShop, r *session.Range, a session.Axis, before *wording.Bef
 	row := RangeRow{
 		ID: r.Body.ID + "/" + r.Standard, Label: t.Label(r), Headline: r.Headline,
 		SentenceHead: wording.SentenceHead, Sentence: t.Sentence(r), Spoken: t.Spoken(r),
-		UntestedLine: t.Untested(r),
-		LowText:      t.Amount(r.Shown.Low), HalfText: t.Amount(r.Shown.Half), SetAsideText: t.Amount(r.Shown.SetAside), HighText: t.Amount(r.Shown.High),
+		UntestedLine: t.Untested(r), RiseLine: t.Rise(r),
+		LowText: t.Amount(r.Shown.Low), HalfText: t.Amount(r.Shown.Half), SetAsideText: t.Amount(r.Shown.SetAside), HighText: t.Amount(r.Shown.High),
 		LowMinor: r.Shown.Low, HighMinor: r.Shown.High, SetAsideLine: t.SetAside(r), ReserveLine: t.Reserve(r),
 		Dots: newDots(x.Dots, a), DotsText: wording.Dots, HoursLine: t.Hours(x), WeeksLine: t.Weeks(x), KindsNote: wording.KindsNote,
 		Stage: stripStage(o, &r.Strip), AllowanceLine: t.Allowance(r), TaxLine: t.Tax(x), NotAnEstimate: wording.NotAnEstimate,

@@ -74,9 +74,10 @@ type WorsePart struct {
 //
 //reply:plan
 type PlanReply struct {
-	Stages    []PlanStage `json:"stages"`
-	SoFarLine string      `json:"so_far_line"`
-	Note      string      `json:"note"`
+	Stages         []PlanStage `json:"stages"`
+	SoFarLine      string      `json:"so_far_line"`
+	PromiseEndLine string      `json:"promise_end_line"`
+	Note           string      `json:"note"`
 }
 
 // PlanStage is one stage of the job, with what it costs to stop there.

@@ -11,6 +11,8 @@ type RangeReply struct {
 	Seed             int              `json:"seed"`
 	CheckCode        string           `json:"check_code"`
 	CarLine          string           `json:"car_line"`
+	HeldLine         string           `json:"held_line"`
+	PromiseLine      string           `json:"promise_line"`
 	Axis             Axis             `json:"axis"`
 	Rows             []RangeRow       `json:"rows"`
 	NotInIt          []string         `json:"not_in_it"`
@@ -42,6 +44,7 @@ type RangeRow struct {
 	SetAsideText  string       `json:"set_aside_text"`
 	HighText      string       `json:"high_text"`
 	UntestedLine  string       `json:"untested_line"`
+	RiseLine      string       `json:"rise_line"`
 	LowMinor      money.Minor  `json:"low_minor"`
 	HighMinor     money.Minor  `json:"high_minor"`
 	SetAsideLine  string       `json:"set_aside_line"`

@@ -51,6 +51,7 @@ type OutlinePart struct {
 type EffectReply struct {
 	State   string        `json:"state" ts:"State"`
 	WhyNot  string        `json:"why_not"`
+	Warning string        `json:"warning"`
 	Axis    Axis          `json:"axis"`
 	Cars    []EffectCar   `json:"cars"`
 	Changed []EffectLine  `json:"changed"`

@@ -79,6 +79,7 @@ func (r *PlanReply) kind() string { return "plan" }
 func (r *PlanReply) write(w *strict.Writer) {
 	w.Objects("stages", len(r.Stages), func(i int) { r.Stages[i].write(w) })
 	w.Member("so_far_line", r.SoFarLine)
+	w.Member("promise_end_line", r.PromiseEndLine)
 	w.Member("note", r.Note)
 }
 
@@ -460,6 +461,8 @@ func (r *RangeReply) write(w *strict.Writer) {
 	w.Whole(int64(r.Seed))
 	w.Member("check_code", r.CheckCode)
 	w.Member("car_line", r.CarLine)
+	w.Member("held_line", r.HeldLine)
+	w.Member("promise_line", r.PromiseLine)
 	w.Key("axis")
 	w.Object(func() { r.Axis.write(w) })
 	w.Objects("rows", len(r.Rows), func(i int) { r.Rows[i].write(w) })
@@ -490,6 +493,7 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("set_aside_text", r.SetAsideText)
 	w.Member("high_text", r.HighText)
 	w.Member("untested_line", r.UntestedLine)
+	w.Member("rise_line", r.RiseLine)
 	w.Key("low_minor")
 	w.Whole(int64(r.LowMinor))
 	w.Key("high_minor")
@@ -691,6 +695,7 @@ func (r *EffectReply) kind() string { return "effect" }
 func (r *EffectReply) write(w *strict.Writer) {
 	w.Member("state", r.State)
 	w.Member("why_not", r.WhyNot)
+	w.Member("warning", r.Warning)
 	w.Key("axis")
 	w.Object(func() { r.Axis.write(w) })
 	w.Objects("cars", len(r.Cars), func(i int) { r.Cars[i].write(w) })

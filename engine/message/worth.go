@@ -61,7 +61,7 @@ func askPlan(o *openShop, q carRequest) (Reply, error) {
 
 // NewPlan makes the reply with the job in stages.
 func NewPlan(t *wording.Text, p session.Plan) *PlanReply {
-	out := &PlanReply{SoFarLine: t.SoFar(&p), Note: wording.PlanNote}
+	out := &PlanReply{SoFarLine: t.SoFar(&p), PromiseEndLine: t.PromiseEnd(p.Ends), Note: wording.PlanNote}
 	for k := range p.Stages {
 		s := &p.Stages[k]
 		out.Stages = append(out.Stages, PlanStage{carfile.StepIDs[k], t.Step(k), t.Between(s.Money), wording.StepHours(s), t.StepWeeks(s), t.ByThen(s), t.StopAfter(&p, k), t.Actual(&p, k)})

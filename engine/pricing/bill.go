@@ -30,6 +30,8 @@ type Bill struct {
 	Total       money.Minor
 	Tax         money.Minor // on top of Total when rates are published without tax
 	Weeks       float64     // in the shop, without the wait before the start
+	Rise        money.Minor // how much of Total is there because prices rise while the job runs
+	Left        int64       // thousandths of hours still to be worked when the shop's promise ends
 
 	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
 	sentIn  money.Minor       // sent out within the strip stage
@@ -40,19 +42,26 @@ type Bill struct {
 	after   []hoursOf // every addition to AfterHours, without the whole-car factors
 	strip   []float64 // by step of the strip: hours without the whole-car factor
 	list    *[]Line   // if set, every line is appended here
+
+	over         *overTime // nil = no price rises, and the rest stays 0
+	byPhase      [Phases][car.Trades]int64
+	partsByPhase [Phases]money.Minor
+	partPhases   []int8 // by price
+	rise         [risings][Phases]float64
 }
 
 // NewBill allocates a bill for [Table.Price].
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
-	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses))}
+	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses)), partPhases: make([]int8, 0, n+len(t.accesses))}
 }
 
 // Price works out one simulated car. lastPlace is the id of the climate where the car
 // was last kept.
 func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.nothing()
-	b.after, b.prices = b.after[:0], b.prices[:0]
+	b.over = t.overTime
+	b.after, b.prices, b.partPhases = b.after[:0], b.prices[:0], b.partPhases[:0]
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(u, b)
@@ -223,7 +232,13 @@ func (b *Bill) add(line *plainLine, s, factor float64) {
 func (b *Bill) hours(item int, id string, trade car.Trade, h, factor float64) {
 	n := thousandths(h * factor)
 	b.AfterHours[trade] += n
-	b.after = append(b.after, hoursOf{h, trade})
+	one := hoursOf{hours: h, trade: int8(trade)}
+	if b.over != nil {
+		phase := b.over.phase(item, trade)
+		b.byPhase[phase][trade] += n
+		one.phase = int8(phase)
+	}
+	b.after = append(b.after, one)
 	if b.list != nil {
 		b.write(Line{ID: id, Item: item, Trade: trade, Thousandths: n})
 	}
@@ -234,6 +249,11 @@ func (b *Bill) part(item int, price float64) {
 	n := wholeMinor(float64(price * b.wrong))
 	b.partsIn += n
 	b.prices = append(b.prices, price)
+	if b.over != nil {
+		phase := b.over.phase(item, car.Metal)
+		b.partsByPhase[phase] += n
+		b.partPhases = append(b.partPhases, int8(phase))
+	}
 	if b.list != nil {
 		b.write(Line{ID: "part", Item: item, Price: n})
 	}

@@ -26,6 +26,9 @@
 //   - It credits the seam that two new neighbours share.
 //   - It charges each line for getting in once.
 //
+// Where the rates say how prices rise, each stage of the job is charged at the prices of
+// its own day (overtime.go): [Bill.Rise] is what that adds.
+//
 // A table with nothing decided gives the same bills as the table it came from, to the
 // bit. All tables of one body, rates and scope take the same uniforms, so decisions are
 // compared on the same simulated cars.

@@ -132,44 +132,55 @@ func (t *Table) materialsOf(stage string) (sum money.Minor) {
 	return sum
 }
 
-// charge turns the hours and parts of a bill into money.
+// charge turns the hours and parts of a bill into money. What prices have risen by is
+// worked out apart, with one rounding for each kind of line.
 func (t *Table) charge(u *Uniforms, b *Bill) {
 	m, r := &t.money, t.Rates
+	week, waits := m.week.At(scaledDeviate(u.Week)), 0.0
+	if m.wait != nil {
+		waits = m.wait.At(scaledDeviate(u.Wait))
+	}
+	if t.overTime != nil {
+		t.overTime.setRise(u, b, week, waits)
+	}
 	stripAsWorked := money.Minor(0)
 	labour := money.Minor(0)
 	hours := int64(0)
 	for trade := range b.Labour {
 		rate := r.Labour.Trades[trade].Rate
 		stripAsWorked += rate.Of(b.billed[trade])
-		b.Labour[trade] = rate.Of(b.AfterHours[trade])
+		b.Labour[trade] = rate.Of(b.AfterHours[trade]) + b.labourRise(car.Trade(trade), m.perHour[trade])
 		labour += b.Labour[trade]
 		hours += b.StripHours[trade] + b.AfterHours[trade]
 	}
-	b.Least = t.least(hours)
+	stripLabour := b.risen(m.stripLabour+stripAsWorked, RisingLabour, PhaseStrip)
+	b.Least = b.risen(t.least(hours), RisingLabour, PhaseAssembly)
+	labour += stripLabour + b.Least
+	labourRise := b.Rise
+	stripMaterials := b.risen(m.stripMaterials+t.primer(b.ReplacedM2), RisingMaterials, PhaseStrip)
 	sentIn, sentAfter := t.sentOut(u)
 	sentAfter = b.wronged(sentAfter)
-	b.SentOut = sentAfter + r.SentOut.Handling.Of(sentAfter)
-	b.sentIn = sentIn + r.SentOut.Handling.Of(sentIn)
-	stripMaterials := m.stripMaterials + t.primer(b.ReplacedM2)
-	b.Strip = m.stripLabour + stripMaterials + stripAsWorked + b.sentIn
-	b.Materials = b.wronged(m.materials + t.onNewParts(b.ReplacedM2))
+	b.SentOut = b.risen(sentAfter+r.SentOut.Handling.Of(sentAfter), RisingParts, PhaseAssembly)
+	b.sentIn = b.risen(sentIn+r.SentOut.Handling.Of(sentIn), RisingParts, PhaseStrip)
+	b.Strip = stripLabour + stripMaterials + b.sentIn
+	b.Materials = b.risen(b.wronged(m.materials+t.onNewParts(b.ReplacedM2)), RisingMaterials, PhasePaint)
 	b.Consumables = 0
 	if m.wire != nil {
 		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
-		b.Consumables = wholeMinor(perHour * float64(b.AfterHours[car.Metal]) / 1000)
+		b.Consumables = wholeMinor(perHour*float64(b.AfterHours[car.Metal])/1000) + b.consumablesRise(perHour)
 	}
-	b.Parts = b.partsIn + r.Parts.Handling.Of(b.partsIn)
-	labour += m.stripLabour + stripAsWorked + b.Least
+	parts := b.partsIn + b.partsRise()
+	b.Parts = parts + r.Parts.Handling.Of(parts)
 	b.Supplies = t.supplies(labour)
+	if b.Rise > 0 {
+		b.Rise += b.Parts - parts - r.Parts.Handling.Of(b.partsIn) + b.Supplies - t.supplies(labour-labourRise)
+	}
 	b.Total = b.Strip + b.Least + b.Materials + b.Consumables + b.Parts + b.SentOut + b.Supplies
 	for _, l := range b.Labour {
 		b.Total += l
 	}
 	b.Tax = t.tax(labour, stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
-	b.Weeks = float64(hours) / 1000 / m.week.At(scaledDeviate(u.Week))
-	if m.wait != nil {
-		b.Weeks += m.wait.At(scaledDeviate(u.Wait))
-	}
+	b.Weeks = float64(hours)/1000/week + waits
 }
 
 // least tops a small job up to the shop's least charge, at its metal rate.

@@ -132,6 +132,9 @@ func moved(path string, v any) (other any, figure bool) {
 		if err != nil {
 			panic(err)
 		}
+		if strings.HasSuffix(path, ".months") {
+			return x + 1, true
+		}
 		if strings.HasSuffix(path, "[2]") || !strings.HasSuffix(path, "]") {
 			return x + 0.0001, true
 		}

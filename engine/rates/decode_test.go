@@ -12,10 +12,10 @@ import (
 )
 
 // optionalNames may be left out anywhere; every other member is required.
-var optionalNames = []string{"source", "note", "href", "factor", "scopes", "no_more_than", "waits_weeks", "percent", "base_share"}
+var optionalNames = []string{"source", "note", "href", "factor", "scopes", "no_more_than", "waits_weeks", "percent", "base_share", "prices_over_time"}
 
 // leftOutAt matches places where a name that is required elsewhere may be left out.
-var leftOutAt = regexp.MustCompile(`\.factor\.(driver|concours)$|^parts\.prices\[\d+\]\.body$`)
+var leftOutAt = regexp.MustCompile(`\.factor\.(driver|concours)$|^parts\.prices\[\d+\]\.body$|^prices_over_time\.promise\.from$`)
 
 // neededAt matches places where a name that is optional elsewhere is required.
 var neededAt = regexp.MustCompile(`^materials\[\d+\]\.source$|^sent_out\.work\[\d+\]\.scopes$|^tax\.(note|percent)$|^supplies\.percent$`)

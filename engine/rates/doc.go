@@ -75,6 +75,14 @@
 //	            shared (by all cars of the shop together), own (by one car alone), each told, walk_round, survey,
 //	            opening_up, ways: 0 to 0.5, none above the one before it; standard deviations of the log of the
 //	            price after the strip
+//	prices_over_time
+//	            may be left out = prices stay as published however long a job takes
+//	            promise: how: "held_for_the_whole_job", "held_until", "held_months" or "not_held"
+//	              until: date, only with held_until; months: 1 to 60, only with held_months
+//	              from: may be left out = "strip_authorized"; or "strip_begins"; only with held_months
+//	              on: any of "labour", "materials", at least one; none with not_held
+//	            labour_percent_a_year, parts_percent_a_year (also work sent out), materials_percent_a_year: three
+//	              figures, more than 0 and at most 50: how much the shop's prices rise in a year
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
 //	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
 //	            learnt_on: date; jobs_code: check code of those past jobs

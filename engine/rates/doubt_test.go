@@ -38,7 +38,7 @@ func TestDoubtIsRefused(t *testing.T) {
 // TestDoubtOfAFile: a file that says nothing has the starting figures and its check code
 // of before; one that states its own has those.
 func TestDoubtOfAFile(t *testing.T) {
-	r, err := Decode(Sample())
+	r, err := Decode(changed(t, Sample(), "prices_over_time", missing)) // it came later
 	if err != nil || r.Doubt != StartingDoubt() || r.Doubt.Stated || !r.Allowance.InRange || r.CheckCode() != "249fe 4a158" {
 		t.Fatalf("%v: %+v, %s", err, r.Doubt, r.CheckCode())
 	}

@@ -2,6 +2,7 @@ package rates
 
 import (
 	"encoding/json"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -41,7 +42,8 @@ func fitsKeyword(t *testing.T, root any, s map[string]any, keyword string, rule,
 		if !several {
 			types = []any{rule}
 		}
-		ok = slices.Contains(types, any(typeOf(v)))
+		whole := isNumber && slices.Contains(types, any("integer")) && real(number) == math.Trunc(real(number))
+		ok = whole || slices.Contains(types, any(typeOf(v)))
 	case "const":
 		ok = v == rule
 	case "enum":

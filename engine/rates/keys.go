@@ -5,7 +5,7 @@ package rates
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
-		"tax", "time", "allowance", "doubt", "terms", "own_figures", "record", "note", "source"}
+		"tax", "time", "allowance", "doubt", "prices_over_time", "terms", "own_figures", "record", "note", "source"}
 	shopKeys     = []string{"name", "town", "contact", "invented"}
 	contactKeys  = []string{"text", "href"}
 	wordsKeys    = []string{"us", "uk"}
@@ -34,4 +34,6 @@ var (
 	pastKeys        = []string{"below", "inside", "above", "from", "to", "jobs_code"}
 	allowanceKeys   = []string{"before_percent", "after_percent", "in_range", "source"}
 	doubtKeys       = []string{"shared", "own", "source"}
+	overTimeKeys    = []string{"promise", "labour_percent_a_year", "parts_percent_a_year", "materials_percent_a_year", "source"}
+	promiseKeys     = []string{"how", "months", "until", "on", "from", "source"}
 )

@@ -26,21 +26,23 @@ func schema(t *testing.T) map[string]any {
 // test compares every group of the schema.
 func TestSchemaNames(t *testing.T) {
 	want := map[string][]string{
-		"":                                        fileKeys,
-		"properties.shop":                         shopKeys,
-		"properties.shop.properties.contact":      contactKeys,
-		"properties.labour":                       labourKeys,
-		"properties.consumables":                  consumablesKeys,
-		"properties.parts":                        partsKeys,
-		"properties.what_is_done":                 car.Standards,
-		"properties.strip_and_survey":             stripKeys,
-		"properties.sent_out":                     sentOutKeys,
-		"properties.supplies":                     suppliesKeys,
-		"properties.tax":                          taxKeys,
-		"properties.tax.properties.on":            taxOnKeys,
-		"properties.time":                         timeKeys,
-		"properties.allowance":                    allowanceKeys,
-		"properties.doubt":                        doubtKeys,
+		"":                                   fileKeys,
+		"properties.shop":                    shopKeys,
+		"properties.shop.properties.contact": contactKeys,
+		"properties.labour":                  labourKeys,
+		"properties.consumables":             consumablesKeys,
+		"properties.parts":                   partsKeys,
+		"properties.what_is_done":            car.Standards,
+		"properties.strip_and_survey":        stripKeys,
+		"properties.sent_out":                sentOutKeys,
+		"properties.supplies":                suppliesKeys,
+		"properties.tax":                     taxKeys,
+		"properties.tax.properties.on":       taxOnKeys,
+		"properties.time":                    timeKeys,
+		"properties.allowance":               allowanceKeys,
+		"properties.doubt":                   doubtKeys,
+		"properties.prices_over_time":        overTimeKeys,
+		"properties.prices_over_time.properties.promise": promiseKeys,
 		"$defs.by_stage":                          DoubtStages,
 		"properties.own_figures":                  ownKeys,
 		"properties.own_figures.properties.hours": car.TradeIDs[:],
@@ -82,25 +84,27 @@ func sorted(list []string) []string {
 func TestSchemaIDs(t *testing.T) {
 	s := schema(t)
 	for path, want := range map[string][]string{
-		"properties.words":                                 {"us", "uk"},
-		"properties.country":                               strings.Fields(countries),
-		"properties.labour.properties.includes.items":      includable,
-		"properties.supplies.properties.how":               {"in_the_rate", "share_of_labour"},
-		"properties.tax.properties.published":              {WithoutTax, WithTax},
-		"properties.tax.properties.on.properties.labour":   {Yes, No, NotSure},
-		"$defs.standards.items":                            car.Standards,
-		"$defs.scopes.items":                               ScopeIDs,
-		"$defs.material.properties.unit":                   {Litre, Kilogram, Each},
-		"$defs.material.properties.area":                   {Reached, Outer, InsideAndUnder, Frame, Replaced, NoArea},
-		"$defs.material.properties.stage":                  {StripStage, AfterStage},
-		"$defs.part_price.properties.body":                 car.BodyIDs,
-		"$defs.part_price.properties.way":                  car.WayIDs[car.Patch:],
-		"$defs.part_price.properties.had":                  append(slices.Clone(hadIDs), "null"),
-		"$defs.charge.properties.step":                     StepIDs,
-		"$defs.charge.properties.how":                      {Fixed, EachOne, ByTheHour, AtCost},
-		"$defs.sent.properties.stage":                      {StripStage, AfterStage},
-		"properties.tax.properties.on.properties.sent_out": {Yes, No, NotSure},
-		"properties.units":                                 {"us", "metric"},
+		"properties.words":                                               {"us", "uk"},
+		"properties.country":                                             strings.Fields(countries),
+		"properties.labour.properties.includes.items":                    includable,
+		"properties.supplies.properties.how":                             {"in_the_rate", "share_of_labour"},
+		"properties.tax.properties.published":                            {WithoutTax, WithTax},
+		"properties.tax.properties.on.properties.labour":                 {Yes, No, NotSure},
+		"$defs.standards.items":                                          car.Standards,
+		"$defs.scopes.items":                                             ScopeIDs,
+		"$defs.material.properties.unit":                                 {Litre, Kilogram, Each},
+		"$defs.material.properties.area":                                 {Reached, Outer, InsideAndUnder, Frame, Replaced, NoArea},
+		"$defs.material.properties.stage":                                {StripStage, AfterStage},
+		"$defs.part_price.properties.body":                               car.BodyIDs,
+		"$defs.part_price.properties.way":                                car.WayIDs[car.Patch:],
+		"$defs.part_price.properties.had":                                append(slices.Clone(hadIDs), "null"),
+		"$defs.charge.properties.step":                                   StepIDs,
+		"$defs.charge.properties.how":                                    {Fixed, EachOne, ByTheHour, AtCost},
+		"$defs.sent.properties.stage":                                    {StripStage, AfterStage},
+		"properties.tax.properties.on.properties.sent_out":               {Yes, No, NotSure},
+		"properties.units":                                               {"us", "metric"},
+		"properties.prices_over_time.properties.promise.properties.how":  {HeldThroughout, HeldUntil, HeldMonths, NotHeld},
+		"properties.prices_over_time.properties.promise.properties.from": {FromAuthorized, FromBegun},
 	} {
 		var got []string
 		for _, id := range get(t, s, path+".enum").([]any) {
@@ -156,7 +160,7 @@ func TestSchemaRequired(t *testing.T) {
 // together, bounds of decimals written as text, and the form of a number, date or line.
 var acrossEntries = regexp.MustCompile(`not before|only once|no part is replaced|a different id|film of paint|for the car|with any other|all three|` +
 	`for the strip stage|standards that use|none below|id of a part|in which this part|null, because|or both|one entry for|as in the entry|` +
-	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"`)
+	`by the hour|missing: |at most 2 decimals|6 after|one line|without blanks|without spaces|date|plain amount|only a repair section|a price|a percentage|an amount from|a factor from|"found"|"floor"|each group once|fewer say too little`)
 
 // TestSchemaRefuses: the schema refuses the wrong values that Decode refuses, except
 // for what it leaves to the program.

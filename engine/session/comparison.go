@@ -7,6 +7,7 @@ import (
 	"underpaint/engine/estimate"
 	"underpaint/engine/money"
 	"underpaint/engine/pricing"
+	"underpaint/engine/rates"
 )
 
 // RatesComparison shows what a change of the rates does to a few cars. It keeps the runs
@@ -66,6 +67,10 @@ func newRatesSide(ratesText string, cars []*carfile.Car) (*ratesSide, error) {
 	if err != nil {
 		return nil, err
 	}
+	return sideOf(s, cars)
+}
+
+func sideOf(s *Session, cars []*carfile.Car) (*ratesSide, error) {
 	side := &ratesSide{s: s}
 	for _, c := range cars {
 		j, now, err := s.openNow(c)
@@ -143,6 +148,22 @@ type PricedCar struct {
 func (c *ratesCar) priced() PricedCar {
 	x := c.run.Price(0)
 	return PricedCar{x, RoundEnds(x.Low, x.Half, x.SetAside, x.High), c.plain.StagePriceFor(c.run.ReplacedM2(0))}
+}
+
+// HeldLong returns the weeks of the longest job in ten, over all cars at the new rates,
+// where the shop holds its prices for the whole job and that is longer than anyone expects
+// of it. It is 0 elsewhere.
+func (j *RatesComparison) HeldLong() (weeks float64) {
+	if o := j.New().Rates.OverTime; o == nil || o.Promise.How != rates.HeldThroughout {
+		return 0
+	}
+	for k := range j.new.cars {
+		weeks = max(weeks, j.new.cars[k].run.Weeks(0).High/1000)
+	}
+	if weeks <= rates.LongestHeld {
+		return 0
+	}
+	return weeks
 }
 
 // Car returns the k-th car at the old rates (nil where the two sides cannot be compared)

@@ -16,6 +16,7 @@ type Plan struct {
 	Stages [estimate.Steps]estimate.StepPlan
 	CameTo []int64            // what the finished stages cost, in order, in minor units
 	Left   estimate.Quantiles // what the stages after them cost, in minor units
+	Ends   *PromiseEnd        // nil where the shop promises nothing, or without an end
 	ToStop money.Minor        // the price of putting the car back on its wheels or boxing it up
 }
 
@@ -41,7 +42,12 @@ func (s *Session) Plan(c *carfile.Car) (Plan, error) {
 	if p.CameTo, err = s.cameTo(c); err != nil {
 		return Plan{}, err
 	}
-	p.Stages, p.Left = estimate.Plan(now.model, j.priced(), Seed, planCars, p.CameTo)
+	t := j.priced()
+	if p.Ends = promiseEnd(c, t); p.Ends == nil {
+		p.Stages, p.Left, _ = estimate.Plan(now.model, t, Seed, planCars, p.CameTo)
+	} else {
+		p.Stages, p.Left, p.Ends.Still = estimate.Plan(now.model, t, Seed, planCars, p.CameTo)
+	}
 	return p, nil
 }
 

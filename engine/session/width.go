@@ -16,7 +16,7 @@ type VarianceShares struct {
 	Done, Of    int // walks
 	Body        *car.Body
 	Known       bool            // there is some variance to split
-	Shares      []VarianceShare // those of 2% or more, the largest first
+	Shares      []VarianceShare // those of 2% or more, at most twelve, the largest first
 	Rest        float64
 	RestPercent int
 	WorstSE     float64     // the largest standard error of a share
@@ -57,13 +57,16 @@ func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
 	return out, nil
 }
 
-// share lists the shares of 2% or more and adds up the rest.
+// mostShares is how many causes a reader can take in (assumption).
+const mostShares = 12
+
+// share lists the largest shares and adds up the rest.
 func (v *VarianceShares) share(shares *estimate.Shares) {
 	all, variance := shares.Shares()
 	order := upTo(len(all))
 	sortByFloat(order, func(k int) float64 { return -all[k].Share })
 	n := 0
-	for n < len(order) && all[order[n]].Share >= 0.02 {
+	for n < min(len(order), mostShares) && all[order[n]].Share >= 0.02 {
 		n++
 	}
 	rest, shown := 1.0, make([]float64, n+1)

@@ -117,6 +117,8 @@ func lowerFirst(s string) string {
 	return strings.ToLower(s[:1]) + s[1:]
 }
 
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
 // counted writes a number with its noun, singular or plural.
 func counted(n int, one, many string) string {
 	if n == 1 {

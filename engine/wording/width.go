@@ -31,6 +31,8 @@ func (t *Text) Input(b *car.Body, input int) (name, why string) {
 		return "The hours on each part", "The work on a part can go well or badly. Over many parts that evens out."
 	case estimate.Prices:
 		return "Prices of parts and of work sent out", "They are certain once everything is ordered."
+	case estimate.RiseInput(b):
+		return "Prices over time", "A long job pays the prices of its days. How fast they rise, nobody knows beforehand."
 	case estimate.DoubtInput(b):
 		return "What we may have wrong", "The hours and odds are the opinion of one trade. Only finished jobs can check them."
 	}

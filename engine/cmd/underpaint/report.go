@@ -46,6 +46,9 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 	if untested := t.Untested(r); untested != "" {
 		fmt.Fprintf(b, "%s\n", untested)
 	}
+	if prices := strings.TrimSpace(t.Held() + " " + t.Rise(r)); prices != "" {
+		fmt.Fprintf(b, "%s\n", prices)
+	}
 	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", wording.NotAnEstimate, t.Tax(&r.Exact), t.SetAside(r), t.Reserve(r))
 	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", t.ToTheUnit(r.Strip.Likely), t.StripFixed(&r.Strip), wording.StripGet, t.StripStop(&r.Strip))
 	fmt.Fprintf(b, "By zone:\n")

@@ -45,6 +45,9 @@ func (q question) plan(out *bytes.Buffer) (message.Reply, error) {
 	if soFar := t.SoFar(&p); soFar != "" {
 		fmt.Fprintln(out, soFar)
 	}
+	if ends := t.PromiseEnd(p.Ends); ends != "" {
+		fmt.Fprintln(out, ends)
+	}
 	fmt.Fprintln(out, wording.PlanNote)
 	return message.NewPlan(t, p), nil
 }

@@ -41,6 +41,9 @@ var (
 
 func pick(s *chance.Stream, from []string) string { return from[int(s.Uniform()*float64(len(from)))] }
 
+// riseStream keeps how fast prices rise during a job apart from everything else about it.
+const riseStream = 0x52500
+
 // Jobs makes n finished jobs, each with answers, a part-by-part survey and a final
 // price.
 func (s Shop) Jobs(n int) (*pastjobs.Jobs, error) {
@@ -95,6 +98,8 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	m.Draw(&stream, is)
 	u, bill := t.NewUniforms(), t.NewBill()
 	u.Fill(&stream)
+	rises := chance.NewStream(s.Seed, riseStream+uint64(k))
+	u.Rise = rises.Uniform()
 	t.Price(is, m.Histories[is.History].LastClimate, u, bill)
 	survey(c, b, is, &stream, job.Finished)
 	job.CameTo = bill.Total

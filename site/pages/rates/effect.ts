@@ -102,6 +102,7 @@ export class Effect {
     this.#first.textContent = first ? `${first.name}: ${first.sentence}` : "";
     const levels = levelsOf(reply.cars.flatMap((c) => (c.old ? [c.old, c.new] : [c.new])));
     this.#box.replaceChildren(
+      ...(reply.warning ? [el("p", { class: "slip" }, reply.warning)] : []),
       ...reply.cars.map((c, k) =>
         el(
           "div",

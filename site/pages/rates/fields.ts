@@ -42,7 +42,7 @@ export interface LongField extends Common {
 /** name: one for each set of words. three: low, likely and high. row: chances, one for
  *  each way. lines: paragraphs. yes: one box to tick. */
 export interface PlainField extends Common {
-  kind: "name" | "three" | "row" | "lines" | "yes" | "currency" | "supplies";
+  kind: "name" | "three" | "row" | "lines" | "yes" | "currency" | "supplies" | "promise";
   /** The one box is ticked where the file has no such member. */
   ticked?: boolean;
 }

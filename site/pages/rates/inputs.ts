@@ -18,6 +18,7 @@ import {
 } from "./fields.ts";
 import type { FieldControl, FormHost, Made, Making, Notes } from "./formhost.ts";
 import { factors, row, three, ticks } from "./groups.ts";
+import { promise } from "./promise.ts";
 import { supplies } from "./supplies.ts";
 
 /** Makes the control of a field, with the places for its notes. */
@@ -74,6 +75,8 @@ function make(field: Field, more: Omit<Making<Field>, "field">): Made {
       return factors({ ...more, field });
     case "supplies":
       return supplies({ ...more, field });
+    case "promise":
+      return promise({ ...more, field });
     case "choice":
       return choice({ ...more, field });
     case "currency":

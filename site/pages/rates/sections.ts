@@ -224,6 +224,45 @@ export const sections: readonly [Section, ...Section[]] = [
     list: "doubt",
   },
   {
+    id: "hold",
+    title: "How long your prices hold",
+    intro:
+      "A car takes a year or more, and prices rise meanwhile. Say what you promise. Whatever you don't hold is in the customer's range at the price of its day.",
+    fields: [
+      {
+        path: "prices_over_time.promise",
+        label: "Prices are held",
+        kind: "promise",
+        why: "The customer's page and the letter say what you promise here, and what rising prices add to the range. You still pay the price of the day for parts, so a promise covers your hours and materials only.",
+      },
+      {
+        heading: "How fast prices rise",
+        intro: "Per cent a year. One year in ten is below the low figure and one in ten above the high one.",
+      },
+      {
+        path: "prices_over_time.labour_percent_a_year",
+        label: "Hourly rates",
+        kind: "three",
+        unit: "% a year",
+        optional: true,
+      },
+      {
+        path: "prices_over_time.parts_percent_a_year",
+        label: "Parts and work sent out",
+        kind: "three",
+        unit: "% a year",
+        optional: true,
+      },
+      {
+        path: "prices_over_time.materials_percent_a_year",
+        label: "Materials",
+        kind: "three",
+        unit: "% a year",
+        optional: true,
+      },
+    ],
+  },
+  {
     id: "words",
     title: "Words, units and terms",
     fields: [

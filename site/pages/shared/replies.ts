@@ -79,6 +79,7 @@ export interface PlanReply {
   kind: "plan";
   stages: PlanStage[];
   so_far_line: string;
+  promise_end_line: string;
   note: string;
 }
 
@@ -460,6 +461,8 @@ export interface RangeReply {
   seed: number;
   check_code: string;
   car_line: string;
+  held_line: string;
+  promise_line: string;
   axis: Axis;
   rows: RangeRow[];
   not_in_it: string[];
@@ -490,6 +493,7 @@ export interface RangeRow {
   set_aside_text: string;
   high_text: string;
   untested_line: string;
+  rise_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
@@ -638,6 +642,7 @@ export interface EffectReply {
   kind: "effect";
   state: State;
   why_not: string;
+  warning: string;
   axis: Axis;
   cars: EffectCar[];
   changed: EffectLine[];

@@ -34,6 +34,7 @@ export class Spent {
     this.#said.replaceChildren(
       ...(reply.so_far_line ? [el("p", {}, el("strong", {}, reply.so_far_line))] : []),
       el("ol", { class: "plan-stages" }, reply.stages.map(stageItem)),
+      ...(reply.promise_end_line ? [el("p", {}, reply.promise_end_line)] : []),
       el("p", { class: "hint" }, reply.note),
     );
   }

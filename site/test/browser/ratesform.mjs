@@ -113,6 +113,53 @@ test("figures and words of the sample are marked once the shop is a real one, un
     assert.match(await page.locator("#look-at").textContent(), /terms still say that the shop is invented/);
   }));
 
+test("what is promised about prices goes into the file whole, and out of it whole", () =>
+  visit({}, async (page, { origin }) => {
+    const PROMISE = "prices_over_time.promise";
+    await openRates(page, origin, "hold");
+    const sample = (await draftOf(page)).prices_over_time;
+    const how = (kind) =>
+      changed(page, () => field(page, PROMISE).locator("select").first().selectOption(kind));
+    const promised = async () => (await draftOf(page)).prices_over_time.promise;
+
+    await type(page, PROMISE, "18");
+    await changed(page, () => page.getByLabel("Prices of materials").check());
+    await changed(page, () => page.getByLabel("Counted from").selectOption("strip_authorized"));
+    const { source, ...said } = await promised();
+    assert.deepEqual(said, {
+      how: "held_months",
+      months: 18,
+      from: "strip_authorized",
+      on: ["labour", "materials"],
+    });
+    assert.match(source, /own choice/);
+    await type(page, PROMISE, "61");
+    assert.match(await field(page, PROMISE).locator(".error").textContent(), /1 to 60/);
+    await how("held_until");
+    assert.match(await page.locator("#look-at h2").textContent(), /Nothing/);
+    assert.deepEqual((await promised()).on, ["labour", "materials"]);
+    await type(page, PROMISE, "2026-06-01");
+    assert.match(await field(page, PROMISE).locator(".error").textContent(), /not before rates_of/);
+    await how("not_held");
+    assert.deepEqual(Object.keys(await promised()), ["how", "source"]);
+    await how("");
+    assert.equal("prices_over_time" in (await draftOf(page)), false);
+    assert.equal(
+      await field(page, "prices_over_time.labour_percent_a_year").locator("input").first().inputValue(),
+      "",
+    );
+    await how("held_for_the_whole_job");
+    const again = (await draftOf(page)).prices_over_time;
+    assert.deepEqual(again.promise.on, ["labour"]);
+    assert.deepEqual(again.labour_percent_a_year, sample.labour_percent_a_year);
+    assert.equal(again.source, sample.source);
+    await type(page, "prices_over_time.parts_percent_a_year", "0");
+    assert.match(
+      await field(page, "prices_over_time.parts_percent_a_year").locator(".error").textContent(),
+      /write 0.1/,
+    );
+  }));
+
 test("what is usually a slip stands at its field, and at its section where no field is meant", () =>
   visit({}, async (page, { origin }) => {
     await openRates(page, origin, "tax");

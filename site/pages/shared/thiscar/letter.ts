@@ -96,6 +96,7 @@ function figure(range: RangeReply, car: CarFile): HTMLElement {
     "section",
     { class: isRough(range) ? "figure is-rough" : "figure", "aria-label": "The range" },
     range.rows.map((row) => rangeRow(row, range, levels)),
+    range.promise_line && el("p", {}, range.promise_line),
     car.stages?.length
       ? el("p", { class: "caution" }, "The real bill can fall outside both ends.")
       : cautionLines(range.cautions, ["not_seen"]),
