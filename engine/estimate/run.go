@@ -63,6 +63,7 @@ type row struct {
 	hours    []int64 // thousandths
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
+	fitting  []int64 // what bought parts that do not come as they should cost more
 	kinds    [Kinds][]int64
 	replaced int64   // cm², of all replicates of all cars together
 	known    ends    // of the first knownAt replicates, so that asking again costs nothing
@@ -172,6 +173,9 @@ func (one *row) keep() {
 	one.total = append(one.total, int64(b.Total))
 	one.hours = append(one.hours, hours)
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
+	if one.table.DrawsSupply() {
+		one.fitting = append(one.fitting, int64(b.Fitting))
+	}
 	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
 		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}

@@ -20,6 +20,9 @@ const (
 	workStream   = 0x50D00
 	doubtMatrix  = 0x50E01
 	doubtStream  = 0x50E10
+	supplyMatrix = 0x50F01
+	supplyStream = 0x50F10
+	supplySeed   = 0x50F30
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -34,6 +37,7 @@ type sampler struct {
 	parts  [Randomisations]*chance.Latin // the damage of single parts
 	work   [Randomisations]*chance.Latin // the single pieces of work
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
+	supply [Randomisations]*chance.Latin // how the parts of the car come
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -52,6 +56,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
 	matrices = chance.NewStream(seed, doubtMatrix)
 	ofDoubt := chance.NewMatrices(1, &matrices)
+	matrices = chance.NewStream(seed, supplyMatrix)
+	ofSupply := chance.NewMatrices(supplyFactors, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
@@ -60,6 +66,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 		m.work[j] = ofWork.Shifted(&shifts)
 		shifts = chance.NewStream(seed, doubtStream+uint64(j))
 		m.doubts[j] = ofDoubt.Shifted(&shifts)
+		shifts = chance.NewStream(seed, supplyStream+uint64(j))
+		m.supply[j] = ofSupply.Shifted(&shifts)
 	}
 	return m
 }
@@ -89,6 +97,17 @@ func (m *sampler) doubt(n int) float64 {
 	var u [1]float64
 	m.doubts[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
 	return u[0]
+}
+
+// supplyFactors is how many uniforms of how parts come are of the whole car.
+const supplyFactors = 3
+
+// supplied are the uniforms of how the parts of car n come in one replicate. Those of the
+// whole car fall once into every quarter over the four.
+func (m *sampler) supplied(n, replicate int) pricing.SupplyUniforms {
+	var u [supplyFactors]float64
+	m.supply[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u[:])
+	return pricing.SupplyUniforms{Source: u[0], State: u[1], Assembly: u[2], Seed: chance.Hash(m.seed+supplySeed, uint64(n*hourReplicates+replicate))}
 }
 
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
@@ -124,7 +143,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
-		u.Car, u.Doubt = z, m.doubt(k)
+		u.Car, u.Doubt, u.Supply = z, m.doubt(k), m.supplied(k, 0)
 		each(k, c, u, bill)
 	}
 }

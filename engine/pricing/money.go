@@ -132,8 +132,9 @@ func (t *Table) materialsOf(stage string) (sum money.Minor) {
 	return sum
 }
 
-// charge turns the hours and parts of a bill into money.
-func (t *Table) charge(u *Uniforms, b *Bill) {
+// charge turns the hours and parts of a bill into money. after are the whole-car factors of
+// the work after the strip.
+func (t *Table) charge(u *Uniforms, after *[car.Trades]float64, b *Bill) {
 	m, r := &t.money, t.Rates
 	stripAsWorked := money.Minor(0)
 	labour := money.Minor(0)
@@ -154,10 +155,12 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	b.Strip = m.stripLabour + stripMaterials + stripAsWorked + b.sentIn
 	b.Materials = b.wronged(m.materials + t.onNewParts(b.ReplacedM2))
 	b.Consumables = 0
+	perHour := 0.0
 	if m.wire != nil {
-		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
+		perHour = m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
 		b.Consumables = wholeMinor(perHour * float64(b.AfterHours[car.Metal]) / 1000)
 	}
+	t.chargeFitting(after, perHour, b)
 	b.Parts = b.partsIn + r.Parts.Handling.Of(b.partsIn)
 	labour += m.stripLabour + stripAsWorked + b.Least
 	b.Supplies = t.supplies(labour)
@@ -167,6 +170,7 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	}
 	b.Tax = t.tax(labour, stripMaterials+b.Materials+b.Consumables, b.Parts, b.Supplies, b.sentIn+b.SentOut)
 	b.Weeks = float64(hours) / 1000 / m.week.At(scaledDeviate(u.Week))
+	b.Weeks += b.lost
 	if m.wait != nil {
 		b.Weeks += m.wait.At(scaledDeviate(u.Wait))
 	}

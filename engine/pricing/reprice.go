@@ -23,7 +23,7 @@ func (t *Table) Reprice(u *Uniforms, b *Bill) {
 		b.partsIn += wholeMinor(float64(price * b.wrong))
 	}
 	t.chargeStrip(&strip, b)
-	t.charge(u, b)
+	t.charge(u, &after, b)
 }
 
 // nothing takes the hours and the parts off a bill.

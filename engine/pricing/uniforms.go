@@ -11,8 +11,8 @@ import (
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
 //
-// Doubt is not among those that Fill draws: its callers give it a stream of its own, so
-// that a table without doubt prices the same car.
+// Doubt and Supply are not among those that Fill draws: its callers give them streams of
+// their own, so that a table without either prices the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -24,6 +24,7 @@ type Uniforms struct {
 	Car               [2]float64 // whole-car factors of hours
 	Found             []float64  // by finding of the whole car
 	Doubt             float64    // what the figures may have wrong about this car
+	Supply            SupplyUniforms
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
@@ -37,7 +38,7 @@ func (t *Table) NewUniforms() *Uniforms {
 		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
 		Sent:  make([]float64, len(t.Rates.SentOut.Work)),
 		Found: make([]float64, t.fig.perCar()),
-		Doubt: 0.5,
+		Doubt: 0.5, Supply: SupplyUniforms{Source: 0.5, State: 0.5, Assembly: 0.5},
 	}
 }
 

@@ -30,7 +30,7 @@ func (t *Text) Input(b *car.Body, input int) (name, why string) {
 	case estimate.OwnHours:
 		return "The hours on each part", "The work on a part can go well or badly. Over many parts that evens out."
 	case estimate.Prices:
-		return "Prices of parts and of work sent out", "They are certain once everything is ordered."
+		return "Parts, and work sent out", "What they cost, which parts are missing, and whether those bought fit. It is certain once all of them are on the car."
 	case estimate.DoubtInput(b):
 		return "What we may have wrong", "The hours and odds are the opinion of one trade. Only finished jobs can check them."
 	}

@@ -72,6 +72,7 @@ function rowBlock(row: RangeRow, reply: RangeReply, levels: number): HTMLElement
     (row.headline || row === reply.rows[0]) &&
       row.untested_line &&
       el("p", { class: "untested" }, row.untested_line),
+    (row.headline || row === reply.rows[0]) && row.fitting_line && el("p", {}, row.fitting_line),
   );
 }
 

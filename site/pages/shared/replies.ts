@@ -489,6 +489,7 @@ export interface RangeRow {
   set_aside_text: string;
   high_text: string;
   untested_line: string;
+  fitting_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
@@ -895,6 +896,7 @@ export interface SheetItem {
   box: string;
   structural: boolean;
   lead_joints: number;
+  bought: boolean;
   findings: string[];
   behind: string[];
 }
