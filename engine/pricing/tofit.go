@@ -33,6 +33,9 @@ func (b *Bill) hoursToFit(item int, id string, trade car.Trade, h, factor float6
 // chargeFitting works out what such parts cost more: labour, the consumables of its
 // metalwork at an amount an hour, and parts with handling.
 func (t *Table) chargeFitting(f *[car.Trades]float64, perMetalHour float64, b *Bill) {
+	if b.Fitting = 0; b.toFit == (toFit{}) {
+		return
+	}
 	sum := float64(b.toFit.parts * b.wrong * t.money.handled)
 	for trade, h := range b.toFit.hours {
 		rate := t.money.perHour[trade]

@@ -43,8 +43,10 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 	for _, line := range t.Sentence(r) {
 		fmt.Fprintf(b, "  %s\n", line)
 	}
-	if untested := t.Untested(r); untested != "" {
-		fmt.Fprintf(b, "%s\n", untested)
+	for _, line := range []string{t.Untested(r), t.Fitting(r)} {
+		if line != "" {
+			fmt.Fprintf(b, "%s\n", line)
+		}
 	}
 	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", wording.NotAnEstimate, t.Tax(&r.Exact), t.SetAside(r), t.Reserve(r))
 	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", t.ToTheUnit(r.Strip.Likely), t.StripFixed(&r.Strip), wording.StripGet, t.StripStop(&r.Strip))
