@@ -127,7 +127,7 @@ export const sections: readonly [Section, ...Section[]] = [
         label: "Parts that are missing, do not fit or are used ones are in the range",
         kind: "yes",
         ticked: true,
-        why: "They are drawn for each imagined car. Untick it if the growth of your jobs already allows for them, or they count twice.",
+        why: "They are drawn for each simulated car. Untick it if the growth of your jobs already allows for them, or they count twice.",
       },
     ],
   },
