@@ -39,7 +39,7 @@ func TestDoubtIsRefused(t *testing.T) {
 // of before; one that states its own has those.
 func TestDoubtOfAFile(t *testing.T) {
 	r, err := Decode(Sample())
-	if err != nil || r.Doubt != StartingDoubt() || r.Doubt.Stated || !r.Allowance.InRange || r.CheckCode() != "85858 038ab" {
+	if err != nil || r.Doubt != StartingDoubt() || r.Doubt.Stated || !r.Allowance.InRange || r.CheckCode() != "10d43 0c88d" {
 		t.Fatalf("%v: %+v, %s", err, r.Doubt, r.CheckCode())
 	}
 	r, err = Decode(withDoubt(`{"shared": ` + row("0.1", "0.05") + `, "own": ` + row("0.2", "0") + `}`))
