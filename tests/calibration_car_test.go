@@ -47,7 +47,7 @@ func settings(t *testing.T) (out []setting) {
 		must(t, err)
 		prior, err := damage.New(damage.Known{Body: b, Histories: histories}, calibrationGrids)
 		must(t, err)
-		out = append(out, setting{b, table, histories, prior, fig})
+		out = append(out, setting{b, table.Supplied(pricing.Supply{}), histories, prior, fig})
 	}
 	return out
 }
@@ -69,6 +69,7 @@ func oneCar(s setting, how trial, k uint64) (out [len(stageNames)]tally, err err
 	s.table.Price(truth, s.histories[truth.History].LastClimate, u, bill)
 	wrong := chance.NewStream(calibrationSeed+2, k)
 	u.Doubt, u.Rise = wrong.Uniform(), wrong.Uniform()
+	u.Supply.Fill(&wrong)
 
 	covered := stream.Uniform() < s.fig.Cover.Chance[truth.Repair]
 	known := damage.Known{Body: s.body, Histories: s.histories, Independent: how.alone, Seen: make([]*damage.Likelihood, len(s.body.Items))}
@@ -135,6 +136,7 @@ func rank(m *damage.Model, table *pricing.Table, price int64, truth *damage.Car,
 		m.Draw(&stream, c)
 		u.Fill(&stream)
 		u.Doubt, u.Rise = stream.Uniform(), stream.Uniform()
+		u.Supply.Fill(&stream)
 		table.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		prices[n] = int64(bill.Total)
 		for what, v := range [measures]int64{prices[n], holes(c), steps(c)} {

@@ -167,14 +167,10 @@ func (f *faults) record(path string, r *Record, i int) {
 		if one, ok := findingNamed(id); !ok || one.PerCar || !one.Priced || !one.On(p) {
 			f.add(path+".also["+strconv.Itoa(k)+"]", id, "a further finding that this part can have", r.On)
 		}
-		if id == missing && r.Condition == car.ConditionIDs[0] {
-			f.add(path+".also["+strconv.Itoa(k)+"]", "a part that is missing and sound", "either sound or missing (remove one of them)", r.On)
-		}
 	}
+	f.missingPart(path, r, i)
+	f.panelFit(path, r, i)
 }
-
-// missing is the finding that the part itself is not on the car.
-const missing = "missing"
 
 // Entry returns the record in the form that package evidence reads.
 func (r *Record) Entry() evidence.SurveyEntry {

@@ -32,6 +32,12 @@ func (f *faults) ways() {
 		if slices.ContainsFunc(f.c.Ways[:n], func(o Choice) bool { return o.On == w.On }) {
 			f.add(path+".on", w.On, "one way for each part", w.On)
 		}
+		if way := car.Way(slices.Index(car.WayIDs[:], w.Way)); f.c.RecordedMissing(w.On) {
+			if ways := f.t.AllowedMissing(i); !slices.Contains(ways, way) {
+				f.add(path+".way", w.Way, "one of "+wayList(ways)+", because the part is missing", w.On)
+			}
+			continue
+		}
 		k := f.c.RecordedCondition(w.On)
 		if k < 0 {
 			f.add(path+".on", w.On, "a part whose condition is recorded", w.On)

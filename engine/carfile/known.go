@@ -63,22 +63,20 @@ func (c *Car) recordsUpTo(b *car.Body, reached string) []int {
 		if !ok || !upTo(reached, r.Stage) {
 			continue
 		}
-		if out[i] < 0 || r.Stage == OpeningUp && (r.Condition != "" || r.Finding != "") {
+		if out[i] < 0 || r.Stage == OpeningUp && (r.Condition != "" || r.Finding != "" || r.Missing()) {
 			out[i] = n
 		}
 	}
 	return out
 }
 
-// RecordedCondition is the condition that counts for an item, −1 for none.
+// RecordedCondition is the condition that counts for an item, −1 for none. A part that is
+// missing has none.
 func (c *Car) RecordedCondition(on string) int {
-	k := -1
-	for n := range c.Survey {
-		if r := &c.Survey[n]; r.On == on && r.Condition != "" && (k < 0 || r.Stage == OpeningUp) {
-			k = slices.Index(car.ConditionIDs[:], r.Condition)
-		}
+	if r := c.judged(on); r != nil {
+		return slices.Index(car.ConditionIDs[:], r.Condition)
 	}
-	return k
+	return -1
 }
 
 // Known returns everything that counts for the odds by the end of a stage, on the
@@ -153,6 +151,7 @@ func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
 			d.Also[i] = c.Survey[n].Also
 		}
 	}
+	c.decideFit(&d, b, reached)
 	if !ways || len(c.Ways) == 0 {
 		return d
 	}

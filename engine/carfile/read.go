@@ -9,6 +9,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
 )
@@ -31,6 +32,7 @@ type Car struct {
 	EarlierWork string // "" = not asked
 	WorkYear    int    // the year of the earlier work, 0 = not given
 	Covered     string // painted or undercoated in the last ten years or so: one of CoveredAnswers; "" = not asked
+	AllThere    string // one of pricing.AllThereAnswers; "" = not asked
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
 	Options     []string
@@ -82,6 +84,9 @@ func Read(f strict.Field) *Car {
 	c.readWorkYear(f)
 	if f.Has("covered") {
 		c.Covered = f.Get("covered").OneOf(CoveredAnswers...)
+	}
+	if f.Has("all_there") {
+		c.AllThere = f.Get("all_there").OneOf(pricing.AllThereAnswers...)
 	}
 	c.Standard = f.Get("standard").OneOf(append(append([]string{}, car.Standards...), NotSure)...)
 	c.Scope = rates.ScopeIDs[0]

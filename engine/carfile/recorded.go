@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/damage"
+	"underpaint/engine/pricing"
 	"underpaint/engine/strict"
 )
 
@@ -51,7 +52,8 @@ type Record struct {
 	On, Stage, Condition, Finding string
 	Dent                          string // evidence.Yes, No or blank
 	Also                          []string
-	LeadFailed                    int // failed lead joints, −1 = not counted
+	LeadFailed                    int    // failed lead joints, −1 = not counted
+	PanelFit                      string // how the panel bought for it fits: one of pricing.PanelFits or blank
 	CouldNotSee                   bool
 	Sure                          bool // the estimator has checked again, and the condition is as recorded
 	Note, Photo, At               string
@@ -170,6 +172,9 @@ func readRecord(f strict.Field) Record {
 	}
 	if f.Has("lead_failed") {
 		r.LeadFailed = f.Get("lead_failed").Whole(0, 20)
+	}
+	if f.Has("panel_fit") {
+		r.PanelFit = f.Get("panel_fit").OneOf(pricing.PanelFits...)
 	}
 	r.CouldNotSee = f.Has("could_not_see") && f.Get("could_not_see").Bool()
 	r.Sure = f.Has("sure") && f.Get("sure").Bool()

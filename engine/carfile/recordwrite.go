@@ -75,6 +75,7 @@ func (r *Record) write(w *strict.Writer) {
 		w.Key("lead_failed")
 		w.Whole(int64(r.LeadFailed))
 	}
+	w.MemberIf("panel_fit", r.PanelFit)
 	if r.CouldNotSee {
 		w.Key("could_not_see")
 		w.Bool(true)

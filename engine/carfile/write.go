@@ -37,6 +37,7 @@ func (c *Car) Text() []byte {
 			w.Whole(int64(c.WorkYear))
 		}
 		w.MemberIf("covered", c.Covered)
+		w.MemberIf("all_there", c.AllThere)
 		w.Member("standard", c.Standard)
 		w.Member("scope", c.Scope)
 		if len(c.Options) > 0 {

@@ -102,7 +102,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	out := make([]int64, n)
 	for k, c := range mixed {
 		by.fill(k, 0, u)
-		u.Car, u.Doubt, u.Rise = hard[k], by.doubt(k), by.rise(k)
+		u.Car, u.Doubt, u.Rise, u.Supply = hard[k], by.doubt(k), by.rise(k), by.supplied(k, 0)
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}

@@ -19,6 +19,9 @@
 // each outcome, by weighting the cars by Bayes' rule. They also give the effective sample
 // size behind the answer.
 //
+// What the figures may have wrong, and how the parts of a car come, have streams of their
+// own (doubtOf, supplied), so that switching either off leaves all else as it is.
+//
 // Every car has its own point and its own stream of uniforms, made from the seed and the
 // number of the car. So the same car file, rates and seed give the same bytes everywhere,
 // and two runs that differ in one answer are compared on the same simulated cars.

@@ -34,6 +34,9 @@ func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, repl
 			one.table.Reprice(one.uniforms, one.bill)
 		} else {
 			m.fill(n, h, one.uniforms)
+			if one.table.DrawsSupply() {
+				one.uniforms.Supply = m.supplied(n, h)
+			}
 			one.uniforms.Car = pair(z, h, i)
 			one.table.Price(c, place, one.uniforms, one.bill)
 		}

@@ -64,6 +64,7 @@ type row struct {
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	rise     []int64 // minor units that are there because prices rise; empty where none does
+	fitting  []int64 // what bought parts that do not come as they should cost more
 	kinds    [Kinds][]int64
 	replaced int64   // cm², of all replicates of all cars together
 	known    ends    // of the first knownAt replicates, so that asking again costs nothing
@@ -173,6 +174,9 @@ func (one *row) keep() {
 	one.total = append(one.total, int64(b.Total))
 	one.hours = append(one.hours, hours)
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
+	if one.table.DrawsSupply() {
+		one.fitting = append(one.fitting, int64(b.Fitting))
+	}
 	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
 	if one.table.Rises() {
 		one.rise = append(one.rise, int64(b.Rise))

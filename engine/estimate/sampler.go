@@ -22,6 +22,9 @@ const (
 	doubtStream  = 0x50E10
 	riseMatrix   = 0x52501
 	riseStream   = 0x52510
+	supplyMatrix = 0x50F01
+	supplyStream = 0x50F10
+	supplySeed   = 0x50F30
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -37,6 +40,7 @@ type sampler struct {
 	work   [Randomisations]*chance.Latin // the single pieces of work
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
 	rises  [Randomisations]*chance.Latin // how fast prices rise
+	supply [Randomisations]*chance.Latin // how the parts of the car come
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -57,6 +61,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	ofDoubt := chance.NewMatrices(1, &matrices)
 	matrices = chance.NewStream(seed, riseMatrix)
 	ofRise := chance.NewMatrices(1, &matrices)
+	matrices = chance.NewStream(seed, supplyMatrix)
+	ofSupply := chance.NewMatrices(supplyFactors, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
@@ -67,6 +73,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 		m.doubts[j] = ofDoubt.Shifted(&shifts)
 		shifts = chance.NewStream(seed, riseStream+uint64(j))
 		m.rises[j] = ofRise.Shifted(&shifts)
+		shifts = chance.NewStream(seed, supplyStream+uint64(j))
+		m.supply[j] = ofSupply.Shifted(&shifts)
 	}
 	return m
 }
@@ -105,6 +113,17 @@ func (m *sampler) rise(n int) float64 {
 	return u[0]
 }
 
+// supplyFactors is how many uniforms of how parts come are of the whole car.
+const supplyFactors = 3
+
+// supplied are the uniforms of how the parts of car n come in one replicate. Those of the
+// whole car fall once into every quarter over the four.
+func (m *sampler) supplied(n, replicate int) pricing.SupplyUniforms {
+	var u [supplyFactors]float64
+	m.supply[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u[:])
+	return pricing.SupplyUniforms{Source: u[0], State: u[1], Assembly: u[2], Seed: chance.Hash(m.seed+supplySeed, uint64(n*hourReplicates+replicate))}
+}
+
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
 // They are the cars of a [Run] in their first replicate. The car and the bill are reused
 // for the next car. With a nil table the cars are not priced and the bill is nil.
@@ -138,7 +157,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
-		u.Car, u.Doubt, u.Rise = z, m.doubt(k), m.rise(k)
+		u.Car, u.Doubt, u.Rise, u.Supply = z, m.doubt(k), m.rise(k), m.supplied(k, 0)
 		each(k, c, u, bill)
 	}
 }

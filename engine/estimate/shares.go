@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"math"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -17,7 +19,7 @@ const (
 	Ways            // the ways in which the damage is repaired
 	CarHours        // how hard the work on the whole car is
 	OwnHours        // hours of single pieces of work
-	Prices          // prices of parts and of work sent out
+	Prices          // prices of parts and of work sent out, and how parts come
 	Groups          // the first pocket group; the others follow
 )
 
@@ -57,6 +59,11 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
 	works, inputs := u.Count(), DoubtInput(m.Body)
+	supplied := works
+	if t.DrawsSupply() {
+		label = append(label, Prices, Prices, Prices, Prices)
+		supplied += supplyFactors + 1
+	}
 	ofCar := []*float64{}
 	if t.Doubt().SD > 0 {
 		label, ofCar, inputs = append(label, DoubtInput(m.Body)), append(ofCar, &u.Doubt), DoubtInput(m.Body)+1
@@ -73,7 +80,11 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		work := x[2+len(sources):]
 		s = chance.FixedStream(work[:works])
 		u.Fill(&s)
-		for k, v := range work[works:] {
+		if works < supplied {
+			x := work[works:supplied]
+			u.Supply = pricing.SupplyUniforms{Source: x[0], State: x[1], Assembly: x[2], Seed: math.Float64bits(x[3])}
+		}
+		for k, v := range work[supplied:] {
 			*ofCar[k] = v
 		}
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)

@@ -28,7 +28,7 @@ func TestFaults(t *testing.T) {
 		{"opened before stripping", `,{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `]`, "opened[0].box", "after the survey, because closed boxes are opened then"},
 		{"survey not begun", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "stages", "the strip and survey first"},
 		{"box opened before the survey", `{"stage":"survey","on":"2026-06-20"},{"stage":"opening_up","on":"2026-07-01"}]`, `{"stage":"opening_up","on":"2026-07-01"}]`, "opened[0].box", "the strip and survey first"},
-		{"a sound part that is missing", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","also":["bad_weld","missing"]`, "survey[4].also[1]", "either sound or missing"},
+		{"a part that is missing, with a condition", `"stage":"survey","condition":"sound"`, `"stage":"survey","condition":"sound","also":["bad_weld","missing"]`, "survey[4].also[1]", "either missing or a condition"},
 		{"sure of no condition", `"could_not_see":true`, `"could_not_see":true,"sure":true`, "survey[3].sure", "a condition that was checked again"},
 		{"sure of an item of another body", `{"on":"front_floor.left"`, `{"sure":true,"on":"chassis_rail.left"`, "survey[4].on", "a part of this body"},
 		{"box not opened", `"opened":[{"box":"sill.left","at":"2026-07-01T09:30"}],`, ``, "survey[2].stage", "the box sill.left"},

@@ -45,6 +45,7 @@ type RangeRow struct {
 	HighText      string       `json:"high_text"`
 	UntestedLine  string       `json:"untested_line"`
 	RiseLine      string       `json:"rise_line"`
+	FittingLine   string       `json:"fitting_line"`
 	LowMinor      money.Minor  `json:"low_minor"`
 	HighMinor     money.Minor  `json:"high_minor"`
 	SetAsideLine  string       `json:"set_aside_line"`

@@ -68,6 +68,7 @@ type SheetItem struct {
 	Box        string   `json:"box"`
 	Structural bool     `json:"structural"`
 	LeadJoints int      `json:"lead_joints"`
+	Bought     bool     `json:"bought"`
 	Findings   []string `json:"findings"`
 	Behind     []string `json:"behind"`
 }

@@ -494,6 +494,7 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("high_text", r.HighText)
 	w.Member("untested_line", r.UntestedLine)
 	w.Member("rise_line", r.RiseLine)
+	w.Member("fitting_line", r.FittingLine)
 	w.Key("low_minor")
 	w.Whole(int64(r.LowMinor))
 	w.Key("high_minor")
@@ -961,6 +962,8 @@ func (r *SheetItem) write(w *strict.Writer) {
 	w.Bool(r.Structural)
 	w.Key("lead_joints")
 	w.Whole(int64(r.LeadJoints))
+	w.Key("bought")
+	w.Bool(r.Bought)
 	w.Texts("findings", r.Findings)
 	w.Texts("behind", r.Behind)
 }

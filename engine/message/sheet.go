@@ -35,7 +35,7 @@ func askSheet(o *openShop, q carRequest) (Reply, error) {
 		out.Zones = append(out.Zones, sheetZone(t, b, z))
 	}
 	for i := range b.Items {
-		out.Items = append(out.Items, entry[SheetItem]{b.Items[i].ID, sheetItem(o, b, i)})
+		out.Items = append(out.Items, entry[SheetItem]{b.Items[i].ID, sheetItem(o, b, i, v.Bought[i])})
 	}
 	for _, x := range v.Boxes {
 		box := SheetBox{ID: b.Pockets[x.Pocket].ID, Name: t.Pocket(b, x.Pocket)}
@@ -70,10 +70,10 @@ func sheetZone(t *wording.Text, b *car.Body, z int) SheetZone {
 	return zone
 }
 
-func sheetItem(o *openShop, b *car.Body, i int) SheetItem {
+func sheetItem(o *openShop, b *car.Body, i int, bought bool) SheetItem {
 	p := b.PartOf(i)
 	item := SheetItem{Name: o.text.Item(b, i), Zone: b.Zones[p.Zone].ID, Closed: !p.SeenWhenStripped, Structural: p.Structural,
-		LeadJoints: p.LeadJoints, Findings: session.FindingsOn(p), Behind: o.Behind(b, i)}
+		LeadJoints: p.LeadJoints, Bought: bought, Findings: session.FindingsOn(p), Behind: o.Behind(b, i)}
 	if item.Closed {
 		item.Box = b.Pockets[b.Items[i].Pocket].ID
 	}

@@ -153,7 +153,7 @@ func open(c *carfile.Car) (*known, error) {
 	return &known{car: c, body: b, histories: histories, common: common}, nil
 }
 
-// table prices the car at a stage. Chosen ways count at the last stage.
+// table prices the car at a stage, with its parts as they come. Chosen ways count at the last stage.
 func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Table, error) {
 	t, err := pricing.NewTable(k.body, k.common, r, c.Standard, c.Scope)
 	if err != nil {
@@ -162,7 +162,10 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 	if wrong := c.Faults(k.body, t); len(wrong) > 0 {
 		return nil, wrong[0].Err
 	}
-	return t.With(c.Decided(k.body, stage, stage == c.LastStage()))
+	if t, err = t.With(c.Decided(k.body, stage, stage == c.LastStage())); err != nil {
+		return nil, err
+	}
+	return t.Supplied(c.Supply(k.body, stage)), nil
 }
 
 // model conditions on everything known by a stage. Its coarse grids move no probability

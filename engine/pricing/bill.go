@@ -15,6 +15,7 @@ type Bill struct {
 	Way                    []car.Way // what is done, by item; Leave where covered
 	Drawn                  []car.Way // before other work forced a change
 	Covered                []bool
+	Missing                []bool  // not on the car, by item
 	RaisedBy               []int16 // index of the opening that raised it; −1 if none did, or if a panel is fitted whole
 
 	ReplacedM2 float64 // area of the parts replaced, of the faces that primer reaches
@@ -32,11 +33,15 @@ type Bill struct {
 	Weeks       float64     // in the shop, without the wait before the start
 	Rise        money.Minor // how much of Total is there because prices rise while the job runs
 	Left        int64       // thousandths of hours still to be worked when the shop's promise ends
+	Fitting     money.Minor // of the total: what bought parts that do not fit, or are used ones, cost more
 
 	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
 	sentIn  money.Minor       // sent out within the strip stage
 	partsIn money.Minor       // parts before handling
 	prices  []float64         // of every part, in minor units, before what the figures may have wrong
+	lacks   bool              // any item is missing
+	lost    float64           // weeks of waiting for parts ordered again
+	toFit   toFit             // what bought parts take that do not come as they should
 	wrong   float64           // what hours and prices after the strip are multiplied by
 	credit  []bool
 	after   []hoursOf // every addition to AfterHours, without the whole-car factors
@@ -53,7 +58,7 @@ type Bill struct {
 // NewBill allocates a bill for [Table.Price].
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
-	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses)), partPhases: make([]int8, 0, n+len(t.accesses))}
+	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), Missing: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses)), partPhases: make([]int8, 0, n+len(t.accesses))}
 }
 
 // Price works out one simulated car. lastPlace is the id of the climate where the car
@@ -61,7 +66,9 @@ func (t *Table) NewBill() *Bill {
 func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.nothing()
 	b.over = t.overTime
-	b.after, b.prices, b.partPhases = b.after[:0], b.prices[:0], b.partPhases[:0]
+	b.after, b.prices, b.partPhases, b.lost = b.after[:0], b.prices[:0], b.partPhases[:0], 0
+	b.toFit = toFit{}
+	t.drawMissing(u, b)
 	t.drawWays(c, u, b)
 	t.raiseWays(b.Way, b.RaisedBy)
 	t.dropCovered(u, b)
@@ -73,14 +80,19 @@ func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	b.wrong = wrong
 	t.workItems(c, u, &after, b)
 	t.getIn(lastPlace, u, &after, b)
+	assembly := t.assemblyTimes(u)
 	for k := range t.after {
 		line := &t.after[k]
-		b.add(line, scaledDeviate(u.After[k]), after[line.trade])
+		h := line.hours.At(scaledDeviate(u.After[k]))
+		if line.trade == car.Fit {
+			h *= assembly
+		}
+		b.hours(-1, line.id, line.trade, h, after[line.trade])
 	}
 	t.workWholeCar(u, &after, b)
 	t.stripCar(u, b)
 	t.chargeStrip(&strip, b)
-	t.charge(u, b)
+	t.charge(u, &after, b)
 }
 
 func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
@@ -94,7 +106,11 @@ func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
 		if chosen, ok := t.chosen(i); ok {
 			way = chosen
 		} else if !line.leftOut {
-			way = line.instead[line.ends.way(condition[i], uniform[i])]
+			if b.lacks && b.Missing[i] {
+				way = t.wayOfMissing(i, uniform[i])
+			} else {
+				way = line.instead[line.ends.way(condition[i], uniform[i])]
+			}
 		}
 		ways[i], drawn[i], raised[i] = way, way, -1
 	}
@@ -134,12 +150,12 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 			continue
 		}
 		one := &t.labour[i][way]
-		extra := way < car.Full && (hasFinding(c, i) || len(t.also(i)) > 0) && !t.leftOut(i)
+		extra := way < car.Full && !b.Missing[i] && (hasFinding(c, i) || len(t.also(i)) > 0) && !t.leftOut(i)
 		if len(one.hours) == 0 && !extra {
 			continue
 		}
 		s := scaledDeviate(u.Hours[i])
-		t.workItem(i, one, s, f, b)
+		t.workItem(i, one, s, t.come(i, way, u, f, b), f, b)
 		if extra {
 			t.addFindings(c, i, s, f[car.Metal], b)
 		}
@@ -164,14 +180,20 @@ func hasFinding(c *damage.Car, i int) bool {
 }
 
 // workItem adds the hours of one way on one item. One score sets the hours of all its
-// trades.
-func (t *Table) workItem(i int, way *labour, s float64, f *[car.Trades]float64, b *Bill) {
+// trades, and times multiplies them.
+func (t *Table) workItem(i int, way *labour, s float64, times comingTimes, f *[car.Trades]float64, b *Bill) {
 	var hours [car.Trades]float64
 	chance.AllAt(way.hours, s, hours[:])
 	for k, h := range hours[:len(way.hours)] {
 		trade := car.Trade(way.trade[k])
 		if trade == car.Metal && b.credit[i] {
 			h *= 1 - t.fig.seam
+		}
+		if trade == car.Metal {
+			h *= times.missing
+		}
+		if times.toFit {
+			h += b.moreToFit(trade, h, t.coming.workTimes)
 		}
 		b.hours(i, "", trade, h, f[trade])
 	}

@@ -6,6 +6,7 @@ import "underpaint/engine/strict"
 // must not change them.
 func DataFiles() []strict.DataFile {
 	return []strict.DataFile{
+		{Path: "pricing/data/parts.json", Text: supplyFile},
 		{Path: "pricing/data/work.json", Text: figuresFile},
 	}
 }

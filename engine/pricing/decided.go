@@ -20,6 +20,9 @@ type Decided struct {
 	// Also lists the ids of further findings by item; nil means none at all. Only
 	// Priced findings belong here, because the odds already include the others.
 	Also [][]string
+	// PanelFit says how the panel bought for an item fits, by item: one of PanelFits, or
+	// empty where nobody has tried it; nil means none at all.
+	PanelFit []string
 	// WholeCar lists the ids of findings of the whole car.
 	WholeCar []string
 	// StripHours are the hours worked in the strip and survey, by trade; NaN or −1
@@ -48,6 +51,8 @@ type decided struct {
 	panels  []wholePanel
 	also    [][]int // by item: indices in figures.found
 	further []chance.ThreePoint
+	missing []bool // by item; nil = none
+	fit     []int  // by item, as PanelFits, −1 = not said; nil = none
 	car     []carLine
 
 	stripKnown bool
@@ -71,7 +76,7 @@ type carLine struct {
 func (t *Table) With(d Decided) (*Table, error) {
 	out := *t
 	out.decided = &decided{}
-	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setPieces, out.setAlso, out.setWholeCar, out.setWorked} {
+	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setPieces, out.setAlso, out.setFit, out.setWholeCar, out.setWorked} {
 		if err := set(out.decided, d); err != nil {
 			return nil, err
 		}
@@ -127,7 +132,7 @@ func (t *Table) setAlso(to *decided, d Decided) error {
 	factor := t.fig.standard[t.Standard][car.Metal] * t.pace(car.Metal)
 	to.further = make([]chance.ThreePoint, len(t.fig.found))
 	for n, f := range t.fig.found {
-		if f.Priced {
+		if f.Priced && f.ID != Missing {
 			tp, err := threePoint(f.Hours, factor)
 			if err != nil || tp == nil {
 				return &strict.Error{Path: "also", Found: f.ID, Expected: "hours low, likely, high"}
@@ -148,6 +153,12 @@ func (t *Table) setAlso(to *decided, d Decided) error {
 			}
 			if slices.Contains(ids[:k], id) {
 				return &strict.Error{Path: "also", Found: t.Body.Items[i].ID + ": " + id + " twice", Expected: "each finding once"}
+			}
+			if id == Missing {
+				if err := t.setMissing(to, i); err != nil {
+					return err
+				}
+				continue
 			}
 			to.also[i] = append(to.also[i], n)
 		}

@@ -15,8 +15,14 @@
 // says on which other tables they mean the same. [Table.Allowed] and [Table.Card] list
 // what can be done about one item.
 //
+// [Table.Supplied] also draws how parts come: which are missing, how new-made panels fit and
+// what state used parts are in (supply.go, figures in data/parts.json). A part recorded as
+// missing is replaced whole ([Missing]), and one whose panel was tried comes as recorded
+// (Decided.PanelFit), on every table.
+//
 // [Table.Price] works in this order:
-//   - It draws each item's way of repair, or takes the chosen one.
+//   - It draws each item's way of repair, or takes the chosen one. A missing item gets what
+//     a gone one would, but at least a whole part.
 //   - It raises metal that has to be opened to reach other metal, until nothing
 //     changes.
 //   - It fits a full panel where the pieces would cost clearly more (panels.go), and
@@ -37,5 +43,5 @@
 // is exact, and each total is priced with one rounding (package money). Pricing a drawn
 // list of work ([Table.Explain]) in decimals gives the bill to the minor unit.
 //
-// Figures are in data/work.json and in the body files, with their sources.
+// Figures are in data/work.json, data/parts.json and the body files, with their sources.
 package pricing

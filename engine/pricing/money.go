@@ -133,13 +133,15 @@ func (t *Table) materialsOf(stage string) (sum money.Minor) {
 }
 
 // charge turns the hours and parts of a bill into money. What prices have risen by is
-// worked out apart, with one rounding for each kind of line.
-func (t *Table) charge(u *Uniforms, b *Bill) {
+// worked out apart, with one rounding for each kind of line. after are the whole-car
+// factors of the work after the strip.
+func (t *Table) charge(u *Uniforms, after *[car.Trades]float64, b *Bill) {
 	m, r := &t.money, t.Rates
 	week, waits := m.week.At(scaledDeviate(u.Week)), 0.0
 	if m.wait != nil {
 		waits = m.wait.At(scaledDeviate(u.Wait))
 	}
+	waits += b.lost
 	if t.overTime != nil {
 		t.overTime.setRise(u, b, week, waits)
 	}
@@ -165,10 +167,12 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	b.Strip = stripLabour + stripMaterials + b.sentIn
 	b.Materials = b.risen(b.wronged(m.materials+t.onNewParts(b.ReplacedM2)), RisingMaterials, PhasePaint)
 	b.Consumables = 0
+	perHour := 0.0
 	if m.wire != nil {
-		perHour := m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
+		perHour = m.wire.At(scaledDeviate(u.Wire)) * t.minorPerMajor()
 		b.Consumables = wholeMinor(perHour*float64(b.AfterHours[car.Metal])/1000) + b.consumablesRise(perHour)
 	}
+	t.chargeFitting(after, perHour, b)
 	parts := b.partsIn + b.partsRise()
 	b.Parts = parts + r.Parts.Handling.Of(parts)
 	b.Supplies = t.supplies(labour)

@@ -32,7 +32,7 @@ func (t *Table) Reprice(u *Uniforms, b *Bill) {
 		}
 	}
 	t.chargeStrip(&strip, b)
-	t.charge(u, b)
+	t.charge(u, &after, b)
 }
 
 // byPhases adds the hours and the parts again, each also to the stage that it belongs to.

@@ -37,6 +37,11 @@ type Table struct {
 	decided    *decided // nil = nothing is decided
 	doubt      Doubt
 	overTime   *overTime // nil = no price rises
+	coming     *supplyFigures
+	parts      []partLine // by item: how its part comes
+	supply     *supply    // nil = how parts come is not drawn
+
+	wrongWeeks, noGoodWeeks *chance.ThreePoint // until a part is there that was ordered again
 
 	ownDisassembly bool // the customer takes the car apart
 }
@@ -103,6 +108,9 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 		return nil, err
 	}
 	t.setLabour()
+	if err := t.setParts(); err != nil {
+		return nil, err
+	}
 	t.setOpenings()
 	t.setCovers()
 	t.setSeams(common)

@@ -11,8 +11,8 @@ import (
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
 //
-// Doubt and Rise are not among those that Fill draws: its callers give each a stream of
-// its own, so that a table without doubt, or without rising prices, prices the same car.
+// Doubt, Rise and Supply are not among those that Fill draws: its callers give them streams
+// of their own, so that a table without one of them prices the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -25,6 +25,7 @@ type Uniforms struct {
 	Found             []float64  // by finding of the whole car
 	Doubt             float64    // what the figures may have wrong about this car
 	Rise              float64    // how fast prices rise
+	Supply            SupplyUniforms
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
@@ -38,7 +39,7 @@ func (t *Table) NewUniforms() *Uniforms {
 		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
 		Sent:  make([]float64, len(t.Rates.SentOut.Work)),
 		Found: make([]float64, t.fig.perCar()),
-		Doubt: 0.5, Rise: 0.5,
+		Doubt: 0.5, Rise: 0.5, Supply: SupplyUniforms{Source: 0.5, State: 0.5, Assembly: 0.5},
 	}
 }
 

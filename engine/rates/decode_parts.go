@@ -18,6 +18,7 @@ func readParts(f strict.Field) Parts {
 		Handling:    percent(f.Get("handling_percent")),
 		Source:      source(f),
 	}
+	p.AsTheyShould = f.Has("as_they_come") && !f.Get("as_they_come").Bool()
 	for _, item := range f.Get("prices").Items() {
 		one := readPartPrice(item)
 		if f.Err() != nil {
@@ -44,6 +45,7 @@ func readPartPrice(f strict.Field) PartPrice {
 	if had := f.Get("had"); !had.IsNull() {
 		p.Had = had.OneOf(hadIDs...)
 	}
+	p.readComing(f)
 	checkHad(f, p)
 	return p
 }
@@ -52,8 +54,10 @@ func readPartPrice(f strict.Field) PartPrice {
 func checkHad(f strict.Field, p PartPrice) {
 	panel := p.Way == car.Section || p.Way == car.Full
 	switch {
-	case !p.Priced && p.Had == "":
-		f.Complain("a price, or how the part is had, or both")
+	case !p.Priced && p.Had == "" && !p.saysHowItComes():
+		f.Complain("a price, or how the part is had, or both, or how it comes")
+	case !panel && p.saysHowItComes():
+		f.Complain("fit, weeks and used_share on a section or a full panel only, because no other way takes a bought panel")
 	case p.Had == "by_hand" && panel && p.Priced:
 		f.Get("price").Complain("null, because a part made by hand cannot be bought")
 	case p.Had == "section_only" && p.Way == car.Full && p.Priced:

@@ -53,6 +53,12 @@
 //	              body (a body's id; may be left out = every body that has the part),
 //	              price: three figures (0.01 to 1000000000) or null = starting price × factor,
 //	              had: "made_today", "section_only", "found", "by_hand", "specialist", or null = as the starting figures
+//	              fit: may be left out; how a new-made panel fits: "fits", "needs_work", "mixed", "not_known"
+//	              weeks: may be left out; three figures (0.1 to 520) until a part ordered again is there
+//	              used_share: may be left out; of parts that must be found, how many are used ones, 0 to 1
+//	              (these three for sections and full panels; then price and had may both be null)
+//	            as_they_come: may be left out = true; false: no part is missing and every panel fits until found
+//	              otherwise, for a shop that counts that in its allowance
 //	what_is_done null = starting figures; else standard → kind (outer, hidden, structural,
 //	            structural_near_mounting) → condition → six chances in the order of the ways, adding to 1
 //	strip_and_survey

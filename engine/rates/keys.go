@@ -17,8 +17,8 @@ var (
 	filmKeys        = []string{"coats", "dry_um", "volume_solids", "transfer", "base_share"}
 	quantityKeys    = []string{"quantity"}
 	consumablesKeys = []string{"money_per_metal_hour", "source"}
-	partsKeys       = []string{"price_factor", "handling_percent", "prices", "source"}
-	partPriceKeys   = []string{"body", "part", "way", "price", "had", "note", "source"}
+	partsKeys       = []string{"price_factor", "handling_percent", "prices", "as_they_come", "source"}
+	partPriceKeys   = []string{"body", "part", "way", "price", "had", "fit", "weeks", "used_share", "note", "source"}
 	stripKeys       = []string{"charged", "price", "to_stop", "includes", "note", "source"}
 	chargeKeys      = []string{"step", "how", "no_more_than", "note", "source"}
 	sentOutKeys     = []string{"handling_percent", "work", "source"}

@@ -10,7 +10,10 @@ type Parts struct {
 	PriceFactor money.Decimal // multiplies the starting prices
 	Handling    Percent
 	Prices      []PartPrice // in file order
-	Source      string
+	// AsTheyShould says that every car has all its parts and every bought part fits until
+	// somebody has found otherwise: the shop counts that elsewhere.
+	AsTheyShould bool
+	Source       string
 }
 
 // PartPrice is what the shop knows about one part: its price for one way of repair, and
@@ -23,6 +26,10 @@ type PartPrice struct {
 	Published    [3]money.Decimal // low, likely, high in major units, if Priced
 	Price        [3]float64       // the binary numbers nearest to them
 	Had          string           // "" = as the starting figures
+	Fit          string           // one of FitIDs, "" = not said
+	Weeks        [3]float64       // until another one is there, low, likely, high; zero = as the starting figures
+	HasUsedShare bool
+	UsedShare    float64 // of parts that must be found, how many are used ones
 	Note, Source string
 }
 

@@ -33,8 +33,9 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 		return Comparison{}, err
 	}
 	i, ok := j.body.ItemNamed(on)
-	if !ok || c.RecordedCondition(on) <= 0 {
-		return Comparison{}, &strict.Error{Path: "on", Found: on, Expected: "a part recorded in a condition other than sound"}
+	missing := ok && c.RecordedMissing(on)
+	if !ok || c.RecordedCondition(on) <= 0 && !missing {
+		return Comparison{}, &strict.Error{Path: "on", Found: on, Expected: "a part recorded as missing or in a condition other than sound"}
 	}
 	_, now := j.lastTwo()
 	if err := j.need(now); err != nil {
@@ -44,7 +45,12 @@ func (s *Session) CompareWays(c *carfile.Car, on string) (Comparison, error) {
 	if base.Way != nil && base.Way[i] >= 0 {
 		out.Against = int(base.Way[i])
 	}
-	ways := j.plain.Allowed(i, c.RecordedCondition(on))
+	var ways []car.Way
+	if missing {
+		ways = j.plain.AllowedMissing(i)
+	} else {
+		ways = j.plain.Allowed(i, c.RecordedCondition(on))
+	}
 	tables := make([]*pricing.Table, 0, len(ways)+1)
 	for k := -1; k < len(ways); k++ {
 		d := base

@@ -18,8 +18,8 @@ type conditionedModel struct {
 
 // models is the cache of conditioned models, keyed by the evidence. The range and the
 // rows of the stages share models, because after a full survey nothing takes more time
-// or memory than a model. The key leaves out standard, scope and chosen ways, because
-// they say nothing about rust.
+// or memory than a model. The key leaves out standard, scope, chosen ways and missing
+// parts, because they say nothing about rust.
 type models struct {
 	ofRange  []conditionedModel // used by the open range, one for each body
 	ofStages []conditionedModel // used by its stages
@@ -55,7 +55,7 @@ func (m *models) before(b *car.Body) *damage.Model {
 // note and the further work.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
-	cut.Bodies, cut.Standard, cut.Scope = []string{body}, "", ""
+	cut.Bodies, cut.Standard, cut.Scope, cut.AllThere = []string{body}, "", "", ""
 	survey := make([]carfile.Record, len(cut.Survey))
 	for n, r := range cut.Survey {
 		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee}

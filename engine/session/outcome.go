@@ -2,6 +2,7 @@ package session
 
 import (
 	"errors"
+	"slices"
 
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
@@ -20,6 +21,7 @@ type outcome struct {
 	stream      chance.Stream
 	truth       *damage.Car
 	bill        *pricing.Bill
+	onCar       []bool       // by item: seen in the simulated stages, so that it is not missing
 	known, shut damage.Known // shut leaves out what was read on closed boxes from outside
 	table       *pricing.Table
 	stage       int           // index in the stages ahead
@@ -33,6 +35,8 @@ func newOutcome(stages *stageRanges, now *stageRun, t *pricing.Table, n int) (o 
 	m.Draw(&o.stream, o.truth)
 	u := t.NewUniforms()
 	u.Fill(&o.stream)
+	u.Supply.Seed, u.Supply.State = chance.Hash(outcomeSeed, uint64(n)), chance.HashUniform(outcomeSeed+1, uint64(n))
+	t = t.Supplied(c.Supply(b, c.LastStage()))
 	t.Price(o.truth, m.Histories[o.truth.History].LastClimate, u, o.bill)
 	if o.known, err = c.Known(b, stages.histories, c.LastStage(), t.Rates.Own); err != nil {
 		return nil, err
@@ -48,7 +52,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 	}
 	m, err := damage.New(o.known, damage.ImaginedGrids)
 	if err == nil {
-		t := doubted(stages.shop.Rates, o.table, stages.car, stages.body, stage, false)
+		t := doubted(stages.shop.Rates, o.table, stages.car, stages.body, stage, false).Supplied(pricing.Supply{AllThere: stages.car.AllThere, OnCar: o.onCar})
 		o.run = estimate.NewRun(m, []*pricing.Table{t}, outcomeSeed+uint64(n)+1)
 	}
 	return err
@@ -56,7 +60,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 
 // simulate adds to the evidence of an outcome what a stage would show.
 func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (err error) {
-	b, c := stages.body, stages.car
+	b := stages.body
 	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
 	open := func(i int) bool { return !closed(i) }
 	anyItem := func(int) bool { return true }
@@ -69,12 +73,33 @@ func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (er
 		entries := evidence.ImagineSurvey(b, o.truth, false, &o.stream)
 		err = errors.Join(carfile.AddReadings(&o.known, b, entries, anyItem), carfile.AddReadings(&o.shut, b, entries, open))
 		if err == nil {
-			o.table, err = stages.plain.With(worked(c.Decided(b, c.LastStage(), false), o.bill))
+			err = o.seeParts(stages, open)
 		}
 	case carfile.OpeningUp:
 		o.known = o.shut // the open box replaces what was read from outside
 		err = carfile.AddReadings(&o.known, b, evidence.ImagineSurvey(b, o.truth, true, &o.stream), closed)
+		if err == nil {
+			err = o.seeParts(stages, anyItem)
+		}
 	}
+	return err
+}
+
+// seeParts makes a fact of which of the parts seen are missing, and of the hours of the
+// strip.
+func (o *outcome) seeParts(stages *stageRanges, seen func(i int) bool) (err error) {
+	b, c := stages.body, stages.car
+	d := worked(c.Decided(b, c.LastStage(), false), o.bill)
+	also := make([][]string, len(b.Items))
+	copy(also, d.Also)
+	o.onCar = make([]bool, len(b.Items))
+	for i := range b.Items {
+		if o.onCar[i] = seen(i); o.onCar[i] && o.bill.Missing[i] && !slices.Contains(also[i], pricing.Missing) {
+			also[i] = []string{pricing.Missing}
+		}
+	}
+	d.Also = also
+	o.table, err = stages.plain.With(d)
 	return err
 }
 

@@ -15,6 +15,8 @@ type Sheet struct {
 	Walk  []WalkSection
 	Boxes []Box
 	Strip []TradeHours
+
+	Bought []bool // by item: a panel or a section can be bought for it
 }
 
 // Box is a pocket with closed items, which show only when it is opened.
@@ -41,6 +43,9 @@ func (s *Shop) Sheet(c *carfile.Car) (Sheet, error) {
 		if items := carfile.ClosedItems(b, k); len(items) > 0 {
 			sheet.Boxes = append(sheet.Boxes, Box{k, items})
 		}
+	}
+	for i := range b.Items {
+		sheet.Bought = append(sheet.Bought, t.Bought(i))
 	}
 	for trade, h := range t.StripOutlook() {
 		if h != (car.Hours{}) {

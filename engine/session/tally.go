@@ -9,7 +9,7 @@ import (
 )
 
 // Questions is the number of questions to the customer, without the checks.
-const Questions = 10
+const Questions = 11
 
 // Tally counts what is recorded on one car and lists its faults.
 type Tally struct {
@@ -62,7 +62,7 @@ func countUp(c *carfile.Car, b *car.Body) Tally {
 	for k := range c.Survey {
 		r := &c.Survey[k]
 		i, ok := b.ItemNamed(r.On)
-		if !ok || r.Condition == "" && !r.CouldNotSee {
+		if !ok || r.Condition == "" && !r.CouldNotSee && !r.Missing() {
 			continue
 		}
 		recorded[i] = true
@@ -101,6 +101,9 @@ func answered(c *carfile.Car) int {
 		n++
 	}
 	if c.Covered != "" {
+		n++
+	}
+	if c.AllThere != "" {
 		n++
 	}
 	if len(c.Life) > 1 {

@@ -25,6 +25,7 @@ type Decision struct {
 	Part        *car.Part
 	Likely      []money.Minor    // what each of the card's ways is likely to cost
 	Chosen      *carfile.Choice  // nil: not decided
+	Missing     bool             // the part is not on the car
 	CannotLeave bool             // metal in this condition cannot stay as it is
 	Structural  bool             // because it carries load
 	CoveredBy   int              // the item whose chosen way covers this one, or −1
@@ -56,7 +57,12 @@ func (s *Shop) ToDo(c *carfile.Car) (ToDo, error) {
 
 func (s *Shop) decision(c *carfile.Car, b *car.Body, t *pricing.Table, i int) Decision {
 	k := c.RecordedCondition(b.Items[i].ID)
-	d := Decision{Card: t.Card(i, k), Part: b.PartOf(i), Chosen: chosenWay(c, b.Items[i].ID), CoveredBy: -1}
+	card := t.Card(i, max(k, 0))
+	missing := c.RecordedMissing(b.Items[i].ID)
+	if missing {
+		card = t.CardMissing(i)
+	}
+	d := Decision{Card: card, Missing: missing, Part: b.PartOf(i), Chosen: chosenWay(c, b.Items[i].ID), CoveredBy: -1}
 	for _, w := range d.Ways {
 		d.Likely = append(d.Likely, s.likelyPrice(w))
 	}

@@ -7,11 +7,11 @@ import (
 	"underpaint/engine/carfile"
 )
 
-// damagedItems returns the items recorded in any condition but sound, which all need a
-// decision.
+// damagedItems returns the items recorded in any condition but sound, and those that are
+// missing, which all need a decision.
 func damagedItems(c *carfile.Car, b *car.Body) (out []int) {
 	for i := range b.Items {
-		if c.RecordedCondition(b.Items[i].ID) > 0 {
+		if id := b.Items[i].ID; c.RecordedCondition(id) > 0 || c.RecordedMissing(id) {
 			out = append(out, i)
 		}
 	}

@@ -113,8 +113,12 @@ func (t *Text) Allowance(r *session.Range) string {
 	if v == 0 {
 		return ""
 	}
+	unknown := "breakage and delays"
+	if t.rates.Parts.AsTheyShould {
+		unknown = "breakage, wrong parts and delays"
+	}
 	return "On top of the range, allow " + p.Published.String() + "% (about " + t.Amount(money.RoundNearest(v, money.OutwardStep(v*2))) +
-		" on the middle amount) for what no survey can show, such as breakage, wrong parts and delays."
+		" on the middle amount) for what no survey can show, such as " + unknown + "."
 }
 
 // KindAmounts returns the low, middle and high amount of one kind of line.

@@ -30,6 +30,9 @@ func Undecided(n int) string {
 
 // DecisionTitle names a part and its condition.
 func (t *Text) DecisionTitle(b *car.Body, d *session.Decision) string {
+	if d.Missing {
+		return t.Item(b, d.Item) + ": missing"
+	}
 	return t.Item(b, d.Item) + ": " + lowerFirst(t.Condition(d.Condition))
 }
 
@@ -49,6 +52,8 @@ func CannotLeave(d *session.Decision) string {
 	switch {
 	case !d.CannotLeave:
 		return ""
+	case d.Missing:
+		return "It is not on the car, so it has to be replaced."
 	case d.Structural:
 		return "Structural metal that is heavily pitted or worse cannot stay as it is."
 	}

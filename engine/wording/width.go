@@ -30,7 +30,7 @@ func (t *Text) Input(b *car.Body, input int) (name, why string) {
 	case estimate.OwnHours:
 		return "The hours on each part", "The work on a part can go well or badly. Over many parts that evens out."
 	case estimate.Prices:
-		return "Prices of parts and of work sent out", "They are certain once everything is ordered."
+		return "Parts, and work sent out", "What they cost, which parts are missing, and whether those bought fit. It is certain once all of them are on the car."
 	case estimate.RiseInput(b):
 		return "Prices over time", "A long job pays the prices of its days. How fast they rise, nobody knows beforehand."
 	case estimate.DoubtInput(b):

@@ -15,6 +15,7 @@ var files = []file{
 	{"evidence/data/looks.json", "looks", "Looks before the strip", "The chance of a yes by the true condition, soundest first."},
 	{"evidence/data/reading.json", "reading", "What is written down in a survey", "How often a record of bare metal is right."},
 	{"pricing/data/work.json", "work", "Work", "What is done for which condition, and its hours: low, likely, high (1 job in 10 below, half, 1 in 10 above)."},
+	{"pricing/data/parts.json", "parts", "Missing parts, and parts as they come", "How often a part is missing, what that costs, and how often a bought part does not fit or is a used one. Hours and weeks are low, likely, high."},
 	{"car/data/common.json", "common", "What all bodies share", ""},
 	{"car/data/two_door_unitary.json", "two-door", "Two-door in one shell", bodyAbout},
 	{"car/data/hardtop_on_frame.json", "hardtop", "Two-door hardtop on a frame or chassis", bodyAbout},
@@ -59,6 +60,10 @@ var labels = map[string]string{
 	"money_per_metal_hour": "money an hour of metalwork", "no_more_than": "no more than, hours", "on": "charged on", "waits_weeks": "waits, weeks",
 	"before_percent": "before the strip, percent", "after_percent": "after the survey, percent", "hidden_open": "hidden, open", "hidden_closed": "hidden, closed box", "outside_only_share": "share reached inside when only the outside is done", "base_share": "share that is the tin of base",
 	"per_lead_joint": "hours a leaded joint", "volume_solids": "solids by volume", "seen_when_stripped": "seen once stripped", "near_mounting": "near a mounting", "lead_joints": "leaded joints",
+	"not_sure": "not sure", "bolted_on_parts": "Parts that are bolted on", "missing_work": "The work on a missing part", "metal_times_welded_in": "metalwork where it was welded in, times",
+	"by_hand_times_with_nothing_to_copy": "metalwork by hand with nothing to copy, times", "search": "Finding a missing part", "in_pieces": "In pieces", "assembly_times": "hours of assembly, times",
+	"new_made": "New-made panels", "from": "Where they come from", "needs_work_times": "hours where one needs work, times", "wrong_fit": "a wrong one, hours of fitting", "wrong_weeks": "a wrong one, weeks lost",
+	"used": "Used parts", "no_good": "share that are no good", "always_prep": "always, hours of strip and prep", "patching_metal": "patching, hours of metalwork", "patching_prep": "patching, hours of strip and prep", "no_good_weeks": "one that is no good, weeks lost",
 	"made_from": "on cars made from", "outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
 }
 

@@ -43,8 +43,10 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 	for _, line := range t.Sentence(r) {
 		fmt.Fprintf(b, "  %s\n", line)
 	}
-	if untested := t.Untested(r); untested != "" {
-		fmt.Fprintf(b, "%s\n", untested)
+	for _, line := range []string{t.Untested(r), t.Fitting(r)} {
+		if line != "" {
+			fmt.Fprintf(b, "%s\n", line)
+		}
 	}
 	if prices := strings.TrimSpace(t.Held() + " " + t.Rise(r)); prices != "" {
 		fmt.Fprintf(b, "%s\n", prices)

@@ -100,8 +100,11 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	u.Fill(&stream)
 	rises := chance.NewStream(s.Seed, riseStream+uint64(k))
 	u.Rise = rises.Uniform()
+	parts := chance.NewStream(s.Seed+partsSeed, uint64(k))
+	u.Supply.Fill(&parts)
+	t = t.Supplied(c.Supply(b, carfile.Told))
 	t.Price(is, m.Histories[is.History].LastClimate, u, bill)
-	survey(c, b, is, &stream, job.Finished)
+	survey(c, b, is, bill.Missing, &stream, job.Finished)
 	job.CameTo = bill.Total
 	for trade := range job.Hours {
 		job.Hours[trade] = float64(bill.StripHours[trade]+bill.AfterHours[trade]) / 1000
@@ -114,13 +117,20 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 
 func two(n int) string { return string([]byte{'0' + byte(n/10), '0' + byte(n%10)}) }
 
-// survey records every part of the bare metal, with the errors of any survey.
-func survey(c *carfile.Car, b *car.Body, is *damage.Car, stream *chance.Stream, on string) {
+// partsSeed keeps the streams of how parts come apart from those of the jobs.
+const partsSeed = 0x9A27
+
+// survey records every part of the bare metal, with the errors of any survey, and the parts
+// that are missing.
+func survey(c *carfile.Car, b *car.Body, is *damage.Car, missing []bool, stream *chance.Stream, on string) {
 	c.Stages = []carfile.Stage{{Stage: carfile.Survey, On: on}}
 	for i, e := range evidence.ImagineSurvey(b, is, false, stream) {
 		r := carfile.Record{On: b.Items[i].ID, Stage: carfile.Survey, Condition: e.Condition, LeadFailed: -1, Dent: e.Dent}
 		if e.Finding != "" && slices.Contains(damage.FindingIDs[:], e.Finding) {
 			r.Finding = e.Finding
+		}
+		if missing[i] {
+			r.Condition, r.Finding, r.Dent, r.Also = "", "", "", []string{pricing.Missing}
 		}
 		c.Survey = append(c.Survey, r)
 	}

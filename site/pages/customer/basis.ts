@@ -104,6 +104,7 @@ export function answersInWords(
     if (half.hole === "yes")
       add("holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`);
   }
+  add("all_there", q.all_there.short, answerText(q.all_there, car.all_there));
   if (car.scope) add("scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope));
   return lines;
 }

@@ -43,6 +43,7 @@ function nextQuestion({ said }: VisitState, car: CompleteCar): Step | undefined 
     elsewhere: said.elsewhere || car.life.length > 1,
     earlier: car.earlier_work,
     seen: said.seen || car.looks,
+    all_there: car.all_there,
     scope: said.scope || car.scope,
   };
   return MORE.find((step) => !given[step]);

@@ -23,6 +23,13 @@ export const HAD: readonly Option[] = [
   ["by_hand", "none made: by hand"],
   ["specialist", "from a specialist"],
 ];
+export const FITS: readonly Option[] = [
+  ["", "not said: drawn for each car"],
+  ["fits", "fits"],
+  ["needs_work", "always needs work"],
+  ["mixed", "now and then needs work or is wrong"],
+  ["not_known", "not known: drawn for each car"],
+];
 export const AREAS: readonly Option[] = [
   ["reached", "every face that the gun reaches"],
   ["outer", "outer skins"],

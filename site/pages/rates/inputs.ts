@@ -163,7 +163,7 @@ function choice({ field, host, id, described, hint, label, put }: Making<ChoiceF
     { id, "aria-describedby": described },
     field.options.map((o) => [o[0], optionText(o, host.words())]),
     field.value ?? host.draft.get(field.path) ?? "",
-    (key) => put(key === "" ? null : key),
+    (key) => put(key === "" ? (field.optional ? field.empty : null) : key),
   );
   return { inputs: [one], node: labelled(id, label, one, hint) };
 }

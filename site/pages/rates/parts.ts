@@ -4,14 +4,44 @@ import { button, type Children, el } from "../shared/dom.ts";
 import type { PartPrice } from "../shared/ratesfile.ts";
 import type { OutlineName } from "../shared/replies.ts";
 import { labelled } from "./boxes.ts";
-import { HAD } from "./choices.ts";
+import { FITS, HAD } from "./choices.ts";
 import { add, entry, named, noteField, remover, sourceField, withFigures } from "./entries.ts";
+import type { Field } from "./fields.ts";
 import type { FormHost } from "./formhost.ts";
 import { type PriceNames, pricesIn } from "./pricesin.ts";
 import { pricesOut } from "./pricesout.ts";
 
 /** Ways that need no part. */
 const NO_PART = ["leave", "treat"];
+
+/** Ways that take a bought panel, of which more can be said than its price. */
+const PANELS = ["section", "full"];
+
+/** How a bought panel comes. */
+const comingFields = (path: string): Field[] => [
+  {
+    path: `${path}.fit`,
+    label: "How a new-made one fits",
+    kind: "choice",
+    options: FITS,
+    optional: true,
+  },
+  {
+    path: `${path}.weeks`,
+    label: "Until one that is ordered again is there",
+    kind: "three",
+    unit: "weeks",
+    optional: true,
+    hint: "All three empty: the starting figures",
+  },
+  {
+    path: `${path}.used_share`,
+    label: "Where it must be found: the share that are used ones, 0 to 1",
+    kind: "number",
+    optional: true,
+    hint: "Empty: the starting figure. The rest is old stock that was never fitted",
+  },
+];
 
 /** Names of what a price is about. */
 function priceNames(host: FormHost): PriceNames {
@@ -51,6 +81,7 @@ export function parts(host: FormHost): Children[] {
           hint: "All three empty: the starting price, once it is said how the part is had",
         },
         { path: `${path}.had`, label: "How it is had", kind: "choice", options: HAD },
+        ...(PANELS.includes(p.way ?? "") ? comingFields(path) : []),
         noteField(path),
         sourceField(path),
       ],

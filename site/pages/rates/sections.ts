@@ -122,6 +122,13 @@ export const sections: readonly [Section, ...Section[]] = [
         kind: "percent",
         why: "For finding, ordering, trial fitting and sending back. It is added to what a part costs you.",
       },
+      {
+        path: "parts.as_they_come",
+        label: "Parts that are missing, do not fit or are used ones are in the range",
+        kind: "yes",
+        ticked: true,
+        why: "They are drawn for each simulated car. Untick it if the growth of your jobs already allows for them, or they count twice.",
+      },
     ],
   },
   { id: "done", title: "What to do, by condition", list: "done" },
@@ -206,7 +213,7 @@ export const sections: readonly [Section, ...Section[]] = [
         path: "allowance.before_percent",
         label: "How much a job grows: ranges before the survey",
         kind: "percent",
-        why: "Breakage, wrong parts, delays. Not the rust: the range already has that.",
+        why: "Breakage and delays. Not the rust, and not parts that are missing or do not fit: the range already has those.",
       },
       {
         path: "allowance.after_percent",

@@ -24,6 +24,7 @@ export interface CarFile {
   earlier_work?: string;
   earlier_work_year?: number;
   covered?: "yes" | "no" | "not_sure";
+  all_there?: "all_there" | "some_parts_off" | "in_pieces" | "not_sure";
   standard?: "driver" | "show" | "concours" | "not_sure";
   scope?: "whole_body" | "outside_only" | "metalwork_only";
   options?: string[];
@@ -76,6 +77,9 @@ export interface Stage {
   figures?: string;
 }
 
+/** How the panel that was bought for a part fits. */
+export type PanelFit = "fits" | "needs_work" | "wrong";
+
 /** What was recorded of one part at one stage. */
 export interface PartRecord {
   on: string;
@@ -85,6 +89,7 @@ export interface PartRecord {
   dent?: boolean;
   also?: string[];
   lead_failed?: number;
+  panel_fit?: PanelFit;
   could_not_see?: boolean;
   sure?: boolean;
   note?: string;

@@ -5,7 +5,7 @@ import { hasDate } from "./car.ts";
 
 const FIRST_FIVE = ["body", "year", "place", "kept", "standard"] as const;
 /** The questions that may follow the range, in their order. */
-export const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "scope"] as const;
+export const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "all_there", "scope"] as const;
 const ORDER = [...FIRST_FIVE, "range", ...MORE] as const;
 
 export type MainStep = (typeof ORDER)[number];
@@ -109,6 +109,7 @@ export function stepOfPath(path: string): QuestionStep | null {
   if (path.startsWith("earlier_work")) return "earlier";
   if (path.startsWith("covered")) return "covered";
   if (path.startsWith("looks")) return "seen";
+  if (path.startsWith("all_there")) return "all_there";
   if (path.startsWith("scope")) return "scope";
   if (path.startsWith("options")) return "fenders";
   return null;

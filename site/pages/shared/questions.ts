@@ -236,8 +236,22 @@ export function questions(words: OpenedReply["words"]): Questions {
       title: "A hole you can see: light or a finger goes through",
       hint: "Mark each part where you can see one. Blisters and loose rust are not enough.",
     },
-    scope: choice({
+    all_there: choice({
       number: 11,
+      short: "Parts there",
+      title: "Is it all there?",
+      hint: "Parts that are off the car but kept with it count as there. What is missing has to be found, bought or made.",
+      answers: [
+        { id: "all_there", text: "All there" },
+        { id: "some_parts_off", text: "Some parts off", more: "One or two may be gone" },
+        { id: "in_pieces", text: "In pieces", more: "Taken apart, in boxes" },
+        NOT_SURE,
+      ],
+      chosen: (car) => car.all_there ?? null,
+      apply: (car, id) => ({ ...car, all_there: id }),
+    }),
+    scope: choice({
+      number: 12,
       short: "Work",
       title: "What should we do?",
       answers: [

@@ -77,6 +77,9 @@ export interface PartPrice {
   body?: Body;
   price: Figure[] | null;
   had: string | null;
+  fit?: string;
+  weeks?: Figure[];
+  used_share?: Figure;
   note?: string;
   source?: string;
 }

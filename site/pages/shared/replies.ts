@@ -494,6 +494,7 @@ export interface RangeRow {
   high_text: string;
   untested_line: string;
   rise_line: string;
+  fitting_line: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
@@ -902,6 +903,7 @@ export interface SheetItem {
   box: string;
   structural: boolean;
   lead_joints: number;
+  bought: boolean;
   findings: string[];
   behind: string[];
 }

@@ -1,6 +1,6 @@
 // The acts that record something: one press is one act, and one entry to undo.
 
-import type { CarFile, RecordStage } from "../shared/carfile.ts";
+import type { CarFile, PanelFit, RecordStage } from "../shared/carfile.ts";
 import type { SheetCondition, SheetFinding, SheetItem } from "../shared/replies.ts";
 import { withWholeCar } from "../shared/thiscar/carmembers.ts";
 import {
@@ -15,6 +15,7 @@ import {
   withCouldNotSee,
   withFinding,
   withOpened,
+  withPanelFit,
   withRest,
   withSure,
   withText,
@@ -95,7 +96,7 @@ export class Acts {
     this.#host.say(`${item.name}: ${said}.`);
   }
 
-  /** Whether the entry contradicts the record; if it does, the host says why. */
+  /** Whether a finding contradicts the record; if it does, the host says why. */
   #refused(on: string, next: string): boolean {
     const { car } = this.#openCar;
     const why = contradiction(recordAt(car, on, stageOf(car, this.#item(on))), next);
@@ -104,7 +105,6 @@ export class Acts {
   }
 
   #condition(on: string, { id, name }: SheetCondition): void {
-    if (this.#refused(on, id)) return;
     this.#record(on, name.toLowerCase(), (car, stage) => withCondition(car, on, stage, id, moment()));
     this.#host.done(on);
     this.#host.next(on);
@@ -137,6 +137,11 @@ export class Acts {
     this.#record(on, finding.name, (car, stage) =>
       withFinding(car, on, stage, finding, item.lead_joints, moment()),
     );
+    this.#host.done(on);
+  }
+
+  panelFit(on: string, fit: PanelFit | "", said: string): void {
+    this.#record(on, said, (car, stage) => withPanelFit(car, on, stage, fit, moment()));
     this.#host.done(on);
   }
 

@@ -1,6 +1,7 @@
 // The current part beside the list: its name, the six words, what is wrong or asked there,
 // what is recorded, and its notes.
 
+import type { PanelFit } from "../shared/carfile.ts";
 import { el } from "../shared/dom.ts";
 import { swap } from "../shared/swap.ts";
 import { recordAt, stageOf, type TextName } from "../shared/thiscar/record.ts";
@@ -16,6 +17,7 @@ export interface CurrentPartHost {
   act(...act: Act): void;
   go(on: string): void;
   text(on: string, name: TextName, value: string): void;
+  panelFit(on: string, fit: PanelFit | "", said: string): void;
 }
 
 export class CurrentPart {
@@ -66,6 +68,7 @@ export class CurrentPart {
       act: (...act: Act) => this.#host.act(...act),
       go: (to: string) => this.#host.go(to),
       text: (name: TextName, value: string) => this.#host.text(on, name, value),
+      panelFit: (fit: PanelFit | "", said: string) => this.#host.panelFit(on, fit, said),
     };
     swap(this.#place, panelHead(this.#openCar, on, host));
     swap(

@@ -63,6 +63,7 @@ export class ListView {
       act: (...act) => this.act(...act),
       go: (on) => this.#go(on),
       text: (on, name, value) => this.#acts.text(on, name, value),
+      panelFit: (on, fit, said) => this.#acts.panelFit(on, fit, said),
     });
     this.#frame = new ListFrame(openCar, {
       at: () => this.at,

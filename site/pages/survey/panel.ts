@@ -1,20 +1,21 @@
 // The current part: what it is, what is and was recorded there, what was found, what to look
 // at behind it, a note and the number of a photograph.
 
-import type { PartRecord, RecordStage } from "../shared/carfile.ts";
+import type { PanelFit, PartRecord, RecordStage } from "../shared/carfile.ts";
 import { button, el, freshId } from "../shared/dom.ts";
 import type { SheetFinding } from "../shared/replies.ts";
 import { hasFinding, isOpen, recordAt, stageOf, standing, type TextName } from "../shared/thiscar/record.ts";
 import { momentText } from "../shared/timestamp.ts";
 import type { Act } from "./keys.ts";
 import type { OpenCar } from "./opencar.ts";
-import { conditionName, findingsOf, itemOf } from "./partwords.ts";
+import { conditionName, findingsOf, itemOf, wordOf } from "./partwords.ts";
 
 export interface PanelHost {
   act(...act: Act): unknown;
   /** Goes to another part. */
   go(on: string): void;
   text(name: TextName, value: string): void;
+  panelFit(fit: PanelFit | "", said: string): void;
 }
 
 /** The head of the current part, short enough to fit above the words, with the button that
@@ -52,11 +53,7 @@ function history({ car, sheet }: OpenCar, on: string): string[] {
   return STAGES.flatMap((stage) => {
     const record = recordAt(car, on, stage);
     if (!record) return [];
-    const what = record.condition
-      ? conditionName(sheet, record.condition)
-      : record.could_not_see
-        ? "could not see"
-        : "no condition";
+    const what = record.could_not_see ? "could not see" : wordOf(sheet, record) || "no condition";
     const where = closed ? (stage === "opening_up" ? "From inside: " : "From outside: ") : "";
     const was = (record.was ?? []).flatMap((w) =>
       w.condition
@@ -81,11 +78,7 @@ function behind({ car, sheet }: OpenCar, on: string, go: (on: string) => void): 
       {},
       all.map((one) => {
         const record = standing(car, one);
-        const said = record?.condition
-          ? conditionName(sheet, record.condition).toLowerCase()
-          : record?.could_not_see
-            ? "could not see"
-            : "not recorded";
+        const said = wordOf(sheet, record).toLowerCase() || "not recorded";
         return el(
           "li",
           {},
@@ -145,6 +138,34 @@ function entry(
   return el("div", { class: "hand-entry" }, el("label", { for: input.id }, label), input);
 }
 
+const FITS: readonly (readonly [PanelFit | "", string])[] = [
+  ["", "Not tried yet"],
+  ["fits", "Fits"],
+  ["needs_work", "Needs work"],
+  ["wrong", "Wrong, goes back"],
+];
+
+/** How the panel that was bought for the part fits, which replaces what is drawn for it. */
+function panelFit(record: PartRecord | null, host: Pick<PanelHost, "panelFit">): HTMLElement {
+  const id = freshId("panel-fit");
+  const select = el(
+    "select",
+    {
+      id,
+      "data-entry": "panel_fit",
+      on: {
+        change: () => {
+          const chosen = FITS[select.selectedIndex];
+          if (chosen) host.panelFit(chosen[0], `new panel: ${chosen[1].toLowerCase()}`);
+        },
+      },
+    },
+    FITS.map(([value, text]) => el("option", { value }, text)),
+  );
+  select.value = record?.panel_fit ?? "";
+  return el("div", { class: "hand-entry" }, el("label", { for: id }, "The new panel"), select);
+}
+
 /** What is recorded at the part now: its fault, its entries with their times, and the odds
  *  when they are shown. */
 export function panelNow(openCar: OpenCar, on: string, odds: string): HTMLElement {
@@ -183,6 +204,7 @@ export function panelMore(openCar: OpenCar, on: string, host: PanelHost, finding
       el("summary", {}, "Found…"),
       finds(openCar, on, host.act),
     ),
+    itemOf(sheet, on).bought && panelFit(record, host),
     entry("Note", "note", record, 300, host.text),
     entry("Number of a photograph", "photo", record, 40, host.text),
     el(

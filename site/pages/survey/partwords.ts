@@ -2,7 +2,7 @@
 
 import type { Condition, PartRecord } from "../shared/carfile.ts";
 import type { SheetItem, SheetReply } from "../shared/replies.ts";
-import { hasFinding, isOpen, standing } from "../shared/thiscar/record.ts";
+import { hasFinding, isMissing, isOpen, MISSING, standing } from "../shared/thiscar/record.ts";
 import type { CellText } from "./grid.ts";
 import type { OpenCar } from "./opencar.ts";
 
@@ -16,17 +16,19 @@ export function itemOf(sheet: SheetReply, on: string): SheetItem {
 export const conditionName = (sheet: SheetReply, id: Condition): string =>
   sheet.conditions.find((c) => c.id === id)?.name ?? id;
 
-/** The findings of a record in short words. */
+/** The findings of a record in short words, besides that the part is missing. */
 export function findingsOf(sheet: SheetReply, record: PartRecord | null): string[] {
   if (!record) return [];
   return sheet.findings
-    .filter((f) => hasFinding(record, f))
+    .filter((f) => f.id !== MISSING && hasFinding(record, f))
     .map((f) => (f.count ? `${f.name} (${record.lead_failed})` : f.name));
 }
 
-/** The condition of a record in words; blank where there is none. */
+/** The condition of a record in words, or that the part is missing; blank where neither is
+ *  recorded. */
 export function wordOf(sheet: SheetReply, record: PartRecord | null): string {
   if (record?.condition) return conditionName(sheet, record.condition);
+  if (isMissing(record)) return "Missing";
   return record?.could_not_see ? "Could not see" : "";
 }
 

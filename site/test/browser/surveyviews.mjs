@@ -325,7 +325,7 @@ test("paint and the year of earlier work among the answers; an older file says w
     await page.locator('[data-note="covered"]').click();
     await page.locator('[data-field="covered"]').selectOption("not_sure");
     await page.waitForFunction(() => !document.querySelector('[data-band="notes"]'));
-    await counted(page, "answers", "Answers 9 of 10");
+    await counted(page, "answers", "Answers 9 of 11");
     const car = await saved(page);
     assert.deepEqual([car.earlier_work_year, car.covered], [1998, "not_sure"]);
   }));

@@ -89,6 +89,8 @@ test("cover comes first after the range; work with a year is asked on, other wor
     assert.equal(nextStep("earlier", id, { complete: true }, true), "earlier_year", id);
   for (const id of ["not_known_of", "not_sure"]) assert.equal(nextStep("earlier", id), "seen", id);
   assert.equal(nextStep("earlier_year", "year", { complete: true }, true), "earlier_proof");
+  assert.equal(nextStep("seen", "done"), "all_there");
+  assert.equal(nextStep("all_there", "in_pieces"), "scope");
   assert.equal(nextStep("earlier_proof", "yes"), "earlier_parts");
   assert.equal(nextStep("earlier_proof", "no"), "seen");
   assert.equal(
@@ -100,6 +102,7 @@ test("cover comes first after the range; work with a year is asked on, other wor
     covered: "covered",
     earlier_work_year: "earlier_year",
     earlier_work: "earlier",
+    all_there: "all_there",
     "life[0].kept": "kept",
     "life[2].kept": "elsewhere",
   };
@@ -128,6 +131,11 @@ test("five ways of keeping a car in both places, and cover in the words of each 
       ["yes", "no", "not_sure"],
     );
     assert.equal(q.covered.apply(car, "no").covered, "no");
+    assert.deepEqual(
+      q.all_there.answers.map((a) => a.id),
+      ["all_there", "some_parts_off", "in_pieces", "not_sure"],
+    );
+    assert.equal(q.all_there.apply(car, "in_pieces").all_there, "in_pieces");
     assert.match(
       q.covered.title + q.covered.hint,
       words === "uk" ? /underseal.*underseal/ : /undercoat.*undercoat/,

@@ -14,6 +14,7 @@ import {
   withCouldNotSee,
   withFinding,
   withOpened,
+  withPanelFit,
   withRecord,
   withRest,
   withSure,
@@ -143,19 +144,52 @@ test("looked at again: only beside a condition, and gone with the next word", ()
   );
 });
 
-test("sound and missing exclude each other, in words", () => {
-  const missing = withFinding(car, "a", "survey", { id: "missing", priced_only: true }, 0, "t").survey[0];
-  const sound = withCondition(car, "a", "survey", "sound", "t").survey[0];
-  assert.match(contradiction(missing, "sound"), /cannot be sound as well/);
-  assert.match(contradiction(sound, "missing"), /cannot be missing as well/);
+const MISSING = { id: "missing", priced_only: true };
+
+test("missing takes the place of a condition and of what was found, and gives way to one", () => {
+  const brazed = withFinding(car, "a", "survey", { id: "brazed", priced_only: true }, 0, "t0");
+  const gone = withCondition(
+    withRecord(brazed, "a", "survey", (r) => ({ ...r, dent: true })),
+    "a",
+    "survey",
+    "gone",
+    "t1",
+  );
+  const missing = withFinding(gone, "a", "survey", MISSING, 0, "t2");
+  assert.deepEqual(missing.survey, [
+    { on: "a", stage: "survey", at: "t2", was: [{ condition: "gone", at: "t1" }], also: ["missing"] },
+  ]);
+  const [sound] = withCondition(missing, "a", "survey", "sound", "t3").survey;
+  assert.deepEqual([sound.condition, sound.also], ["sound", undefined]);
+  assert.deepEqual(
+    withFinding(withFinding(car, "a", "survey", MISSING, 0, "t"), "a", "survey", MISSING, 0, "t").survey,
+    undefined,
+  );
+});
+
+test("nothing is found on a part that is missing, in words", () => {
+  const [missing] = withFinding(car, "a", "survey", MISSING, 0, "t").survey;
+  assert.match(contradiction(missing, "brazed"), /nothing can be found on it/);
+  const [sound] = withCondition(car, "a", "survey", "sound", "t").survey;
   for (const [record, next] of [
-    [missing, "gone"],
+    [missing, "missing"],
     [sound, "brazed"],
-    [null, "sound"],
+    [sound, "missing"],
     [null, "missing"],
-    [{ ...sound, condition: "gone" }, "missing"],
   ])
     assert.equal(contradiction(record, next), "", next);
+});
+
+test("how a new panel fits stands beside the condition, and is taken out again", () => {
+  const one = withPanelFit(withCondition(car, "a", "survey", "gone", "t1"), "a", "survey", "wrong", "t2");
+  assert.deepEqual(one.survey, [
+    { on: "a", stage: "survey", condition: "gone", at: "t1", panel_fit: "wrong" },
+  ]);
+  assert.equal(withPanelFit(one, "a", "survey", "", "t3").survey[0].panel_fit, undefined);
+  assert.equal(
+    withPanelFit(withPanelFit(car, "a", "survey", "fits", "t"), "a", "survey", "", "t").survey,
+    undefined,
+  );
 });
 
 test("the rest leaves alone what is recorded", () => {

@@ -221,6 +221,7 @@ export function allFields(opened: OpenedReply, q: Questions, car: CarFile): Fiel
     choiceField("covered", q.covered, (c) => c.covered),
     choiceField("earlier", q.earlier, (c) => c.earlier_work),
     yearField(q, car),
+    choiceField("all_there", q.all_there, (c) => c.all_there),
     choiceField("scope", q.scope, (c) => c.scope, ["not_sure"]),
     optionField(
       "old_metal",

@@ -86,6 +86,7 @@ function rangeRow(row: RangeRow, range: RangeReply, levels: number): HTMLElement
     dotRow(row, range.axis, levels),
     row.headline && el("p", { class: "loud" }, row.set_aside_line),
     row.untested_line && el("p", {}, row.untested_line),
+    row.fitting_line && el("p", {}, row.fitting_line),
     el("p", {}, row.hours_line, el("br"), row.weeks_line),
   );
 }

@@ -2,7 +2,7 @@
 // new car and leaves the old one alone, so that an entry can be undone by putting the
 // old members back. The members that are not about one part are in carmembers.ts.
 
-import type { CarFile, Condition, Opened, PartRecord, RecordStage, Stage } from "../carfile.ts";
+import type { CarFile, Condition, Opened, PanelFit, PartRecord, RecordStage, Stage } from "../carfile.ts";
 import type { SheetFinding, SheetItem } from "../replies.ts";
 import { withMember } from "./carmembers.ts";
 
@@ -49,6 +49,7 @@ const SAYS = [
   "dent",
   "also",
   "lead_failed",
+  "panel_fit",
   "could_not_see",
   "note",
   "photo",
@@ -73,14 +74,22 @@ export function withRecord(
   return withMember(car, "survey", says ? all.with(at, next) : all.toSpliced(at, 1));
 }
 
+/** The finding that the part is not on the car. */
+export const MISSING = "missing";
+
+export const isMissing = (record: PartRecord | null): boolean => Boolean(record?.also?.includes(MISSING));
+
 /** The record with another entry in the place of its condition, which it remembers as an
- *  earlier one. A second look was about the old condition, so its answer goes too. */
+ *  earlier one. A second look was about the old condition, so its answer goes too, and so
+ *  does that the part is missing. */
 function replaced(
-  record: PartRecord,
+  { also, ...record }: PartRecord,
   entry: Pick<PartRecord, "condition" | "could_not_see">,
   moment: string,
 ): PartRecord {
-  const { could_not_see: _unseen, condition: old, sure: _sure, at, was, ...rest } = record;
+  const { could_not_see: _unseen, condition: old, sure: _sure, at, was, ...others } = record;
+  const found = also?.filter((id) => id !== MISSING) ?? [];
+  const rest = found.length ? { ...others, also: found } : others;
   const earlier = old ? [...(was ?? []), { condition: old, ...(at ? { at } : {}) }] : was;
   return { ...rest, ...entry, at: moment, ...(earlier ? { was: earlier.slice(-MOST_EARLIER) } : {}) };
 }
@@ -109,14 +118,36 @@ export function withSure(car: CarFile, on: string): CarFile {
   return withRecord(car, on, record.stage, (r) => (r.sure ? r : { ...r, sure: true }));
 }
 
-/** Why an entry contradicts what is recorded: a part that is missing is not sound. Blank
- *  if it does not. next: the id of the condition or of the finding to be added. */
-export function contradiction(record: PartRecord | null, next: string): string {
-  if (next === "sound" && record?.also?.includes("missing"))
-    return "This part is recorded as missing, so it cannot be sound as well. Take “Part missing” out first.";
-  if (next === "missing" && record?.condition === "sound")
-    return "This part is recorded as sound, so it cannot be missing as well. Change its condition first.";
-  return "";
+/** Records that a part is missing, in the place of its condition and of all that was found
+ *  on it, or takes that back. */
+function withMissing(record: PartRecord, moment: string): PartRecord {
+  if (isMissing(record)) {
+    const { also: _, ...rest } = record;
+    return rest;
+  }
+  const { finding: _finding, dent: _dent, lead_failed: _lead, also: _also, ...rest } = record;
+  return { ...replaced(rest, {}, moment), also: [MISSING] };
+}
+
+/** Why a finding contradicts what is recorded: nothing is found on a part that is missing.
+ *  Blank if it does not. */
+export function contradiction(record: PartRecord | null, finding: string): string {
+  return isMissing(record) && finding !== MISSING
+    ? "This part is recorded as missing, so nothing can be found on it. Take “Part missing” out first."
+    : "";
+}
+
+/** Records how the panel that was bought for a part fits; blank removes it. */
+export function withPanelFit(
+  car: CarFile,
+  on: string,
+  stage: RecordStage,
+  fit: PanelFit | "",
+  moment: string,
+): CarFile {
+  return withRecord(car, on, stage, ({ panel_fit: _, ...rest }) =>
+    fit ? { ...rest, panel_fit: fit, at: rest.at ?? moment } : rest,
+  );
 }
 
 /** Records one condition on all of these items that have no record yet. */
@@ -153,6 +184,7 @@ export function withFinding(
   moment: string,
 ): CarFile {
   return withRecord(car, on, stage, (r) => {
+    if (finding.id === MISSING) return withMissing(r, moment);
     const had = hasFinding(r, finding);
     const at = r.at ?? moment;
     if (finding.id === "filler_over_dent") {
