@@ -31,6 +31,7 @@ type Car struct {
 	EarlierWork string // "" = not asked
 	WorkYear    int    // the year of the earlier work, 0 = not given
 	Covered     string // painted or undercoated in the last ten years or so: one of CoveredAnswers; "" = not asked
+	Hit         Hit
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
 	Options     []string
@@ -83,6 +84,7 @@ func Read(f strict.Field) *Car {
 	if f.Has("covered") {
 		c.Covered = f.Get("covered").OneOf(CoveredAnswers...)
 	}
+	c.Hit = readHit(f)
 	c.Standard = f.Get("standard").OneOf(append(append([]string{}, car.Standards...), NotSure)...)
 	c.Scope = rates.ScopeIDs[0]
 	if f.Has("scope") {

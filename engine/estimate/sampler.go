@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"slices"
+
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/pricing"
@@ -20,6 +22,8 @@ const (
 	workStream   = 0x50D00
 	doubtMatrix  = 0x50E01
 	doubtStream  = 0x50E10
+	oldMatrix    = 0x50F01
+	oldStream    = 0x50F10
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -34,6 +38,7 @@ type sampler struct {
 	parts  [Randomisations]*chance.Latin // the damage of single parts
 	work   [Randomisations]*chance.Latin // the single pieces of work
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
+	old    [Randomisations]*chance.Latin // old damage and the work on it; nil where no table reckons with it
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -82,6 +87,22 @@ func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), tape)
 	s := chance.FixedStream(tape)
 	u.Fill(&s)
+	if old := m.old[n%Randomisations]; old != nil {
+		old.At(uint32(n/Randomisations), uint32(replicate), u.Old)
+	}
+}
+
+// reckon prepares the uniforms of old damage if a table reckons with it.
+func (m *sampler) reckon(tables ...*pricing.Table) {
+	if !slices.ContainsFunc(tables, func(t *pricing.Table) bool { return t.Reckoning() != nil }) {
+		return
+	}
+	s := chance.NewStream(m.seed, oldMatrix)
+	matrices := chance.NewMatrices(pricing.OldUniforms(m.model.Body), &s)
+	for j := range m.old {
+		shifts := chance.NewStream(m.seed, oldStream+uint64(j))
+		m.old[j] = matrices.Shifted(&shifts)
+	}
 }
 
 // doubt is the uniform of what the figures may have wrong about car n.
@@ -121,6 +142,7 @@ func explained(model *damage.Model, table *pricing.Table, seed uint64, n int, ea
 func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, u *pricing.Uniforms, b *pricing.Bill)) {
 	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
 	m := newSampler(model, seed, u.Count())
+	m.reckon(table)
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)

@@ -24,6 +24,10 @@ const (
 // the pocket groups of a body. A table that doubts nothing has no such input.
 func DoubtInput(b *car.Body) int { return Groups + len(b.Groups) }
 
+// OldDamageInput is the input of old damage, which comes last. Only a table that reckons
+// with old damage has it.
+func OldDamageInput(b *car.Body) int { return DoubtInput(b) + 1 }
+
 // Shares estimates what makes the range of prices wide: the Shapley effects of the inputs
 // above and of each pocket group of the body, under the posterior. The history is drawn
 // first, then the luck of the whole car, its repairs and each group; an input counts only
@@ -56,6 +60,15 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		label = append(label, inputs)
 		inputs++
 	}
+	old := 0
+	if t.Reckoning() != nil {
+		if inputs = OldDamageInput(m.Body) + 1; t.Doubt().SD == 0 {
+			label = append(label, DoubtInput(m.Body)) // of nothing
+		}
+		for old < len(u.Old) {
+			label, old = append(label, inputs-1), old+1
+		}
+	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
 		damaged[0] = m.RootUniform(x[0], x[1], x[2])
@@ -68,6 +81,7 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		if works < len(work) {
 			u.Doubt = work[works]
 		}
+		copy(u.Old, work[len(work)-old:])
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}

@@ -156,7 +156,7 @@ func TestSameBytes(t *testing.T) {
 func TestWithoutDoubt(t *testing.T) {
 	none := `{"told": 0, "walk_round": 0, "survey": 0, "opening_up": 0, "ways": 0}`
 	text := strings.NewReplacer(`"after_percent": "4",`, `"after_percent": "4", "in_range": false,`,
-		`"own_figures":`, `"doubt": {"shared": `+none+`, "own": `+none+`}, "own_figures":`).Replace(string(rates.Sample()))
+		`"own_figures":`, `"doubt": {"shared": `+none+`, "own": `+none+`}, "own_figures":`).Replace(aside(string(rates.Sample())))
 	r, err := rates.Decode([]byte(text))
 	if err != nil || r.Allowance.InRange || !r.Doubt.Stated {
 		t.Fatal(err)

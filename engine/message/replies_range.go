@@ -42,6 +42,7 @@ type RangeRow struct {
 	SetAsideText  string       `json:"set_aside_text"`
 	HighText      string       `json:"high_text"`
 	UntestedLine  string       `json:"untested_line"`
+	OldDamageLine string       `json:"old_damage_line,omitempty"`
 	LowMinor      money.Minor  `json:"low_minor"`
 	HighMinor     money.Minor  `json:"high_minor"`
 	SetAsideLine  string       `json:"set_aside_line"`

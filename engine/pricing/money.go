@@ -147,6 +147,9 @@ func (t *Table) charge(u *Uniforms, b *Bill) {
 	}
 	b.Least = t.least(hours)
 	sentIn, sentAfter := t.sentOut(u)
+	if t.reckons() {
+		sentAfter += wholeMinor(b.oldSent)
+	}
 	sentAfter = b.wronged(sentAfter)
 	b.SentOut = sentAfter + r.SentOut.Handling.Of(sentAfter)
 	b.sentIn = sentIn + r.SentOut.Handling.Of(sentIn)

@@ -36,6 +36,7 @@ type Table struct {
 	surfaces   surfaces
 	decided    *decided // nil = nothing is decided
 	doubt      Doubt
+	old        *oldWork // nil = the range leaves old damage aside
 
 	ownDisassembly bool // the customer takes the car apart
 }
@@ -112,6 +113,9 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 		return nil, err
 	}
 	if err := t.setAfter(); err != nil {
+		return nil, err
+	}
+	if err := t.setOld(); err != nil {
 		return nil, err
 	}
 	return t, t.setMoney()

@@ -32,6 +32,7 @@ type Rates struct {
 	Time        Time
 	Allowance   Allowance
 	Doubt       *Doubt // never nil: the starting figures unless the shop states its own
+	OldDamage   OldDamage
 	Terms       []string
 	Own         *Own  // never nil: factors of 1 where nothing was learnt
 	Past        *Past // how earlier ranges came out; nil = not published

@@ -9,7 +9,9 @@ import (
 	"testing"
 
 	"underpaint/engine/car"
+	"underpaint/engine/damage"
 	"underpaint/engine/money"
+	"underpaint/engine/olddamage"
 	"underpaint/tests/schemas"
 )
 
@@ -26,22 +28,27 @@ func schema(t *testing.T) map[string]any {
 // test compares every group of the schema.
 func TestSchemaNames(t *testing.T) {
 	want := map[string][]string{
-		"":                                        fileKeys,
-		"properties.shop":                         shopKeys,
-		"properties.shop.properties.contact":      contactKeys,
-		"properties.labour":                       labourKeys,
-		"properties.consumables":                  consumablesKeys,
-		"properties.parts":                        partsKeys,
-		"properties.what_is_done":                 car.Standards,
-		"properties.strip_and_survey":             stripKeys,
-		"properties.sent_out":                     sentOutKeys,
-		"properties.supplies":                     suppliesKeys,
-		"properties.tax":                          taxKeys,
-		"properties.tax.properties.on":            taxOnKeys,
-		"properties.time":                         timeKeys,
-		"properties.allowance":                    allowanceKeys,
-		"properties.doubt":                        doubtKeys,
-		"$defs.by_stage":                          DoubtStages,
+		"":                                   fileKeys,
+		"properties.shop":                    shopKeys,
+		"properties.shop.properties.contact": contactKeys,
+		"properties.labour":                  labourKeys,
+		"properties.consumables":             consumablesKeys,
+		"properties.parts":                   partsKeys,
+		"properties.what_is_done":            car.Standards,
+		"properties.strip_and_survey":        stripKeys,
+		"properties.sent_out":                sentOutKeys,
+		"properties.supplies":                suppliesKeys,
+		"properties.tax":                     taxKeys,
+		"properties.tax.properties.on":       taxOnKeys,
+		"properties.time":                    timeKeys,
+		"properties.allowance":               allowanceKeys,
+		"properties.doubt":                   doubtKeys,
+		"$defs.by_stage":                     DoubtStages,
+		"properties.hidden_history":          oldDamageKeys,
+		"properties.hidden_history.properties.hit.properties.zones":                olddamage.ZoneIDs[:],
+		"properties.hidden_history.properties.earlier_hand.properties.replaced_is": olddamage.Groups["replaced_is"],
+		"$defs.by_repairs":                        damage.RepairStateIDs[:],
+		"$defs.three_by_repairs":                  damage.RepairStateIDs[:],
 		"properties.own_figures":                  ownKeys,
 		"properties.own_figures.properties.hours": car.TradeIDs[:],
 		"properties.own_figures.properties.doubt": ownDoubtKeys,
@@ -60,6 +67,14 @@ func TestSchemaNames(t *testing.T) {
 		"$defs.sent":                              sentKeys,
 		"$defs.kinds":                             Kinds,
 		"$defs.rows":                              car.ConditionIDs[:],
+	}
+	for name, members := range olddamage.Groups {
+		if name != "replaced_is" {
+			want["properties.hidden_history.properties."+name] = members
+		}
+	}
+	for n, id := range olddamage.LineIDs {
+		want["properties.hidden_history.properties.hours.properties."+id] = olddamage.LineTrades(olddamage.LineID(n))
 	}
 	schemas.Compare(t, "../../site/schema/rates.schema.json", want)
 }

@@ -37,5 +37,5 @@ func Example() {
 	}
 	// Output:
 	// settled two_door_unitary show
-	// $70,000 to $160,000
+	// $75,000 to $165,000
 }

@@ -22,6 +22,7 @@ type outcome struct {
 	bill        *pricing.Bill
 	known, shut damage.Known // shut leaves out what was read on closed boxes from outside
 	table       *pricing.Table
+	old         oldOutcome
 	stage       int           // index in the stages ahead
 	run         *estimate.Run // the range after the stage, nil until its odds are worked out
 }
@@ -33,17 +34,18 @@ func newOutcome(stages *stageRanges, now *stageRun, t *pricing.Table, n int) (o 
 	m.Draw(&o.stream, o.truth)
 	u := t.NewUniforms()
 	u.Fill(&o.stream)
+	fillOld(u, n)
 	t.Price(o.truth, m.Histories[o.truth.History].LastClimate, u, o.bill)
-	if o.known, err = c.Known(b, stages.histories, c.LastStage(), t.Rates.Own); err != nil {
+	if o.known, err = c.Known(b, stages.histories, c.LastStage(), t.Rates.Own, t.Rates.Reckoned()); err != nil {
 		return nil, err
 	}
-	o.shut, err = c.WithoutClosed(b).Known(b, stages.histories, c.LastStage(), t.Rates.Own)
+	o.shut, err = c.WithoutClosed(b).Known(b, stages.histories, c.LastStage(), t.Rates.Own, t.Rates.Reckoned())
 	return o, err
 }
 
 // condition simulates a stage and works out the odds after it.
 func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n int) error {
-	if err := o.simulate(stages, now, stage); err != nil {
+	if err := o.simulate(stages, now, stage, n); err != nil {
 		return err
 	}
 	m, err := damage.New(o.known, damage.ImaginedGrids)
@@ -55,7 +57,7 @@ func (o *outcome) condition(stages *stageRanges, now *stageRun, stage string, n 
 }
 
 // simulate adds to the evidence of an outcome what a stage would show.
-func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (err error) {
+func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string, n int) (err error) {
 	b, c := stages.body, stages.car
 	closed := func(i int) bool { return !b.PartOf(i).SeenWhenStripped }
 	open := func(i int) bool { return !closed(i) }
@@ -65,15 +67,27 @@ func (o *outcome) simulate(stages *stageRanges, now *stageRun, stage string) (er
 		covered := now.model.DrawCovered(o.truth, o.stream.Uniform())
 		checks := evidence.ImagineWalkRound(b, o.truth, covered, &o.stream)
 		err = errors.Join(carfile.AddLooks(&o.known, b, checks), carfile.AddLooks(&o.shut, b, checks))
+		if d, ok := o.old.walk(stages, o.bill, n); ok && err == nil {
+			o.table, err = stages.plain.With(d)
+		}
 	case carfile.Survey:
 		entries := evidence.ImagineSurvey(b, o.truth, false, &o.stream)
 		err = errors.Join(carfile.AddReadings(&o.known, b, entries, anyItem), carfile.AddReadings(&o.shut, b, entries, open))
 		if err == nil {
-			o.table, err = stages.plain.With(worked(c.Decided(b, c.LastStage(), false), o.bill))
+			d := worked(c.Decided(b, c.LastStage(), false), o.bill)
+			o.old.see(stages, o.bill, &d, entries, open)
+			o.table, err = stages.plain.With(d)
 		}
 	case carfile.OpeningUp:
 		o.known = o.shut // the open box replaces what was read from outside
-		err = carfile.AddReadings(&o.known, b, evidence.ImagineSurvey(b, o.truth, true, &o.stream), closed)
+		entries := evidence.ImagineSurvey(b, o.truth, true, &o.stream)
+		err = carfile.AddReadings(&o.known, b, entries, closed)
+		if d := o.old.decided; err == nil && d.Old != nil && o.old.see(stages, o.bill, &d, entries, closed) {
+			o.table, err = stages.plain.With(d)
+		}
+	}
+	if o.old.repairs != [damage.RepairStates]float64{} {
+		o.known.Repairs, o.shut.Repairs = o.old.repairs, o.old.repairs
 	}
 	return err
 }

@@ -57,13 +57,16 @@ func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
 	return out, nil
 }
 
+// mostShares are shown, so that there are at most twelve with the rest.
+const mostShares = 11
+
 // share lists the shares of 2% or more and adds up the rest.
 func (v *VarianceShares) share(shares *estimate.Shares) {
 	all, variance := shares.Shares()
 	order := upTo(len(all))
 	sortByFloat(order, func(k int) float64 { return -all[k].Share })
 	n := 0
-	for n < len(order) && all[order[n]].Share >= 0.02 {
+	for n < len(order) && n < mostShares && all[order[n]].Share >= 0.02 {
 		n++
 	}
 	rest, shown := 1.0, make([]float64, n+1)

@@ -70,6 +70,9 @@ function rowBlock(row: RangeRow, reply: RangeReply, levels: number): HTMLElement
         ]
       : el("p", {}, row.tax_line),
     (row.headline || row === reply.rows[0]) &&
+      row.old_damage_line &&
+      el("p", { class: "untested" }, row.old_damage_line),
+    (row.headline || row === reply.rows[0]) &&
       row.untested_line &&
       el("p", { class: "untested" }, row.untested_line),
   );

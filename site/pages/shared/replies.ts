@@ -489,6 +489,7 @@ export interface RangeRow {
   set_aside_text: string;
   high_text: string;
   untested_line: string;
+  old_damage_line?: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
@@ -838,6 +839,7 @@ export interface SheetReply {
   conditions: SheetCondition[];
   findings: SheetFinding[];
   whole_car_findings: IDName[];
+  hits?: SheetHits;
   zones: SheetZone[];
   items: Record<string, SheetItem>;
   boxes: SheetBox[];
@@ -863,6 +865,13 @@ export interface SheetFinding {
   name: string;
   count: boolean;
   priced_only: boolean;
+}
+
+/** SheetHits is the card on which the survey records how each zone that was hit was repaired, and whether the body is square. */
+export interface SheetHits {
+  zones: IDName[];
+  manners: IDName[];
+  square: IDName[];
 }
 
 /** SheetZone is a zone with its parts. */
@@ -955,6 +964,7 @@ export interface TallyReply {
   to_do: TallyLine;
   not_opened_line: string;
   not_recorded_line: string;
+  measured_line?: string;
   zones: TallyZone[];
 }
 
