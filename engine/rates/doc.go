@@ -75,6 +75,9 @@
 //	            shared (by all cars of the shop together), own (by one car alone), each told, walk_round, survey,
 //	            opening_up, ways: 0 to 0.5, none above the one before it; standard deviations of the log of the
 //	            price after the strip
+//	hidden_history may be left out = starting figures (package olddamage); else in_range (left out = true) and any of
+//	            hit, answer, sagged, earlier_hand, warped, cracked, packed, hours, sent_out, with the members of
+//	            olddamage/data/olddamage.json; what is left out stays a starting figure
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
 //	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
 //	            learnt_on: date; jobs_code: check code of those past jobs

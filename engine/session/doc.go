@@ -14,7 +14,7 @@
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
 //	undecided.go doubt.go                     what is left to choose, and how far figures are doubted
 //	shop.go places.go bodies.go               what a shop is, and what it prices
-//	walk.go sheet.go                          what there is to record on a body
+//	walk.go oldwalk.go sheet.go               what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
 //	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
 //	oldoutcome.go outcome.go checks.go …      what checks and stages are worth

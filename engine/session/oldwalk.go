@@ -1,10 +1,23 @@
 package session
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/evidence"
 	"underpaint/engine/olddamage"
 )
+
+// walkOf returns all checks of a body in the order of the walk, with those for old
+// accidents before the water if hits is set.
+func walkOf(b *car.Body, hits bool) []WalkSection {
+	out := walkSections(b)
+	if !hits {
+		return out
+	}
+	at := slices.IndexFunc(out, func(s WalkSection) bool { return s.ID == "water" || s.ID == "papers" })
+	return slices.Insert(out, at, oldWalk(b))
+}
 
 // oldWalk returns the checks for old accidents, zone by zone and then of the whole car.
 // They are one section of the walk-around.

@@ -37,7 +37,7 @@ func (s *Shop) Sheet(c *carfile.Car) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	sheet := Sheet{Body: b, Walk: walkSections(b, s.Rates.Reckoned() != nil)}
+	sheet := Sheet{Body: b, Walk: walkOf(b, s.Rates.Reckoned() != nil)}
 	if s.Rates.Reckoned() != nil {
 		sheet.HitZones = zonesOf(b)
 	}

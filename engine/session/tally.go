@@ -52,7 +52,7 @@ func (s *Shop) Tally(c *carfile.Car) (Tally, error) {
 
 func countUp(c *carfile.Car, b *car.Body, hits bool) Tally {
 	n := Tally{Body: b, Answers: answered(c), SurveyBegun: c.Begun(carfile.Survey), Zones: make([]ZoneTally, len(b.Zones))}
-	for _, g := range walkSections(b, hits) {
+	for _, g := range walkOf(b, hits) {
 		n.Walk += len(g.Lines)
 		for _, l := range g.Lines {
 			if slices.ContainsFunc(c.Looks, func(k evidence.Look) bool { return k.Look == l.Kind.ID && k.On == l.On }) {

@@ -26,9 +26,8 @@ type WalkSection struct {
 // jacking point. Water comes last on the car because it wets everything.
 var sectionIDs = []string{"doors", "front", "left", "rear", "right", "glass", "inside", "under", "jack", "water", "papers"}
 
-// walkSections returns all checks of a body in the order of the walk, with those for old
-// accidents before the water if hits is set.
-func walkSections(b *car.Body, hits bool) []WalkSection {
+// walkSections returns all checks of rust on a body in the order of the walk.
+func walkSections(b *car.Body) []WalkSection {
 	out := make([]WalkSection, len(sectionIDs))
 	for n, id := range sectionIDs {
 		out[n].ID = id
@@ -44,9 +43,6 @@ func walkSections(b *car.Body, hits bool) []WalkSection {
 	}
 	for n := range out {
 		sortWalk(b, out[n].Lines, out[n].ID == "right")
-	}
-	if hits {
-		out = slices.Insert(out, sectionOf("water"), oldWalk(b))
 	}
 	return slices.DeleteFunc(out, func(s WalkSection) bool { return len(s.Lines) == 0 })
 }
