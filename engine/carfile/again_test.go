@@ -34,7 +34,7 @@ func surveyed(t *testing.T, but map[string]string) (*Car, *damage.Model) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := c.ModelAt(b, histories, Survey, rates.NothingLearnt(), nil)
+	m, err := c.ModelAt(b, histories, Survey, rates.NothingLearnt(), nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

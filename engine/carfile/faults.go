@@ -32,9 +32,11 @@ type faults struct {
 func (c *Car) Faults(b *car.Body, t *pricing.Table) []Fault {
 	f := &faults{c: c, b: b, t: t}
 	f.looks()
+	f.oldLooks()
 	f.stages()
 	f.records()
 	f.opened()
+	f.surveyCar()
 	f.hours()
 	f.ways()
 	return f.list
@@ -58,9 +60,11 @@ func (f *faults) take(path string, err error, on string) {
 // looks finds every check that is refused, by removing one after another.
 func (f *faults) looks() {
 	left := slices.Clone(f.c.looksAt(f.b))
-	at := make([]int, len(left))
-	for n := range at {
-		at[n] = n
+	var at []int
+	for n, l := range f.c.Looks {
+		if slices.Contains(left, l) {
+			at = append(at, n)
+		}
 	}
 	for len(left) > 0 {
 		_, err := evidence.FromLooks(f.b, left)

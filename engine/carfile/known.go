@@ -8,6 +8,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
@@ -80,8 +81,9 @@ func (c *Car) RecordedCondition(on string) int {
 }
 
 // Known returns everything that counts for the odds by the end of a stage, on the
-// starting figures or on what the shop has learned.
-func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, own *rates.Own) (damage.Known, error) {
+// starting figures or on what the shop has learned. Old damage counts with old, and is
+// left aside where that is nil.
+func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, own *rates.Own, old *olddamage.Figures) (damage.Known, error) {
 	k := damage.Known{Body: b, Histories: histories, EarlierWork: c.EarlierWork, Shift: shiftOf(b, own), Spread: own.Spread.Factor}
 	seen, err := evidence.FromLooks(b, c.looksUpTo(b, reached))
 	if err != nil {
@@ -102,6 +104,9 @@ func (c *Car) Known(b *car.Body, histories []exposure.History, reached string, o
 		}
 		AddRead(&k, i, read)
 	}
+	if old != nil {
+		k.Repairs = old.Condition(b, c.OldDamage(b, reached)).OfRepairs
+	}
 	return k, nil
 }
 
@@ -119,8 +124,8 @@ func shiftOf(b *car.Body, own *rates.Own) (shift []float64) {
 
 // ModelAt conditions the odds of a body on everything known by a stage. It reuses what
 // has not changed since an earlier model of the car, which may be nil.
-func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string, own *rates.Own, earlier *damage.Model) (*damage.Model, error) {
-	k, err := c.Known(b, histories, reached, own)
+func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string, own *rates.Own, old *olddamage.Figures, earlier *damage.Model) (*damage.Model, error) {
+	k, err := c.Known(b, histories, reached, own, old)
 	if err != nil {
 		return nil, err
 	}
@@ -136,19 +141,22 @@ func (c *Car) ModelAt(b *car.Body, histories []exposure.History, reached string,
 func (c *Car) Decided(b *car.Body, reached string, ways bool) pricing.Decided {
 	d := pricing.Undecided()
 	d.KeepOldMetal = slices.Contains(c.Options, KeepOldMetal)
+	old := c.OldDamage(b, reached)
+	d.Old = &old
 	if reached != Survey && reached != OpeningUp {
 		return d
 	}
+	d.Unmeasured = old.Square != olddamage.Square && old.Square != olddamage.OutOfSquare
 	d.WholeCar = c.WholeCar
 	for t, h := range c.StripHours {
 		if h > 0 {
 			d.StripHours[t] = h
 		}
 	}
-	d.Also = make([][]string, len(b.Items))
+	d.Also, d.Bare = make([][]string, len(b.Items)), make([]bool, len(b.Items))
 	for i, n := range c.recordsUpTo(b, reached) {
 		if n >= 0 {
-			d.Also[i] = c.Survey[n].Also
+			d.Also[i], d.Bare[i] = c.Survey[n].Also, c.Survey[n].bare(b.PartOf(i))
 		}
 	}
 	c.decideFit(&d, b, reached)
@@ -266,7 +274,7 @@ func (c *Car) Cut(stage string) *Car {
 		}
 	}
 	if stage == Survey || stage == OpeningUp {
-		cut.WholeCar, cut.StripHours = c.WholeCar, c.StripHours
+		cut.WholeCar, cut.SurveyCar, cut.StripHours = c.WholeCar, c.SurveyCar, c.StripHours
 		for _, r := range c.Survey {
 			if upTo(stage, r.Stage) {
 				cut.Survey = append(cut.Survey, r)

@@ -33,6 +33,7 @@ type Car struct {
 	WorkYear    int    // the year of the earlier work, 0 = not given
 	Covered     string // painted or undercoated in the last ten years or so: one of CoveredAnswers; "" = not asked
 	AllThere    string // one of pricing.AllThereAnswers; "" = not asked
+	Hit         Hit
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
 	Options     []string
@@ -88,6 +89,7 @@ func Read(f strict.Field) *Car {
 	if f.Has("all_there") {
 		c.AllThere = f.Get("all_there").OneOf(pricing.AllThereAnswers...)
 	}
+	c.Hit = readHit(f)
 	c.Standard = f.Get("standard").OneOf(append(append([]string{}, car.Standards...), NotSure)...)
 	c.Scope = rates.ScopeIDs[0]
 	if f.Has("scope") {

@@ -33,7 +33,8 @@ type Recorded struct {
 	Stages         []Stage
 	Survey         []Record
 	Opened         []Opened
-	WholeCar       []string            // findings of the whole car
+	WholeCar       []string // findings of the whole car
+	SurveyCar      SurveyCar
 	StripHours     [car.Trades]float64 // 0 = not entered
 	Ways           []Choice
 	CameTo         [len(StepIDs)]string // cost of each finished stage of the work, decimals in the rates' currency; "" = not finished
@@ -98,6 +99,7 @@ func (c *Car) readRecorded(f strict.Field) {
 	for _, w := range some(f, "whole_car", 10) {
 		r.WholeCar = append(r.WholeCar, w.Text(40))
 	}
+	r.SurveyCar = readSurveyCar(f)
 	r.StripHours = ReadHours(f, "strip_hours", maxStripHours)
 	for _, w := range some(f, "ways", maxRecords) {
 		w.Keys(choiceKeys...)

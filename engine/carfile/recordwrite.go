@@ -22,6 +22,7 @@ func (c *Car) writeRecorded(w *strict.Writer) {
 	if len(r.WholeCar) > 0 {
 		w.Texts("whole_car", r.WholeCar)
 	}
+	r.SurveyCar.write(w)
 	WriteHours(w, "strip_hours", r.StripHours)
 	w.ObjectsIf("ways", len(r.Ways), func(i int) {
 		w.Member("on", r.Ways[i].On)

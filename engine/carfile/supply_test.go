@@ -86,7 +86,7 @@ func TestFactsOfParts(t *testing.T) {
 	}
 	bare := partsCar(t, `{"on":"outer_sill.left","stage":"survey","condition":"gone"}`)
 	chance := func(c *Car) []damage.Chances {
-		k, err := c.Known(b, histories, OpeningUp, rates.NothingLearnt())
+		k, err := c.Known(b, histories, OpeningUp, rates.NothingLearnt(), nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -37,6 +37,7 @@ func (c *Car) Text() []byte {
 			w.Whole(int64(c.WorkYear))
 		}
 		w.MemberIf("covered", c.Covered)
+		c.Hit.write(w)
 		w.MemberIf("all_there", c.AllThere)
 		w.Member("standard", c.Standard)
 		w.Member("scope", c.Scope)
@@ -97,16 +98,24 @@ func (c *Car) Histories() ([]exposure.History, error) {
 	if err != nil {
 		return nil, err
 	}
-	var told []exposure.ToldPeriod
+	told, err := c.told()
+	if err != nil {
+		return nil, err
+	}
+	return exposure.Histories(ages, told, exposure.Asked{Year: c.AskedIn, WorkedIn: c.WorkYear})
+}
+
+// told lists the parts of the car's life, the earlier places first, then the main one.
+func (c *Car) told() (told []exposure.ToldPeriod, err error) {
 	for i := 1; i <= len(c.Life); i++ {
-		l := c.Life[i%len(c.Life)] // the earlier places first, then the main one
+		l := c.Life[i%len(c.Life)]
 		climates, err := exposure.ClimatesAt(l.Place, l.Shore)
 		if err != nil {
 			return nil, err
 		}
 		told = append(told, exposure.ToldPeriod{Climates: climates, Years: float64(l.Years), Kept: l.Kept, RoadYears: l.RoadYears})
 	}
-	return exposure.Histories(ages, told, exposure.Asked{Year: c.AskedIn, WorkedIn: c.WorkYear})
+	return told, nil
 }
 
 func (c *Car) ages() (exposure.Ages, error) {
@@ -187,15 +196,12 @@ func (c *Car) OneStandard() string {
 	return c.Standard
 }
 
-// looksAt returns the checks that count for a body: all of them, or, while the body is
+// looksAt returns the checks of rust that count for a body: all of them, or, while the body is
 // not known, those of parts that it has.
 func (c *Car) looksAt(b *car.Body) []evidence.Look {
-	if len(c.Bodies) == 1 {
-		return c.Looks
-	}
 	var own []evidence.Look
 	for _, l := range c.Looks {
-		if evidence.Has(b, l.On) {
+		if !ofOldDamage(l) && (len(c.Bodies) == 1 || evidence.Has(b, l.On)) {
 			own = append(own, l)
 		}
 	}

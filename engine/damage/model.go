@@ -8,15 +8,16 @@ import (
 // Known is what is known of one car.
 type Known struct {
 	Body        *car.Body
-	Histories   []exposure.History // alternatives of its history; weights sum to 1
-	EarlierWork string             // one of Answers, or "" if not asked
-	Seen        []*Likelihood      // by item; nil entries (or a nil slice) = no evidence
-	Worst       []MaxEvidence      // evidence on the worst of several items; at most MostMaxEvidence
-	Cover       Cover              // what is known about fresh cover
-	LeadFailed  []int              // failed lead joints counted, by item; negative (or a nil slice) = not counted
-	Shift       []float64          // added to the log of every depth, by group of the body; nil = none
-	Spread      float64            // factor on sigma, the spread of depths; 0 = 1
-	Independent bool               // every part rusts independently: the wrong model, for comparison
+	Histories   []exposure.History    // alternatives of its history; weights sum to 1
+	EarlierWork string                // one of Answers, or "" if not asked
+	Seen        []*Likelihood         // by item; nil entries (or a nil slice) = no evidence
+	Repairs     [RepairStates]float64 // likelihood of other evidence by state of earlier repairs; zero = none
+	Worst       []MaxEvidence         // evidence on the worst of several items; at most MostMaxEvidence
+	Cover       Cover                 // what is known about fresh cover
+	LeadFailed  []int                 // failed lead joints counted, by item; negative (or a nil slice) = not counted
+	Shift       []float64             // added to the log of every depth, by group of the body; nil = none
+	Spread      float64               // factor on sigma, the spread of depths; 0 = 1
+	Independent bool                  // every part rusts independently: the wrong model, for comparison
 }
 
 // Cover is what is known about fresh undercoat and recent or thick paint, and the
@@ -115,6 +116,9 @@ func (m *Model) rootWeights(known *Known) (root []float64) {
 			v := float64(history.Weight * repair[r])
 			if asked {
 				v *= said[r]
+			}
+			if known.Repairs != [RepairStates]float64{} {
+				v *= known.Repairs[r]
 			}
 			shows, hides := float64((1-m.fig.covered[r])*news[0]), float64(m.fig.covered[r]*news[1])
 			joint[r] = float64(v * (shows + hides))

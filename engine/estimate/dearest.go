@@ -87,6 +87,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	mixed, from := make([]*damage.Car, n), m.NewCar()
 	u, bill := t.NewUniforms(), t.NewBill()
 	by, hard := newSampler(m, seed, u.Count()), make([][factors]float64, n)
+	by.reckon(t)
 	for k := range mixed {
 		mixed[k] = m.NewCar()
 	}

@@ -53,7 +53,7 @@ func newRun(c *carfile.Car, shop *rates.Rates) (*estimate.Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	model, err := c.ModelAt(body, histories, carfile.Told, shop.Own, nil)
+	model, err := c.ModelAt(body, histories, carfile.Told, shop.Own, shop.Reckoned(), nil)
 	if err != nil {
 		return nil, err
 	}

@@ -101,6 +101,7 @@ func NewRun(model *damage.Model, tables []*pricing.Table, seed uint64) *Run {
 		works = max(works, r.rows[len(r.rows)-1].uniforms.Count())
 	}
 	r.sampler = newSampler(model, seed, works)
+	r.sampler.reckon(tables...)
 	return r
 }
 

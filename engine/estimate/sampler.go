@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"slices"
+
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/pricing"
@@ -25,6 +27,8 @@ const (
 	supplyMatrix = 0x50F01
 	supplyStream = 0x50F10
 	supplySeed   = 0x50F30
+	oldMatrix    = 0x51001
+	oldStream    = 0x51010
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -41,6 +45,7 @@ type sampler struct {
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
 	rises  [Randomisations]*chance.Latin // how fast prices rise
 	supply [Randomisations]*chance.Latin // how the parts of the car come
+	old    [Randomisations]*chance.Latin // old damage and the work on it; nil where no table reckons with it
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -97,6 +102,22 @@ func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), tape)
 	s := chance.FixedStream(tape)
 	u.Fill(&s)
+	if old := m.old[n%Randomisations]; old != nil {
+		old.At(uint32(n/Randomisations), uint32(replicate), u.Old)
+	}
+}
+
+// reckon prepares the uniforms of old damage if a table reckons with it.
+func (m *sampler) reckon(tables ...*pricing.Table) {
+	if !slices.ContainsFunc(tables, func(t *pricing.Table) bool { return t.Reckoning() != nil }) {
+		return
+	}
+	s := chance.NewStream(m.seed, oldMatrix)
+	matrices := chance.NewMatrices(pricing.OldUniforms(m.model.Body), &s)
+	for j := range m.old {
+		shifts := chance.NewStream(m.seed, oldStream+uint64(j))
+		m.old[j] = matrices.Shifted(&shifts)
+	}
 }
 
 // doubt is the uniform of what the figures may have wrong about car n.
@@ -154,6 +175,7 @@ func explained(model *damage.Model, table *pricing.Table, seed uint64, n int, ea
 func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n int, each func(n int, c *damage.Car, u *pricing.Uniforms, b *pricing.Bill)) {
 	c, u, bill := model.NewCar(), table.NewUniforms(), table.NewBill()
 	m := newSampler(model, seed, u.Count())
+	m.reckon(table)
 	for k := range n {
 		z := m.draw(k, c)
 		m.fill(k, 0, u)

@@ -31,6 +31,10 @@ func DoubtInput(b *car.Body) int { return Groups + len(b.Groups) }
 // A table whose prices stay as published has no such input.
 func RiseInput(b *car.Body) int { return DoubtInput(b) + 1 }
 
+// OldDamageInput is the input of old damage, which comes last. Only a table that reckons
+// with old damage has it.
+func OldDamageInput(b *car.Body) int { return DoubtInput(b) + 2 }
+
 // Shares estimates what makes the range of prices wide: the Shapley effects of the inputs
 // above and of each pocket group of the body, under the posterior. The history is drawn
 // first, then the luck of the whole car, its repairs and each group; an input counts only
@@ -71,6 +75,13 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	if t.Rises() {
 		label, ofCar, inputs = append(label, RiseInput(m.Body)), append(ofCar, &u.Rise), RiseInput(m.Body)+1
 	}
+	old := 0
+	if t.Reckoning() != nil {
+		for ; old < len(u.Old); old++ {
+			label = append(label, OldDamageInput(m.Body))
+		}
+		inputs = OldDamageInput(m.Body) + 1
+	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
 		damaged[0] = m.RootUniform(x[0], x[1], x[2])
@@ -84,9 +95,10 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 			x := work[works:supplied]
 			u.Supply = pricing.SupplyUniforms{Source: x[0], State: x[1], Assembly: x[2], Seed: math.Float64bits(x[3])}
 		}
-		for k, v := range work[supplied:] {
-			*ofCar[k] = v
+		for k, v := range ofCar {
+			*v = work[supplied+k]
 		}
+		copy(u.Old, work[len(work)-old:])
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}

@@ -72,7 +72,7 @@ func rangeRow(o *openShop, r *session.Range, a session.Axis, before *wording.Bef
 	row := RangeRow{
 		ID: r.Body.ID + "/" + r.Standard, Label: t.Label(r), Headline: r.Headline,
 		SentenceHead: wording.SentenceHead, Sentence: t.Sentence(r), Spoken: t.Spoken(r),
-		UntestedLine: t.Untested(r), RiseLine: t.Rise(r), FittingLine: t.Fitting(r),
+		UntestedLine: t.Untested(r), RiseLine: t.Rise(r), FittingLine: t.Fitting(r), OldDamageLine: t.OldDamage(r),
 		LowText: t.Amount(r.Shown.Low), HalfText: t.Amount(r.Shown.Half), SetAsideText: t.Amount(r.Shown.SetAside), HighText: t.Amount(r.Shown.High),
 		LowMinor: r.Shown.Low, HighMinor: r.Shown.High, SetAsideLine: t.SetAside(r), ReserveLine: t.Reserve(r),
 		Dots: newDots(x.Dots, a), DotsText: wording.Dots, HoursLine: t.Hours(x), WeeksLine: t.Weeks(x), KindsNote: wording.KindsNote,

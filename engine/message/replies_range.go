@@ -46,6 +46,7 @@ type RangeRow struct {
 	UntestedLine  string       `json:"untested_line"`
 	RiseLine      string       `json:"rise_line"`
 	FittingLine   string       `json:"fitting_line"`
+	OldDamageLine string       `json:"old_damage_line,omitempty"`
 	LowMinor      money.Minor  `json:"low_minor"`
 	HighMinor     money.Minor  `json:"high_minor"`
 	SetAsideLine  string       `json:"set_aside_line"`

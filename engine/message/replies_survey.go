@@ -11,6 +11,7 @@ type SheetReply struct {
 	Conditions       []SheetCondition  `json:"conditions"`
 	Findings         []SheetFinding    `json:"findings"`
 	WholeCarFindings []IDName          `json:"whole_car_findings"`
+	Hits             *SheetHits        `json:"hits,omitempty"`
 	Zones            []SheetZone       `json:"zones"`
 	Items            object[SheetItem] `json:"items"`
 	Boxes            []SheetBox        `json:"boxes"`
@@ -36,6 +37,14 @@ type SheetFinding struct {
 	Name       string `json:"name"`
 	Count      bool   `json:"count"`
 	PricedOnly bool   `json:"priced_only"`
+}
+
+// SheetHits is the card on which the survey records how each zone that was hit was
+// repaired, and whether the body is square.
+type SheetHits struct {
+	Zones   []IDName `json:"zones"`
+	Manners []IDName `json:"manners"`
+	Square  []IDName `json:"square"`
 }
 
 // SheetZone is a zone with its parts.
@@ -129,6 +138,7 @@ type TallyReply struct {
 	ToDo            TallyLine    `json:"to_do"`
 	NotOpenedLine   string       `json:"not_opened_line"`
 	NotRecordedLine string       `json:"not_recorded_line"`
+	MeasuredLine    string       `json:"measured_line,omitempty"`
 	Zones           []TallyZone  `json:"zones"`
 }
 

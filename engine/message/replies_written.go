@@ -495,6 +495,7 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("untested_line", r.UntestedLine)
 	w.Member("rise_line", r.RiseLine)
 	w.Member("fitting_line", r.FittingLine)
+	w.MemberIf("old_damage_line", r.OldDamageLine)
 	w.Key("low_minor")
 	w.Whole(int64(r.LowMinor))
 	w.Key("high_minor")
@@ -900,6 +901,10 @@ func (r *SheetReply) write(w *strict.Writer) {
 	w.Objects("conditions", len(r.Conditions), func(i int) { r.Conditions[i].write(w) })
 	w.Objects("findings", len(r.Findings), func(i int) { r.Findings[i].write(w) })
 	w.Objects("whole_car_findings", len(r.WholeCarFindings), func(i int) { r.WholeCarFindings[i].write(w) })
+	if r.Hits != nil {
+		w.Key("hits")
+		w.Object(func() { r.Hits.write(w) })
+	}
 	w.Objects("zones", len(r.Zones), func(i int) { r.Zones[i].write(w) })
 	w.Key("items")
 	w.Object(func() {
@@ -931,6 +936,12 @@ func (r *SheetFinding) write(w *strict.Writer) {
 	w.Bool(r.Count)
 	w.Key("priced_only")
 	w.Bool(r.PricedOnly)
+}
+
+func (r *SheetHits) write(w *strict.Writer) {
+	w.Objects("zones", len(r.Zones), func(i int) { r.Zones[i].write(w) })
+	w.Objects("manners", len(r.Manners), func(i int) { r.Manners[i].write(w) })
+	w.Objects("square", len(r.Square), func(i int) { r.Square[i].write(w) })
 }
 
 func (r *SheetZone) write(w *strict.Writer) {
@@ -1022,6 +1033,7 @@ func (r *TallyReply) write(w *strict.Writer) {
 	w.Object(func() { r.ToDo.write(w) })
 	w.Member("not_opened_line", r.NotOpenedLine)
 	w.Member("not_recorded_line", r.NotRecordedLine)
+	w.MemberIf("measured_line", r.MeasuredLine)
 	w.Objects("zones", len(r.Zones), func(i int) { r.Zones[i].write(w) })
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
@@ -26,11 +27,15 @@ func askSheet(o *openShop, q carRequest) (Reply, error) {
 	}
 	for _, f := range pricing.Findings() {
 		if f.PerCar {
+			if v.HitZones != nil {
+				continue // recorded with the hits
+			}
 			out.WholeCarFindings = append(out.WholeCarFindings, IDName{f.ID, t.In(f.Name)})
 		} else {
 			out.Findings = append(out.Findings, SheetFinding{f.ID, f.Key, t.In(f.Name), f.PerLeadJoint, f.Priced})
 		}
 	}
+	out.Hits = sheetHits(t, v.HitZones)
 	for z := range b.Zones {
 		out.Zones = append(out.Zones, sheetZone(t, b, z))
 	}
@@ -52,6 +57,24 @@ func askSheet(o *openShop, q carRequest) (Reply, error) {
 		out.StripTrades = append(out.StripTrades, StripTrade{car.TradeIDs[h.Trade], t.Trade(h.Trade), wording.TradeHours(h)})
 	}
 	return out, nil
+}
+
+// sheetHits is the card of hits and squareness, nil for a shop that leaves them aside.
+func sheetHits(t *wording.Text, zones []string) *SheetHits {
+	if zones == nil {
+		return nil
+	}
+	out := &SheetHits{}
+	for _, id := range zones {
+		out.Zones = append(out.Zones, IDName{id, t.HitZone(id)})
+	}
+	for _, id := range olddamage.MannerIDs {
+		out.Manners = append(out.Manners, IDName{id, t.Manner(id)})
+	}
+	for _, id := range olddamage.SquareIDs {
+		out.Square = append(out.Square, IDName{id, t.Square(id)})
+	}
+	return out
 }
 
 func sheetZone(t *wording.Text, b *car.Body, z int) SheetZone {

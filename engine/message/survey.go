@@ -15,6 +15,7 @@ func askTally(o *openShop, q carRequest) (Reply, error) {
 		OpeningUp:       TallyStep{n.Opened, n.Closed, wording.Opened(n.Opened, n.Closed)},
 		ToDo:            TallyLine{wording.UndecidedCount(n.Undecided)},
 		NotOpenedLine:   wording.NotOpened(n.Shut),
+		MeasuredLine:    wording.Measured(n.Measured),
 		NotRecordedLine: wording.NotRecorded(items - n.Recorded),
 	}
 	for _, f := range n.Faults {

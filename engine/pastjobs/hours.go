@@ -20,7 +20,7 @@ func (k *known) hours(job *Job, r *rates.Rates) ([]HoursMiss, error) {
 	c := *k.car
 	c.StripHours = [car.Trades]float64{}
 	stage, plain := c.LastStage(), r.With(nil)
-	m, err := k.model(stage, plain.Own) // the odds of rust do not depend on strip hours
+	m, err := k.model(stage, plain) // the odds of rust do not depend on strip hours
 	if err != nil {
 		return nil, err
 	}

@@ -21,7 +21,7 @@ type outlook struct {
 }
 
 func (k *known) at(stage string, r *rates.Rates) (o outlook, err error) {
-	if o.model, err = k.model(stage, r.Own); err != nil {
+	if o.model, err = k.model(stage, r); err != nil {
 		return o, err
 	}
 	o.table, err = k.table(k.car, stage, r)

@@ -9,6 +9,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/estimate"
 	"underpaint/engine/evidence"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 )
@@ -108,7 +109,7 @@ func (k *known) expected() (out []Expected, all *Expected, err error) {
 // widened.
 func (k *known) imagine(items [][]int, at []int, out []Expected, sum *Expected, n int, spread float64) error {
 	told := k.car.Cut(carfile.Told)
-	set, err := told.Known(k.body, k.histories, carfile.Told, rates.NothingLearnt())
+	set, err := told.Known(k.body, k.histories, carfile.Told, rates.NothingLearnt(), olddamage.Starting())
 	if err != nil {
 		return err
 	}

@@ -170,12 +170,13 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 
 // model conditions on everything known by a stage. Its coarse grids move no probability
 // of a condition by more than .01 and take a fifth of the time.
-func (k *known) model(stage string, own *rates.Own) (*damage.Model, error) {
+func (k *known) model(stage string, r *rates.Rates) (*damage.Model, error) {
+	own := r.Own
 	plain := stage == k.car.LastStage() && len(own.Rust) == 0 && own.Spread.Factor == 1
 	if plain && k.last != nil {
 		return k.last, nil
 	}
-	known, err := k.car.Known(k.body, k.histories, stage, own)
+	known, err := k.car.Known(k.body, k.histories, stage, own, r.Reckoned())
 	if err != nil {
 		return nil, err
 	}

@@ -5,6 +5,7 @@ import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/money"
+	"underpaint/engine/olddamage"
 )
 
 // Bill is the work on one simulated car and its price. Hours are in thousandths, money
@@ -46,7 +47,10 @@ type Bill struct {
 	credit  []bool
 	after   []hoursOf // every addition to AfterHours, without the whole-car factors
 	strip   []float64 // by step of the strip: hours without the whole-car factor
-	list    *[]Line   // if set, every line is appended here
+	old     olddamage.Car
+	oldSent float64 // setting up sent out, in minor units
+	kinds   []uint8 // by item: what old damage adds, as bits of olddamage.Kind
+	list    *[]Line // if set, every line is appended here
 
 	over         *overTime // nil = no price rises, and the rest stays 0
 	byPhase      [Phases][car.Trades]int64
@@ -58,7 +62,7 @@ type Bill struct {
 // NewBill allocates a bill for [Table.Price].
 func (t *Table) NewBill() *Bill {
 	n := len(t.items)
-	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), Missing: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), prices: make([]float64, 0, n+len(t.accesses)), partPhases: make([]int8, 0, n+len(t.accesses))}
+	return &Bill{Way: make([]car.Way, n), Drawn: make([]car.Way, n), Covered: make([]bool, n), Missing: make([]bool, n), RaisedBy: make([]int16, n), credit: make([]bool, n), kinds: make([]uint8, n), prices: make([]float64, 0, n+len(t.accesses)), partPhases: make([]int8, 0, n+len(t.accesses))}
 }
 
 // Price works out one simulated car. lastPlace is the id of the climate where the car
@@ -74,6 +78,9 @@ func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	t.dropCovered(u, b)
 	b.ReplacedM2 = t.replacedM2(b)
 	t.creditSeams(b)
+	if t.reckons() {
+		t.drawOld(c, u, b)
+	}
 	strip := t.factors(u)
 	wrong := t.doubt.factor(u.Doubt)
 	after := scaled(strip, wrong)
@@ -90,6 +97,9 @@ func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 		b.hours(-1, line.id, line.trade, h, after[line.trade])
 	}
 	t.workWholeCar(u, &after, b)
+	if t.reckons() {
+		t.workOld(u, &after, b)
+	}
 	t.stripCar(u, b)
 	t.chargeStrip(&strip, b)
 	t.charge(u, &after, b)
@@ -145,12 +155,13 @@ func (t *Table) dropCovered(u *Uniforms, b *Bill) {
 
 // workItems adds the hours and parts of every item, with what earlier repairs add.
 func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b *Bill) {
+	reckons := t.reckons()
 	for i, way := range b.Way {
 		if b.Covered[i] {
 			continue
 		}
 		one := &t.labour[i][way]
-		extra := way < car.Full && !b.Missing[i] && (hasFinding(c, i) || len(t.also(i)) > 0) && !t.leftOut(i)
+		extra := way < car.Full && !b.Missing[i] && (hasFinding(c, i) || len(t.also(i)) > 0 || reckons && b.kinds[i] != 0) && !t.leftOut(i)
 		if len(one.hours) == 0 && !extra {
 			continue
 		}
@@ -158,6 +169,9 @@ func (t *Table) workItems(c *damage.Car, u *Uniforms, f *[car.Trades]float64, b 
 		t.workItem(i, one, s, t.come(i, way, u, f, b), f, b)
 		if extra {
 			t.addFindings(c, i, s, f[car.Metal], b)
+			if reckons {
+				t.addKinds(i, s, f, b)
+			}
 		}
 		if one.price != nil {
 			b.part(i, one.price.At(scaledDeviate(u.Price[i])))
@@ -222,7 +236,7 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 	lifted := t.doneInStrip("body_lift")
 	for k := range t.accesses {
 		a := &t.accesses[k]
-		if !a.needed(b.Way) {
+		if !a.needed(b.Way) && !t.braced(k, b) {
 			continue
 		}
 		lifted = lifted || a.line.id == "body_off"

@@ -8,6 +8,7 @@ import (
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/strict"
 )
 
@@ -25,6 +26,14 @@ type Decided struct {
 	PanelFit []string
 	// WholeCar lists the ids of findings of the whole car.
 	WholeCar []string
+	// Old is what is known about old damage besides the findings in Also; nil leaves it
+	// aside, and only what was found is priced.
+	Old *olddamage.Known
+	// Bare says by item whether it was seen on bare metal, so that what is not in Also is
+	// not there; nil means none.
+	Bare []bool
+	// Unmeasured says that the strip is over and nobody measured the shell.
+	Unmeasured bool
 	// StripHours are the hours worked in the strip and survey, by trade; NaN or −1
 	// where not entered. 0 is refused, because no strip takes no time.
 	StripHours [car.Trades]float64
@@ -55,6 +64,10 @@ type decided struct {
 	fit     []int  // by item, as PanelFits, −1 = not said; nil = none
 	car     []carLine
 
+	odds     *olddamage.Odds // nil = old damage is left aside
+	bare     []bool
+	recorded []uint8 // by item: kinds in also, as bits of olddamage.Kind
+
 	stripKnown bool
 	strip      [car.Trades]int64 // thousandths worked, −1 = not entered
 	charged    []int64           // by strip line: thousandths charged, of entered trades
@@ -76,7 +89,7 @@ type carLine struct {
 func (t *Table) With(d Decided) (*Table, error) {
 	out := *t
 	out.decided = &decided{}
-	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setPieces, out.setAlso, out.setFit, out.setWholeCar, out.setWorked} {
+	for _, set := range []func(*decided, Decided) error{out.setChosen, out.setPieces, out.setAlso, out.setFit, out.setOdds, out.setWholeCar, out.setWorked} {
 		if err := set(out.decided, d); err != nil {
 			return nil, err
 		}
@@ -194,7 +207,7 @@ func (t *Table) setWholeCar(to *decided, d Decided) error {
 			continue
 		}
 		ids = append(ids, f.ID)
-		if slices.Contains(d.WholeCar, f.ID) {
+		if slices.Contains(d.WholeCar, f.ID) && !(to.odds != nil && f.ID == outOfSquare) {
 			tp := to.further[n]
 			to.car = append(to.car, carLine{plainLine{id: f.ID, name: f.Name, trade: car.Metal, hours: &tp}, uniform})
 		}

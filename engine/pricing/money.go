@@ -161,6 +161,9 @@ func (t *Table) charge(u *Uniforms, after *[car.Trades]float64, b *Bill) {
 	labourRise := b.Rise
 	stripMaterials := b.risen(m.stripMaterials+t.primer(b.ReplacedM2), RisingMaterials, PhaseStrip)
 	sentIn, sentAfter := t.sentOut(u)
+	if t.reckons() {
+		sentAfter += wholeMinor(b.oldSent)
+	}
 	sentAfter = b.wronged(sentAfter)
 	b.SentOut = b.risen(sentAfter+r.SentOut.Handling.Of(sentAfter), RisingParts, PhaseAssembly)
 	b.sentIn = b.risen(sentIn+r.SentOut.Handling.Of(sentIn), RisingParts, PhaseStrip)

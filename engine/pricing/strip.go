@@ -170,7 +170,11 @@ func (t *Table) stripCar(u *Uniforms, b *Bill) {
 	for k := range t.strip {
 		h := 0.0
 		if line := &t.strip[k]; !line.byCustomer && !t.worked(line.trade) {
-			h = line.hours.At(scaledDeviate(u.Strip[k]))
+			uniform := &u.Old[oldMeasure]
+			if k < len(u.Strip) {
+				uniform = &u.Strip[k]
+			}
+			h = line.hours.At(scaledDeviate(*uniform))
 		}
 		b.strip = append(b.strip, h)
 	}

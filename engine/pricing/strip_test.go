@@ -108,6 +108,7 @@ func TestStripSum(t *testing.T) {
 	for k := range uint64(n) {
 		s := chance.NewStream(seed, k)
 		u.Fill(&s)
+		u.Old[oldMeasure] = s.Uniform()
 		b.StripHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}
 		table.stripCar(u, b)
 		table.chargeStrip(&f, b)

@@ -42,6 +42,7 @@ type Table struct {
 	supply     *supply    // nil = how parts come is not drawn
 
 	wrongWeeks, noGoodWeeks *chance.ThreePoint // until a part is there that was ordered again
+	old                     *oldWork           // nil = the range leaves old damage aside
 
 	ownDisassembly bool // the customer takes the car apart
 }
@@ -124,6 +125,9 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 		return nil, err
 	}
 	if err := t.setOverTime(); err != nil {
+		return nil, err
+	}
+	if err := t.setOld(); err != nil {
 		return nil, err
 	}
 	return t, t.setMoney()

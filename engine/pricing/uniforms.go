@@ -11,8 +11,8 @@ import (
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
 //
-// Doubt, Rise and Supply are not among those that Fill draws: its callers give them streams
-// of their own, so that a table without one of them prices the same car.
+// Doubt, Rise, Supply and Old are not among those that Fill draws: its callers give them
+// streams of their own, so that a table without one of them prices the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -26,21 +26,27 @@ type Uniforms struct {
 	Doubt             float64    // what the figures may have wrong about this car
 	Rise              float64    // how fast prices rise
 	Supply            SupplyUniforms
+	Old               []float64 // old damage, see OldUniforms
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
 // steps depend on the scope; the sizes here are those of the table.
 func (t *Table) NewUniforms() *Uniforms {
 	n := len(t.items)
-	return &Uniforms{
+	u := &Uniforms{
 		Way: make([]float64, n), Hours: make([]float64, n), Price: make([]float64, n),
 		Access: make([]float64, len(t.accesses)), AccessPay: make([]float64, len(t.accesses)),
 		Nut: make([]float64, len(t.nuts)), NutHours: make([]float64, len(t.nuts)),
-		Strip: make([]float64, len(t.strip)), After: make([]float64, len(t.after)),
+		Strip: make([]float64, t.stripSteps()), After: make([]float64, len(t.after)),
 		Sent:  make([]float64, len(t.Rates.SentOut.Work)),
 		Found: make([]float64, t.fig.perCar()),
 		Doubt: 0.5, Rise: 0.5, Supply: SupplyUniforms{Source: 0.5, State: 0.5, Assembly: 0.5},
+		Old: make([]float64, OldUniforms(t.Body)),
 	}
+	for k := range u.Old {
+		u.Old[k] = 0.5
+	}
+	return u
 }
 
 // Fill draws all uniforms of one car, starting with those common to every standard and

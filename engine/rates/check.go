@@ -35,6 +35,7 @@ var sections = []func(r *Rates, f strict.Field){
 	func(r *Rates, f strict.Field) { r.Tax = readTax(f.Get("tax")) },
 	func(r *Rates, f strict.Field) { r.Time = readTime(f.Get("time")) },
 	func(r *Rates, f strict.Field) { r.Allowance = readAllowance(f.Get("allowance")) },
+	func(r *Rates, f strict.Field) { r.OldDamage = readOldDamage(f) },
 	func(r *Rates, f strict.Field) {
 		if r.Doubt = StartingDoubt(); f.Has("doubt") {
 			r.Doubt = readDoubt(f.Get("doubt"))

@@ -89,6 +89,9 @@
 //	              on: any of "labour", "materials", at least one; none with not_held
 //	            labour_percent_a_year, parts_percent_a_year (also work sent out), materials_percent_a_year: three
 //	              figures, more than 0 and at most 50: how much the shop's prices rise in a year
+//	hidden_history may be left out = starting figures (package olddamage); else in_range (left out = true) and any of
+//	            hit, answer, sagged, earlier_hand, warped, cracked, packed, hours, sent_out, with the members of
+//	            olddamage/data/olddamage.json; what is left out stays a starting figure
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
 //	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
 //	            learnt_on: date; jobs_code: check code of those past jobs

@@ -5,7 +5,7 @@ package rates
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
-		"tax", "time", "allowance", "doubt", "prices_over_time", "terms", "own_figures", "record", "note", "source"}
+		"tax", "time", "allowance", "doubt", "prices_over_time", "hidden_history", "terms", "own_figures", "record", "note", "source"}
 	shopKeys     = []string{"name", "town", "contact", "invented"}
 	contactKeys  = []string{"text", "href"}
 	wordsKeys    = []string{"us", "uk"}

@@ -9,7 +9,9 @@ import (
 	"testing"
 
 	"underpaint/engine/car"
+	"underpaint/engine/damage"
 	"underpaint/engine/money"
+	"underpaint/engine/olddamage"
 	"underpaint/tests/schemas"
 )
 
@@ -43,7 +45,12 @@ func TestSchemaNames(t *testing.T) {
 		"properties.doubt":                   doubtKeys,
 		"properties.prices_over_time":        overTimeKeys,
 		"properties.prices_over_time.properties.promise": promiseKeys,
-		"$defs.by_stage":                          DoubtStages,
+		"$defs.by_stage":            DoubtStages,
+		"properties.hidden_history": oldDamageKeys,
+		"properties.hidden_history.properties.hit.properties.zones":                olddamage.ZoneIDs[:],
+		"properties.hidden_history.properties.earlier_hand.properties.replaced_is": olddamage.Groups["replaced_is"],
+		"$defs.by_repairs":                        damage.RepairStateIDs[:],
+		"$defs.three_by_repairs":                  damage.RepairStateIDs[:],
 		"properties.own_figures":                  ownKeys,
 		"properties.own_figures.properties.hours": car.TradeIDs[:],
 		"properties.own_figures.properties.doubt": ownDoubtKeys,
@@ -62,6 +69,14 @@ func TestSchemaNames(t *testing.T) {
 		"$defs.sent":                              sentKeys,
 		"$defs.kinds":                             Kinds,
 		"$defs.rows":                              car.ConditionIDs[:],
+	}
+	for name, members := range olddamage.Groups {
+		if name != "replaced_is" {
+			want["properties.hidden_history.properties."+name] = members
+		}
+	}
+	for n, id := range olddamage.LineIDs {
+		want["properties.hidden_history.properties.hours.properties."+id] = olddamage.LineTrades(olddamage.LineID(n))
 	}
 	schemas.Compare(t, "../../site/schema/rates.schema.json", want)
 }

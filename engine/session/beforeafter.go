@@ -50,7 +50,7 @@ func (s *Session) StageRanges(c *carfile.Car) (out StageRanges, err error) {
 	for k := range out.Rows {
 		out.MostDot = max(out.MostDot, out.Rows[k].Exact.Dots[19])
 	}
-	out.Tally = countUp(c, j.body)
+	out.Tally = countUp(c, j.body, j.shop.Rates.Reckoned() != nil)
 	out.Other, _ = OtherFigures(c)
 	if out.State == Settled {
 		out.Moved = j.movedPockets()

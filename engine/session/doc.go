@@ -14,10 +14,10 @@
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
 //	undecided.go doubt.go promise.go          what is left to choose, how far figures are doubted, how long prices hold
 //	shop.go places.go bodies.go               what a shop is, and what it prices
-//	walk.go sheet.go                          what there is to record on a body
+//	walk.go oldwalk.go sheet.go               what there is to record on a body
 //	tally.go todo.go                          what is recorded, and what to decide
 //	models.go opencar.go stageranges.go       the cache; a car's range, now and by stage
-//	outcome.go checks.go checkvalues.go       what checks and stages are worth
+//	oldoutcome.go outcome.go checks.go …      what checks and stages are worth
 //	varianceshares.go                         what makes a range wide
 //	figurescode.go                            which figures of the program they rest on
 //	session.go                                all of it together

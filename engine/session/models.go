@@ -5,6 +5,7 @@ import (
 	"underpaint/engine/carfile"
 	"underpaint/engine/damage"
 	"underpaint/engine/exposure"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/rates"
 )
 
@@ -26,7 +27,7 @@ type models struct {
 }
 
 // condition returns the model of a body with everything known by the end of a stage.
-func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.History, reached string, own *rates.Own) (conditionedModel, error) {
+func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.History, reached string, r *rates.Rates) (conditionedModel, error) {
 	evidence := evidenceOf(c, b.ID, reached)
 	for _, list := range [][]conditionedModel{m.ofRange, m.ofStages} {
 		for _, one := range list {
@@ -35,7 +36,7 @@ func (m *models) condition(c *carfile.Car, b *car.Body, histories []exposure.His
 			}
 		}
 	}
-	model, err := c.ModelAt(b, histories, reached, own, m.before(b))
+	model, err := c.ModelAt(b, histories, reached, r.Own, r.Reckoned(), m.before(b))
 	return conditionedModel{evidence, b, model}, err
 }
 
@@ -52,14 +53,14 @@ func (m *models) before(b *car.Body) *damage.Model {
 
 // evidenceOf writes what the odds of a body depend on by the end of a stage. From a
 // record it takes what says something about rust and earlier repairs, and leaves out the
-// note and the further work.
+// note and the further work but for what tells of an earlier hand.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
 	cut.Bodies, cut.Standard, cut.Scope, cut.AllThere = []string{body}, "", "", ""
 	survey := make([]carfile.Record, len(cut.Survey))
 	for n, r := range cut.Survey {
-		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee}
+		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee, Also: olddamage.Telling(r.Also)}
 	}
-	cut.Recorded = carfile.Recorded{Survey: survey}
+	cut.Recorded = carfile.Recorded{Survey: survey, SurveyCar: carfile.SurveyCar{Zones: cut.SurveyCar.Zones, Square: cut.Measured()}}
 	return string(cut.Text())
 }

@@ -53,7 +53,7 @@ func newOpenCar(s *Shop, m *models, c *carfile.Car) (*openCar, error) {
 			}
 			one.tables = append(one.tables, t)
 		}
-		if one.conditionedModel, err = m.condition(c, b, histories, c.LastStage(), s.Rates.Own); err != nil {
+		if one.conditionedModel, err = m.condition(c, b, histories, c.LastStage(), s.Rates); err != nil {
 			return nil, err
 		}
 		one.run = estimate.NewRun(one.model, one.tables, Seed)

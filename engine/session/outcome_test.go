@@ -21,12 +21,12 @@ func TestOpeningUpTakesTheSurveysPlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for ; j.ahead[o.stage] != carfile.OpeningUp; o.stage++ {
-		if err := o.simulate(j.stages, j.now, j.ahead[o.stage]); err != nil {
+		if err := o.simulate(j.stages, j.now, j.ahead[o.stage], 0); err != nil {
 			t.Fatal(err)
 		}
 	}
 	surveyed, shut, stream := o.known.Seen, o.shut.Seen, o.stream
-	if err := o.simulate(j.stages, j.now, carfile.OpeningUp); err != nil {
+	if err := o.simulate(j.stages, j.now, carfile.OpeningUp, 0); err != nil {
 		t.Fatal(err)
 	}
 	b, moved := j.stages.body, 0

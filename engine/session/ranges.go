@@ -31,7 +31,8 @@ type Range struct {
 	Zones     []ZoneShare
 	Strip     pricing.Stage
 	Fitting   estimate.Quantiles // of it, what bought parts that do not fit or are used ones cost more
-	Wider     float64            // how many times as wide the doubt about the figures makes it
+	Old       pricing.OldCost
+	Wider     float64 // how many times as wide the doubt about the figures makes it
 }
 
 // ZoneShare is the share of the simulated cars in which anything in a zone is rusted
@@ -78,7 +79,7 @@ func (b *bodyRun) row(k int, several bool) Range {
 	x := b.run.Range(k)
 	return Range{Body: b.body, Standard: b.standards[k], Headline: len(b.standards) == 1, OfSeveral: several, Exact: x,
 		Shown: RoundEnds(x.Low, x.Half, x.SetAside, x.High), GoodTo: RoundUp125(2 * max(x.SELow, x.SEHigh)),
-		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Wider: b.run.Wider(k), Fitting: b.run.Fitting(k)}
+		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Wider: b.run.Wider(k), Fitting: b.run.Fitting(k), Old: b.tables[k].OldCost(b.model.RepairState())}
 }
 
 // zones lists the zones of a body, first the one most often rusted through.

@@ -11,12 +11,12 @@ import (
 // Sheet holds everything that the survey sheet of a body needs and that recording does
 // not change.
 type Sheet struct {
-	Body  *car.Body
-	Walk  []WalkSection
-	Boxes []Box
-	Strip []TradeHours
-
-	Bought []bool // by item: a panel or a section can be bought for it
+	Body     *car.Body
+	Walk     []WalkSection
+	Boxes    []Box
+	Strip    []TradeHours
+	Bought   []bool   // by item: a panel or a section can be bought for it
+	HitZones []string // where the survey records hits; nil for a shop that leaves old damage aside
 }
 
 // Box is a pocket with closed items, which show only when it is opened.
@@ -38,7 +38,10 @@ func (s *Shop) Sheet(c *carfile.Car) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	sheet := Sheet{Body: b, Walk: walkSections(b)}
+	sheet := Sheet{Body: b, Walk: walkOf(b, s.Rates.Reckoned() != nil)}
+	if s.Rates.Reckoned() != nil {
+		sheet.HitZones = zonesOf(b)
+	}
 	for k := range b.Pockets {
 		if items := carfile.ClosedItems(b, k); len(items) > 0 {
 			sheet.Boxes = append(sheet.Boxes, Box{k, items})

@@ -105,7 +105,7 @@ func (j *stageRanges) need(r *stageRun) error {
 	if r.model != nil {
 		return nil
 	}
-	k, err := j.models.condition(j.car, j.body, j.histories, j.reached(r.id), j.shop.Rates.Own)
+	k, err := j.models.condition(j.car, j.body, j.histories, j.reached(r.id), j.shop.Rates)
 	if err != nil {
 		return err
 	}

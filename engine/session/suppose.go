@@ -45,7 +45,7 @@ func (s *Session) Suppose(c *carfile.Car, on, condition string) (out Supposed, e
 	if condition == "" {
 		condition = car.ConditionIDs[holedFrom]
 	}
-	known, err := c.Known(j.body, j.histories, c.LastStage(), s.Rates.Own)
+	known, err := c.Known(j.body, j.histories, c.LastStage(), s.Rates.Own, s.Rates.Reckoned())
 	if err != nil {
 		return out, err
 	}

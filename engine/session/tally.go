@@ -6,6 +6,7 @@ import (
 	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/evidence"
+	"underpaint/engine/olddamage"
 )
 
 // Questions is the number of questions to the customer, without the checks.
@@ -15,13 +16,14 @@ const Questions = 11
 type Tally struct {
 	Body           *car.Body
 	Faults         []carfile.Fault
-	Answers        int  // of Questions
-	Walked, Walk   int  // checks of the walk-around: done, and in all
-	Recorded       int  // items with a record, including those that nobody could see
-	Opened, Closed int  // closed items: recorded after opening, and in all
-	Shut           int  // boxes that nobody has opened
-	Undecided      int  // damaged items without a chosen way
-	SurveyBegun    bool // the shop has seen some of the bare metal
+	Answers        int    // of Questions
+	Walked, Walk   int    // checks of the walk-around: done, and in all
+	Measured       string // whether the body is square, an id of olddamage.SquareIDs; "" before the survey
+	Recorded       int    // items with a record, including those that nobody could see
+	Opened, Closed int    // closed items: recorded after opening, and in all
+	Shut           int    // boxes that nobody has opened
+	Undecided      int    // damaged items without a chosen way
+	SurveyBegun    bool   // the shop has seen some of the bare metal
 	Zones          []ZoneTally
 	Canonical      string // the text of the car, empty with faults
 }
@@ -40,7 +42,7 @@ func (s *Shop) Tally(c *carfile.Car) (Tally, error) {
 	if err != nil {
 		return Tally{}, err
 	}
-	n := countUp(c, b)
+	n := countUp(c, b, s.Rates.Reckoned() != nil)
 	n.Faults = c.Faults(b, t)
 	if len(n.Faults) == 0 {
 		n.Canonical = string(c.Text())
@@ -48,14 +50,19 @@ func (s *Shop) Tally(c *carfile.Car) (Tally, error) {
 	return n, nil
 }
 
-func countUp(c *carfile.Car, b *car.Body) Tally {
+func countUp(c *carfile.Car, b *car.Body, hits bool) Tally {
 	n := Tally{Body: b, Answers: answered(c), SurveyBegun: c.Begun(carfile.Survey), Zones: make([]ZoneTally, len(b.Zones))}
-	for _, g := range walkSections(b) {
+	for _, g := range walkOf(b, hits) {
 		n.Walk += len(g.Lines)
 		for _, l := range g.Lines {
 			if slices.ContainsFunc(c.Looks, func(k evidence.Look) bool { return k.Look == l.Kind.ID && k.On == l.On }) {
 				n.Walked++
 			}
+		}
+	}
+	if hits && n.SurveyBegun {
+		if n.Measured = c.Measured(); n.Measured == "" {
+			n.Measured = olddamage.NotMeasured
 		}
 	}
 	recorded, open := make([]bool, len(b.Items)), make([]bool, len(b.Items))
@@ -107,6 +114,9 @@ func answered(c *carfile.Car) int {
 		n++
 	}
 	if len(c.Life) > 1 {
+		n++
+	}
+	if c.Hit.Answer != "" {
 		n++
 	}
 	if c.Scope != "" {

@@ -11,7 +11,8 @@ import (
 type WalkLine struct {
 	Kind evidence.Kind
 	On   string
-	Item int // −1: a whole side
+	Item int    // −1: a whole side, or a zone
+	Zone string // of a check for old accidents
 }
 
 // WalkSection lists the checks that the shop makes from one place beside the car.
@@ -25,7 +26,7 @@ type WalkSection struct {
 // jacking point. Water comes last on the car because it wets everything.
 var sectionIDs = []string{"doors", "front", "left", "rear", "right", "glass", "inside", "under", "jack", "water", "papers"}
 
-// walkSections returns all checks of a body in the order of the walk.
+// walkSections returns all checks of rust on a body in the order of the walk.
 func walkSections(b *car.Body) []WalkSection {
 	out := make([]WalkSection, len(sectionIDs))
 	for n, id := range sectionIDs {
@@ -51,13 +52,13 @@ func placesOf(b *car.Body, kind evidence.Kind) (out []WalkLine) {
 	if kind.BySide {
 		for _, side := range []car.Side{car.Left, car.Right} {
 			if len(evidence.OnSide(b, kind.ID, side.String())) > 0 {
-				out = append(out, WalkLine{kind, side.String(), -1})
+				out = append(out, WalkLine{Kind: kind, On: side.String(), Item: -1})
 			}
 		}
 		return out
 	}
 	for _, i := range evidence.Items(b, kind.ID) {
-		out = append(out, WalkLine{kind, b.Items[i].ID, i})
+		out = append(out, WalkLine{Kind: kind, On: b.Items[i].ID, Item: i})
 	}
 	return out
 }

@@ -57,8 +57,8 @@ func (s *Session) VarianceShares(c *carfile.Car) (VarianceShares, error) {
 	return out, nil
 }
 
-// mostShares is how many causes a reader can take in (assumption).
-const mostShares = 12
+// mostShares is how many causes a reader can take in with the rest (assumption: twelve).
+const mostShares = 11
 
 // share lists the largest shares and adds up the rest.
 func (v *VarianceShares) share(shares *estimate.Shares) {

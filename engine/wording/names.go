@@ -134,6 +134,7 @@ var walkSections = map[string]car.Words{
 	"under":  {US: "Underneath, with the car safely supported", UK: "Underneath, with the car safely supported"},
 	"jack":   {US: "Lift at the jacking point", UK: "Lift at the jacking point"},
 	"water":  {US: "Water (do this last)", UK: "Water (do this last)"},
+	"hits":   {US: "Old accidents", UK: "Old accidents"},
 	"papers": {US: "Photographs, bills and what sellers said", UK: "Photographs, bills and what sellers said"},
 }
 

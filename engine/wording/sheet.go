@@ -15,6 +15,9 @@ func ToolLines(name string, n int) string { return name + ": " + counted(n, "che
 
 // WalkPlace names what a check of the walk-around is made on: an item or a whole side.
 func (t *Text) WalkPlace(b *car.Body, l session.WalkLine) string {
+	if l.Zone != "" {
+		return t.HitZone(l.Zone)
+	}
 	if l.Item < 0 {
 		return "The whole " + l.On + " side"
 	}

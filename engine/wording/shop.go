@@ -48,8 +48,15 @@ func (t *Text) RatesWarnings() (out []string) {
 	return out
 }
 
-// NotInIt lists what no range includes.
-func (t *Text) NotInIt() []string { return t.all(t.lists.notInIt) }
+// NotInIt lists what no range includes. A shop that reckons with old damage leaves out
+// only what nobody thought of.
+func (t *Text) NotInIt() []string {
+	list := t.all(t.lists.notInIt)
+	if t.rates.Reckoned() != nil {
+		list[len(list)-1] = "Damage that nobody has thought of"
+	}
+	return list
+}
 
 // StripBelow warns of a strip and survey priced below its own hours.
 func (t *Text) StripBelow(b *session.StripBelow) string {

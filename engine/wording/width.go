@@ -36,6 +36,9 @@ func (t *Text) Input(b *car.Body, input int) (name, why string) {
 	case estimate.DoubtInput(b):
 		return "What we may have wrong", "The hours and odds are the opinion of one trade. Only finished jobs can check them."
 	}
+	if input == estimate.OldDamageInput(b) {
+		return "Old accidents and how well they were repaired", "How hits were repaired, how well panels were fitted, whether the body is square. The survey shows most of it."
+	}
 	return "Rust: " + lowerFirst(t.In(b.Groups[input-estimate.Groups].Name)), "What goes beyond the car as a whole. Checks on these parts tell you about it."
 }
 

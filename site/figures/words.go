@@ -14,6 +14,7 @@ var files = []file{
 	{"damage/data/damage.json", "damage", "Hidden rust", "How depth becomes a condition, how much parts of one car share, and what earlier repairs hide."},
 	{"evidence/data/looks.json", "looks", "Looks before the strip", "The chance of a yes by the true condition, soundest first."},
 	{"evidence/data/reading.json", "reading", "What is written down in a survey", "How often a record of bare metal is right."},
+	{"olddamage/data/olddamage.json", "old-damage", "Old accidents and earlier hands", "The chance of a hard hit and how it was mended, what earlier hands leave, and the hours that takes: low, likely, high. Rows of three are for no hit, one, two or more, or for a good, fair and poor hand."},
 	{"pricing/data/work.json", "work", "Work", "What is done for which condition, and its hours: low, likely, high (1 job in 10 below, half, 1 in 10 above)."},
 	{"pricing/data/parts.json", "parts", "Missing parts, and parts as they come", "How often a part is missing, what that costs, and how often a bought part does not fit or is a used one. Hours and weeks are low, likely, high."},
 	{"car/data/common.json", "common", "What all bodies share", ""},

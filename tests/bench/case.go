@@ -59,7 +59,8 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 		return nil, err
 	}
 	one := &Case{}
-	if one.Model, err = c.ModelAt(body, histories, carfile.Told, r.Own, nil); err != nil {
+	r.OldDamage.InRange = false // the other programs do not price it
+	if one.Model, err = c.ModelAt(body, histories, carfile.Told, r.Own, r.Reckoned(), nil); err != nil {
 		return nil, err
 	}
 	one.Table, err = pricing.NewTable(body, common, r, c.Standard, c.Scope)

@@ -17,6 +17,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/money"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pastjobs"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
@@ -82,7 +83,7 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	if truth == nil {
 		truth = rates.NothingLearnt()
 	}
-	known, err := c.Known(b, histories, carfile.Told, truth)
+	known, err := c.Known(b, histories, carfile.Told, truth, s.Rates.Reckoned())
 	if err != nil {
 		return job, err
 	}
@@ -94,6 +95,9 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	if err != nil {
 		return job, err
 	}
+	if t, err = t.With(c.Decided(b, carfile.Told, false)); err != nil {
+		return job, err
+	}
 	is := m.NewCar()
 	m.Draw(&stream, is)
 	u, bill := t.NewUniforms(), t.NewBill()
@@ -102,9 +106,16 @@ func (s Shop) job(k int, common *car.Common) (job pastjobs.Job, err error) {
 	u.Rise = rises.Uniform()
 	parts := chance.NewStream(s.Seed+partsSeed, uint64(k))
 	u.Supply.Fill(&parts)
+	old := chance.NewStream(s.Seed+oldSeed, uint64(k))
+	for n := range u.Old {
+		u.Old[n] = old.Uniform()
+	}
 	t = t.Supplied(c.Supply(b, carfile.Told))
 	t.Price(is, m.Histories[is.History].LastClimate, u, bill)
 	survey(c, b, is, bill.Missing, &stream, job.Finished)
+	if t.Reckoning() != nil {
+		surveyOld(c, b, bill)
+	}
 	job.CameTo = bill.Total
 	for trade := range job.Hours {
 		job.Hours[trade] = float64(bill.StripHours[trade]+bill.AfterHours[trade]) / 1000
@@ -133,6 +144,29 @@ func survey(c *carfile.Car, b *car.Body, is *damage.Car, missing []bool, stream 
 			r.Condition, r.Finding, r.Dent, r.Also = "", "", "", []string{pricing.Missing}
 		}
 		c.Survey = append(c.Survey, r)
+	}
+}
+
+// oldSeed keeps old damage apart from the rust.
+const oldSeed = 0x01D
+
+// surveyOld records the old damage of a car: what is on bare metal, how each zone was
+// mended, and whether the body is square.
+func surveyOld(c *carfile.Car, b *car.Body, bill *pricing.Bill) {
+	for n := range c.Survey {
+		if i, ok := b.ItemNamed(c.Survey[n].On); ok && b.PartOf(i).SeenWhenStripped && !bill.Missing[i] {
+			c.Survey[n].Also = bill.OldFound(i)
+		}
+	}
+	old := bill.OldDamage()
+	for z, m := range old.Manner {
+		if olddamage.Zone(z) != olddamage.Roof || olddamage.HasRoof(b) {
+			c.SurveyCar.Zones[z] = olddamage.MannerIDs[m]
+		}
+	}
+	c.SurveyCar.Square = olddamage.Square
+	if old.Sagged || old.Crooked() {
+		c.SurveyCar.Square = olddamage.OutOfSquare
 	}
 }
 

@@ -94,6 +94,7 @@ export function answersInWords(
   for (const period of earlier) add("elsewhere", q.elsewhere.short, elsewhereText(period, opened, q));
   add("earlier", q.earlier.short, earlierText(car, q));
   add("earlier_parts", q.earlier_parts.short, photosText(car));
+  add("hit", q.hit.short, hitText(car, q));
   if (car.options?.includes("outside_fenders")) add("body", q.fenders.short, answerText(q.fenders, "yes"));
   const places = placesFor(opened, car);
   for (const place of places) {
@@ -107,6 +108,12 @@ export function answersInWords(
   add("all_there", q.all_there.short, answerText(q.all_there, car.all_there));
   if (car.scope) add("scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope));
   return lines;
+}
+
+function hitText({ hit }: CompleteCar, q: Questions): string | null {
+  const [place] = hit?.where ?? [];
+  const said = meansText(q.hit, hit?.answer);
+  return said && place ? `${said}: ${answerText(q.hit_where, place)?.toLowerCase()}` : said;
 }
 
 function roadText(q: Questions, years: string | undefined): string | null {

@@ -39,6 +39,7 @@ export interface PartsHost {
 function nextQuestion({ said }: VisitState, car: CompleteCar): Step | undefined {
   const given: Record<(typeof MORE)[number], unknown> = {
     covered: car.covered,
+    hit: car.hit,
     road: car.life[0]?.road_years,
     elsewhere: said.elsewhere || car.life.length > 1,
     earlier: car.earlier_work,

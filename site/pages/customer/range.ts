@@ -106,6 +106,7 @@ function rowBlock(row: RangeRow, reply: RangeReply, extra: Children): HTMLElemen
           "Half of such cars would cost less, half more.",
         ),
         (row.headline || first) && row.untested_line && el("p", { class: "untested" }, row.untested_line),
+        (row.headline || first) && row.old_damage_line && el("p", {}, row.old_damage_line),
         (row.headline || first) && row.fitting_line && el("p", {}, row.fitting_line),
         pricesLine(row, reply),
         extra,

@@ -13,6 +13,7 @@ import {
   weeks,
 } from "./commonfields.ts";
 import type { Field, Section } from "./fields.ts";
+import { oldDamage } from "./olddamage.ts";
 
 const YES_NO: readonly Option[] = [
   ["yes", "Yes"],
@@ -230,6 +231,7 @@ export const sections: readonly [Section, ...Section[]] = [
     ],
     list: "doubt",
   },
+  oldDamage,
   {
     id: "hold",
     title: "How long your prices hold",

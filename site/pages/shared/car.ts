@@ -1,7 +1,7 @@
 // What is known of one car, in the form of the car file. Every function gives a new object
 // and leaves the old one as it was, because the browser's history keeps old ones for Back.
 
-import type { Body, CarFile, CheckResult, Life, Look, Made } from "./carfile.ts";
+import type { Body, CarFile, CheckResult, HitZone, Life, Look, Made } from "./carfile.ts";
 import type { CustomerPlace, OpenedReply } from "./replies.ts";
 
 export const FORMAT = "underpaint car 1";
@@ -9,6 +9,9 @@ export const FORMAT = "underpaint car 1";
 /** Earlier work that has a year, and may have photographs or bills. */
 const DATED_WORK = ["patched_here_and_there", "stripped_and_restored"];
 export const hasDate = (work: string | undefined): boolean => work !== undefined && DATED_WORK.includes(work);
+
+/** A car that was hit, and may have a place where. */
+export const wasHit = (answer: string | undefined): boolean => answer === "lightly" || answer === "hard";
 
 export function blankCar(year: number): CarFile {
   return { format: FORMAT, asked_in: year };
@@ -77,6 +80,13 @@ export function withEarlierWork(car: CarFile, id: string): CarFile {
   const { earlier_work_year: year, ...rest } = car;
   const dated = year !== undefined && hasDate(id);
   return { ...rest, earlier_work: id, ...(dated ? { earlier_work_year: year } : {}) };
+}
+
+/** id: not_sure when nobody knows. */
+export function withHitPlace(car: CarFile, id: HitZone | "not_sure"): CarFile {
+  const answer = car.hit?.answer;
+  if (!answer || !wasHit(answer)) return car;
+  return { ...car, hit: id === "not_sure" ? { answer } : { answer, where: [id] } };
 }
 
 /** year: null when nobody knows. */

@@ -25,6 +25,7 @@ export interface CarFile {
   earlier_work_year?: number;
   covered?: "yes" | "no" | "not_sure";
   all_there?: "all_there" | "some_parts_off" | "in_pieces" | "not_sure";
+  hit?: Hit;
   standard?: "driver" | "show" | "concours" | "not_sure";
   scope?: "whole_body" | "outside_only" | "metalwork_only";
   options?: string[];
@@ -34,6 +35,7 @@ export interface CarFile {
   survey?: PartRecord[];
   opened?: Opened[];
   whole_car?: string[];
+  survey_car?: SurveyCar;
   /** Hours worked in the strip and survey. */
   strip_hours?: Partial<Record<Trade, number>>;
   ways?: Choice[];
@@ -58,6 +60,21 @@ export interface Life {
   kept?: string;
   road_years?: string;
   years?: number;
+}
+
+/** Whether it has been hit hard, and where. */
+export interface Hit {
+  answer: "not_that_i_know" | "lightly" | "hard" | "not_sure";
+  where?: HitZone[];
+}
+
+export type HitZone = "front" | "rear" | "left" | "right" | "roof";
+export type Manner = "none" | "well" | "roughly" | "crooked";
+
+/** Old accidents as the survey found them. */
+export interface SurveyCar {
+  zones?: Partial<Record<HitZone, Manner>>;
+  square?: "square" | "out" | "not_measured";
 }
 
 /** A check before any metal is bare, and its result. */

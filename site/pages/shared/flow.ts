@@ -1,11 +1,11 @@
 // Which step follows which. Steps are words that are also in the browser's history, so an
 // old entry still opens after the order here has changed.
 
-import { hasDate } from "./car.ts";
+import { hasDate, wasHit } from "./car.ts";
 
 const FIRST_FIVE = ["body", "year", "place", "kept", "standard"] as const;
 /** The questions that may follow the range, in their order. */
-export const MORE = ["covered", "road", "elsewhere", "earlier", "seen", "all_there", "scope"] as const;
+export const MORE = ["covered", "road", "elsewhere", "earlier", "hit", "seen", "all_there", "scope"] as const;
 const ORDER = [...FIRST_FIVE, "range", ...MORE] as const;
 
 export type MainStep = (typeof ORDER)[number];
@@ -22,7 +22,8 @@ export type HalfStep =
   | "holes"
   | "earlier_year"
   | "earlier_proof"
-  | "earlier_parts";
+  | "earlier_parts"
+  | "hit_where";
 export type Step = MainStep | HalfStep;
 /** The steps that ask one of the questions of questions.ts; the others show or list something. */
 export type QuestionStep = Exclude<Step, "range" | "not_covered" | "place_list" | "else_list">;
@@ -42,6 +43,7 @@ const HALF_OF: Record<HalfStep, MainStep> = {
   earlier_year: "earlier",
   earlier_proof: "earlier",
   earlier_parts: "earlier",
+  hit_where: "hit",
 };
 const isHalf = (step: Step): step is HalfStep => Object.hasOwn(HALF_OF, step);
 
@@ -82,6 +84,7 @@ function opens(step: Step, answer: string, facts: FlowFacts): HalfStep | "elsewh
   if (step === "earlier" && hasDate(answer)) return "earlier_year";
   if (step === "earlier_year") return "earlier_proof";
   if (step === "earlier_proof" && answer === "yes") return "earlier_parts";
+  if (step === "hit" && wasHit(answer)) return "hit_where";
   if (step === "seen" && facts.marked) return "holes";
   return null;
 }
@@ -108,6 +111,8 @@ export function stepOfPath(path: string): QuestionStep | null {
   if (path.startsWith("earlier_work_year")) return "earlier_year";
   if (path.startsWith("earlier_work")) return "earlier";
   if (path.startsWith("covered")) return "covered";
+  if (path.startsWith("hit.where")) return "hit_where";
+  if (path.startsWith("hit")) return "hit";
   if (path.startsWith("looks")) return "seen";
   if (path.startsWith("all_there")) return "all_there";
   if (path.startsWith("scope")) return "scope";

@@ -495,6 +495,7 @@ export interface RangeRow {
   untested_line: string;
   rise_line: string;
   fitting_line: string;
+  old_damage_line?: string;
   low_minor: number;
   high_minor: number;
   set_aside_line: string;
@@ -846,6 +847,7 @@ export interface SheetReply {
   conditions: SheetCondition[];
   findings: SheetFinding[];
   whole_car_findings: IDName[];
+  hits?: SheetHits;
   zones: SheetZone[];
   items: Record<string, SheetItem>;
   boxes: SheetBox[];
@@ -871,6 +873,13 @@ export interface SheetFinding {
   name: string;
   count: boolean;
   priced_only: boolean;
+}
+
+/** SheetHits is the card on which the survey records how each zone that was hit was repaired, and whether the body is square. */
+export interface SheetHits {
+  zones: IDName[];
+  manners: IDName[];
+  square: IDName[];
 }
 
 /** SheetZone is a zone with its parts. */
@@ -964,6 +973,7 @@ export interface TallyReply {
   to_do: TallyLine;
   not_opened_line: string;
   not_recorded_line: string;
+  measured_line?: string;
   zones: TallyZone[];
 }
 

@@ -1,8 +1,8 @@
 // The acts that record something: one press is one act, and one entry to undo.
 
-import type { CarFile, PanelFit, RecordStage } from "../shared/carfile.ts";
+import type { CarFile, Manner, PanelFit, RecordStage } from "../shared/carfile.ts";
 import type { SheetCondition, SheetFinding, SheetItem } from "../shared/replies.ts";
-import { withWholeCar } from "../shared/thiscar/carmembers.ts";
+import { withSquare, withWholeCar, withZone } from "../shared/thiscar/carmembers.ts";
 import {
   begun,
   contradiction,
@@ -21,10 +21,13 @@ import {
   withText,
 } from "../shared/thiscar/record.ts";
 import { moment } from "../shared/timestamp.ts";
-import type { RecordAct, WholeCarEntry } from "./keys.ts";
+import type { HitEntry, RecordAct, WholeCarEntry } from "./keys.ts";
 import type { OpenCar } from "./opencar.ts";
 import type { Group } from "./order.ts";
 import { itemOf } from "./partwords.ts";
+
+const MANNERS: readonly Manner[] = ["none", "well", "roughly", "crooked"];
+const SQUARES = ["square", "out", "not_measured"] as const;
 
 export interface ActsHost {
   say(text: string): void;
@@ -84,6 +87,9 @@ export class Acts {
         break;
       case "whole_car":
         this.#wholeCar(act[1]);
+        break;
+      case "hit":
+        this.#hit(act[1]);
         break;
     }
   }
@@ -205,6 +211,17 @@ export class Acts {
     this.#host.say(`Taken back: ${last.said}.`);
     if (last.at) this.#host.stand(last.at);
     this.#host.done(last.at);
+  }
+
+  #hit({ where, id, said, at }: HitEntry): void {
+    const { car, sheet } = this.#openCar;
+    const manner = MANNERS.find((m) => m === id) ?? null;
+    const square = SQUARES.find((s) => s === id) ?? null;
+    const next = where === "square" ? withSquare(car, square) : withZone(car, where, manner);
+    const place = sheet.hits?.zones.find((z) => z.id === where)?.name ?? "Square";
+    this.#openCar.act("survey", next, { stage: "survey", at, said: `${place}: ${said}` });
+    this.#host.say(`${place}: ${id ? said : "taken back"}.`);
+    this.#host.done(at);
   }
 
   #wholeCar({ id, name, on, at }: WholeCarEntry): void {

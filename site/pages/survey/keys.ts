@@ -1,6 +1,7 @@
 // Which key does what. Letters go by the character and not by the place of the key, so that
 // every Latin keyboard works. Single letters can be turned off.
 
+import type { HitZone } from "../shared/carfile.ts";
 import type { SheetCondition, SheetFinding } from "../shared/replies.ts";
 
 /** A finding of the whole car that is added or removed. at: the part where Undo goes. */
@@ -8,6 +9,16 @@ export interface WholeCarEntry {
   id: string;
   name: string;
   on: boolean;
+  at: string;
+}
+
+/** A record of a zone that was hit, or of squareness. */
+export interface HitEntry {
+  where: HitZone | "square";
+  /** Null takes it back. */
+  id: string | null;
+  /** What is said about it. */
+  said: string;
   at: string;
 }
 
@@ -24,6 +35,7 @@ export type RecordAct =
   | readonly ["found", SheetFinding]
   | readonly ["not_found", letter: string]
   | readonly ["whole_car", WholeCarEntry]
+  | readonly ["hit", HitEntry]
   | readonly ["unseen" | "box" | "rest" | "sure" | "undo"];
 
 export type Act = Move | RecordAct;

@@ -3,6 +3,7 @@
 import { el } from "../shared/dom.ts";
 import { swap } from "../shared/swap.ts";
 import type { Cursor } from "./cursor.ts";
+import { markHits } from "./hits.ts";
 import { type AddressOf, type FootHost, listFoot, listHead, zoneLinks } from "./listparts.ts";
 import { lookAgainLine } from "./lookagain.ts";
 import type { OpenCar } from "./opencar.ts";
@@ -50,6 +51,7 @@ export class ListFrame {
     const found = this.#openCar.car.whole_car ?? [];
     for (const node of this.foot.querySelectorAll<HTMLElement>("[data-whole]"))
       node.setAttribute("aria-pressed", String(found.includes(node.dataset.whole ?? "")));
+    markHits(this.foot, this.#openCar);
   }
 
   #lookAgain(): void {

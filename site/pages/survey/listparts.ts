@@ -3,6 +3,7 @@
 
 import { button, el, freshId, type Props } from "../shared/dom.ts";
 import { isOpen } from "../shared/thiscar/record.ts";
+import { hitsCard } from "./hits.ts";
 import type { Act } from "./keys.ts";
 import type { OpenCar } from "./opencar.ts";
 import type { Group } from "./order.ts";
@@ -118,6 +119,7 @@ export function listFoot(openCar: OpenCar, host: FootHost, opening: boolean): HT
         disabled: true,
       }),
     !opening && wholeCar(openCar, host),
+    !opening && hitsCard(openCar, host),
     el(
       "div",
       { class: "switches" },

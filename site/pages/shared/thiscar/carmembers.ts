@@ -1,7 +1,19 @@
 // The other members that "This car" writes into the car file: findings of the whole car,
 // hours, ways and checks. Like those of record.ts, every function returns a new car.
 
-import type { Body, CarFile, CheckResult, Choice, Look, Teller, Trade, Way } from "../carfile.ts";
+import type {
+  Body,
+  CarFile,
+  CheckResult,
+  Choice,
+  HitZone,
+  Look,
+  Manner,
+  SurveyCar,
+  Teller,
+  Trade,
+  Way,
+} from "../carfile.ts";
 
 /** The members that may be absent, so that they can be removed again. */
 export type Member = Exclude<keyof CarFile, "format" | "asked_in">;
@@ -10,7 +22,7 @@ export type Member = Exclude<keyof CarFile, "format" | "asked_in">;
  *  into fields has no Undo. */
 export const MEMBERS = {
   walk: ["looks"],
-  survey: ["survey", "opened", "whole_car"],
+  survey: ["survey", "opened", "whole_car", "survey_car"],
   todo: ["ways"],
   hours: [],
   spent: [],
@@ -31,6 +43,28 @@ export function withMember<M extends Member>(car: CarFile, name: M, value: CarFi
 export function withWholeCar(car: CarFile, id: string, on: boolean): CarFile {
   const others = (car.whole_car ?? []).filter((f) => f !== id);
   return withMember(car, "whole_car", on ? [...others, id] : others);
+}
+
+/** What a zone's record or squareness is: null where nothing is recorded. An older file
+ *  has a body out of square among the findings of the whole car. */
+export function hitRecord(car: CarFile, where: HitZone | "square"): string | null {
+  if (where !== "square") return car.survey_car?.zones?.[where] ?? null;
+  return car.survey_car?.square ?? (car.whole_car?.includes("twist") ? "out" : null);
+}
+
+/** Records how a zone was repaired; null takes it back. */
+export function withZone(car: CarFile, zone: HitZone, manner: Manner | null): CarFile {
+  const { zones, ...rest } = car.survey_car ?? {};
+  const { [zone]: _, ...others } = zones ?? {};
+  const next = manner ? { ...others, [zone]: manner } : others;
+  return withMember(car, "survey_car", Object.keys(next).length > 0 ? { zones: next, ...rest } : rest);
+}
+
+/** Records whether the body is square; null takes it back. */
+export function withSquare(car: CarFile, square: SurveyCar["square"] | null): CarFile {
+  const { square: _, ...rest } = car.survey_car ?? {};
+  const plain = withWholeCar(car, "twist", false);
+  return withMember(plain, "survey_car", square ? { ...rest, square } : rest);
 }
 
 /** hours: null removes the entry. */
@@ -70,6 +104,7 @@ const OF_BODY = [
   "survey",
   "opened",
   "whole_car",
+  "survey_car",
   "strip_hours",
   "ways",
   "answers_checked",

@@ -1,7 +1,7 @@
 // The answers about a car as plain fields: what each asks, what it accepts, and what it
 // writes into the car. The questions are the ones that the customer is asked.
 
-import { hasDate, placed, withLife, withOption, withWorkYear } from "../car.ts";
+import { hasDate, placed, wasHit, withLife, withOption, withWorkYear } from "../car.ts";
 import type { CarFile, Made } from "../carfile.ts";
 import { messageOf } from "../files.ts";
 import type { Choice, Questions } from "../question.ts";
@@ -222,6 +222,11 @@ export function allFields(opened: OpenedReply, q: Questions, car: CarFile): Fiel
     choiceField("earlier", q.earlier, (c) => c.earlier_work),
     yearField(q, car),
     choiceField("all_there", q.all_there, (c) => c.all_there),
+    choiceField("hit", q.hit, (c) => c.hit?.answer),
+    {
+      ...choiceField("hit_where", q.hit_where, (c) => c.hit?.where?.[0]),
+      when: (c) => wasHit(c.hit?.answer),
+    },
     choiceField("scope", q.scope, (c) => c.scope, ["not_sure"]),
     optionField(
       "old_metal",

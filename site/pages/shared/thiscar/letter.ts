@@ -85,6 +85,7 @@ function rangeRow(row: RangeRow, range: RangeReply, levels: number): HTMLElement
     el("p", { class: "loud" }, `${row.not_an_estimate} ${row.tax_line}`),
     dotRow(row, range.axis, levels),
     row.headline && el("p", { class: "loud" }, row.set_aside_line),
+    row.old_damage_line && el("p", {}, row.old_damage_line),
     row.untested_line && el("p", {}, row.untested_line),
     row.fitting_line && el("p", {}, row.fitting_line),
     el("p", {}, row.hours_line, el("br"), row.weeks_line),

@@ -93,7 +93,13 @@ function stagesDone({ car, sheet, tally }: ThisCar): HTMLElement {
   const name = (id: Stage["stage"]) => sheet.stages.find((s) => s.id === id)?.name ?? id;
   const done = (car.stages ?? []).map((s) => `${name(s.stage)}: begun on ${dateText(s.on)}`);
   const counts = tally
-    ? [tally.survey.line, tally.opening_up.line, tally.not_opened_line, tally.not_recorded_line]
+    ? [
+        tally.survey.line,
+        tally.opening_up.line,
+        tally.not_opened_line,
+        tally.not_recorded_line,
+        tally.measured_line,
+      ]
     : [];
   return done.length === 0
     ? el("p", {}, "Nobody has seen the bare metal: it rests on what was told and looked at.")
