@@ -40,6 +40,11 @@ var sections = []func(r *Rates, f strict.Field){
 			r.Doubt = readDoubt(f.Get("doubt"))
 		}
 	},
+	func(r *Rates, f strict.Field) {
+		if f.Has("another_body") {
+			r.AnotherBody = readAnotherBody(f.Get("another_body"))
+		}
+	},
 	func(r *Rates, f strict.Field) { r.Terms = readTerms(f.Get("terms")) },
 	func(r *Rates, f strict.Field) { r.Own = readOwn(f.Get("own_figures")) },
 	func(r *Rates, f strict.Field) {

@@ -5,7 +5,7 @@ package rates
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
-		"tax", "time", "allowance", "doubt", "terms", "own_figures", "record", "note", "source"}
+		"tax", "time", "allowance", "doubt", "another_body", "terms", "own_figures", "record", "note", "source"}
 	shopKeys     = []string{"name", "town", "contact", "invented"}
 	contactKeys  = []string{"text", "href"}
 	wordsKeys    = []string{"us", "uk"}
@@ -34,4 +34,9 @@ var (
 	pastKeys        = []string{"below", "inside", "above", "from", "to", "jobs_code"}
 	allowanceKeys   = []string{"before_percent", "after_percent", "in_range", "source"}
 	doubtKeys       = []string{"shared", "own", "source"}
+	anotherBodyKeys = []string{"bodies", "search_hours", "moving_across_hours", "papers", "its_metal_hours", "its_prep_times",
+		"advise_when_dearer_by_percent", "source"}
+	offeredBodyKeys = []string{"body", "price", "to_be_had", "weeks", "source"}
+	searchKeys      = []string{"fit"}
+	movingKeys      = []string{"fit", "metal"}
 )

@@ -31,7 +31,8 @@ type Rates struct {
 	Tax         Tax
 	Time        Time
 	Allowance   Allowance
-	Doubt       *Doubt // never nil: the starting figures unless the shop states its own
+	Doubt       *Doubt       // never nil: the starting figures unless the shop states its own
+	AnotherBody *AnotherBody // nil = never offered
 	Terms       []string
 	Own         *Own  // never nil: factors of 1 where nothing was learnt
 	Past        *Past // how earlier ranges came out; nil = not published

@@ -23,6 +23,7 @@ var files = []file{
 	{"car/data/open_two_seater.json", "two-seater", "Open two-seater on a frame or chassis", bodyAbout},
 	{"car/data/pickup.json", "pickup", "Pickup", bodyAbout},
 	{"rates/data/doubt.json", "doubt-of-figures", "What the figures may have wrong", "How far the price of all work after the strip may be off because the figures themselves are: as a standard deviation of its logarithm, by stage. Growth comes on top: it is the shop's own figure."},
+	{"rates/data/another_body.json", "another-body", "Another body", "What it takes to do the job on another body instead of mending this one: low, likely, high. Its price and the chance of finding one are the shop's own; without them no body is offered."},
 	{"wording/data/words.json", "cautions", "Cautions and wording", "What is said wherever work can hurt someone, and what that rests on."},
 	{"rates/data/sample.json", "sample", "The sample rates in dollars", "Of an invented shop. A shop that puts this page on its site has its own."},
 	{"rates/data/sample_uk.json", "sample-uk", "The sample rates in pounds", "Of an invented shop, in other words and units."},
@@ -59,6 +60,7 @@ var labels = map[string]string{
 	"money_per_metal_hour": "money an hour of metalwork", "no_more_than": "no more than, hours", "on": "charged on", "waits_weeks": "waits, weeks",
 	"before_percent": "before the strip, percent", "after_percent": "after the survey, percent", "hidden_open": "hidden, open", "hidden_closed": "hidden, closed box", "outside_only_share": "share reached inside when only the outside is done", "base_share": "share that is the tin of base",
 	"per_lead_joint": "hours a leaded joint", "volume_solids": "solids by volume", "seen_when_stripped": "seen once stripped", "near_mounting": "near a mounting", "lead_joints": "leaded joints",
+	"its_metal": "Metalwork that it needs itself", "its_prep": "Its strip and prep after the survey", "dearer_by_percent": "dearer by, percent", "advised": "When it is advised",
 	"made_from": "on cars made from", "outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
 }
 
