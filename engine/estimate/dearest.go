@@ -95,6 +95,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	for k, c := range mixed {
 		by.fill(k, 0, u)
 		u.Car, u.Doubt = hard[k], by.doubt(k)
+		by.another(k, 0, u)
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}

@@ -72,7 +72,10 @@ func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.
 			metal[s] += h
 		}
 		cost[s] += float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths))
-		cost[s] += float64(l.Price + t.Rates.Parts.Handling.Of(l.Price))
+		cost[s] += float64(l.Price)
+		if l.ID != pricing.AnotherBodyPrice {
+			cost[s] += float64(t.Rates.Parts.Handling.Of(l.Price))
+		}
 	}
 	for _, h := range bill.StripHours {
 		hours[StepStrip] += float64(h) / 1000

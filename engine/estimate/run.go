@@ -46,12 +46,13 @@ const (
 	Parts
 	SentOut
 	Supplies
-	Tax // on top of the total
+	AnotherBodyKind // everything to do with another body, where the job is done on one
+	Tax             // on top of the total
 	Kinds
 )
 
 // KindIDs name them in replies.
-var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
+var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "another_body", "tax"}
 
 // row holds the results of every simulated car at one standard: all replicates of a car,
 // then those of the next.
@@ -64,10 +65,11 @@ type row struct {
 	weeks    []int64 // thousandths
 	metal    []int64 // thousandths of metalwork after the strip
 	kinds    [Kinds][]int64
-	replaced int64   // cm², of all replicates of all cars together
-	known    ends    // of the first knownAt replicates, so that asking again costs nothing
-	knownAt  int     // in replicates
-	ordered  []int32 // cars by price, once asked for
+	weighed  []pricing.AnotherBody // empty where the shop offers none
+	replaced int64                 // cm², of all replicates of all cars together
+	known    ends                  // of the first knownAt replicates, so that asking again costs nothing
+	knownAt  int                   // in replicates
+	ordered  []int32               // cars by price, once asked for
 }
 
 // Run is a growing set of simulated cars, priced at one or more standards.
@@ -174,12 +176,15 @@ func (one *row) keep() {
 	one.metal = append(one.metal, b.AfterHours[car.Metal])
 	one.weeks = append(one.weeks, int64(float64(b.Weeks*1000)+0.5))
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
-		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}
+		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, AnotherBodyKind: b.AnotherBody, Tax: b.Tax}
 	for t, v := range b.Labour {
 		amounts[MetalLabour+Kind(t)] = v
 	}
 	for k, v := range amounts {
 		one.kinds[k] = append(one.kinds[k], int64(v))
+	}
+	if one.table.OffersAnotherBody() {
+		one.weighed = append(one.weighed, b.Another)
 	}
 }
 

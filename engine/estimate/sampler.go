@@ -20,6 +20,9 @@ const (
 	workStream   = 0x50D00
 	doubtMatrix  = 0x50E01
 	doubtStream  = 0x50E10
+
+	anotherMatrix = 0x50F01 // what comes from another car
+	anotherStream = 0x50F10
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -34,6 +37,7 @@ type sampler struct {
 	parts  [Randomisations]*chance.Latin // the damage of single parts
 	work   [Randomisations]*chance.Latin // the single pieces of work
 	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
+	others [Randomisations]*chance.Latin // what comes from another car
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -52,6 +56,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
 	matrices = chance.NewStream(seed, doubtMatrix)
 	ofDoubt := chance.NewMatrices(1, &matrices)
+	matrices = chance.NewStream(seed, anotherMatrix)
+	ofOthers := chance.NewMatrices(pricing.AnotherUniforms, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
@@ -60,6 +66,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 		m.work[j] = ofWork.Shifted(&shifts)
 		shifts = chance.NewStream(seed, doubtStream+uint64(j))
 		m.doubts[j] = ofDoubt.Shifted(&shifts)
+		shifts = chance.NewStream(seed, anotherStream+uint64(j))
+		m.others[j] = ofOthers.Shifted(&shifts)
 	}
 	return m
 }
@@ -89,6 +97,12 @@ func (m *sampler) doubt(n int) float64 {
 	var u [1]float64
 	m.doubts[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
 	return u[0]
+}
+
+// another sets the uniforms of what comes from another car, in one replicate of the work
+// on car n.
+func (m *sampler) another(n, replicate int, u *pricing.Uniforms) {
+	m.others[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u.Another[:])
 }
 
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
@@ -125,6 +139,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
 		u.Car, u.Doubt = z, m.doubt(k)
+		m.another(k, 0, u)
 		each(k, c, u, bill)
 	}
 }

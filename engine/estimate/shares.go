@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"slices"
+
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -52,9 +54,14 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		label = append(label, [...]int{pricing.OfWholeCar: CarHours, pricing.OfHours: OwnHours, pricing.OfPrices: Prices, pricing.OfWays: Ways, pricing.OfTime: OwnHours}[k])
 	}
 	works, inputs := u.Count(), DoubtInput(m.Body)
-	if t.Doubt().SD > 0 {
+	doubts := t.Doubt().SD > 0
+	if doubts {
 		label = append(label, inputs)
 		inputs++
+	}
+	other := len(label) // what comes from another car is a matter of what can be had, and at what price
+	if t.PaysForAnother() {
+		label = append(label, slices.Repeat([]int{Prices}, pricing.AnotherUniforms)...)
 	}
 	damaged := make([]float64, len(sources))
 	price := func(x []float64) float64 {
@@ -65,9 +72,10 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		work := x[2+len(sources):]
 		s = chance.FixedStream(work[:works])
 		u.Fill(&s)
-		if works < len(work) {
+		if doubts {
 			u.Doubt = work[works]
 		}
+		copy(u.Another[:], x[other:])
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)
 	}

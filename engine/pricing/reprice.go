@@ -24,10 +24,13 @@ func (t *Table) Reprice(u *Uniforms, b *Bill) {
 	}
 	t.chargeStrip(&strip, b)
 	t.charge(u, b)
+	if t.another != nil {
+		t.weighAnother(&strip, b)
+	}
 }
 
 // nothing takes the hours and the parts off a bill.
 func (b *Bill) nothing() {
-	b.partsIn = 0
+	b.partsIn, b.AnotherBody = 0, 0
 	b.StripHours, b.AfterHours, b.billed = [car.Trades]int64{}, [car.Trades]int64{}, [car.Trades]int64{}
 }

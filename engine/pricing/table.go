@@ -36,6 +36,7 @@ type Table struct {
 	surfaces   surfaces
 	decided    *decided // nil = nothing is decided
 	doubt      Doubt
+	another    *anotherBody // nil = the shop has none to offer
 
 	ownDisassembly bool // the customer takes the car apart
 }
@@ -114,7 +115,10 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 	if err := t.setAfter(); err != nil {
 		return nil, err
 	}
-	return t, t.setMoney()
+	if err := t.setMoney(); err != nil {
+		return nil, err
+	}
+	return t, t.setAnotherBody()
 }
 
 // outsideOnly and metalOnly say what the customer wants done.

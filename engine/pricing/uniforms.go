@@ -11,8 +11,9 @@ import (
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
 //
-// Doubt is not among those that Fill draws: its callers give it a stream of its own, so
-// that a table without doubt prices the same car.
+// Doubt and Another, which is for what comes from another car, are not among those that
+// Fill draws: callers give each a stream of its own, so that a table without them prices
+// the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -24,13 +25,14 @@ type Uniforms struct {
 	Car               [2]float64 // whole-car factors of hours
 	Found             []float64  // by finding of the whole car
 	Doubt             float64    // what the figures may have wrong about this car
+	Another           [AnotherUniforms]float64
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
 // steps depend on the scope; the sizes here are those of the table.
 func (t *Table) NewUniforms() *Uniforms {
 	n := len(t.items)
-	return &Uniforms{
+	u := &Uniforms{
 		Way: make([]float64, n), Hours: make([]float64, n), Price: make([]float64, n),
 		Access: make([]float64, len(t.accesses)), AccessPay: make([]float64, len(t.accesses)),
 		Nut: make([]float64, len(t.nuts)), NutHours: make([]float64, len(t.nuts)),
@@ -39,6 +41,10 @@ func (t *Table) NewUniforms() *Uniforms {
 		Found: make([]float64, t.fig.perCar()),
 		Doubt: 0.5,
 	}
+	for k := range u.Another {
+		u.Another[k] = 0.5
+	}
+	return u
 }
 
 // Fill draws all uniforms of one car, starting with those common to every standard and
