@@ -36,6 +36,7 @@ func TestSchema(t *testing.T) {
 		"$defs.stage.properties.stage":      StageIDs,
 		"properties.earlier_work":           damage.Answers,
 		"properties.covered":                CoveredAnswers,
+		"properties.another_body":           AnotherBodyAnswers,
 		"$defs.life.properties.kept":        append(append([]string{NotSure}, KeptIDs...), "mostly_garaged", "mostly_outside"),
 	} {
 		var got []string

@@ -39,6 +39,7 @@ func (c *Car) Text() []byte {
 		w.MemberIf("covered", c.Covered)
 		w.Member("standard", c.Standard)
 		w.Member("scope", c.Scope)
+		w.MemberIf("another_body", c.AnotherBody)
 		if len(c.Options) > 0 {
 			w.Texts("options", c.Options)
 		}

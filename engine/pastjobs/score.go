@@ -162,7 +162,11 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 	if wrong := c.Faults(k.body, t); len(wrong) > 0 {
 		return nil, wrong[0].Err
 	}
-	return t.With(c.Decided(k.body, stage, stage == c.LastStage()))
+	t, err = t.With(c.Decided(k.body, stage, stage == c.LastStage()))
+	if err != nil {
+		return nil, err
+	}
+	return t.TakingAnotherBody(c.TakesAnotherBody()), nil
 }
 
 // model conditions on everything known by a stage. Its coarse grids move no probability

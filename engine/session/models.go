@@ -55,7 +55,7 @@ func (m *models) before(b *car.Body) *damage.Model {
 // note and the further work.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
-	cut.Bodies, cut.Standard, cut.Scope = []string{body}, "", ""
+	cut.Bodies, cut.Standard, cut.Scope, cut.AnotherBody = []string{body}, "", "", ""
 	survey := make([]carfile.Record, len(cut.Survey))
 	for n, r := range cut.Survey {
 		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee}

@@ -30,6 +30,7 @@ type Range struct {
 	GoodTo    money.Minor // twice the larger standard error of an end, rounded up
 	Zones     []ZoneShare
 	Strip     pricing.Stage
+	Another   AnotherBody
 	Wider     float64 // how many times as wide the doubt about the figures makes it
 }
 
@@ -77,7 +78,7 @@ func (b *bodyRun) row(k int, several bool) Range {
 	x := b.run.Range(k)
 	return Range{Body: b.body, Standard: b.standards[k], Headline: len(b.standards) == 1, OfSeveral: several, Exact: x,
 		Shown: RoundEnds(x.Low, x.Half, x.SetAside, x.High), GoodTo: RoundUp125(2 * max(x.SELow, x.SEHigh)),
-		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Wider: b.run.Wider(k)}
+		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Another: anotherBody(b.run.AnotherBody(k)), Wider: b.run.Wider(k)}
 }
 
 // zones lists the zones of a body, first the one most often rusted through.

@@ -104,6 +104,7 @@ export function answersInWords(
     if (half.hole === "yes")
       add("holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`);
   }
+  add("another_body", q.another_body.short, answerText(q.another_body, car.another_body));
   if (car.scope) add("scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope));
   return lines;
 }

@@ -22,7 +22,8 @@ export type HalfStep =
   | "holes"
   | "earlier_year"
   | "earlier_proof"
-  | "earlier_parts";
+  | "earlier_parts"
+  | "another_body";
 export type Step = MainStep | HalfStep;
 /** The steps that ask one of the questions of questions.ts; the others show or list something. */
 export type QuestionStep = Exclude<Step, "range" | "not_covered" | "place_list" | "else_list">;
@@ -42,6 +43,7 @@ const HALF_OF: Record<HalfStep, MainStep> = {
   earlier_year: "earlier",
   earlier_proof: "earlier",
   earlier_parts: "earlier",
+  another_body: "scope",
 };
 const isHalf = (step: Step): step is HalfStep => Object.hasOwn(HALF_OF, step);
 
@@ -110,6 +112,7 @@ export function stepOfPath(path: string): QuestionStep | null {
   if (path.startsWith("covered")) return "covered";
   if (path.startsWith("looks")) return "seen";
   if (path.startsWith("scope")) return "scope";
+  if (path.startsWith("another_body")) return "another_body";
   if (path.startsWith("options")) return "fenders";
   return null;
 }
