@@ -172,18 +172,18 @@ func TestWithoutDoubt(t *testing.T) {
 
 var withoutDoubt = []pinned{
 	{"two_door_unitary", "show", "839fae9e59f2517d"},
-	{"hardtop_on_frame", "driver", "f6e452f51957adce"},
-	{"pickup", "concours", "89736cebc81a6285"},
-	{"open_two_seater", "not_sure", "8e34a6dc9f56c795"},
+	{"hardtop_on_frame", "driver", "bdb64dd02d38c960"},
+	{"pickup", "concours", "6a2428bea8573014"},
+	{"open_two_seater", "not_sure", "0adf58ef8ae71094"},
 	{"convertible_unitary", "show", "642d5f0d38299962"},
 	{"four_door_saloon", "show", "cec5e935318f2e00"},
 }
 
 var sameBytes = []pinned{
 	{"two_door_unitary", "show", "94ed88db0db65f95"},
-	{"hardtop_on_frame", "driver", "d97001f09797f0da"},
-	{"pickup", "concours", "183d1589df85a752"},
-	{"open_two_seater", "not_sure", "0082b444fbe42802"},
+	{"hardtop_on_frame", "driver", "1cc1c4d9db393518"},
+	{"pickup", "concours", "e4a6bb1329c7e13d"},
+	{"open_two_seater", "not_sure", "8d91a54e93dba43d"},
 	{"convertible_unitary", "show", "f3163e8d0854e274"},
 	{"four_door_saloon", "show", "c72b3c28feba9fb2"},
 }
