@@ -150,9 +150,18 @@ type Zone struct {
 
 // GettingIn is work to get access to other work. It is charged once.
 type GettingIn struct {
-	ID    string
-	Hours Hours
-	Price Hours
+	ID      string
+	Hours   Hours         // of the trade of the line
+	Also    [Trades]Hours // of other trades
+	Price   Hours
+	OwnRust OwnRust
+}
+
+// OwnRust is the rust that a part from another car brings along: the chance of any, and
+// the hours of metalwork that it then takes. The zero value is none.
+type OwnRust struct {
+	Chance float64
+	Metal  Hours
 }
 
 // Option is a variant of a body with additional parts.

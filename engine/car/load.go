@@ -153,10 +153,23 @@ func readHead(f strict.Field, b *Body) {
 		b.AfterSurveyFactor[name] = after.Get(name).Number(0.1, 5)
 	}
 	for _, a := range f.Get("getting_in").Items() {
-		a.Keys("id", "hours", "price")
+		a.Keys("id", "hours", "also", "price", "own_rust")
 		g := GettingIn{ID: a.Get("id").Text(60), Hours: triple(a.Get("hours"))}
 		if a.Has("price") {
 			g.Price = triple(a.Get("price"))
+		}
+		if a.Has("also") {
+			a.Get("also").Keys(TradeIDs[:]...)
+			for t, id := range TradeIDs {
+				if a.Get("also").Has(id) {
+					g.Also[t] = triple(a.Get("also").Get(id))
+				}
+			}
+		}
+		if a.Has("own_rust") {
+			rust := a.Get("own_rust")
+			rust.Keys("chance", "metal")
+			g.OwnRust = OwnRust{Chance: rust.Get("chance").Number(0, 1), Metal: triple(rust.Get("metal"))}
 		}
 		b.GettingIn = append(b.GettingIn, g)
 	}

@@ -84,3 +84,28 @@ func TestNewerFile(t *testing.T) {
 		t.Errorf("%v, want %s", err, want)
 	}
 }
+
+// TestAnotherBodyAnswer: the three answers are read and written back; a file without one
+// has none written, so the text of an older file stays what it was.
+func TestAnotherBodyAnswer(t *testing.T) {
+	const plain = `{"format":"underpaint car 1","asked_in":2026,"bodies":["two_door_unitary"],"made":{"year":1967},"life":[{"place":"mild","kept":"garage","road_years":"not_sure"}],"standard":"show","scope":"whole_body"}`
+	read := func(text string) *Car {
+		c, err := Decode([]byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	if c := read(plain); string(c.Text()) != plain || c.TakesAnotherBody() {
+		t.Errorf("%s", c.Text())
+	}
+	for _, answer := range AnotherBodyAnswers {
+		text := strings.Replace(plain, `"scope":"whole_body"`, `"scope":"whole_body","another_body":"`+answer+`"`, 1)
+		if c := read(text); string(c.Text()) != text || c.TakesAnotherBody() != (answer == "another_is_all_right") {
+			t.Errorf("%s: %s", answer, c.Text())
+		}
+	}
+	if _, err := Decode([]byte(strings.Replace(plain, `"scope"`, `"another_body":"yes","scope"`, 1))); err == nil || !strings.HasPrefix(err.Error(), "another_body: ") {
+		t.Errorf("an answer of another kind: %v", err)
+	}
+}

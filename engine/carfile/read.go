@@ -36,6 +36,7 @@ type Car struct {
 	Hit         Hit
 	Standard    string // an id of car.Standards, or NotSure
 	Scope       string
+	AnotherBody string // whether another body would do: one of AnotherBodyAnswers; "" = not asked
 	Options     []string
 	Looks       []evidence.Look
 	Recorded
@@ -94,6 +95,9 @@ func Read(f strict.Field) *Car {
 	c.Scope = rates.ScopeIDs[0]
 	if f.Has("scope") {
 		c.Scope = f.Get("scope").OneOf(rates.ScopeIDs...)
+	}
+	if f.Has("another_body") {
+		c.AnotherBody = f.Get("another_body").OneOf(AnotherBodyAnswers...)
 	}
 	c.readOptions(f)
 	c.readLooks(f)

@@ -40,6 +40,7 @@ func TestSchema(t *testing.T) {
 		"$defs.stage.properties.stage":            StageIDs,
 		"properties.earlier_work":                 damage.Answers,
 		"properties.covered":                      CoveredAnswers,
+		"properties.another_body":                 AnotherBodyAnswers,
 		"properties.hit.properties.answer":        olddamage.Answers,
 		"properties.survey_car.properties.square": olddamage.SquareIDs,
 		"$defs.manner":                            olddamage.MannerIDs[:],

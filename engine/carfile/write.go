@@ -41,6 +41,7 @@ func (c *Car) Text() []byte {
 		w.MemberIf("all_there", c.AllThere)
 		w.Member("standard", c.Standard)
 		w.Member("scope", c.Scope)
+		w.MemberIf("another_body", c.AnotherBody)
 		if len(c.Options) > 0 {
 			w.Texts("options", c.Options)
 		}

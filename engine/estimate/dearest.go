@@ -104,6 +104,7 @@ func OnTheirOwn(m *damage.Model, t *pricing.Table, seed uint64, n int) []int64 {
 	for k, c := range mixed {
 		by.fill(k, 0, u)
 		u.Car, u.Doubt, u.Rise, u.Supply = hard[k], by.doubt(k), by.rise(k), by.supplied(k, 0)
+		by.another(k, 0, u)
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		out[k] = int64(bill.Total)
 	}

@@ -21,7 +21,8 @@ func (r *Run) Wider(k int) float64 {
 	for n, total := range one.total {
 		v := chance.Log(float64(total))
 		sum, squares = sum+v, squares+float64(v*v)
-		after := 1 - float64(one.kinds[StripStage][n])/float64(total)
+		// A job on another body has most of its extra at prices that can be asked for.
+		after := 1 - float64(one.kinds[StripStage][n]+one.kinds[AnotherBodyKind][n])/float64(total)
 		shares += float64(after * after)
 	}
 	n := float64(len(one.total))

@@ -72,6 +72,10 @@ func stepsOf(b *car.Body, t *pricing.Table, lines []pricing.Line, bill *pricing.
 			metal[s] += float64(h * bill.PriceLevel(pricing.RisingMaterials, s))
 		}
 		cost[s] += float64(float64(t.Rates.Labour.Trades[l.Trade].Rate.Of(l.Thousandths)) * bill.PriceLevel(pricing.RisingLabour, s))
+		if l.ID == pricing.AnotherBodyPrice { // at the prices of its day, and without handling
+			cost[s] += float64(l.Price)
+			continue
+		}
 		cost[s] += float64(float64(l.Price+t.Rates.Parts.Handling.Of(l.Price)) * bill.PriceLevel(pricing.RisingParts, s))
 	}
 	for _, h := range bill.StripHours {

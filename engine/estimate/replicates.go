@@ -25,6 +25,7 @@ const (
 // a fixed pattern shifted by the car's own pair (R. Cranley and T. N. L. Patterson, SIAM J.
 // Numer. Anal. 13, 1976).
 func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, replicates int, one *row) {
+	draws := one.table.DrawsFromAnother()
 	place, doubt, rise := m.model.Histories[c.History].LastClimate, m.doubt(n), m.rise(n)
 	for k := range replicates {
 		h, i := k/factorReplicates, k%factorReplicates
@@ -36,6 +37,9 @@ func (m *sampler) priceReplicates(n int, c *damage.Car, z [factors]float64, repl
 			m.fill(n, h, one.uniforms)
 			if one.table.DrawsSupply() {
 				one.uniforms.Supply = m.supplied(n, h)
+			}
+			if draws {
+				m.another(n, h, one.uniforms)
 			}
 			one.uniforms.Car = pair(z, h, i)
 			one.table.Price(c, place, one.uniforms, one.bill)

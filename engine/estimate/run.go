@@ -46,12 +46,13 @@ const (
 	Parts
 	SentOut
 	Supplies
-	Tax // on top of the total
+	AnotherBodyKind // everything to do with another body, where the job is done on one
+	Tax             // on top of the total
 	Kinds
 )
 
 // KindIDs name them in replies.
-var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "tax"}
+var KindIDs = [Kinds]string{"strip_and_survey", "metal", "prep", "body", "paint", "fit", "materials", "parts", "sent_out", "supplies", "another_body", "tax"}
 
 // row holds the results of every simulated car at one standard: all replicates of a car,
 // then those of the next.
@@ -66,10 +67,11 @@ type row struct {
 	rise     []int64 // minor units that are there because prices rise; empty where none does
 	fitting  []int64 // what bought parts that do not come as they should cost more
 	kinds    [Kinds][]int64
-	replaced int64   // cm², of all replicates of all cars together
-	known    ends    // of the first knownAt replicates, so that asking again costs nothing
-	knownAt  int     // in replicates
-	ordered  []int32 // cars by price, once asked for
+	weighed  []pricing.AnotherBody // empty where the shop offers none
+	replaced int64                 // cm², of all replicates of all cars together
+	known    ends                  // of the first knownAt replicates, so that asking again costs nothing
+	knownAt  int                   // in replicates
+	ordered  []int32               // cars by price, once asked for
 }
 
 // Run is a growing set of simulated cars, priced at one or more standards.
@@ -183,12 +185,15 @@ func (one *row) keep() {
 		one.rise = append(one.rise, int64(b.Rise))
 	}
 	amounts := [Kinds]money.Minor{StripStage: b.Strip, Materials: b.Materials + b.Consumables, Parts: b.Parts,
-		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, Tax: b.Tax}
+		SentOut: b.SentOut, Supplies: b.Supplies + b.Least, AnotherBodyKind: b.AnotherBody, Tax: b.Tax}
 	for t, v := range b.Labour {
 		amounts[MetalLabour+Kind(t)] = v
 	}
 	for k, v := range amounts {
 		one.kinds[k] = append(one.kinds[k], int64(v))
+	}
+	if one.table.OffersAnotherBody() {
+		one.weighed = append(one.weighed, b.Another)
 	}
 }
 

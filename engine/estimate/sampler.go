@@ -29,6 +29,9 @@ const (
 	supplySeed   = 0x50F30
 	oldMatrix    = 0x51001
 	oldStream    = 0x51010
+
+	anotherMatrix = 0x51101 // what comes from another car
+	anotherStream = 0x51110
 )
 
 // sampler simulates one car after another. Car n is point n/Randomisations of
@@ -46,6 +49,7 @@ type sampler struct {
 	rises  [Randomisations]*chance.Latin // how fast prices rise
 	supply [Randomisations]*chance.Latin // how the parts of the car come
 	old    [Randomisations]*chance.Latin // old damage and the work on it; nil where no table reckons with it
+	others [Randomisations]*chance.Latin // what comes from another car
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -68,6 +72,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	ofRise := chance.NewMatrices(1, &matrices)
 	matrices = chance.NewStream(seed, supplyMatrix)
 	ofSupply := chance.NewMatrices(supplyFactors, &matrices)
+	matrices = chance.NewStream(seed, anotherMatrix)
+	ofOthers := chance.NewMatrices(pricing.AnotherUniforms, &matrices)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
 		shifts := chance.NewStream(seed, partsStream+uint64(j))
@@ -80,6 +86,8 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 		m.rises[j] = ofRise.Shifted(&shifts)
 		shifts = chance.NewStream(seed, supplyStream+uint64(j))
 		m.supply[j] = ofSupply.Shifted(&shifts)
+		shifts = chance.NewStream(seed, anotherStream+uint64(j))
+		m.others[j] = ofOthers.Shifted(&shifts)
 	}
 	return m
 }
@@ -145,6 +153,12 @@ func (m *sampler) supplied(n, replicate int) pricing.SupplyUniforms {
 	return pricing.SupplyUniforms{Source: u[0], State: u[1], Assembly: u[2], Seed: chance.Hash(m.seed+supplySeed, uint64(n*hourReplicates+replicate))}
 }
 
+// another sets the uniforms of what comes from another car, in one replicate of the work
+// on car n.
+func (m *sampler) another(n, replicate int, u *pricing.Uniforms) {
+	m.others[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u.Another[:])
+}
+
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
 // They are the cars of a [Run] in their first replicate. The car and the bill are reused
 // for the next car. With a nil table the cars are not priced and the bill is nil.
@@ -180,6 +194,7 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 		z := m.draw(k, c)
 		m.fill(k, 0, u)
 		u.Car, u.Doubt, u.Rise, u.Supply = z, m.doubt(k), m.rise(k), m.supplied(k, 0)
+		m.another(k, 0, u)
 		each(k, c, u, bill)
 	}
 }

@@ -2,6 +2,7 @@ package estimate
 
 import (
 	"math"
+	"slices"
 
 	"underpaint/engine/car"
 	"underpaint/engine/chance"
@@ -75,6 +76,11 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 	if t.Rises() {
 		label, ofCar, inputs = append(label, RiseInput(m.Body)), append(ofCar, &u.Rise), RiseInput(m.Body)+1
 	}
+	other, others := len(label), 0 // what comes from another car is a matter of what can be had, and at what price
+	if t.PaysForAnother() {
+		others = pricing.AnotherUniforms
+		label = append(label, slices.Repeat([]int{Prices}, others)...)
+	}
 	old := 0
 	if t.Reckoning() != nil {
 		for ; old < len(u.Old); old++ {
@@ -98,6 +104,7 @@ func NewShares(m *damage.Model, t *pricing.Table, seed uint64) *Shares {
 		for k, v := range ofCar {
 			*v = work[supplied+k]
 		}
+		copy(u.Another[:], x[other:other+others])
 		copy(u.Old, work[len(work)-old:])
 		t.Price(c, m.Histories[c.History].LastClimate, u, bill)
 		return float64(bill.Total)

@@ -179,18 +179,18 @@ func withoutPricesOverTime(sample string) string {
 
 var withoutDoubt = []pinned{
 	{"two_door_unitary", "show", "839fae9e59f2517d"},
-	{"hardtop_on_frame", "driver", "f6e452f51957adce"},
-	{"pickup", "concours", "89736cebc81a6285"},
-	{"open_two_seater", "not_sure", "8e34a6dc9f56c795"},
+	{"hardtop_on_frame", "driver", "ce813f198ae66c7a"},
+	{"pickup", "concours", "64e3e7daa9b637e4"},
+	{"open_two_seater", "not_sure", "0adf58ef8ae71094"},
 	{"convertible_unitary", "show", "642d5f0d38299962"},
 	{"four_door_saloon", "show", "cec5e935318f2e00"},
 }
 
 var sameBytes = []pinned{
 	{"two_door_unitary", "show", "f9875fed23afc48b"},
-	{"hardtop_on_frame", "driver", "c9b1c301139af858"},
-	{"pickup", "concours", "d5f9382e9d143e79"},
-	{"open_two_seater", "not_sure", "9a63e869a8da7b9e"},
+	{"hardtop_on_frame", "driver", "8ed1bb552a7a2bc6"},
+	{"pickup", "concours", "387beadb569125e3"},
+	{"open_two_seater", "not_sure", "3f0b37b9d9468d54"},
 	{"convertible_unitary", "show", "ec3c509c5fa9057b"},
 	{"four_door_saloon", "show", "279b218d2f58b656"},
 }

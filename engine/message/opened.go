@@ -71,6 +71,9 @@ func openedBody(o *openShop, b session.Body) OpenedBody {
 		stage := stripStage(o, b.Strip)
 		out.Stage = &stage
 	}
+	if _, offers := o.Rates.AnotherBody.Find(b.ID); offers {
+		out.AnotherBody = "offered"
+	}
 	return out
 }
 

@@ -62,7 +62,9 @@ func newRange(o *openShop, r session.Ranges, view rangeView) *RangeReply {
 		NotInIt: t.NotInRange(&r), Cautions: customersCautions(t, &work), HowSure: t.HowSure(&r), OwnRecord: t.OwnRecord(), Warnings: t.Warnings(&r), KnownLimits: t.KnownLimits(),
 	}
 	for k := range r.Rows {
-		out.Rows = append(out.Rows, rangeRow(o, &r.Rows[k], a, view.before))
+		row := rangeRow(o, &r.Rows[k], a, view.before)
+		row.AnotherBody = newAnotherBody(t, &r.Rows[k], r.Car)
+		out.Rows = append(out.Rows, row)
 	}
 	return out
 }

@@ -68,6 +68,9 @@ type OpenedBody struct {
 	Options        []IDName        `json:"options"`
 	CustomerPlaces []CustomerPlace `json:"customer_places"`
 	Stage          *StripStage     `json:"stage,omitempty"`
+
+	// Whether the shop offers another body of this kind: "offered" or left out.
+	AnotherBody string `json:"another_body,omitempty" ts:"\"offered\""`
 }
 
 // CustomerPlace is a part of the car that we ask the customer about.

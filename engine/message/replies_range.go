@@ -64,6 +64,33 @@ type RangeRow struct {
 	TaxLine       string       `json:"tax_line"`
 	NotAnEstimate string       `json:"not_an_estimate"`
 	Exact         ExactFigures `json:"exact"`
+
+	AnotherBody *AnotherBodyOffer `json:"another_body,omitempty"`
+}
+
+// AnotherBodyOffer says what doing the job on another body would take. It is left out where
+// the shop offers none. The line for the letter follows the date of the offer, and is empty
+// before the survey.
+type AnotherBodyOffer struct {
+	Lines      []string           `json:"lines"`
+	Caution    string             `json:"caution"`
+	LetterLine string             `json:"letter_line"`
+	Exact      AnotherBodyFigures `json:"exact"`
+}
+
+// AnotherBodyFigures are the figures before rounding, for programs: shares of the simulated
+// cars, money in minor units.
+type AnotherBodyFigures struct {
+	Taken        bool    `json:"taken"`
+	Had          float64 `json:"had"`
+	Advised      float64 `json:"advised"`
+	SEAdvised    float64 `json:"se_advised"`
+	P10Minor     float64 `json:"p10_minor"`
+	P50Minor     float64 `json:"p50_minor"`
+	P90Minor     float64 `json:"p90_minor"`
+	SEP10Minor   float64 `json:"se_p10_minor"`
+	SEP90Minor   float64 `json:"se_p90_minor"`
+	CrossesMinor float64 `json:"crosses_minor"`
 }
 
 // ExactFigures are the figures before rounding, for programs: money in minor units, hours

@@ -391,6 +391,7 @@ func (r *OpenedBody) write(w *strict.Writer) {
 		w.Key("stage")
 		w.Object(func() { r.Stage.write(w) })
 	}
+	w.MemberIf("another_body", r.AnotherBody)
 }
 
 func (r *CustomerPlace) write(w *strict.Writer) {
@@ -522,6 +523,41 @@ func (r *RangeRow) write(w *strict.Writer) {
 	w.Member("not_an_estimate", r.NotAnEstimate)
 	w.Key("exact")
 	w.Object(func() { r.Exact.write(w) })
+	if r.AnotherBody != nil {
+		w.Key("another_body")
+		w.Object(func() { r.AnotherBody.write(w) })
+	}
+}
+
+func (r *AnotherBodyOffer) write(w *strict.Writer) {
+	w.Texts("lines", r.Lines)
+	w.Member("caution", r.Caution)
+	w.Member("letter_line", r.LetterLine)
+	w.Key("exact")
+	w.Object(func() { r.Exact.write(w) })
+}
+
+func (r *AnotherBodyFigures) write(w *strict.Writer) {
+	w.Key("taken")
+	w.Bool(r.Taken)
+	w.Key("had")
+	w.Number(r.Had)
+	w.Key("advised")
+	w.Number(r.Advised)
+	w.Key("se_advised")
+	w.Number(r.SEAdvised)
+	w.Key("p10_minor")
+	w.Number(r.P10Minor)
+	w.Key("p50_minor")
+	w.Number(r.P50Minor)
+	w.Key("p90_minor")
+	w.Number(r.P90Minor)
+	w.Key("se_p10_minor")
+	w.Number(r.SEP10Minor)
+	w.Key("se_p90_minor")
+	w.Number(r.SEP90Minor)
+	w.Key("crosses_minor")
+	w.Number(r.CrossesMinor)
 }
 
 func (r *ExactFigures) write(w *strict.Writer) {

@@ -165,7 +165,7 @@ func (k *known) table(c *carfile.Car, stage string, r *rates.Rates) (*pricing.Ta
 	if t, err = t.With(c.Decided(k.body, stage, stage == c.LastStage())); err != nil {
 		return nil, err
 	}
-	return t.Supplied(c.Supply(k.body, stage)), nil
+	return t.Supplied(c.Supply(k.body, stage)).TakingAnotherBody(c.TakesAnotherBody()), nil
 }
 
 // model conditions on everything known by a stage. Its coarse grids move no probability

@@ -20,7 +20,9 @@ type access struct {
 	exact         bool
 	unless        []int
 	unlessAtLeast car.Way
+	unlessExact   bool
 	covers        []int
+	fromAnother   // the zero value for work on this car alone
 }
 
 // nut is one body bolt that may have seized, which shows once the body is lifted.
@@ -60,7 +62,7 @@ func (t *Table) setGettingIn() error {
 			}
 			continue
 		}
-		if err := t.addAccesses(n, g, line, body.Price); err != nil {
+		if err := t.addAccesses(n, g, line, body); err != nil {
 			return err
 		}
 	}
@@ -68,8 +70,12 @@ func (t *Table) setGettingIn() error {
 }
 
 // addAccesses adds one line per car, one per side, or one per end.
-func (t *Table) addAccesses(n int, g gettingIn, line plainLine, price car.Hours) error {
-	tp, err := threePoint(price, t.Rates.Parts.PriceFactor.Float()*t.minorPerMajor())
+func (t *Table) addAccesses(n int, g gettingIn, line plainLine, body *car.GettingIn) error {
+	more, err := t.fromAnother(line, body)
+	if err != nil {
+		return err
+	}
+	tp, err := threePoint(body.Price, t.Rates.Parts.PriceFactor.Float()*t.minorPerMajor())
 	if err != nil {
 		return err
 	}
@@ -79,9 +85,9 @@ func (t *Table) addAccesses(n int, g gettingIn, line plainLine, price car.Hours)
 	}
 	for _, when := range g.when {
 		for _, side := range sides {
-			a := access{in: n, side: side, line: line, price: tp, items: t.itemsOfAll(when.parts, side), way: when.way, exact: when.exact}
+			a := access{in: n, side: side, line: line, price: tp, items: t.itemsOfAll(when.parts, side), way: when.way, exact: when.exact, fromAnother: more}
 			if g.unless != "" {
-				a.unless, a.unlessAtLeast = t.itemsOf(g.unless, side, ""), g.unlessAtLeast
+				a.unless, a.unlessAtLeast, a.unlessExact = t.itemsOf(g.unless, side, ""), g.unlessAtLeast, g.unlessExact
 			}
 			a.covers = t.itemsOfAll(g.covers, car.NoSide)
 			if len(a.items) > 0 {
@@ -112,7 +118,7 @@ func (t *Table) anyDone(steps []string) bool {
 
 // needed says whether these ways call for the line.
 func (a *access) needed(way []car.Way) bool {
-	if anyAtLeast(way, a.unless, a.unlessAtLeast) {
+	if a.unlessExact && anyExactly(way, a.unless, a.unlessAtLeast) || !a.unlessExact && anyAtLeast(way, a.unless, a.unlessAtLeast) {
 		return false
 	}
 	for _, i := range a.items {

@@ -29,12 +29,14 @@ type Bill struct {
 	Parts       money.Minor
 	SentOut     money.Minor
 	Supplies    money.Minor
+	AnotherBody money.Minor // everything to do with another body, where the job is done on one
 	Total       money.Minor
 	Tax         money.Minor // on top of Total when rates are published without tax
 	Weeks       float64     // in the shop, without the wait before the start
 	Rise        money.Minor // how much of Total is there because prices rise while the job runs
 	Left        int64       // thousandths of hours still to be worked when the shop's promise ends
 	Fitting     money.Minor // of the total: what bought parts that do not fit, or are used ones, cost more
+	Another     AnotherBody // the zero value where the shop offers none
 
 	billed  [car.Trades]int64 // strip hours charged as worked, thousandths
 	sentIn  money.Minor       // sent out within the strip stage
@@ -43,7 +45,8 @@ type Bill struct {
 	lacks   bool              // any item is missing
 	lost    float64           // weeks of waiting for parts ordered again
 	toFit   toFit             // what bought parts take that do not come as they should
-	wrong   float64           // what hours and prices after the strip are multiplied by
+	drawn   anotherDraws
+	wrong   float64 // what hours and prices after the strip are multiplied by
 	credit  []bool
 	after   []hoursOf // every addition to AfterHours, without the whole-car factors
 	strip   []float64 // by step of the strip: hours without the whole-car factor
@@ -103,6 +106,10 @@ func (t *Table) Price(c *damage.Car, lastPlace string, u *Uniforms, b *Bill) {
 	t.stripCar(u, b)
 	t.chargeStrip(&strip, b)
 	t.charge(u, &after, b)
+	if t.another != nil {
+		t.drawAnother(u, b)
+		t.weighAnother(&strip, b)
+	}
 }
 
 func (t *Table) drawWays(c *damage.Car, u *Uniforms, b *Bill) {
@@ -239,8 +246,10 @@ func (t *Table) getIn(lastPlace string, u *Uniforms, f *[car.Trades]float64, b *
 		if !a.needed(b.Way) && !t.braced(k, b) {
 			continue
 		}
-		lifted = lifted || a.line.id == "body_off"
-		b.add(&a.line, scaledDeviate(u.Access[k]), f[a.line.trade])
+		lifted = lifted || a.line.id == bodyOff || a.line.id == otherChassis
+		s := scaledDeviate(u.Access[k])
+		b.add(&a.line, s, f[a.line.trade])
+		a.addFromAnother(s, u, f, b)
 		if a.price != nil {
 			b.part(-1, a.price.At(scaledDeviate(u.AccessPay[k])))
 		}

@@ -161,7 +161,7 @@ func TestAnotherChassisCovers(t *testing.T) {
 	}
 	other := 0
 	for _, l := range lines {
-		if l.ID == "other_chassis" {
+		if l.ID == "other_chassis" && l.Trade == car.Metal {
 			other++
 		}
 		if l.Item >= 0 && slices.Contains([]string{"chassis_rail", "chassis_kickup", "chassis_front", "outrigger"}, table.Body.PartOf(l.Item).ID) && l.ID == "" {

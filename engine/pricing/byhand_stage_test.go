@@ -13,7 +13,7 @@ import (
 
 // scoped makes the table of a body at a standard and scope, after changing the sample
 // shop's rates.
-func scoped(t *testing.T, body, standard, scope string, change func(*rates.Rates)) (*damage.Model, *Table) {
+func scoped(t testing.TB, body, standard, scope string, change func(*rates.Rates)) (*damage.Model, *Table) {
 	t.Helper()
 	model, table := testTable(t, body, standard)
 	common, err := car.LoadCommon()

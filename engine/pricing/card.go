@@ -16,7 +16,7 @@ type Card struct {
 // WayCard holds the hours and price of one way and the work that it brings with it.
 // Hours and prices are low, likely and high, at the shop's standard and pace. They
 // leave out how hard the work on this car goes as a whole, what a seam shared with
-// another new panel saves, and what findings add.
+// another new panel saves, what findings add, and the rust of another chassis.
 type WayCard struct {
 	Way car.Way
 	// Total hours add up the low, likely and high figures of the trades. That is exact,
@@ -130,7 +130,9 @@ func (t *Table) addGettingIn(c *WayCard, item int, way []car.Way) {
 			c.GettingIn = append(c.GettingIn, a.line.name)
 			continue
 		}
-		c.addHours(a.line.trade, car.Hours{a.line.hours.Low(), a.line.hours.Likely(), a.line.hours.High()})
+		for _, l := range append([]plainLine{a.line}, a.also...) {
+			c.addHours(l.trade, car.Hours{l.hours.Low(), l.hours.Likely(), l.hours.High()})
+		}
 		if a.price != nil {
 			c.HasPart = true
 			c.Price = [3]money.Minor{wholeMinor(a.price.Low()), wholeMinor(a.price.Likely()), wholeMinor(a.price.High())}

@@ -148,7 +148,11 @@ func TestCardOfAnotherChassis(t *testing.T) {
 	card := cardOf(t, table, i, 5, car.Full)
 	body := table.gettingInOf("other_chassis")
 	for level, h := range body.Hours {
-		if want := h * table.Rates.Labour.Trades[car.Metal].Pace; math.Abs(card.Hours[level]-want) > 1e-9 {
+		want := h * table.Rates.Labour.Trades[car.Metal].Pace
+		for trade, also := range body.Also {
+			want += also[level] * table.Rates.Labour.Trades[trade].Pace
+		}
+		if math.Abs(card.Hours[level]-want) > 1e-9 {
 			t.Errorf("%g hours, body file %g", card.Hours[level], want)
 		}
 	}

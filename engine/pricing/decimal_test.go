@@ -13,7 +13,7 @@ import (
 	"underpaint/engine/rates"
 )
 
-func testTable(t *testing.T, body, standard string) (*damage.Model, *Table) {
+func testTable(t testing.TB, body, standard string) (*damage.Model, *Table) {
 	t.Helper()
 	b, err := car.Load(body)
 	if err != nil {

@@ -57,6 +57,7 @@ type gettingIn struct {
 	when          []trigger // one, or one for the front and one for the rear
 	unless        string
 	unlessAtLeast car.Way
+	unlessExact   bool // exactly that way
 	notIfDone     []string
 	covers        []string
 	parts         []string

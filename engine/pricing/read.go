@@ -78,7 +78,12 @@ func readGettingIn(f strict.Field) gettingIn {
 	}
 	if f.Has("unless") {
 		u := f.Get("unless")
-		g.unless, g.unlessAtLeast = u.Get("part").Text(60), wayOf(u.Get("at_least"))
+		g.unless, g.unlessExact = u.Get("part").Text(60), u.Has("is")
+		if g.unlessExact {
+			g.unlessAtLeast = wayOf(u.Get("is"))
+		} else {
+			g.unlessAtLeast = wayOf(u.Get("at_least"))
+		}
 	}
 	if f.Has("not_if_done") {
 		g.notIfDone = texts(f.Get("not_if_done"))

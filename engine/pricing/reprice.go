@@ -33,6 +33,9 @@ func (t *Table) Reprice(u *Uniforms, b *Bill) {
 	}
 	t.chargeStrip(&strip, b)
 	t.charge(u, &after, b)
+	if t.another != nil {
+		t.weighAnother(&strip, b)
+	}
 }
 
 // byPhases adds the hours and the parts again, each also to the stage that it belongs to.
@@ -51,7 +54,7 @@ func (b *Bill) byPhases(f *[car.Trades]float64) {
 
 // nothing takes the hours and the parts off a bill.
 func (b *Bill) nothing() {
-	b.partsIn = 0
+	b.partsIn, b.AnotherBody = 0, 0
 	if b.over != nil {
 		b.byPhase, b.partsByPhase = [Phases][car.Trades]int64{}, [Phases]money.Minor{}
 		b.rise, b.Rise, b.Left = [risings][Phases]float64{}, 0, 0

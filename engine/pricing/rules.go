@@ -161,6 +161,15 @@ func anyAtLeast(way []car.Way, items []int, least car.Way) bool {
 	return false
 }
 
+func anyExactly(way []car.Way, items []int, is car.Way) bool {
+	for _, i := range items {
+		if way[i] == is {
+			return true
+		}
+	}
+	return false
+}
+
 // creditSeams marks the smaller of two new neighbours, because their shared seam is
 // made once. The smaller has fewer likely hours of metalwork; in a tie, it is the later
 // item. A rail that another chassis replaces is not new metal on this one.

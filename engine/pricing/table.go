@@ -43,6 +43,7 @@ type Table struct {
 
 	wrongWeeks, noGoodWeeks *chance.ThreePoint // until a part is there that was ordered again
 	old                     *oldWork           // nil = the range leaves old damage aside
+	another                 *anotherBody       // nil = the shop has none to offer
 
 	ownDisassembly bool // the customer takes the car apart
 }
@@ -130,7 +131,10 @@ func NewTableFor(body *car.Body, common *car.Common, r *rates.Rates, wish Wish) 
 	if err := t.setOld(); err != nil {
 		return nil, err
 	}
-	return t, t.setMoney()
+	if err := t.setMoney(); err != nil {
+		return nil, err
+	}
+	return t, t.setAnotherBody()
 }
 
 // outsideOnly and metalOnly say what the customer wants done.

@@ -11,8 +11,9 @@ import (
 // two tables filled from equal streams differ only where the tables do. Whatever is
 // added later is drawn last, so that nothing before it moves.
 //
-// Doubt, Rise, Supply and Old are not among those that Fill draws: its callers give them
-// streams of their own, so that a table without one of them prices the same car.
+// Doubt, Rise, Supply, Old and Another, which is for what comes from another car, are not
+// among those that Fill draws: its callers give them streams of their own, so that a table
+// without one of them prices the same car.
 type Uniforms struct {
 	Way, Hours, Price []float64 // by item
 	Access, AccessPay []float64 // by access line
@@ -27,6 +28,7 @@ type Uniforms struct {
 	Rise              float64    // how fast prices rise
 	Supply            SupplyUniforms
 	Old               []float64 // old damage, see OldUniforms
+	Another           [AnotherUniforms]float64
 }
 
 // NewUniforms allocates the uniforms of one car. The numbers of access lines and strip
@@ -45,6 +47,9 @@ func (t *Table) NewUniforms() *Uniforms {
 	}
 	for k := range u.Old {
 		u.Old[k] = 0.5
+	}
+	for k := range u.Another {
+		u.Another[k] = 0.5
 	}
 	return u
 }

@@ -45,6 +45,9 @@ var sections = []func(r *Rates, f strict.Field){
 		if f.Has("prices_over_time") {
 			r.OverTime = readOverTime(f.Get("prices_over_time"), f.Get("rates_of"))
 		}
+		if f.Has("another_body") {
+			r.AnotherBody = readAnotherBody(f.Get("another_body"))
+		}
 	},
 	func(r *Rates, f strict.Field) { r.Terms = readTerms(f.Get("terms")) },
 	func(r *Rates, f strict.Field) { r.Own = readOwn(f.Get("own_figures")) },

@@ -92,6 +92,14 @@
 //	hidden_history may be left out = starting figures (package olddamage); else in_range (left out = true) and any of
 //	            hit, answer, sagged, earlier_hand, warped, cracked, packed, hours, sent_out, with the members of
 //	            olddamage/data/olddamage.json; what is left out stays a starting figure
+//	another_body may be left out = never offered; else what it takes to use another body instead of mending this one
+//	            bodies: list, at least one, of body (its id, each once), price (three figures), to_be_had (chance that a
+//	              sound one can be found, 0 to 1), weeks (of waiting; three figures, 0.1 to 520; may be left out)
+//	            the rest may be left out = starting figures (data/another_body.json):
+//	              search_hours: fit; moving_across_hours: fit, metal; its_metal_hours: three figures (0.01 to 10000);
+//	                the last two for a two-door with a unitary body, scaled to other bodies like the strip
+//	              papers: three figures, an amount; its_prep_times (0 to 1): its strip and prep after the survey, as a
+//	                share of that on this body; advise_when_dearer_by_percent (0 to 100)
 //	terms       list of at most 40 paragraphs of 1 to 2000 characters
 //	own_figures null = starting figures; else what the shop's past jobs taught and it chose to use:
 //	            learnt_on: date; jobs_code: check code of those past jobs

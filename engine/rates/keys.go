@@ -5,7 +5,7 @@ package rates
 var (
 	fileKeys = []string{"format", "shop", "currency", "words", "units", "country", "rates_of", "valid_until",
 		"labour", "materials", "consumables", "parts", "what_is_done", "strip_and_survey", "sent_out", "supplies",
-		"tax", "time", "allowance", "doubt", "prices_over_time", "hidden_history", "terms", "own_figures", "record", "note", "source"}
+		"tax", "time", "allowance", "doubt", "prices_over_time", "hidden_history", "another_body", "terms", "own_figures", "record", "note", "source"}
 	shopKeys     = []string{"name", "town", "contact", "invented"}
 	contactKeys  = []string{"text", "href"}
 	wordsKeys    = []string{"us", "uk"}
@@ -36,4 +36,9 @@ var (
 	doubtKeys       = []string{"shared", "own", "source"}
 	overTimeKeys    = []string{"promise", "labour_percent_a_year", "parts_percent_a_year", "materials_percent_a_year", "source"}
 	promiseKeys     = []string{"how", "months", "until", "on", "from", "source"}
+	anotherBodyKeys = []string{"bodies", "search_hours", "moving_across_hours", "papers", "its_metal_hours", "its_prep_times",
+		"advise_when_dearer_by_percent", "source"}
+	offeredBodyKeys = []string{"body", "price", "to_be_had", "weeks", "source"}
+	searchKeys      = []string{"fit"}
+	movingKeys      = []string{"fit", "metal"}
 )

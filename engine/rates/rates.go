@@ -34,6 +34,7 @@ type Rates struct {
 	Doubt       *Doubt    // never nil: the starting figures unless the shop states its own
 	OverTime    *OverTime // how prices rise while a job runs; nil = they stay as published
 	OldDamage   OldDamage
+	AnotherBody *AnotherBody // nil = never offered
 	Terms       []string
 	Own         *Own  // never nil: factors of 1 where nothing was learnt
 	Past        *Past // how earlier ranges came out; nil = not published

@@ -12,6 +12,7 @@
 // The files build on one another in this order, and none uses a later one:
 //
 //	state.go rounding.go order.go axis.go     how figures are rounded and drawn
+//	anotherbody.go                            what another body would take
 //	undecided.go doubt.go promise.go          what is left to choose, how far figures are doubted, how long prices hold
 //	shop.go places.go bodies.go               what a shop is, and what it prices
 //	walk.go oldwalk.go sheet.go               what there is to record on a body

@@ -56,7 +56,7 @@ func (m *models) before(b *car.Body) *damage.Model {
 // note and the further work but for what tells of an earlier hand.
 func evidenceOf(c *carfile.Car, body, reached string) string {
 	cut := c.Cut(reached)
-	cut.Bodies, cut.Standard, cut.Scope, cut.AllThere = []string{body}, "", "", ""
+	cut.Bodies, cut.Standard, cut.Scope, cut.AllThere, cut.AnotherBody = []string{body}, "", "", "", ""
 	survey := make([]carfile.Record, len(cut.Survey))
 	for n, r := range cut.Survey {
 		survey[n] = carfile.Record{On: r.On, Stage: r.Stage, Condition: r.Condition, Finding: r.Finding, Dent: r.Dent, LeadFailed: r.LeadFailed, CouldNotSee: r.CouldNotSee, Also: olddamage.Telling(r.Also)}

@@ -32,6 +32,7 @@ type Range struct {
 	Strip     pricing.Stage
 	Fitting   estimate.Quantiles // of it, what bought parts that do not fit or are used ones cost more
 	Old       pricing.OldCost
+	Another   AnotherBody
 	Wider     float64 // how many times as wide the doubt about the figures makes it
 }
 
@@ -79,7 +80,8 @@ func (b *bodyRun) row(k int, several bool) Range {
 	x := b.run.Range(k)
 	return Range{Body: b.body, Standard: b.standards[k], Headline: len(b.standards) == 1, OfSeveral: several, Exact: x,
 		Shown: RoundEnds(x.Low, x.Half, x.SetAside, x.High), GoodTo: RoundUp125(2 * max(x.SELow, x.SEHigh)),
-		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Wider: b.run.Wider(k), Fitting: b.run.Fitting(k), Old: b.tables[k].OldCost(b.model.RepairState())}
+		Zones: b.zones(), Strip: b.tables[k].StagePriceFor(b.run.ReplacedM2(k)), Wider: b.run.Wider(k), Fitting: b.run.Fitting(k),
+		Old: b.tables[k].OldCost(b.model.RepairState()), Another: anotherBody(b.run.AnotherBody(k))}
 }
 
 // zones lists the zones of a body, first the one most often rusted through.

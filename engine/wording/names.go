@@ -91,6 +91,8 @@ func (t *Text) Kind(k estimate.Kind) string {
 		return t.say("Work sent out (sublet)", "Work sent out (subcontract)")
 	case estimate.Supplies:
 		return t.say("Shop supplies", "Consumables")
+	case estimate.AnotherBodyKind:
+		return "Another body"
 	case estimate.Tax:
 		return t.In(t.rates.Tax.Name) + " (added on top)"
 	}

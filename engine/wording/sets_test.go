@@ -66,7 +66,7 @@ func textsOf(t *testing.T) (us, uk []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := slices.Concat(l.notInIt, l.limits)
+	all := append(slices.Concat(l.notInIt, l.limits), l.stampedBody)
 	for _, c := range l.cautions {
 		all = append(all, c.text)
 	}

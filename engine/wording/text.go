@@ -61,6 +61,7 @@ func (t *Text) all(list []car.Words) (out []string) {
 type lists struct {
 	notInIt, limits []car.Words
 	cautions        []Caution
+	stampedBody     car.Words // the caution beside every offer of another body
 }
 
 // loadLists reads the lists once. All Texts share them, so nobody may change them.
@@ -71,7 +72,7 @@ func readLists() (*lists, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &lists{notInIt: wordList(f.Get("not_in_it")), limits: wordList(f.Get("known_limits"))}
+	l := &lists{notInIt: wordList(f.Get("not_in_it")), limits: wordList(f.Get("known_limits")), stampedBody: readWords(f.Get("stamped_body"))}
 	for _, c := range f.Get("cautions").Items() {
 		l.cautions = append(l.cautions, readCaution(c))
 	}

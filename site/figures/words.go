@@ -25,6 +25,7 @@ var files = []file{
 	{"car/data/open_two_seater.json", "two-seater", "Open two-seater on a frame or chassis", bodyAbout},
 	{"car/data/pickup.json", "pickup", "Pickup", bodyAbout},
 	{"rates/data/doubt.json", "doubt-of-figures", "What the figures may have wrong", "How far the price of all work after the strip may be off because the figures themselves are: as a standard deviation of its logarithm, by stage. Growth comes on top: it is the shop's own figure."},
+	{"rates/data/another_body.json", "another-body", "Another body", "What it takes to do the job on another body instead of mending this one: low, likely, high. Its price and the chance of finding one are the shop's own; without them no body is offered."},
 	{"wording/data/words.json", "cautions", "Cautions and wording", "What is said wherever work can hurt someone, and what that rests on."},
 	{"rates/data/sample.json", "sample", "The sample rates in dollars", "Of an invented shop. A shop that puts this page on its site has its own."},
 	{"rates/data/sample_uk.json", "sample-uk", "The sample rates in pounds", "Of an invented shop, in other words and units."},
@@ -65,6 +66,7 @@ var labels = map[string]string{
 	"by_hand_times_with_nothing_to_copy": "metalwork by hand with nothing to copy, times", "search": "Finding a missing part", "in_pieces": "In pieces", "assembly_times": "hours of assembly, times",
 	"new_made": "New-made panels", "from": "Where they come from", "needs_work_times": "hours where one needs work, times", "wrong_fit": "a wrong one, hours of fitting", "wrong_weeks": "a wrong one, weeks lost",
 	"used": "Used parts", "no_good": "share that are no good", "always_prep": "always, hours of strip and prep", "patching_metal": "patching, hours of metalwork", "patching_prep": "patching, hours of strip and prep", "no_good_weeks": "one that is no good, weeks lost",
+	"its_metal": "Metalwork that it needs itself", "its_prep": "Its strip and prep after the survey", "dearer_by_percent": "dearer by, percent", "advised": "When it is advised",
 	"made_from": "on cars made from", "outside_only": "outside only, times", "floor_pans": "floor parts", "pinholes": "pinholes (rust)",
 }
 

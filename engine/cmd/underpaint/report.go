@@ -6,6 +6,7 @@ import (
 	"io"
 	"strings"
 
+	"underpaint/engine/carfile"
 	"underpaint/engine/estimate"
 	"underpaint/engine/session"
 	"underpaint/engine/wording"
@@ -17,7 +18,7 @@ func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges
 	rates := wording.RatesLine(s.Rates)
 	fmt.Fprintf(&b, "%s\n%s, %s\n\n", t.Car(&r), s.Rates.Shop.Name, strings.ToLower(rates[:1])+rates[1:])
 	for k := range r.Rows {
-		writeRow(&b, t, &r.Rows[k], len(r.Rows) > 1)
+		writeRow(&b, t, &r.Rows[k], r.Car, len(r.Rows) > 1)
 	}
 	fmt.Fprintf(&b, "Not included:\n")
 	for _, line := range t.NotInRange(&r) {
@@ -35,7 +36,7 @@ func report(out io.Writer, s *session.Session, t *wording.Text, r session.Ranges
 	return err
 }
 
-func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool) {
+func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, c *carfile.Car, labelled bool) {
 	if label := t.Label(r); labelled {
 		fmt.Fprintf(b, "%s\n%s\n", label, strings.Repeat("-", len([]rune(label))))
 	}
@@ -52,6 +53,13 @@ func writeRow(b *bytes.Buffer, t *wording.Text, r *session.Range, labelled bool)
 		fmt.Fprintf(b, "%s\n", prices)
 	}
 	fmt.Fprintf(b, "%s\n%s\n%s\n%s\n\n", wording.NotAnEstimate, t.Tax(&r.Exact), t.SetAside(r), t.Reserve(r))
+	if another := t.AnotherBody(r, c); len(another) > 0 {
+		fmt.Fprintf(b, "Must it be this very body?\n")
+		for _, line := range append(another, t.AnotherBodyCaution()) {
+			fmt.Fprintf(b, "  %s\n", line)
+		}
+		fmt.Fprintln(b)
+	}
 	fmt.Fprintf(b, "Next: strip and survey, %s. %s\n%s %s\n\n", t.ToTheUnit(r.Strip.Likely), t.StripFixed(&r.Strip), wording.StripGet, t.StripStop(&r.Strip))
 	fmt.Fprintf(b, "By zone:\n")
 	for k := range r.Zones {

@@ -106,6 +106,7 @@ export function answersInWords(
       add("holes", half.name, `a hole you can see${half.side === "whole" ? "" : `, ${half.side}`}`);
   }
   add("all_there", q.all_there.short, answerText(q.all_there, car.all_there));
+  add("another_body", q.another_body.short, answerText(q.another_body, car.another_body));
   if (car.scope) add("scope", q.scope.short, answerText(q.scope, said.scope ?? car.scope));
   return lines;
 }

@@ -69,6 +69,11 @@ export function resultPage(state: VisitState, car: CompleteCar, app: OpenApp, ho
           answered: (changed, text) => app.answer({ car: changed }, "look", text),
         })
       : null,
+    another: {
+      car,
+      question: app.q.another_body,
+      answered: (changed, text) => app.answer({ car: changed }, "look", text),
+    },
     past: opened.rates.valid_until < today() ? pastBand(opened.rates) : null,
     basis: basisSection(
       car,

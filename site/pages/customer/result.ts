@@ -6,6 +6,7 @@ import { button, byId, type Children, el } from "../shared/dom.ts";
 import { paperFoot, paperHead } from "../shared/paper.ts";
 import type { CautionMessage, OpenedReply, RangeReply, RangeRow } from "../shared/replies.ts";
 import { scanCode } from "../shared/scancode.ts";
+import { type AnotherBodyHost, anotherBody } from "./anotherbody.ts";
 import { askShop } from "./askshop.ts";
 import type { OneLook } from "./onelook.ts";
 import { rangeFigure } from "./range.ts";
@@ -103,6 +104,7 @@ export interface ResultHost {
   goCloser: (() => void) | null;
   folds: Node | null;
   look: OneLook | null;
+  another: AnotherBodyHost;
   /** That the rates are past their date. */
   past: Node | null;
   basis: Node;
@@ -117,6 +119,7 @@ export class ResultPage {
   #boxes = {
     head: box("head"),
     figure: box("figure"),
+    another: box("another"),
     closer: box("closer"),
     next: box("next"),
     wide: box("wide"),
@@ -173,7 +176,8 @@ export class ResultPage {
         ),
       ),
     );
-    const { look } = this.#host;
+    const { look, another } = this.#host;
+    exchange(boxes.another, anotherBody(reply, another));
     exchange(boxes.next, stages(reply, look?.stage, askShop(opened, this.#host.address)));
     if (look && last && reply.rows.length === 1) look.settled();
     exchange(boxes.absent, notInIt(reply));

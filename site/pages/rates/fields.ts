@@ -89,7 +89,7 @@ export interface Section {
   list?: ListName;
 }
 
-export type ListName = "materials" | "parts" | "done" | "steps" | "sent" | "doubt";
+export type ListName = "materials" | "parts" | "done" | "steps" | "sent" | "doubt" | "another";
 
 const TRADE_NAMES: Record<Words, Record<Trade, string>> = {
   us: {

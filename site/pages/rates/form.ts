@@ -31,6 +31,7 @@ const LISTED: Record<string, string> = {
   doubt: "trust",
   "strip_and_survey.charged": "stage",
   "sent_out.work": "sent",
+  another_body: "another",
   "tax.on": "tax",
   terms: "words",
 };

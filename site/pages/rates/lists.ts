@@ -2,6 +2,7 @@
 
 import { button, type Children, el } from "../shared/dom.ts";
 import type { Charge, SentWork } from "../shared/ratesfile.ts";
+import { anotherBody } from "./anotherbody.ts";
 import { CHARGED, SCOPES, STAGES, STANDARDS } from "./choices.ts";
 import { done } from "./done.ts";
 import { doubt } from "./doubt.ts";
@@ -110,4 +111,5 @@ export const lists: Record<ListName, (host: FormHost) => Children[]> = {
   parts,
   done,
   doubt,
+  another: anotherBody,
 };

@@ -156,6 +156,13 @@ export const sections: readonly [Section, ...Section[]] = [
     list: "sent",
   },
   {
+    id: "another",
+    title: "Another body",
+    intro:
+      "If you can find sound bodies, put in what one costs and how often you find one. The customer then learns when another would be the better buy, and decides. A body that is not listed here is never spoken of.",
+    list: "another",
+  },
+  {
     id: "tax",
     title: "Supplies and tax",
     fields: [

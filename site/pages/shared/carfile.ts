@@ -28,6 +28,8 @@ export interface CarFile {
   hit?: Hit;
   standard?: "driver" | "show" | "concours" | "not_sure";
   scope?: "whole_body" | "outside_only" | "metalwork_only";
+  /** Whether another body would do. Only the second lets the range count one. */
+  another_body?: "this_one_only" | "another_is_all_right" | "not_sure";
   options?: string[];
   looks?: Look[];
   answers_checked?: string;

@@ -23,7 +23,8 @@ export type HalfStep =
   | "earlier_year"
   | "earlier_proof"
   | "earlier_parts"
-  | "hit_where";
+  | "hit_where"
+  | "another_body";
 export type Step = MainStep | HalfStep;
 /** The steps that ask one of the questions of questions.ts; the others show or list something. */
 export type QuestionStep = Exclude<Step, "range" | "not_covered" | "place_list" | "else_list">;
@@ -44,6 +45,7 @@ const HALF_OF: Record<HalfStep, MainStep> = {
   earlier_proof: "earlier",
   earlier_parts: "earlier",
   hit_where: "hit",
+  another_body: "scope",
 };
 const isHalf = (step: Step): step is HalfStep => Object.hasOwn(HALF_OF, step);
 
@@ -116,6 +118,7 @@ export function stepOfPath(path: string): QuestionStep | null {
   if (path.startsWith("looks")) return "seen";
   if (path.startsWith("all_there")) return "all_there";
   if (path.startsWith("scope")) return "scope";
+  if (path.startsWith("another_body")) return "another_body";
   if (path.startsWith("options")) return "fenders";
   return null;
 }

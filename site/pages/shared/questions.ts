@@ -294,5 +294,17 @@ export function questions(words: OpenedReply["words"]): Questions {
       chosen: (car, said) => said ?? car.scope ?? null,
       apply: (car, id) => ({ ...car, scope: id === "not_sure" ? "whole_body" : id }),
     }),
+    another_body: choice({
+      number: 11,
+      short: "This body or another",
+      title: "Must it be this very body?",
+      answers: [
+        { id: "this_one_only", text: "This one only" },
+        { id: "another_is_all_right", text: "Another is all right" },
+        NOT_SURE,
+      ],
+      chosen: (car) => car.another_body ?? null,
+      apply: (car, id) => ({ ...car, another_body: id }),
+    }),
   };
 }

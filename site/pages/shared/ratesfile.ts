@@ -47,6 +47,7 @@ export interface DraftRates {
   parts: { prices: Partial<PartPrice>[] };
   strip_and_survey: { charged: Partial<Charge>[] };
   sent_out: { work: Partial<SentWork>[] };
+  another_body?: { bodies?: Partial<OfferedBody>[] };
   tax: object;
   time: object;
 }
@@ -101,6 +102,15 @@ export interface SentWork {
   standards: Standard[];
   scopes: Scope[];
   note?: string;
+  source?: string;
+}
+
+/** The price of a body that may take the place of the customer's. */
+export interface OfferedBody {
+  body: Body;
+  price: Figure[];
+  to_be_had: Figure;
+  weeks?: Figure[];
   source?: string;
 }
 

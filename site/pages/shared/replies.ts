@@ -386,6 +386,7 @@ export interface OpenedBody {
   options: IDName[];
   customer_places: CustomerPlace[];
   stage?: StripStage;
+  another_body?: "offered";
 }
 
 /** CustomerPlace is a part of the car that we ask the customer about. */
@@ -513,6 +514,29 @@ export interface RangeRow {
   tax_line: string;
   not_an_estimate: string;
   exact: ExactFigures;
+  another_body?: AnotherBodyOffer;
+}
+
+/** AnotherBodyOffer says what doing the job on another body would take. It is left out where the shop offers none. The line for the letter follows the date of the offer, and is empty before the survey. */
+export interface AnotherBodyOffer {
+  lines: string[];
+  caution: string;
+  letter_line: string;
+  exact: AnotherBodyFigures;
+}
+
+/** AnotherBodyFigures are the figures before rounding, for programs: shares of the simulated cars, money in minor units. */
+export interface AnotherBodyFigures {
+  taken: boolean;
+  had: number;
+  advised: number;
+  se_advised: number;
+  p10_minor: number;
+  p50_minor: number;
+  p90_minor: number;
+  se_p10_minor: number;
+  se_p90_minor: number;
+  crosses_minor: number;
 }
 
 /** ExactFigures are the figures before rounding, for programs: money in minor units, hours in hours, quantiles by definition 7 of Hyndman and Fan (1996). */

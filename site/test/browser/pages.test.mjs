@@ -9,4 +9,5 @@ await import("./states.mjs");
 await import("./mistakes.mjs");
 await import("./looks.mjs");
 await import("./acts.mjs");
+await import("./anotherbody.mjs");
 after(closeAll);

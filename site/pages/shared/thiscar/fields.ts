@@ -196,6 +196,10 @@ const yearsField = (n: number): TypedField => ({
   wrong: () => "Write the years as a whole number, for example 12.",
 });
 
+/** Whether the shop has a price for another body of the car's kind. */
+const offersAnother = (opened: OpenedReply, car: CarFile): boolean =>
+  opened.bodies.some((b) => b.another_body === "offered" && car.bodies?.includes(b.id));
+
 /** Every answer about a car that has the needed ones. */
 export function allFields(opened: OpenedReply, q: Questions, car: CarFile): Field[] {
   const [body, ...needed] = neededFields(opened, q);
@@ -228,6 +232,10 @@ export function allFields(opened: OpenedReply, q: Questions, car: CarFile): Fiel
       when: (c) => wasHit(c.hit?.answer),
     },
     choiceField("scope", q.scope, (c) => c.scope, ["not_sure"]),
+    {
+      ...choiceField("another_body", q.another_body, (c) => c.another_body),
+      when: (c) => offersAnother(opened, c),
+    },
     optionField(
       "old_metal",
       "Old metal",

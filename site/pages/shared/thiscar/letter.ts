@@ -106,6 +106,22 @@ function figure(range: RangeReply, car: CarFile): HTMLElement {
   );
 }
 
+/** What another body would take, and after the survey that it was offered. */
+function anotherBody(range: RangeReply): HTMLElement | null {
+  const offers = range.rows.flatMap(({ label, another_body: offer }) => (offer ? [{ label, offer }] : []));
+  const [first] = offers;
+  if (!first) return null;
+  return section(
+    "Another body",
+    offers.map(({ label, offer }) => [
+      range.rows.length > 1 && el("h3", {}, label),
+      offer.lines.map((line) => el("p", {}, line)),
+    ]),
+    first.offer.letter_line && el("p", {}, `Offered on ${dateText(today())}: ${first.offer.letter_line}`),
+    el("p", { class: "caution" }, first.offer.caution),
+  );
+}
+
 /** Every stage that was done, each as a row of dots on one axis. */
 function beforeAfter(replies: Replies, range: RangeReply): HTMLElement | null {
   if (!replies.has("before_after")) return null;
@@ -189,6 +205,7 @@ export function letter(
   return [
     paperHead(host, "Cost range for your car", range),
     figure(range, openCar.car),
+    anotherBody(range),
     section("What it rests on", basis(host)),
     beforeAfter(replies, range),
     section(

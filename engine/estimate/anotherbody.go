@@ -1,0 +1,59 @@
+package estimate
+
+import (
+	"slices"
+
+	"underpaint/engine/chance"
+)
+
+// AnotherBody says what doing the job on another body would take, on the simulated cars.
+// Money is in minor units; quantiles follow definition 7 of Hyndman and Fan (1996).
+type AnotherBody struct {
+	Offered bool       // the shop has a price for another body of this kind; the rest is 0 if not
+	Taken   bool       // the totals of the run are those on another body where it is advised
+	Had     float64    // share of cars for which one can be found
+	Advised float64    // share for which the shop would then advise it
+	Other   Quantiles  // everything to do with another body, its own metalwork included
+	Crosses float64    // the price of metalwork and its parts from which the shop would advise it
+	SE      OtherError // standard errors, from the spread over the randomisations
+}
+
+// OtherError holds standard errors: of both ends of Other in minor units, and of Advised.
+type OtherError struct{ Low, High, Advised float64 }
+
+// AnotherBody works it out for the k-th table from the cars so far. Other counts every
+// car, whether one can be found or not: it is what one would have to pay.
+func (r *Run) AnotherBody(k int) (out AnotherBody) {
+	one := &r.rows[k]
+	if out.Offered, out.Taken = one.table.OffersAnotherBody(), one.table.TakesAnotherBody(); !out.Offered || len(one.weighed) == 0 {
+		return out
+	}
+	others := make([]int64, len(one.weighed))
+	var low, high, advised [Randomisations]float64
+	for n, w := range one.weighed {
+		others[n] = int64(w.Other)
+		if w.Had {
+			out.Had++
+		}
+		if w.Advised {
+			out.Advised++
+			advised[n/r.replicates%Randomisations]++
+		}
+	}
+	part := make([]int64, 0, len(others)/Randomisations)
+	for j := range low {
+		part = part[:0]
+		for at := j * r.replicates; at < len(others); at += Randomisations * r.replicates {
+			part = append(part, others[at:at+r.replicates]...)
+		}
+		slices.Sort(part)
+		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
+		advised[j] /= float64(len(part))
+	}
+	out.SE = OtherError{standardError(low[:]), standardError(high[:]), standardError(advised[:])}
+	n := float64(len(others))
+	out.Had, out.Advised = out.Had/n, out.Advised/n
+	out.Other = quantiles(others)
+	out.Crosses = one.table.AdvisedTimes() * out.Other.Half
+	return out
+}
