@@ -83,7 +83,14 @@ function rowBlock(row: RangeRow, reply: RangeReply, extra: Children): HTMLElemen
     el(
       "div",
       { class: "range-top" },
-      row.headline ? inWords(row) : el("p", { class: "row-range" }, `${row.low_text} to ${row.high_text}`),
+      row.headline
+        ? inWords(row)
+        : el(
+            "div",
+            {},
+            el("p", { class: "row-odds" }, "In 8 cars out of 10:"),
+            el("p", { class: "row-range" }, `${row.low_text} to ${row.high_text}`),
+          ),
       (row.headline || first) &&
         el(
           "p",
