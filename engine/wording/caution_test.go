@@ -94,7 +94,7 @@ var needed = map[pricing.WorkKind]map[string]string{
 		"rotisserie": "lifting", "body_lift": "lifting", "undercoat": "asbestos", "sealer": "asbestos", "mask_plug": "numbers",
 		"skins": "chromate noise stripper warp", "lead": "fire_watch lead", "blast_shell": "bare_steel blasting chromate noise numbers warp",
 		"blast_loose": "bare_steel blasting chromate noise warp", "purge_1": "compressed_air", "purge_2": "compressed_air", "purge_3": "compressed_air",
-		"wire_wheel": "chromate fire_watch noise", "pits": "acid_in_seams phosphoric", "survey": "bare_steel", "meet": "", "flash": "bare_steel",
+		"wire_wheel": "chromate fire_watch noise", "pits": "acid_in_seams phosphoric", "survey": "bare_steel", "meet": "", "measure": "", "flash": "bare_steel",
 		"wipe": "bare_steel chlorinated rags", "epoxy": "epoxy", "waste": "lead",
 	},
 	pricing.WayOfRepair: {
