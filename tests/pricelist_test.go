@@ -101,6 +101,7 @@ func (s shop) rates(t *testing.T) *rates.Rates {
 	t.Helper()
 	r, err := rates.Decode(rates.Sample())
 	must(t, err)
+	r.OverTime = nil // a list of prices is of one day
 	r.Currency, err = money.CurrencyOf(s.currency)
 	must(t, err)
 	published := func(millionths int64) money.Decimal {

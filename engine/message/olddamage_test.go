@@ -34,10 +34,10 @@ func aside(rates string) string {
 }
 
 var withoutOldDamage = []pinned{
-	{"two_door_unitary", "show", "5a1eec1490ec1ffc"},
-	{"hardtop_on_frame", "driver", "ca4e692df1ba4b18"},
-	{"pickup", "concours", "92747ef96caebba8"},
-	{"open_two_seater", "not_sure", "0255dd1783d108c8"},
-	{"convertible_unitary", "show", "9a039b769659599e"},
-	{"four_door_saloon", "show", "583aab3e58b8a8a2"},
+	{"two_door_unitary", "show", "7c7bb47fe36ebb24"},
+	{"hardtop_on_frame", "driver", "7584feb6e34ca649"},
+	{"pickup", "concours", "6b02ce9c018b8858"},
+	{"open_two_seater", "not_sure", "5ddeb35dfa5c4e72"},
+	{"convertible_unitary", "show", "bc533bdca037bd3b"},
+	{"four_door_saloon", "show", "576fdfa3cbe09aa3"},
 }

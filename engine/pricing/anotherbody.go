@@ -201,7 +201,7 @@ func (t *Table) weighAnother(f *[car.Trades]float64, b *Bill) {
 	}
 	prepLabour := r.Labour.Trades[car.Prep].Rate.Of(prep)
 	if b.over != nil {
-		prepLabour = wholeMinor(float64(b.Labour[car.Prep]) * a.prep)
+		prepLabour = wholeMinor(float64(float64(b.Labour[car.Prep]) * a.prep))
 	}
 	left += prepLabour - b.Labour[car.Prep]
 	b.Total -= b.Labour[car.Metal] + b.Labour[car.Prep] + b.Consumables + b.Parts + b.Supplies

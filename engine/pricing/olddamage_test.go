@@ -90,6 +90,7 @@ func TestHitHalved(t *testing.T) {
 func TestSetUpSentOut(t *testing.T) {
 	model, plain := testTable(t, "two_door_unitary", "show")
 	table := stating(t, plain.Body, `{"sent_out": [600, 1200, 2500]}`)
+	table.overTime = nil // at the prices of the day of the rates
 	d := only(t, table, nil)
 	d.Old = crookedFront()
 	with, lines := bill(t, table, model.NewCar(), d, .5)

@@ -142,7 +142,7 @@ func (a *access) mayNeed(ways [][]car.Way) bool {
 // used lists the materials and the work sent out of a stage.
 func (t *Table) used(stage string) (out []WorkLine) {
 	for _, m := range t.Rates.Materials {
-		if m.Stage == stage && m.Scopes[t.Scope] && t.Quantity(m) > 0 {
+		if m.Stage == stage && m.Scopes[t.Scope] && (t.Quantity(m) > 0 || m.Area == rates.Replaced) {
 			out = append(out, WorkLine{MaterialUsed, m.ID, m.Name})
 		}
 	}

@@ -6,6 +6,7 @@ import "underpaint/engine/strict"
 // must not change them.
 func DataFiles() []strict.DataFile {
 	return []strict.DataFile{
+		{Path: "rates/data/another_body.json", Text: startingAnotherBody},
 		{Path: "rates/data/doubt.json", Text: startingDoubt},
 		{Path: "rates/data/sample.json", Text: sampleUS},
 		{Path: "rates/data/sample_uk.json", Text: sampleUK},

@@ -37,5 +37,5 @@ func Example() {
 	}
 	// Output:
 	// settled two_door_unitary show
-	// $75,000 to $165,000
+	// $75,000 to $175,000
 }

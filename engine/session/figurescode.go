@@ -10,6 +10,7 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/exposure"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 	"underpaint/engine/strict"
@@ -21,7 +22,7 @@ import (
 // their paths. Sentences are no figures.
 var FiguresCode = sync.OnceValue(func() string {
 	return figuresCode(slices.Concat(car.DataFiles(), damage.DataFiles(), evidence.DataFiles(),
-		exposure.DataFiles(), pricing.DataFiles(), rates.DataFiles()))
+		exposure.DataFiles(), olddamage.DataFiles(), pricing.DataFiles(), rates.DataFiles()))
 })
 
 // figuresCode takes the files in the order of their paths.

@@ -116,7 +116,7 @@ var needed = map[pricing.WorkKind]map[string]string{
 	},
 	pricing.MaterialUsed: {
 		"stripper": "stripper", "blast_media": "blasting", "strip_discs": "", "strip_masking": "", "pit_wash": "acid_in_seams phosphoric", "wipe_solvent": "chlorinated rags",
-		"wipe_cloths": "rags", "epoxy_primer": "epoxy", "weld_through": "zinc", "seam_sealer": "", "filler": "rags", "high_build": "paint", "block_paper": "",
+		"wipe_cloths": "rags", "epoxy_primer": "epoxy", "epoxy_new_panels": "epoxy", "chassis_paint": "epoxy paint", "weld_through": "zinc", "seam_sealer": "", "filler": "rags", "high_build": "paint", "block_paper": "",
 		"sealer": "paint", "basecoat": "paint", "inside_color": "paint", "clear": "paint", "stone_guard": "", "cavity_wax": "", "paint_masking": "", "polish": "",
 	},
 	pricing.WorkSentOut: {"waste_disposal": "chromate lead", "transport": "", "powder_coat": ""},

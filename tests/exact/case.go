@@ -37,6 +37,7 @@ func Steady(r *rates.Rates) *rates.Rates {
 	out := *r
 	likely := r.Consumables.PerMetalHour[1]
 	out.Consumables.PerMetalHour = [3]float64{likely, likely, likely}
+	out.OverTime = nil
 	return &out
 }
 
