@@ -11,6 +11,7 @@ import (
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
+	"underpaint/engine/olddamage"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
 )
@@ -34,6 +35,7 @@ const (
 	pricesRise   = .045
 	weeksInQueue = 20
 	stressSeed   = calibrationSeed + 7
+	drivenYears  = 15 // of the settings, see there
 )
 
 // work is labour outside the figures, in three-point hours.
@@ -98,12 +100,31 @@ func (w world) bill(b *pricing.Bill) float64 {
 	return float64(b.Strip) + after*math.Pow(1+pricesRise, (weeksInQueue+b.Weeks/2)/52)
 }
 
-// stressTables prices a setting's cars as they were priced before anything besides rust
-// was in the range, and as they are now.
-var stressTables = []string{"rust alone", "with doubt and growth"}
+// stressTables are what a range was before anything besides rust was in it, what the
+// doubt and the growth add, and what it is now.
+var stressTables = []string{"rust alone", "with doubt and growth", "with all causes"}
 
-func tablesOf(s setting, stage string) []*pricing.Table {
-	return []*pricing.Table{s.table, s.table.Doubting(pricing.DoubtAt(s.table.Rates, stage))}
+// tablesOf prices a setting's cars in these ways, of which plain is the first.
+func tablesOf(t *testing.T, s setting, plain *pricing.Table, stage string) []*pricing.Table {
+	t.Helper()
+	doubt := pricing.DoubtAt(s.table.Rates, stage)
+	d := pricing.Undecided()
+	d.Old = &olddamage.Known{RoadYears: drivenYears}
+	all, err := s.table.With(d)
+	must(t, err)
+	return []*pricing.Table{plain, plain.Doubting(doubt), all.Supplied(pricing.Supply{AllThere: "not_sure"}).Doubting(doubt)}
+}
+
+// plainTable is a setting's table at the prices of one day.
+func plainTable(t *testing.T, s setting) *pricing.Table {
+	t.Helper()
+	r := *s.table.Rates
+	r.OverTime = nil
+	common, err := car.LoadCommon()
+	must(t, err)
+	plain, err := pricing.NewTable(s.body, common, &r, "show", "whole_body")
+	must(t, err)
+	return plain
 }
 
 // belowOf is how many of the prices drawn from each table are below a bill.
@@ -115,7 +136,11 @@ func belowOf(m *damage.Model, tables []*pricing.Table, bill float64, seed uint64
 		for range ranks {
 			m.Draw(&stream, c)
 			u.Fill(&stream)
-			u.Doubt = stream.Uniform()
+			u.Doubt, u.Rise = stream.Uniform(), stream.Uniform()
+			u.Supply.Fill(&stream)
+			for n := range u.Old {
+				u.Old[n] = stream.Uniform()
+			}
 			table.Price(c, m.Histories[c.History].LastClimate, u, b)
 			if float64(b.Total) < bill {
 				below[k]++
@@ -130,14 +155,19 @@ func belowOf(m *damage.Model, tables []*pricing.Table, bill float64, seed uint64
 // that is in the range now, 80 of 100 are inside but for four standard errors.
 func TestRangesInAHarderWorld(t *testing.T) {
 	sets, n := settings(t), *calibrationCars
+	plain := make([]*pricing.Table, len(sets))
+	for k, s := range sets {
+		plain[k] = plainTable(t, s)
+	}
 	all := map[string][]fell{carfile.Told: make([]fell, len(stressTables)), carfile.Survey: make([]fell, len(stressTables))}
 	for k := range n {
 		s := sets[k%len(sets)]
 		stream := chance.NewStream(stressSeed, uint64(k))
-		truth, u, b := s.prior.NewCar(), s.table.NewUniforms(), s.table.NewBill()
+		table := plain[k%len(sets)]
+		truth, u, b := s.prior.NewCar(), table.NewUniforms(), table.NewBill()
 		s.prior.Draw(&stream, truth)
 		u.Fill(&stream)
-		s.table.Price(truth, s.histories[truth.History].LastClimate, u, b)
+		table.Price(truth, s.histories[truth.History].LastClimate, u, b)
 		bill := worldOf(s.table.Rates, &stream).bill(b)
 
 		known, m := damage.Known{Body: s.body, Histories: s.histories}, s.prior
@@ -151,7 +181,7 @@ func TestRangesInAHarderWorld(t *testing.T) {
 			}
 			m, err = damage.NewAfter(known, calibrationGrids, m)
 			must(t, err)
-			for which, below := range belowOf(m, tablesOf(s, stage), bill, uint64(k)) {
+			for which, below := range belowOf(m, tablesOf(t, s, table, stage), bill, uint64(k)) {
 				all[stage][which].add(place(below))
 			}
 		}
