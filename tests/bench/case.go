@@ -59,7 +59,7 @@ func open(c *carfile.Car, r *rates.Rates) (*Case, error) {
 		return nil, err
 	}
 	one := &Case{}
-	r.OldDamage.InRange = false // the other programs do not price it
+	r.OldDamage.InRange, r.OverTime = false, nil // the other programs price neither
 	if one.Model, err = c.ModelAt(body, histories, carfile.Told, r.Own, r.Reckoned(), nil); err != nil {
 		return nil, err
 	}
