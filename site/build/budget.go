@@ -3,12 +3,12 @@ package build
 import "fmt"
 
 // Budgets, in bytes compressed with Brotli: an alarm with room for ordinary changes,
-// not an aim. Reached were 1,196,000, 1,362,000 and 1,311,000, of which the two type
+// not an aim. Reached were 1,305,000, 1,479,000 and 1,424,000, of which the two type
 // faces are 38,000.
 const (
-	customerBudget   = 1_250_000
-	wholeBudget      = 1_420_000
-	firstVisitBudget = 1_408_000
+	customerBudget   = 1_340_000
+	wholeBudget      = 1_520_000
+	firstVisitBudget = 1_460_000
 )
 
 // OverBudget names each size that is above its budget, as an error, or is nil.

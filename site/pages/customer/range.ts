@@ -113,9 +113,6 @@ function rowBlock(row: RangeRow, reply: RangeReply, extra: Children): HTMLElemen
           "Half of such cars would cost less, half more.",
         ),
         (row.headline || first) && row.untested_line && el("p", { class: "untested" }, row.untested_line),
-        (row.headline || first) && row.old_damage_line && el("p", {}, row.old_damage_line),
-        (row.headline || first) && row.fitting_line && el("p", {}, row.fitting_line),
-        pricesLine(row, reply),
         extra,
       ),
       row.headline
@@ -123,13 +120,6 @@ function rowBlock(row: RangeRow, reply: RangeReply, extra: Children): HTMLElemen
         : el("p", {}, row.tax_line),
     ),
   );
-}
-
-/** What is promised about prices, once, and what their rise adds to this row. */
-function pricesLine(row: RangeRow, reply: RangeReply): HTMLElement | null {
-  const held = row.headline || row === reply.rows[0] ? reply.held_line : "";
-  const text = [held, row.rise_line].filter(Boolean).join(" ");
-  return text ? el("p", { class: "prices-line" }, text) : null;
 }
 
 /** What a screen reader says once the range has settled. */

@@ -15,6 +15,7 @@ import {
   cautionLine,
   howLong,
   howSure,
+  inItToo,
   notInIt,
   stagePrices,
   stageSection,
@@ -180,7 +181,7 @@ export class ResultPage {
     exchange(boxes.another, anotherBody(reply, another));
     exchange(boxes.next, stages(reply, look?.stage, askShop(opened, this.#host.address)));
     if (look && last && reply.rows.length === 1) look.settled();
-    exchange(boxes.absent, notInIt(reply));
+    exchange(boxes.absent, inItToo(reply), notInIt(reply));
     exchange(boxes.zones, zones(reply, bodies, opened.words));
     const [row, second] = reply.rows;
     exchange(boxes.long, howLong(reply, row && !second ? whereMoneyGoes(row) : null));

@@ -109,6 +109,24 @@ function stageCautions(cautions: readonly CautionMessage[]): Children {
   ];
 }
 
+/** What the range has in it besides rust. What is promised about prices is said once. */
+export function inItToo(reply: RangeReply): HTMLElement | null {
+  const of = (row: RangeRow): string[] =>
+    [row.old_damage_line ?? "", row.fitting_line, row.rise_line].filter((line) => line !== "");
+  const lines = reply.rows.map((row) => [row.label, of(row)] as const).filter(([, all]) => all.length > 0);
+  if (lines.length === 0 && !reply.held_line) return null;
+  return sec(
+    "in-it-too",
+    "in-it-title",
+    "In the range besides rust",
+    lines.map(([label, all]) => [
+      reply.rows.length > 1 && el("h3", {}, label),
+      all.map((line) => el("p", {}, line)),
+    ]),
+    reply.held_line && el("p", {}, reply.held_line),
+  );
+}
+
 export function notInIt(reply: RangeReply): HTMLElement {
   return sec(
     "not-in-it",

@@ -118,8 +118,12 @@ for (const [width, height] of [
         await page.locator("#rates-line").textContent(),
         /Rates of June 3, 2026, valid until June 1, 2027/,
       );
+      // A phone has the dates at the foot.
+      const dates = width < 700 ? [] : ["#rates-line"];
+      if (!dates.length)
+        assert.match(await page.locator("#rates-foot").innerText(), /valid until June 1, 2027/);
       const boxes = await Promise.all(
-        ["#shop-name", "#rates-line", ".sentence li >> nth=0", ".sentence li >> nth=2"].map((s) =>
+        ["#shop-name", ...dates, ".sentence li >> nth=0", ".sentence li >> nth=2"].map((s) =>
           page.locator(s).boundingBox(),
         ),
       );
