@@ -53,6 +53,9 @@ test("the whole way by keyboard alone, to the range and through every question a
     await page.keyboard.press("Enter");
     assert.match(await heading(page), /photographs or bills/);
     await enter(page, "No");
+    assert.match(await heading(page), /hit hard/);
+    await enter(page, "Lightly");
+    await enter(page, "Front");
     assert.equal(await heading(page), "What can you see?");
     await enter(page, "Left");
     assert.equal(
@@ -63,6 +66,8 @@ test("the whole way by keyboard alone, to the range and through every question a
     await enter(page, "Continue");
     assert.equal(await heading(page), "A hole you can see: light or a finger goes through");
     await enter(page, "No hole that I can see");
+    assert.equal(await heading(page), "Is it all there?");
+    await enter(page, "All there");
     await enter(page, "The whole body");
     await settled(page);
     assert.match(await heading(page), /The cost range/);
@@ -252,6 +257,7 @@ test("a place from the list, and a second place with its years", () =>
     await page.goBack();
     await press(page, "no");
     await press(page, "not_sure");
+    await press(page, "not_that_i_know");
     assert.equal(await heading(page), "What can you see?");
   }));
 
@@ -306,10 +312,12 @@ test("earlier work: its year, the parts on photographs, and holes, each in the c
       [car.earlier_work_year, car.looks],
       [1998, [photos("outer_sill.left"), photos("radiator_support.whole")]],
     );
+    await press(page, "not_that_i_know");
     await page.locator("[data-hole]").click();
     assert.equal(await heading(page), "A hole you can see: light or a finger goes through");
     await page.getByRole("button", { name: "Door bottoms, left" }).click();
     await page.getByRole("button", { name: "Continue" }).click();
+    await press(page, "all_there");
     await press(page, "whole_body");
     await settled(page);
     const basis = await page.locator(".basis").innerText();

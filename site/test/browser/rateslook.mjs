@@ -18,7 +18,7 @@ test("every section at 320 px without sideways scroll, and no fault that a progr
     // Faults, slips and marks are looked at too.
     await changed(page, () => page.getByLabel("This shop is invented").uncheck());
     const ids = await page.locator("[data-section]").evaluateAll((all) => all.map((a) => a.dataset.section));
-    assert.equal(ids.length, 13);
+    assert.equal(ids.length, 15);
     for (const id of ids) {
       await page.evaluate((x) => {
         location.hash = x;
