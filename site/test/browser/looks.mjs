@@ -155,6 +155,8 @@ async function everyScreen(page, origin, look) {
   await page.getByRole("button", { name: "Continue" }).click();
   await look("holes");
   await press(page, "not_sure");
+  await look("whether it is all there");
+  await press(page, "not_sure");
   await look("scope");
 }
 
