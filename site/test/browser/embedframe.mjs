@@ -227,7 +227,7 @@ test("nothing essential is left out in a frame, and Print prints the frame, unfo
     const shown = await frame.locator("body").innerText();
     for (const must of [
       "not an estimate, not a quotation and not a ceiling",
-      "1 would cost more.",
+      "1 would cost more",
       "Rates of",
       "valid until",
       "Rates check code",

@@ -149,6 +149,10 @@ async function everyScreen(page, origin, look) {
   await page.locator(".mark").first().click();
   await look("parts on photographs");
   await page.getByRole("button", { name: "Continue" }).click();
+  await look("hit hard");
+  await press(page, "hard");
+  await look("where it was hit");
+  await press(page, "front");
   await page.locator('[data-mark="both"]').first().click();
   await settled(page);
   await look("seen");
