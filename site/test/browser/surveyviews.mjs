@@ -299,16 +299,16 @@ test("strip hours by trade, with an error at the entry, and findings of the whol
     assert.equal(await metal.inputValue(), "many", "what was typed stays");
     await metal.fill("6,5");
     await metal.press("Tab");
-    await page.getByRole("button", { name: /out of square/ }).click();
+    await page.locator('[data-hit="square out"]').click();
     const car = await saved(page);
     assert.deepEqual(
-      [car.strip_hours, car.whole_car, car.stages.map((s) => s.stage)],
-      [{ metal: 6.5 }, ["twist"], ["survey"]],
+      [car.strip_hours, car.survey_car, car.stages.map((s) => s.stage)],
+      [{ metal: 6.5 }, { square: "out" }, ["survey"]],
     );
     await goTo(page, "sill", "outer_sill.left");
     await page.keyboard.press("Backspace");
     assert.match(await say(page), /Taken back/);
-    assert.equal((await saved(page)).whole_car, undefined);
+    assert.equal((await saved(page)).survey_car, undefined);
   }));
 
 test("paint and the year of earlier work among the answers; an older file says what is missing there", () =>
