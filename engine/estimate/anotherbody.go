@@ -1,11 +1,5 @@
 package estimate
 
-import (
-	"slices"
-
-	"underpaint/engine/chance"
-)
-
 // AnotherBody says what doing the job on another body would take, on the simulated cars.
 // Money is in minor units; quantiles follow definition 7 of Hyndman and Fan (1996).
 type AnotherBody struct {
@@ -29,29 +23,23 @@ func (r *Run) AnotherBody(k int) (out AnotherBody) {
 		return out
 	}
 	others := make([]int64, len(one.weighed))
-	var low, high, advised [Randomisations]float64
-	for n, w := range one.weighed {
-		others[n] = int64(w.Other)
+	var advised [Randomisations]float64 // share, by randomisation
+	n := float64(len(others))
+	for i, w := range one.weighed {
+		others[i] = int64(w.Other)
 		if w.Had {
 			out.Had++
 		}
 		if w.Advised {
 			out.Advised++
-			advised[n/r.replicates%Randomisations]++
+			advised[i/r.replicates%Randomisations]++
 		}
 	}
-	part := make([]int64, 0, len(others)/Randomisations)
-	for j := range low {
-		part = part[:0]
-		for at := j * r.replicates; at < len(others); at += Randomisations * r.replicates {
-			part = append(part, others[at:at+r.replicates]...)
-		}
-		slices.Sort(part)
-		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
-		advised[j] /= float64(len(part))
+	for j := range advised {
+		advised[j] /= n / Randomisations
 	}
-	out.SE = OtherError{standardError(low[:]), standardError(high[:]), standardError(advised[:])}
-	n := float64(len(others))
+	out.SE.Low, out.SE.High = endErrors(others, r.replicates)
+	out.SE.Advised = standardError(advised[:])
 	out.Had, out.Advised = out.Had/n, out.Advised/n
 	out.Other = quantiles(others)
 	out.Crosses = one.table.AdvisedTimes() * out.Other.Half

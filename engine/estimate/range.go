@@ -45,19 +45,25 @@ func (one *row) ends(replicates int) (e ends) {
 	e.sorted = slices.Clone(one.total)
 	slices.Sort(e.sorted)
 	e.low, e.high = chance.QuantileMinor(e.sorted, 0.1), chance.QuantileMinor(e.sorted, 0.9)
-	part := make([]int64, 0, len(one.total)/Randomisations)
-	var low, high [Randomisations]float64
-	for j := range low {
-		part = part[:0]
-		for at := j * replicates; at < len(one.total); at += Randomisations * replicates {
-			part = append(part, one.total[at:at+replicates]...)
-		}
-		slices.Sort(part)
-		low[j], high[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
-	}
-	e.seLow, e.seHigh = standardError(low[:]), standardError(high[:])
+	e.seLow, e.seHigh = endErrors(one.total, replicates)
 	one.known, one.knownAt = e, len(one.total)
 	return e
+}
+
+// endErrors are the standard errors of P10 and P90 of all replicates of all cars, from
+// their spread over the randomisations.
+func endErrors(v []int64, replicates int) (low, high float64) {
+	part := make([]int64, 0, len(v)/Randomisations)
+	var lows, highs [Randomisations]float64
+	for j := range lows {
+		part = part[:0]
+		for at := j * replicates; at < len(v); at += Randomisations * replicates {
+			part = append(part, v[at:at+replicates]...)
+		}
+		slices.Sort(part)
+		lows[j], highs[j] = chance.QuantileMinor(part, 0.1), chance.QuantileMinor(part, 0.9)
+	}
+	return standardError(lows[:]), standardError(highs[:])
 }
 
 // standardError is the standard error of the mean of independent values.
@@ -90,9 +96,7 @@ func (r *Run) Range(k int) Range {
 	one := &r.rows[k]
 	out := Range{PriceRange: r.Price(k)}
 	out.Hours, out.Weeks, out.Metal = quantiles(one.hours), quantiles(one.weeks), quantiles(one.metal)
-	if len(one.rise) > 0 {
-		out.Rise = quantiles(one.rise)
-	}
+	out.Rise = quantiles(one.rise)
 	for kind := range out.Kinds {
 		out.Kinds[kind] = quantiles(one.kinds[kind])
 	}
@@ -102,7 +106,16 @@ func (r *Run) Range(k int) Range {
 // Weeks is how long the job takes on the k-th table, in thousandths of weeks.
 func (r *Run) Weeks(k int) Quantiles { return quantiles(r.rows[k].weeks) }
 
-func quantiles(v []int64) Quantiles {
+// Fitting is what bought parts that do not fit, or are used ones, cost more at the k-th
+// table, in minor units: labour with the consumables of its metalwork, and parts with
+// handling. It is part of the price, and zero for a table that draws no such parts.
+func (r *Run) Fitting(k int) Quantiles { return quantiles(r.rows[k].fitting) }
+
+// quantiles of no values are zero.
+func quantiles(v []int64) (q Quantiles) {
+	if len(v) == 0 {
+		return q
+	}
 	s := slices.Clone(v)
 	slices.Sort(s)
 	return Quantiles{chance.QuantileMinor(s, 0.1), chance.QuantileMinor(s, 0.5), chance.QuantileMinor(s, 0.9)}

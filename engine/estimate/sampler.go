@@ -43,13 +43,13 @@ type sampler struct {
 	model  *damage.Model
 	shared *damage.SharedFactors
 	points [Randomisations]chance.Points // the two whole-car factors of hours, then the shared factors of the damage
-	parts  [Randomisations]*chance.Latin // the damage of single parts
-	work   [Randomisations]*chance.Latin // the single pieces of work
-	doubts [Randomisations]*chance.Latin // what the figures may have wrong about the car
-	rises  [Randomisations]*chance.Latin // how fast prices rise
-	supply [Randomisations]*chance.Latin // how the parts of the car come
-	old    [Randomisations]*chance.Latin // old damage and the work on it; nil where no table reckons with it
-	others [Randomisations]*chance.Latin // what comes from another car
+	parts  hypercubes                    // the damage of single parts
+	work   hypercubes                    // the single pieces of work
+	doubts hypercubes                    // what the figures may have wrong about the car
+	rises  hypercubes                    // how fast prices rise
+	supply hypercubes                    // how the parts of the car come
+	old    hypercubes                    // old damage and the work on it; unmade where no table reckons with it
+	others hypercubes                    // what comes from another car
 	point  []float64
 	lead   []float64 // the first uniforms of the damage of a car
 	tape   []float64 // all uniforms of its work
@@ -66,28 +66,13 @@ func newSampler(model *damage.Model, seed uint64, works int) *sampler {
 	m.point, m.lead = make([]float64, n), make([]float64, m.shared.Uniforms()+model.PartUniforms())
 	s, matrices := chance.NewStream(seed, pointStream), chance.NewStream(seed, matrixStream)
 	ofParts, ofWork := chance.NewMatrices(model.PartUniforms(), &matrices), chance.NewMatrices(works, &matrices)
-	matrices = chance.NewStream(seed, doubtMatrix)
-	ofDoubt := chance.NewMatrices(1, &matrices)
-	matrices = chance.NewStream(seed, riseMatrix)
-	ofRise := chance.NewMatrices(1, &matrices)
-	matrices = chance.NewStream(seed, supplyMatrix)
-	ofSupply := chance.NewMatrices(supplyFactors, &matrices)
-	matrices = chance.NewStream(seed, anotherMatrix)
-	ofOthers := chance.NewMatrices(pricing.AnotherUniforms, &matrices)
+	m.parts, m.work = shiftedHypercubes(ofParts, seed, partsStream), shiftedHypercubes(ofWork, seed, workStream)
+	m.doubts = newHypercubes(seed, doubtMatrix, doubtStream, 1)
+	m.rises = newHypercubes(seed, riseMatrix, riseStream, 1)
+	m.supply = newHypercubes(seed, supplyMatrix, supplyStream, supplyFactors)
+	m.others = newHypercubes(seed, anotherMatrix, anotherStream, pricing.AnotherUniforms)
 	for j := range m.points {
 		m.points[j] = chance.NewPoints(n, &s)
-		shifts := chance.NewStream(seed, partsStream+uint64(j))
-		m.parts[j] = ofParts.Shifted(&shifts)
-		shifts = chance.NewStream(seed, workStream+uint64(j))
-		m.work[j] = ofWork.Shifted(&shifts)
-		shifts = chance.NewStream(seed, doubtStream+uint64(j))
-		m.doubts[j] = ofDoubt.Shifted(&shifts)
-		shifts = chance.NewStream(seed, riseStream+uint64(j))
-		m.rises[j] = ofRise.Shifted(&shifts)
-		shifts = chance.NewStream(seed, supplyStream+uint64(j))
-		m.supply[j] = ofSupply.Shifted(&shifts)
-		shifts = chance.NewStream(seed, anotherStream+uint64(j))
-		m.others[j] = ofOthers.Shifted(&shifts)
 	}
 	return m
 }
@@ -97,7 +82,7 @@ func (m *sampler) draw(n int, c *damage.Car) (z [factors]float64) {
 	j, k, shared := n%Randomisations, uint32(n/Randomisations), m.shared.Uniforms()
 	m.points[j].At(k, m.point)
 	m.shared.Fill(m.point[factors:], m.lead[:shared])
-	m.parts[j].At(k, 0, m.lead[shared:])
+	m.parts.at(n, 0, m.lead[shared:])
 	s := chance.StreamWithPrefix(m.lead, m.seed, uint64(2*n+1)*spread)
 	m.model.Draw(&s, c)
 	return [factors]float64(m.point)
@@ -107,11 +92,11 @@ func (m *sampler) draw(n int, c *damage.Car) (z [factors]float64) {
 // factors. Every table gets the same numbers.
 func (m *sampler) fill(n, replicate int, u *pricing.Uniforms) {
 	tape := m.tape[:u.Count()]
-	m.work[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), tape)
+	m.work.at(n, replicate, tape)
 	s := chance.FixedStream(tape)
 	u.Fill(&s)
-	if old := m.old[n%Randomisations]; old != nil {
-		old.At(uint32(n/Randomisations), uint32(replicate), u.Old)
+	if m.old.made() {
+		m.old.at(n, replicate, u.Old)
 	}
 }
 
@@ -120,25 +105,20 @@ func (m *sampler) reckon(tables ...*pricing.Table) {
 	if !slices.ContainsFunc(tables, func(t *pricing.Table) bool { return t.Reckoning() != nil }) {
 		return
 	}
-	s := chance.NewStream(m.seed, oldMatrix)
-	matrices := chance.NewMatrices(pricing.OldUniforms(m.model.Body), &s)
-	for j := range m.old {
-		shifts := chance.NewStream(m.seed, oldStream+uint64(j))
-		m.old[j] = matrices.Shifted(&shifts)
-	}
+	m.old = newHypercubes(m.seed, oldMatrix, oldStream, pricing.OldUniforms(m.model.Body))
 }
 
 // doubt is the uniform of what the figures may have wrong about car n.
 func (m *sampler) doubt(n int) float64 {
 	var u [1]float64
-	m.doubts[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
+	m.doubts.at(n, 0, u[:])
 	return u[0]
 }
 
 // rise is the uniform of how fast prices rise while the work on car n is done.
 func (m *sampler) rise(n int) float64 {
 	var u [1]float64
-	m.rises[n%Randomisations].At(uint32(n/Randomisations), 0, u[:])
+	m.rises.at(n, 0, u[:])
 	return u[0]
 }
 
@@ -149,14 +129,14 @@ const supplyFactors = 3
 // whole car fall once into every quarter over the four.
 func (m *sampler) supplied(n, replicate int) pricing.SupplyUniforms {
 	var u [supplyFactors]float64
-	m.supply[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u[:])
+	m.supply.at(n, replicate, u[:])
 	return pricing.SupplyUniforms{Source: u[0], State: u[1], Assembly: u[2], Seed: chance.Hash(m.seed+supplySeed, uint64(n*hourReplicates+replicate))}
 }
 
 // another sets the uniforms of what comes from another car, in one replicate of the work
 // on car n.
 func (m *sampler) another(n, replicate int, u *pricing.Uniforms) {
-	m.others[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u.Another[:])
+	m.others.at(n, replicate, u.Another[:])
 }
 
 // Imagine simulates the first n cars of a seed and calls each with every car and its bill.
@@ -197,4 +177,32 @@ func firstReplicates(model *damage.Model, table *pricing.Table, seed uint64, n i
 		m.another(k, 0, u)
 		each(k, c, u, bill)
 	}
+}
+
+// hypercubes are one Latin hypercube for each randomisation. Car n is point
+// n/Randomisations of randomisation n mod Randomisations.
+type hypercubes [Randomisations]*chance.Latin
+
+// newHypercubes makes them for points of n numbers. matrices and shifts number the streams
+// that the matrices and the shifts come from; each randomisation adds its index to shifts.
+func newHypercubes(seed, matrices, shifts uint64, n int) hypercubes {
+	s := chance.NewStream(seed, matrices)
+	return shiftedHypercubes(chance.NewMatrices(n, &s), seed, shifts)
+}
+
+// shiftedHypercubes does the same with matrices that are already there.
+func shiftedHypercubes(matrices *chance.Matrices, seed, shifts uint64) (h hypercubes) {
+	for j := range h {
+		s := chance.NewStream(seed, shifts+uint64(j))
+		h[j] = matrices.Shifted(&s)
+	}
+	return h
+}
+
+// made says whether they were made, and not left out.
+func (h *hypercubes) made() bool { return h[0] != nil }
+
+// at sets u to the numbers of car n in one replicate of its work.
+func (h *hypercubes) at(n, replicate int, u []float64) {
+	h[n%Randomisations].At(uint32(n/Randomisations), uint32(replicate), u)
 }

@@ -1,5 +1,7 @@
 package olddamage
 
+import "underpaint/engine/car"
+
 // Nodes is the number of uniforms that [Odds.Draw] takes.
 const Nodes = 4
 
@@ -89,3 +91,17 @@ func (o *Odds) Brazed(hand int, u float64) bool { return u < o.fig.PatchBrazed[h
 
 // SkinWarped says whether a big skin is warped.
 func (o *Odds) SkinWarped(blasted bool, u float64) bool { return u < o.fig.SkinWarped[b2i(blasted)] }
+
+// Surveyed is what a survey of the bare metal records of the car: how every zone was
+// mended, of which an open body has no roof, and whether the body is square.
+func (c *Car) Surveyed(b *car.Body) (zones [Zones]string, square string) {
+	for z, m := range c.Manner {
+		if Zone(z) != Roof || HasRoof(b) {
+			zones[z] = MannerIDs[m]
+		}
+	}
+	if c.Sagged || c.Crooked() {
+		return zones, OutOfSquare
+	}
+	return zones, Square
+}

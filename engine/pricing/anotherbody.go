@@ -233,14 +233,6 @@ func (t *Table) stripMaterials(b *Bill) money.Minor {
 	return b.atItsDay(t.money.stripMaterials+t.primer(b.ReplacedM2), RisingMaterials, PhaseStrip)
 }
 
-// atItsDay is an amount of a stage at the price of its time.
-func (b *Bill) atItsDay(amount money.Minor, kind Rising, s Phase) money.Minor {
-	if b.rise[kind][s] == 0 {
-		return amount
-	}
-	return amount + wholeMinor(float64(float64(amount)*b.rise[kind][s]))
-}
-
 // listAnother turns the lines of a car into those of the job on another body.
 func (b *Bill) listAnother(t *Table, searching, moving, refit, its int64, price money.Minor) {
 	a, kept := t.another, (*b.list)[:0]

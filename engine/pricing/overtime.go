@@ -156,12 +156,19 @@ func (o *overTime) pace(u *Uniforms) (pace [risings]float64) {
 	return pace
 }
 
-// risen is an amount of a stage at the price of its time.
-func (b *Bill) risen(amount money.Minor, kind Rising, s Phase) money.Minor {
+// atItsDay is an amount of a stage at the price of its time.
+func (b *Bill) atItsDay(amount money.Minor, kind Rising, s Phase) money.Minor {
 	if b.rise[kind][s] == 0 {
 		return amount
 	}
-	return amount + b.rose(float64(float64(amount)*b.rise[kind][s]))
+	return amount + wholeMinor(float64(float64(amount)*b.rise[kind][s]))
+}
+
+// risen does the same and counts what the amount has risen by.
+func (b *Bill) risen(amount money.Minor, kind Rising, s Phase) money.Minor {
+	now := b.atItsDay(amount, kind, s)
+	b.Rise += now - amount
+	return now
 }
 
 // rose rounds what a kind of line has risen by and counts it.
@@ -171,39 +178,32 @@ func (b *Bill) rose(v float64) money.Minor {
 	return n
 }
 
-// labourRise is what the labour of a trade after the strip has risen by. perHour is in
-// minor units.
-func (b *Bill) labourRise(trade car.Trade, perHour float64) money.Minor {
+// overPhases adds up a quantity after the strip, each stage times what a kind of price has
+// risen by then.
+func (b *Bill) overPhases(kind Rising, at func(Phase) float64) (sum float64) {
 	if b.over == nil {
 		return 0
 	}
-	sum := 0.0
 	for s := PhaseStructure; s < Phases; s++ {
-		sum += float64(float64(b.byPhase[s][trade]) * b.rise[RisingLabour][s])
+		sum += float64(at(s) * b.rise[kind][s])
 	}
+	return sum
+}
+
+// labourRise is what the labour of a trade after the strip has risen by. perHour is in
+// minor units.
+func (b *Bill) labourRise(trade car.Trade, perHour float64) money.Minor {
+	sum := b.overPhases(RisingLabour, func(s Phase) float64 { return float64(b.byPhase[s][trade]) })
 	return b.rose(float64(sum*perHour) / 1000)
 }
 
 // partsRise is the same of the parts, before handling.
 func (b *Bill) partsRise() money.Minor {
-	if b.over == nil {
-		return 0
-	}
-	sum := 0.0
-	for s := PhaseStructure; s < Phases; s++ {
-		sum += float64(float64(b.partsByPhase[s]) * b.rise[RisingParts][s])
-	}
-	return b.rose(sum)
+	return b.rose(b.overPhases(RisingParts, func(s Phase) float64 { return float64(b.partsByPhase[s]) }))
 }
 
 // consumablesRise is the same of wire, gas and discs at a price for an hour of metalwork.
 func (b *Bill) consumablesRise(perHour float64) money.Minor {
-	if b.over == nil {
-		return 0
-	}
-	sum := 0.0
-	for s := PhaseStructure; s < Phases; s++ {
-		sum += float64(float64(b.byPhase[s][car.Metal]) * b.rise[RisingMaterials][s])
-	}
+	sum := b.overPhases(RisingMaterials, func(s Phase) float64 { return float64(b.byPhase[s][car.Metal]) })
 	return b.rose(float64(sum*perHour) / 1000)
 }

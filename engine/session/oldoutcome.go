@@ -3,7 +3,6 @@ package session
 import (
 	"slices"
 
-	"underpaint/engine/car"
 	"underpaint/engine/carfile"
 	"underpaint/engine/chance"
 	"underpaint/engine/damage"
@@ -68,20 +67,8 @@ func (o *oldOutcome) see(stages *stageRanges, bill *pricing.Bill, d *pricing.Dec
 		r := carfile.Record{Condition: entries[i].Condition, Finding: entries[i].Finding, Also: d.Also[i], Stage: carfile.OpeningUp}
 		carfile.AddSeen(d.Old, b.PartOf(i), &r)
 	}
-	seeZones(d.Old, b, bill.OldDamage())
+	old := bill.OldDamage()
+	d.Old.Zones, d.Old.Square = old.Surveyed(b)
 	d.Unmeasured = false
 	o.repairs = fig.Condition(b, *d.Old).OfRepairs
-}
-
-// seeZones records how every zone was mended, and whether the body is square.
-func seeZones(k *olddamage.Known, b *car.Body, old olddamage.Car) {
-	for z, m := range old.Manner {
-		if olddamage.Zone(z) != olddamage.Roof || olddamage.HasRoof(b) {
-			k.Zones[z] = olddamage.MannerIDs[m]
-		}
-	}
-	k.Square = olddamage.Square
-	if old.Sagged || old.Crooked() {
-		k.Square = olddamage.OutOfSquare
-	}
 }

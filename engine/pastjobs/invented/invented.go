@@ -17,7 +17,6 @@ import (
 	"underpaint/engine/damage"
 	"underpaint/engine/evidence"
 	"underpaint/engine/money"
-	"underpaint/engine/olddamage"
 	"underpaint/engine/pastjobs"
 	"underpaint/engine/pricing"
 	"underpaint/engine/rates"
@@ -159,15 +158,7 @@ func surveyOld(c *carfile.Car, b *car.Body, bill *pricing.Bill) {
 		}
 	}
 	old := bill.OldDamage()
-	for z, m := range old.Manner {
-		if olddamage.Zone(z) != olddamage.Roof || olddamage.HasRoof(b) {
-			c.SurveyCar.Zones[z] = olddamage.MannerIDs[m]
-		}
-	}
-	c.SurveyCar.Square = olddamage.Square
-	if old.Sagged || old.Crooked() {
-		c.SurveyCar.Square = olddamage.OutOfSquare
-	}
+	c.SurveyCar.Zones, c.SurveyCar.Square = old.Surveyed(b)
 }
 
 // Explained adds causes to the jobs that cost more than the middle of their range, so
