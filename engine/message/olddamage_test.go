@@ -34,10 +34,10 @@ func aside(rates string) string {
 }
 
 var withoutOldDamage = []pinned{
-	{"two_door_unitary", "show", "7c7bb47fe36ebb24"},
-	{"hardtop_on_frame", "driver", "7584feb6e34ca649"},
-	{"pickup", "concours", "6b02ce9c018b8858"},
-	{"open_two_seater", "not_sure", "5ddeb35dfa5c4e72"},
-	{"convertible_unitary", "show", "bc533bdca037bd3b"},
-	{"four_door_saloon", "show", "576fdfa3cbe09aa3"},
+	{"two_door_unitary", "show", "1ecdbba7c727ee4a"},
+	{"hardtop_on_frame", "driver", "ca578c094240b2e3"},
+	{"pickup", "concours", "fdcc85970359c188"},
+	{"open_two_seater", "not_sure", "2c8b7e9a3ae8fff0"},
+	{"convertible_unitary", "show", "66d801b2395f46e0"},
+	{"four_door_saloon", "show", "9b982ce5e55370cf"},
 }

@@ -136,7 +136,7 @@ func TestByHandWithNothingToCopy(t *testing.T) {
 	}
 }
 
-// TestMissingIsRefused: a part for which nothing says how it is had needs a price first,
+// TestMissingIsRefused: a part for which nothing says where it comes from needs a price first,
 // and a missing part cannot be patched.
 func TestMissingIsRefused(t *testing.T) {
 	_, table := testTable(t, "two_door_unitary", "show")
@@ -199,7 +199,7 @@ func TestMissingCostsMost(t *testing.T) {
 }
 
 // margin is by how much a whole panel may be cheaper than its pieces before it is fitted in
-// their place: the published .15 of the dearest that covers the item.
+// their place: the published .15 of the most expensive one that covers the item.
 func margin(table *Table, item int, u *Uniforms) (most float64) {
 	for i, covered := range table.covers {
 		if (i == item && len(covered) > 0 || slices.Contains(covered, item)) && table.isDone(i, car.Full) {

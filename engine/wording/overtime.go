@@ -32,7 +32,7 @@ func (t *Text) Rise(r *session.Range) string {
 	if x.High <= 0 {
 		return ""
 	}
-	return "Rising prices add about " + t.roughly(x.Half) + " in the middle, and more than " + t.roughly(x.High) + " in 1 car in 10. The range includes that."
+	return "Rising prices add about " + t.roughly(x.Half) + " in the middle, and more than " + t.roughly(x.High) + " in 1 car out of 10. The range includes that."
 }
 
 // Promise says in one sentence how long the shop holds its prices. It is empty where the
@@ -74,9 +74,9 @@ func (t *Text) PromiseEnd(e *session.PromiseEnd) string {
 	case high == 0:
 		return line + ". In 9 cars out of 10, all the work is done by then."
 	case half == 0:
-		return line + ". In half of all cars like this one, all the work is done by then. In 1 car in 10, more than " + Grouped(high) + " hours are left."
+		return line + ". In half of all cars like this one, all the work is done by then. In 1 car out of 10, more than " + Grouped(high) + " hours are left."
 	}
-	return line + ". In the middle, about " + Grouped(half) + " hours of work are left then. In 1 car in 10, it is more than " + Grouped(high) + "."
+	return line + ". In the middle, about " + Grouped(half) + " hours of work are left then. In 1 car out of 10, it is more than " + Grouped(high) + "."
 }
 
 // HeldLong warns the shop about prices that it holds for a very long job. It is empty

@@ -14,7 +14,7 @@ import (
 func TestPromiseInWords(t *testing.T) {
 	labour, both := []string{rates.OnLabour}, []string{rates.OnLabour, rates.OnMaterials}
 	r := &session.Range{Exact: estimate.Range{Rise: estimate.Quantiles{Low: 30_000, Half: 70_000, High: 250_000}}}
-	const added = "Rising prices add about $700 in the middle, and more than $2,500 in 1 car in 10. The range includes that."
+	const added = "Rising prices add about $700 in the middle, and more than $2,500 in 1 car out of 10. The range includes that."
 	for _, c := range []struct {
 		promise              rates.Promise
 		customer, letter, uk string
@@ -68,9 +68,9 @@ func TestPromiseEnd(t *testing.T) {
 	until := &rates.Promise{How: rates.HeldUntil, Until: "2027-06-03", On: months.On}
 	for want, end := range map[string]*session.PromiseEnd{
 		"": nil,
-		"Our promise on hourly rates ends 12 months after the start of the strip. In the middle, about 370 hours of work are left then. In 1 car in 10, it is more than 980.": {
+		"Our promise on hourly rates ends 12 months after the start of the strip. In the middle, about 370 hours of work are left then. In 1 car out of 10, it is more than 980.": {
 			Promise: months, Still: estimate.Quantiles{Half: 372, High: 978}},
-		"Our promise on hourly rates ends in about April 2027. In half of all cars like this one, all the work is done by then. In 1 car in 10, more than 200 hours are left.": {
+		"Our promise on hourly rates ends in about April 2027. In half of all cars like this one, all the work is done by then. In 1 car out of 10, more than 200 hours are left.": {
 			Promise: months, On: "2027-04-20", About: true, Still: estimate.Quantiles{High: 204}},
 		"Our promise on hourly rates ends on June 3, 2027. In 9 cars out of 10, all the work is done by then.": {Promise: until, On: until.Until},
 	} {

@@ -16,10 +16,10 @@ type Order struct {
 	Address   string // where the folder will stand on the web, or ""
 }
 
-// Make carries out an order and then says on out what it came to: the rates with their
-// check code and warnings, and the sizes. After an error it has said nothing, because a
-// check code would read as if the folder were there, and the output folder is as it was,
-// unless it could not be written.
+// Make makes the folder that an order asks for, and then writes to out which rates are in
+// it, with their check code and warnings, and how large it is. After an error it has
+// written nothing there, because a check code would read as if the folder were there, and
+// the folder is as it was, unless it could not be written.
 func Make(o Order, out io.Writer) (Made, error) {
 	r, err := Check(o.Rates, o.Today)
 	if err != nil {

@@ -5,6 +5,7 @@ import type { CarFile } from "../shared/carfile.ts";
 import { button, el, freshId } from "../shared/dom.ts";
 import type { Choice } from "../shared/question.ts";
 import type { RangeReply } from "../shared/replies.ts";
+import { sec } from "./sec.ts";
 
 export interface AnotherBodyHost {
   car: CarFile;
@@ -13,18 +14,17 @@ export interface AnotherBodyHost {
   answered(car: CarFile, text: string): void;
 }
 
-/** The question with what hangs on it; null where the shop offers no other body. */
+/** The question, with what another body would take; null where the shop offers no other body. */
 export function anotherBody(reply: RangeReply, host: AnotherBodyHost): HTMLElement | null {
   const offers = reply.rows.flatMap(({ label, another_body: offer }) => (offer ? [{ label, offer }] : []));
   const [first] = offers;
   if (!first) return null;
   const { car, question: q, answered } = host;
-  const id = freshId("another");
   const chosen = q.chosen(car);
-  return el(
-    "section",
-    { "aria-labelledby": id, class: "another-body" },
-    el("h2", { id }, q.title),
+  return sec(
+    "another-body",
+    freshId("another"),
+    q.title,
     offers.map(({ label, offer }) => [
       reply.rows.length > 1 && el("h3", {}, label),
       offer.lines.map((line) => el("p", {}, line)),
