@@ -87,12 +87,14 @@ test("cover comes first after the range; work with a year is asked on, other wor
   assert.equal(nextStep("covered", "yes"), "road");
   for (const id of ["patched_here_and_there", "stripped_and_restored"])
     assert.equal(nextStep("earlier", id, { complete: true }, true), "earlier_year", id);
-  for (const id of ["not_known_of", "not_sure"]) assert.equal(nextStep("earlier", id), "seen", id);
+  for (const id of ["not_known_of", "not_sure"]) assert.equal(nextStep("earlier", id), "hit", id);
   assert.equal(nextStep("earlier_year", "year", { complete: true }, true), "earlier_proof");
   assert.equal(nextStep("seen", "done"), "all_there");
   assert.equal(nextStep("all_there", "in_pieces"), "scope");
   assert.equal(nextStep("earlier_proof", "yes"), "earlier_parts");
-  assert.equal(nextStep("earlier_proof", "no"), "seen");
+  assert.equal(nextStep("earlier_proof", "no"), "hit");
+  assert.equal(nextStep("hit", "hard"), "hit_where");
+  assert.equal(nextStep("hit", "not_that_i_know"), "seen");
   assert.equal(
     nextStep("earlier_parts", "parts", { complete: true }, true),
     "range",

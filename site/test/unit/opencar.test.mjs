@@ -23,7 +23,7 @@ function opened(answer = () => tally()) {
         return Promise.resolve(answer(request));
       },
     },
-    rates: () => "ab",
+    codes: () => ({ rates: "ab", figures: "cd" }),
     save: () => told.push("save"),
     told: (what) => told.push(what),
     failed: (reply) => told.push(reply ? reply.text : "no answer"),
@@ -37,8 +37,8 @@ test("an entry begins its stage, and Undo takes both away and gives the old car 
   const next = withCondition(openCar.car, "a", "survey", "gone", "2026-06-20T14:00");
   assert.equal(openCar.act("survey", next, { stage: "survey", at: "a", said: "gone" }), true);
   assert.deepEqual(
-    openCar.car.stages.map((s) => [s.stage, s.rates]),
-    [["survey", "ab"]],
+    openCar.car.stages.map((s) => [s.stage, s.rates, s.figures]),
+    [["survey", "ab", "cd"]],
   );
   assert.equal(openCar.act("survey", openCar.car), false, "nothing changed, so there is nothing to undo");
   const { at, said } = openCar.undo("survey");
