@@ -24,7 +24,7 @@ const PICTURES = {
     async (page, origin) => {
       await page.goto(`${origin}/`);
       await page.waitForFunction(() => document.getElementById("check-code").textContent !== "");
-      await page.locator(".side-view path").first().waitFor();
+      await page.locator(".side-view").first().waitFor();
     },
   ],
   range: [{ ...PHONE, height: 1180 }, (page, origin) => firstRange(page, origin)],
